@@ -1,0 +1,79 @@
+//! Moments as a shell reports them: the core itself never asks for the time.
+
+use chrono::{DateTime, FixedOffset, NaiveDate, TimeZone};
+use serde::{Deserialize, Serialize};
+
+/// A moment seen by two clocks of one device.
+///
+/// The wall clock may be set, or jump with a time zone; the boot clock only runs forward but starts
+/// again with each boot. Each is worth having, so both are kept.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Instant {
+    /// Milliseconds since 1970-01-01T00:00:00Z by the wall clock.
+    pub wall_ms: i64,
+    /// The wall clock's offset from UTC, minutes east.
+    pub offset_min: i32,
+    /// Milliseconds since boot, counting sleep.
+    pub boot_ms: i64,
+    /// Names the boot that `boot_ms` counts from.
+    pub boot_id: String,
+}
+
+impl Instant {
+    /// Milliseconds from `earlier` to this moment, never negative.
+    ///
+    /// Within one boot the boot clock decides, whatever happened to the wall clock. Across boots
+    /// only the wall clock is left; where it ran backwards nothing is known, so nothing is claimed.
+    pub fn ms_since(&self, earlier: &Instant) -> i64 {
+        let ms = if self.boot_id == earlier.boot_id {
+            self.boot_ms.saturating_sub(earlier.boot_ms)
+        } else {
+            self.wall_ms.saturating_sub(earlier.wall_ms)
+        };
+        ms.max(0)
+    }
+
+    /// The wall clock's reading with its offset; an offset that cannot be is taken as UTC.
+    pub fn local(&self) -> DateTime<FixedOffset> {
+        let seconds = self.offset_min.saturating_mul(60);
+        let utc = FixedOffset::east_opt(0);
+        let zone = FixedOffset::east_opt(seconds).or(utc);
+        zone.and_then(|zone| zone.timestamp_millis_opt(self.wall_ms).single()).unwrap_or_default()
+    }
+
+    /// The local date.
+    pub fn date(&self) -> NaiveDate {
+        self.local().date_naive()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(wall_ms: i64, boot_ms: i64, boot_id: &str) -> Instant {
+        Instant { wall_ms, offset_min: 60, boot_ms, boot_id: boot_id.into() }
+    }
+
+    #[test]
+    fn the_boot_clock_decides_within_a_boot_and_the_wall_clock_across() {
+        let start = at(1_000_000, 50_000, "a");
+        assert_eq!(at(0, 53_000, "a").ms_since(&start), 3_000, "wall clock set back");
+        assert_eq!(at(1_009_000, 100, "b").ms_since(&start), 9_000, "rebooted");
+        assert_eq!(at(900_000, 100, "b").ms_since(&start), 0, "rebooted and set back");
+        assert_eq!(at(0, 49_000, "a").ms_since(&start), 0, "ran backwards");
+    }
+
+    #[test]
+    fn dates_are_local() {
+        // 2026-11-24T23:30:00Z is the 25th an hour east.
+        assert_eq!(at(1_795_563_000_000, 0, "a").date().to_string(), "2026-11-25");
+    }
+
+    #[test]
+    fn absurd_offsets_and_times_do_not_panic() {
+        for (wall_ms, offset_min) in [(i64::MAX, 0), (i64::MIN, 0), (0, i32::MAX), (0, i32::MIN)] {
+            let _ = Instant { wall_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date();
+        }
+    }
+}

@@ -1,0 +1,15 @@
+//! Holdfast's core: everything that decides, and nothing that draws, sends or asks for the time.
+//!
+//! Data has one direction: plan and journal go into the store, the store gives screens. A tap
+//! becomes an entry, the entry is committed, the screen is read back.
+
+mod id;
+mod instant;
+mod mass;
+
+pub mod load;
+pub mod plan;
+
+pub use id::{CrewId, DeviceId, PersonId, RecordId};
+pub use instant::Instant;
+pub use mass::{Mass, MassError, MassUnit};

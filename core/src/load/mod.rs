@@ -1,0 +1,5 @@
+//! Loads: what the room can build, and what comes next.
+
+mod rack;
+
+pub use rack::{Build, Rack};

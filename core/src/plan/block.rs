@@ -1,0 +1,114 @@
+//! A block: days that repeat for some weeks in one room.
+
+use chrono::{Datelike, Days, NaiveDate, Weekday};
+use serde::{Deserialize, Serialize};
+
+use super::{Kit, Movement, Piece, Stretch};
+
+/// A coach's plan for some weeks.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Block {
+    /// Names the block: publishing the same name again replaces it.
+    pub name: String,
+    /// The first day of week 1, a Monday.
+    pub starts: NaiveDate,
+    /// How many weeks.
+    pub weeks: u32,
+    /// What the room has.
+    pub kit: Kit,
+    /// Movements that pieces refer to.
+    pub movements: Vec<Movement>,
+    /// Stretches that pieces refer to.
+    pub stretches: Vec<Stretch>,
+    /// Training days.
+    pub days: Vec<Day>,
+}
+
+/// A training day and when it comes round.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Day {
+    /// The name on screen, unique in the block.
+    pub name: String,
+    /// Weekdays it is trained on.
+    pub on: Vec<Weekday>,
+    /// Weeks it is trained in, counted from 1; all of them when empty.
+    pub weeks: Vec<u32>,
+    /// What is done, in order.
+    pub pieces: Vec<Piece>,
+}
+
+/// A day of a block on a date.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Planned {
+    /// The date.
+    pub date: NaiveDate,
+    /// The week of the block, counted from 1.
+    pub week: u32,
+    /// The day's name.
+    pub day: String,
+}
+
+impl Block {
+    /// The last day of the last week.
+    pub fn ends(&self) -> NaiveDate {
+        let days = u64::from(self.weeks).saturating_mul(7).saturating_sub(1);
+        self.starts.checked_add_days(Days::new(days)).unwrap_or(NaiveDate::MAX)
+    }
+
+    /// The week `date` falls in, counted from 1, when it falls in the block.
+    pub fn week_of(&self, date: NaiveDate) -> Option<u32> {
+        if date < self.starts || date > self.ends() {
+            return None;
+        }
+        u32::try_from((date - self.starts).num_days() / 7 + 1).ok()
+    }
+
+    /// The days planned on `date`, in the order they were written.
+    pub fn on(&self, date: NaiveDate) -> Vec<Planned> {
+        let Some(week) = self.week_of(date) else { return Vec::new() };
+        self.days
+            .iter()
+            .filter(|day| day.on.contains(&date.weekday()))
+            .filter(|day| day.weeks.is_empty() || day.weeks.contains(&week))
+            .map(|day| Planned { date, week, day: day.name.clone() })
+            .collect()
+    }
+
+    /// The first day planned on or after `date`.
+    pub fn next_from(&self, date: NaiveDate) -> Option<Planned> {
+        let first = date.max(self.starts);
+        first
+            .iter_days()
+            .take_while(|date| *date <= self.ends())
+            .find_map(|date| self.on(date).into_iter().next())
+    }
+
+    /// Every planned day up to and including `until`.
+    pub fn planned_until(&self, until: NaiveDate) -> Vec<Planned> {
+        let last = until.min(self.ends());
+        let dates = self.starts.iter_days().take_while(|date| *date <= last);
+        dates.flat_map(|date| self.on(date)).collect()
+    }
+
+    /// Finds a day by name.
+    pub fn day(&self, name: &str) -> Option<&Day> {
+        self.days.iter().find(|day| day.name == name)
+    }
+
+    /// Finds a movement by key.
+    pub fn movement(&self, key: &str) -> Option<&Movement> {
+        self.movements.iter().find(|movement| movement.key == key)
+    }
+
+    /// Finds a stretch by key.
+    pub fn stretch(&self, key: &str) -> Option<&Stretch> {
+        self.stretches.iter().find(|stretch| stretch.key == key)
+    }
+}
+
+impl Day {
+    /// Finds a piece by name.
+    pub fn piece(&self, name: &str) -> Option<&Piece> {
+        self.pieces.iter().find(|piece| piece.name == name)
+    }
+}

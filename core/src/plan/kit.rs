@@ -1,0 +1,62 @@
+//! What the room has to load: bars, plates and bells.
+
+use serde::{Deserialize, Serialize};
+
+use crate::mass::{Mass, MassUnit};
+
+/// The room's equipment. Plates are counted singly; a bar takes them in pairs.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Kit {
+    /// What the room is called.
+    pub name: String,
+    /// Bars, in the order the coach wrote them.
+    pub bars: Vec<Bar>,
+    /// Plates of one denomination each.
+    pub plates: Vec<PlateStack>,
+    /// Bells (or any one-piece weight) of one mass each.
+    pub bells: Vec<Bell>,
+}
+
+/// A kind of bar.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Bar {
+    /// What the room calls it.
+    pub name: String,
+    /// The empty bar.
+    pub mass: Mass,
+    /// The unit its plates are marked in: plates of another unit are not mixed onto it.
+    pub unit: MassUnit,
+    /// Both collars together.
+    pub collars: Mass,
+    /// How many the room has.
+    pub count: u32,
+}
+
+/// All plates of one denomination.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PlateStack {
+    /// One plate.
+    pub mass: Mass,
+    /// The unit it is marked in.
+    pub unit: MassUnit,
+    /// How many single plates the room has.
+    pub count: u32,
+}
+
+/// All bells of one mass.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Bell {
+    /// One bell.
+    pub mass: Mass,
+    /// The unit it is marked in.
+    pub unit: MassUnit,
+    /// How many the room has.
+    pub count: u32,
+}
+
+impl Kit {
+    /// The first bar marked in `unit`, otherwise the first bar.
+    pub fn bar_for(&self, unit: MassUnit) -> Option<&Bar> {
+        self.bars.iter().find(|bar| bar.unit == unit).or(self.bars.first())
+    }
+}

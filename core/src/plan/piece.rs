@@ -1,0 +1,154 @@
+//! The parts of a day.
+
+use serde::{Deserialize, Serialize};
+
+use super::keyword::keyword;
+use super::{Protocol, Scheme};
+use crate::mass::{Mass, MassUnit};
+
+/// A part of a day. Its name is unique in the day and is what entries refer to.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Piece {
+    /// The name on screen.
+    pub name: String,
+    /// What is done.
+    pub work: Work,
+}
+
+/// What a piece asks for.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+pub enum Work {
+    /// Sets of one movement.
+    Strength(Strength),
+    /// Movements against the clock.
+    Interval(Interval),
+    /// A timed stretch.
+    Hold(Hold),
+    /// Words from the coach.
+    Note(Note),
+}
+
+/// Sets of one movement, their scheme and how their loads are found.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Strength {
+    /// The movement's key.
+    pub movement: String,
+    /// Reps set by set.
+    pub scheme: Scheme,
+    /// Rest between sets.
+    pub rest_ms: i64,
+    /// How the next loads are found.
+    pub load: LoadRule,
+}
+
+/// How the loads of a strength piece are found.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "rule", rename_all = "lowercase")]
+pub enum LoadRule {
+    /// A step on top of the last time the same scheme was done.
+    Step(StepRule),
+    /// The same loads each time.
+    Fixed {
+        /// One load for all sets, or one a set.
+        loads: Vec<Mass>,
+    },
+    /// No load: body mass, or whatever the athlete writes down.
+    Free,
+}
+
+/// The step rule: every set goes up a little when last time was done as planned.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StepRule {
+    /// The usual step, at most one in each unit.
+    pub step: Vec<Step>,
+    /// The larger step an open set can earn; none when empty.
+    pub earned_step: Vec<Step>,
+    /// Reps past the target in the open set that earn it.
+    pub earned_by: u32,
+    /// Percent taken off after two misses in a row.
+    pub back_off_percent: u32,
+}
+
+/// A step in the unit it was written in: the two columns are rounded on their own, never converted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Step {
+    /// How much.
+    pub mass: Mass,
+    /// The unit it was written in.
+    pub unit: MassUnit,
+}
+
+/// Movements against the clock, one a window.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Interval {
+    /// Length of one window.
+    pub window_ms: i64,
+    /// Times through the stations.
+    pub rounds: u32,
+    /// What is asked for in the windows of one round, in order.
+    pub stations: Vec<Station>,
+    /// What a member should have to spare at the end of a window.
+    pub margin_ms: i64,
+}
+
+/// What is asked for in one window.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Station {
+    /// The movement's key.
+    pub movement: String,
+    /// Reps asked for.
+    pub reps: u32,
+    /// What is lifted, where there is a load.
+    pub load: Option<Mass>,
+}
+
+impl Interval {
+    /// Windows in the whole piece.
+    pub fn windows(&self) -> u32 {
+        self.rounds.saturating_mul(self.stations.len() as u32)
+    }
+
+    /// The station of a window counted from 1.
+    pub fn station(&self, window: u32) -> Option<&Station> {
+        let count = self.stations.len();
+        if window == 0 || window > self.windows() || count == 0 {
+            return None;
+        }
+        self.stations.get((window as usize - 1) % count)
+    }
+}
+
+/// A timed stretch.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Hold {
+    /// The stretch's key.
+    pub stretch: String,
+    /// How long each side is held.
+    pub hold_ms: i64,
+    /// One or two sides.
+    pub sides: u32,
+    /// Still, or contracting against the stretch.
+    pub technique: Technique,
+    /// With contract-relax: how long each contraction is.
+    pub contract_ms: i64,
+    /// With contract-relax: how long each release is.
+    pub relax_ms: i64,
+    /// How range is measured before and after.
+    pub measure: Option<Protocol>,
+}
+
+keyword! {
+    /// How a stretch is held.
+    Technique {
+        Static = "static",
+        ContractRelax = "contract-relax",
+    }
+}
+
+/// Words from the coach.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Note {
+    /// The words.
+    pub text: String,
+}
