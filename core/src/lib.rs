@@ -7,6 +7,7 @@ mod id;
 mod instant;
 mod mass;
 
+pub mod clock;
 pub mod load;
 pub mod plan;
 

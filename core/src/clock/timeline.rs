@@ -1,0 +1,213 @@
+//! The engine under both clocks: time to get ready, then turns of work with a switch between them.
+//!
+//! A clock is one position on its course. Running moves it along, a skip moves it to the end of the
+//! stretch it is in. All else is read off the position by arithmetic, so a course of a billion
+//! windows costs no more than one of three. Positions are `i128`: no spec and no marks overflow one.
+
+use super::{Act, During, Mark};
+use crate::Instant;
+
+/// The stretches of a clock: ready, work, switch, work, ..., work. An interval's switch is 0.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Course {
+    /// Milliseconds to get ready.
+    pub(super) ready: i128,
+    /// Milliseconds of one turn.
+    pub(super) work: i128,
+    /// Milliseconds between one turn and the next.
+    pub(super) switch: i128,
+    /// How many turns.
+    pub(super) turns: u32,
+}
+
+/// Where on its course a clock is.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Place {
+    pub(super) during: During,
+    /// The turn it is in, or that comes next, from 1.
+    pub(super) turn: u32,
+    /// Milliseconds of this stretch that are over.
+    pub(super) spent_ms: i64,
+    /// Milliseconds of this stretch that are left, more than 0.
+    pub(super) left_ms: i64,
+}
+
+/// What a clock says.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Reading {
+    NotBegun,
+    Live { place: Place, paused: bool },
+    Done { ran_out: bool, ago_ms: i64 },
+}
+
+/// What the marks made of a course by some moment.
+#[derive(Clone, Debug)]
+pub(super) struct Timeline {
+    pub(super) course: Course,
+    run: Run,
+    /// Milliseconds along the course, skipped ones included. Runs on past the end, so that what it
+    /// is past the end by is how long ago the end was.
+    position: i128,
+    cuts: Vec<Cut>,
+    /// True when a skip was what reached the end.
+    skipped_out: bool,
+}
+
+#[derive(Clone, Copy, Debug)]
+enum Run {
+    NotBegun,
+    Running,
+    Paused,
+    Stopped { ago: i128 },
+}
+
+/// A turn that a skip ended short, and the milliseconds it was short by.
+#[derive(Clone, Copy, Debug)]
+struct Cut {
+    turn: u32,
+    lost: i128,
+}
+
+impl Course {
+    /// A course from lengths in milliseconds; one below 0 is taken as 0.
+    pub(super) fn new(ready_ms: i64, work_ms: i64, switch_ms: i64, turns: u32) -> Course {
+        let length = |ms: i64| i128::from(ms.max(0));
+        Course { ready: length(ready_ms), work: length(work_ms), switch: length(switch_ms), turns }
+    }
+
+    /// The position at which a turn, counted from 1, starts.
+    pub(super) fn start(&self, turn: u32) -> i128 {
+        self.ready + i128::from(turn.saturating_sub(1)) * (self.work + self.switch)
+    }
+
+    /// The position of the end.
+    pub(super) fn end(&self) -> i128 {
+        if self.turns == 0 { self.ready } else { self.start(self.turns) + self.work }
+    }
+
+    /// The turn that `position` is in or in the switch after, from 1; past the last when over.
+    pub(super) fn turn_at(&self, position: i128) -> u32 {
+        let past = (position - self.ready).max(0);
+        let whole = past.checked_div(self.work + self.switch).unwrap_or(i128::from(self.turns));
+        u32::try_from(whole).unwrap_or(u32::MAX).saturating_add(1)
+    }
+
+    fn place(&self, position: i128) -> Option<Place> {
+        if position >= self.end() {
+            return None;
+        }
+        let place = |during, turn, from: i128, to: i128| {
+            let (spent_ms, left_ms) = (whole_ms(position - from), whole_ms(to - position));
+            Some(Place { during, turn, spent_ms, left_ms })
+        };
+        if position < self.ready {
+            return place(During::Ready, 1, 0, self.ready);
+        }
+        let turn = self.turn_at(position);
+        let start = self.start(turn);
+        let rest = start + self.work;
+        if position < rest {
+            place(During::Work, turn, start, rest)
+        } else {
+            place(During::Switch, turn.saturating_add(1), rest, rest + self.switch)
+        }
+    }
+}
+
+impl Timeline {
+    /// Follows the marks, in the order given, up to `now`.
+    pub(super) fn fold(course: Course, marks: &[Mark], now: &Instant) -> Timeline {
+        let mut line = Timeline {
+            course,
+            run: Run::NotBegun,
+            position: 0,
+            cuts: Vec::new(),
+            skipped_out: false,
+        };
+        let mut last = marks.first().map_or(now, |mark| &mark.at);
+        for mark in marks {
+            last = line.pass(last, &mark.at);
+            line.act(mark.act);
+        }
+        line.pass(last, now);
+        line
+    }
+
+    /// Lets the time from `last` to `next` pass, and gives the moment to count on from.
+    fn pass<'a>(&mut self, last: &'a Instant, next: &'a Instant) -> &'a Instant {
+        if next.boot_id == last.boot_id && next.boot_ms < last.boot_ms {
+            // Counting on from the earlier moment would count the time between them twice.
+            return last;
+        }
+        let passed = i128::from(next.ms_since(last));
+        match &mut self.run {
+            Run::Running => self.position += passed,
+            Run::Stopped { ago } => *ago += passed,
+            Run::NotBegun | Run::Paused => {}
+        }
+        next
+    }
+
+    fn act(&mut self, act: Act) {
+        let over = self.position >= self.course.end();
+        match (act, self.run) {
+            (Act::Begin, Run::NotBegun) => self.run = Run::Running,
+            (_, Run::NotBegun | Run::Stopped { .. }) => {}
+            _ if over => {}
+            (Act::Pause, Run::Running) => self.run = Run::Paused,
+            (Act::Resume, Run::Paused) => self.run = Run::Running,
+            (Act::Skip, _) => self.skip(),
+            (Act::Stop, _) => self.run = Run::Stopped { ago: 0 },
+            (Act::Begin | Act::Pause | Act::Resume, _) => {}
+        }
+    }
+
+    fn skip(&mut self) {
+        let Some(place) = self.course.place(self.position) else { return };
+        let lost = i128::from(place.left_ms);
+        self.position += lost;
+        if place.during == During::Work {
+            self.cuts.push(Cut { turn: place.turn, lost });
+        }
+        if self.position >= self.course.end() {
+            // Done runs on even when it was reached from a pause, to know how long ago it was.
+            self.skipped_out = true;
+            self.run = Run::Running;
+        }
+    }
+
+    /// What the clock says.
+    pub(super) fn reading(&self) -> Reading {
+        let paused = match self.run {
+            Run::NotBegun => return Reading::NotBegun,
+            Run::Stopped { ago } => return Reading::Done { ran_out: false, ago_ms: whole_ms(ago) },
+            Run::Paused => true,
+            Run::Running => false,
+        };
+        match self.course.place(self.position) {
+            Some(place) => Reading::Live { place, paused },
+            None => Reading::Done {
+                ran_out: !self.skipped_out,
+                ago_ms: whole_ms(self.position - self.course.end()),
+            },
+        }
+    }
+
+    /// The position that cues lie ahead of, when anything lies ahead without a further mark.
+    pub(super) fn running_from(&self) -> Option<i128> {
+        let running = matches!(self.run, Run::Running) && self.position <= self.course.end();
+        running.then_some(self.position)
+    }
+
+    /// Milliseconds of work really done in a turn counted from 1.
+    pub(super) fn worked_ms(&self, turn: u32) -> i64 {
+        let reached = (self.position - self.course.start(turn)).clamp(0, self.course.work);
+        let lost: i128 = self.cuts.iter().filter(|cut| cut.turn == turn).map(|cut| cut.lost).sum();
+        whole_ms(reached - lost)
+    }
+}
+
+/// Milliseconds for the outside; more than it can hold is its most.
+pub(super) fn whole_ms(ms: i128) -> i64 {
+    i64::try_from(ms).unwrap_or(i64::MAX)
+}
