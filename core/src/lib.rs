@@ -3,11 +3,16 @@
 //! Data has one direction: plan and journal go into the store, the store gives screens. A tap
 //! becomes an entry, the entry is committed, the screen is read back.
 
+mod error;
 mod id;
 mod instant;
 mod mass;
+mod store;
+mod words;
 
+pub mod care;
 pub mod clock;
+pub mod journal;
 pub mod load;
 pub mod plan;
 

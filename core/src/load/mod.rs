@@ -1,5 +1,11 @@
-//! Loads: what the room can build, and what comes next.
+//! Loads: what the room can build, what comes next and why, and how much it was.
 
+mod next;
 mod rack;
+mod reason;
+mod volume;
 
+pub use next::{CAP_PERCENT, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads};
 pub use rack::{Build, Rack};
+pub use reason::Reason;
+pub use volume::{session_load, volume_load};

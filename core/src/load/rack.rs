@@ -87,3 +87,74 @@ impl Rack {
         self.builds.is_empty()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::PlateStack;
+
+    fn kg(text: &str) -> Mass {
+        Mass::parse(text, Some(MassUnit::Kg)).unwrap()
+    }
+
+    fn rack(collars: &str, plates: &[(&str, u32)]) -> Rack {
+        let plates = plates.iter().map(|(mass, count)| PlateStack {
+            mass: kg(mass),
+            unit: MassUnit::Kg,
+            count: *count,
+        });
+        let bar = Bar {
+            name: "bar".into(),
+            mass: kg("20"),
+            unit: MassUnit::Kg,
+            collars: kg(collars),
+            count: 1,
+        };
+        let kit = Kit { plates: plates.collect(), ..Kit::default() };
+        Rack::bar(&kit, &bar)
+    }
+
+    /// The loading check with competition discs: a 20 kg bar, collars of 2.5 kg each, and 25 + 20
+    /// a side is 115 kg (disc and collar masses of the IWF's technical rules, section 3.3).
+    #[test]
+    fn a_competition_bar_adds_up() {
+        let rack = rack("5", &[("25", 2), ("20", 2), ("0.5", 2)]);
+        let build = rack.exactly(kg("115")).unwrap();
+        assert_eq!(build.per_side, [kg("25"), kg("20")]);
+        assert_eq!(rack.above(kg("115")).unwrap().mass, kg("116"), "the smallest step is 1 kg");
+    }
+
+    /// Taking the heaviest plate first fails here: 3 kg a side is 1.5 + 1.5, not 2.5 + something.
+    #[test]
+    fn the_search_is_exact_where_greed_fails() {
+        let rack = rack("0", &[("2.5", 2), ("1.5", 4)]);
+        assert_eq!(rack.exactly(kg("26")).unwrap().per_side, [kg("1.5"), kg("1.5")]);
+    }
+
+    #[test]
+    fn plates_run_out_and_come_in_pairs() {
+        let rack = rack("0", &[("10", 3)]);
+        assert_eq!(rack.at_or_below(kg("500")).unwrap().mass, kg("40"));
+        assert_eq!(rack.at_or_below(kg("39.9")).unwrap().mass, kg("20"));
+        assert_eq!(rack.above(kg("20")).unwrap().mass, kg("40"));
+        assert_eq!(rack.at_or_below(kg("19.9")), None);
+        assert_eq!(rack.above(kg("40")), None);
+    }
+
+    /// Against every way there is to fill one side of a small kit.
+    #[test]
+    fn every_build_is_found_with_the_fewest_plates() {
+        let stacks = [("5", 4), ("2.5", 4), ("1.25", 2), ("1", 4)];
+        let rack = rack("0", &stacks);
+        let mut best: BTreeMap<Mass, usize> = BTreeMap::new();
+        for counts in (0..3 * 3 * 2 * 3).map(|i| [i % 3, i / 3 % 3, i / 9 % 2, i / 18]) {
+            let side: Mass = stacks.iter().zip(counts).map(|((mass, _), n)| kg(mass) * n).sum();
+            let plates = counts.iter().sum::<i64>() as usize;
+            let fewest = best.entry(kg("20") + side * 2).or_insert(plates);
+            *fewest = plates.min(*fewest);
+        }
+        let found: BTreeMap<Mass, usize> =
+            rack.builds.iter().map(|(mass, side)| (*mass, side.len())).collect();
+        assert_eq!(found, best);
+    }
+}

@@ -1,0 +1,387 @@
+//! What entries say: one struct a kind, and the kinds' names.
+
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+
+use super::Version;
+use crate::care::{Place, Sign};
+use crate::clock::Mark;
+use crate::error::Result;
+use crate::id::{CrewId, PersonId, RecordId};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Because, MeasuredWhen, Protocol, Scheme, Technique, keyword};
+
+keyword! {
+    /// What somebody does in the crew.
+    Role {
+        Coach = "coach",
+        Athlete = "athlete",
+    }
+}
+
+keyword! {
+    /// A coach's answer to a proposal.
+    Decision {
+        /// The proposed loads stand.
+        Accept = "accept",
+        /// Other loads.
+        Change = "change",
+        /// Last time's loads again.
+        Refuse = "refuse",
+    }
+}
+
+/// Who uses a device.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Profile {
+    /// The person.
+    pub person: PersonId,
+    /// Their name on screen.
+    pub name: String,
+    /// What they do in the crew.
+    pub role: Role,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// The crew, once known.
+    pub crew: Option<CrewId>,
+}
+
+/// A published plan, as the text the coach wrote.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PlanText {
+    /// The block's name.
+    pub block: String,
+    /// The text.
+    pub text: String,
+}
+
+/// A session begun. It is pinned to the version of the plan it began with.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Session {
+    /// The entry the plan text is in.
+    pub plan: Version,
+    /// The block's name.
+    pub block: String,
+    /// The day's name.
+    pub day: String,
+    /// The week of the block.
+    pub week: u32,
+    /// The date it was trained on.
+    pub date: NaiveDate,
+}
+
+/// An option taken instead of a movement for a piece, or the movement again.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OptionTaken {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The movement the option stands in for.
+    pub movement: String,
+    /// The option's key; none to go back to the movement.
+    pub option: Option<String>,
+    /// The reason the option is tagged with.
+    pub because: Option<Because>,
+}
+
+/// A set done.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Lift {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The movement, or `movement/option`: what the history is kept under.
+    pub subject: String,
+    /// The whole scheme, so that an entry can be understood without its plan.
+    pub scheme: Scheme,
+    /// The set, counted from 1.
+    pub set: u32,
+    /// The load that was proposed.
+    pub planned: Option<Mass>,
+    /// The load lifted.
+    pub load: Option<Mass>,
+    /// Good reps.
+    pub reps: u32,
+    /// Reps in reserve, where the athlete said.
+    pub reserve: Option<u32>,
+}
+
+impl Lift {
+    /// Reps asked for.
+    pub fn target(&self) -> u32 {
+        self.scheme.target(self.set).unwrap_or(0)
+    }
+
+    /// True when at least the reps asked for were done.
+    pub fn made(&self) -> bool {
+        self.reps >= self.target()
+    }
+}
+
+/// A window of an interval piece done.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WindowDone {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The window, counted from 1.
+    pub window: u32,
+    /// The movement, or `movement/option`.
+    pub subject: String,
+    /// Reps asked for.
+    pub asked: u32,
+    /// Reps done.
+    pub reps: u32,
+    /// The load, where there is one.
+    pub load: Option<Mass>,
+    /// What was to spare at the end of the window.
+    pub spare_ms: Option<i64>,
+    /// What the plan wanted to spare.
+    pub margin_ms: i64,
+}
+
+/// A button of a running clock pressed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClockMark {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// What was done to the clock, and when by both clocks of the device.
+    pub mark: Mark,
+}
+
+/// One side of a stretch held.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Held {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The stretch's key.
+    pub stretch: String,
+    /// The part of the body.
+    pub region: String,
+    /// The side, counted from 1.
+    pub side: u32,
+    /// How it was held.
+    pub technique: Technique,
+    /// How long was asked for.
+    pub asked_ms: i64,
+    /// How long it really was held.
+    pub held_ms: i64,
+}
+
+/// A range of motion measured.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Range {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// How it was measured.
+    pub protocol: Protocol,
+    /// Before or after the hold.
+    pub when: MeasuredWhen,
+    /// The side, where the piece has two, counted from 1.
+    pub side: Option<u32>,
+    /// The reading in tenths of the protocol's unit.
+    pub tenths: i64,
+}
+
+/// Discomfort felt in a movement: stops its progression until it is cleared.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Discomfort {
+    /// The session it was felt in.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The movement or stretch, or `movement/option`.
+    pub subject: String,
+    /// Where.
+    pub place: Place,
+    /// How bad, 1 to 10.
+    pub severity: u32,
+    /// Signs that call for care at once.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub signs: Vec<Sign>,
+}
+
+/// A discomfort flag cleared by the athlete or the coach.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Cleared {
+    /// The flag.
+    pub flag: RecordId,
+}
+
+/// A session ended.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Finish {
+    /// The session.
+    pub session: RecordId,
+    /// How hard the whole session was, 0 to 10 (modified CR-10).
+    pub effort: Option<u32>,
+    /// How long it took.
+    pub minutes: u32,
+}
+
+/// A coach's answer to a proposal. It counts until the athlete has trained the piece again.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Ruling {
+    /// The athlete.
+    pub person: PersonId,
+    /// The movement, or `movement/option`.
+    pub subject: String,
+    /// The scheme's key.
+    pub scheme: String,
+    /// The session the proposal was made from.
+    pub after: RecordId,
+    /// The answer.
+    pub decision: Decision,
+    /// The loads set by set, where they are decided.
+    pub loads: Vec<Mass>,
+    /// The coach's words.
+    pub words: String,
+}
+
+/// The record is taken back.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Dropped {}
+
+/// How a record is looked up.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Keys {
+    /// The session it belongs to.
+    pub session: Option<RecordId>,
+    /// What it is about.
+    pub subject: String,
+    /// The scheme, for sets.
+    pub scheme: String,
+}
+
+macro_rules! bodies {
+    ($($(#[$doc:meta])* $kind:ident = $text:literal),+ $(,)?) => {
+        /// What an entry says.
+        #[derive(Clone, Debug, PartialEq, Eq)]
+        #[allow(missing_docs, reason = "each struct says what it is")]
+        pub enum Body { $($kind($kind)),+ }
+
+        impl Body {
+            /// The kind's name in journals.
+            pub fn kind(&self) -> &'static str {
+                match self { $(Body::$kind(_) => $text),+ }
+            }
+
+            /// Reads a body; `None` when the kind is unknown here or its fields do not fit.
+            pub fn decode(kind: &str, json: &str) -> Option<Body> {
+                match kind {
+                    $($text => serde_json::from_str(json).ok().map(Body::$kind),)+
+                    _ => None,
+                }
+            }
+
+            /// Writes the body as JSON.
+            pub(crate) fn encode(&self) -> Result<String> {
+                Ok(match self { $(Body::$kind(body) => serde_json::to_string(body)?),+ })
+            }
+        }
+
+        $(
+            impl Kind for $kind {
+                const NAME: &'static str = $text;
+                fn from_body(body: Body) -> Option<$kind> {
+                    match body { Body::$kind(body) => Some(body), _ => None }
+                }
+            }
+            impl From<$kind> for Body {
+                fn from(body: $kind) -> Body { Body::$kind(body) }
+            }
+        )+
+    };
+}
+
+/// A kind of body that queries can ask for by type.
+pub(crate) trait Kind: Sized {
+    /// The kind's name in journals.
+    const NAME: &'static str;
+    /// The body, when it is of this kind.
+    fn from_body(body: Body) -> Option<Self>;
+}
+
+bodies! {
+    Profile = "profile",
+    PlanText = "plan",
+    Session = "session",
+    OptionTaken = "option",
+    Lift = "lift",
+    WindowDone = "window",
+    ClockMark = "clock",
+    Held = "hold",
+    Range = "range",
+    Discomfort = "flag",
+    Cleared = "clear",
+    Finish = "finish",
+    Ruling = "ruling",
+    Dropped = "drop",
+}
+
+impl Body {
+    /// How the record is looked up.
+    pub(crate) fn keys(&self) -> Keys {
+        let of = |session: Option<RecordId>, subject: &str| Keys {
+            session,
+            subject: subject.to_owned(),
+            scheme: String::new(),
+        };
+        match self {
+            Body::Profile(body) => of(None, &body.person.to_string()),
+            Body::PlanText(body) => of(None, &body.block),
+            Body::Session(body) => of(None, &body.day),
+            Body::OptionTaken(body) => of(Some(body.session), &body.piece),
+            Body::Lift(body) => {
+                Keys { scheme: body.scheme.key(), ..of(Some(body.session), &body.subject) }
+            }
+            Body::WindowDone(body) => of(Some(body.session), &body.subject),
+            Body::ClockMark(body) => of(Some(body.session), &body.piece),
+            Body::Held(body) => of(Some(body.session), &body.stretch),
+            Body::Range(body) => of(Some(body.session), body.protocol.text()),
+            Body::Discomfort(body) => of(Some(body.session), &body.subject),
+            Body::Cleared(body) => of(None, &body.flag.to_string()),
+            Body::Finish(body) => of(Some(body.session), ""),
+            Body::Ruling(body) => Keys {
+                scheme: body.scheme.clone(),
+                ..of(None, &format!("{}/{}", body.person, body.subject))
+            },
+            Body::Dropped(_) => Keys::default(),
+        }
+    }
+
+    /// Writes the body on top of an earlier version's, so that fields a newer app put there stay.
+    pub(crate) fn encode_over(&self, parent: &str) -> Result<String> {
+        let mut fields: serde_json::Map<String, serde_json::Value> = serde_json::from_str(parent)?;
+        let own: serde_json::Map<_, _> = serde_json::from_str(&self.encode()?)?;
+        fields.extend(own);
+        Ok(serde_json::to_string(&fields)?)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_correction_keeps_what_a_newer_app_wrote() {
+        let newer = r#"{"flag":"0199aa00-0000-7000-8000-000000000000","told":"by phone"}"#;
+        let body = Body::decode("clear", newer).unwrap();
+        assert!(body.encode_over(newer).unwrap().contains(r#""told":"by phone""#));
+    }
+
+    #[test]
+    fn an_unknown_kind_is_no_body() {
+        assert_eq!(Body::decode("sauna", "{}"), None);
+        assert_eq!(Body::decode("finish", r#"{"minutes":-1}"#), None);
+    }
+}

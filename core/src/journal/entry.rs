@@ -1,0 +1,247 @@
+//! The envelope around everything that is logged, and its line of JSON.
+
+use chrono::{DateTime, SecondsFormat};
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use sha2::{Digest, Sha256};
+
+use super::{Body, Hlc};
+use crate::error::{Error, Result};
+use crate::id::{DeviceId, RecordId};
+use crate::instant::Instant;
+
+/// The longest line a journal holds, without its newline.
+pub const MAX_LINE_BYTES: usize = 64 * 1024;
+
+/// The deepest nesting a line may have.
+pub const MAX_DEPTH: usize = 16;
+
+/// The entry version this reader can interpret: an entry that asks for more is kept, counted and
+/// carried, but not shown.
+pub const READER_VERSION: u32 = 1;
+
+/// One version of a record: an entry, named by its writer and number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct Version {
+    /// The device that wrote it.
+    #[serde(rename = "d")]
+    pub device: DeviceId,
+    /// Its number in that device's journal.
+    #[serde(rename = "n")]
+    pub number: u64,
+}
+
+/// The envelope as it is written, one JSON object a line.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+struct Line {
+    /// The reader version needed to interpret the entry.
+    v: u32,
+    n: u64,
+    hlc: Hlc,
+    /// The wall clock as the writer saw it, RFC 3339 with offset.
+    t: String,
+    k: String,
+    id: RecordId,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    par: Vec<Version>,
+    body: Box<RawValue>,
+}
+
+/// An entry with the exact bytes it was written in.
+///
+/// The bytes are the truth: what this reader does not know in them survives being stored, carried
+/// and folded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Its writer and number.
+    pub version: Version,
+    /// The reader version needed to interpret it.
+    pub needs: u32,
+    /// Its place in the order that breaks ties.
+    pub hlc: Hlc,
+    /// The wall clock when it was written, milliseconds since 1970.
+    pub wall_ms: i64,
+    /// The wall clock's offset from UTC, minutes east.
+    pub offset_min: i32,
+    /// What kind of thing it says.
+    pub kind: String,
+    /// The record it is a version of.
+    pub record: RecordId,
+    /// The versions it replaces.
+    pub parents: Vec<Version>,
+    /// The line, without its newline.
+    pub raw: String,
+}
+
+impl Entry {
+    /// Writes a new entry. Without `record` it starts a record of its own.
+    ///
+    /// # Errors
+    /// [`Error::TooLong`] when the line would not fit the journal's limit.
+    pub fn write(
+        version: Version,
+        hlc: Hlc,
+        at: &Instant,
+        record: Option<RecordId>,
+        parents: Vec<Version>,
+        kind: &str,
+        body: &str,
+    ) -> Result<Entry> {
+        let record = record.unwrap_or_else(|| {
+            RecordId::derive(version.device, version.number, at.wall_ms, body.as_bytes())
+        });
+        let local = at.local();
+        let line = Line {
+            v: 1,
+            n: version.number,
+            hlc,
+            t: local.to_rfc3339_opts(SecondsFormat::Millis, false),
+            k: kind.to_owned(),
+            id: record,
+            par: parents,
+            body: RawValue::from_string(body.to_owned())?,
+        };
+        let raw = serde_json::to_string(&line)?;
+        if raw.len() > MAX_LINE_BYTES {
+            return Err(Error::TooLong { found: raw.len(), limit: MAX_LINE_BYTES });
+        }
+        Ok(Entry {
+            version,
+            needs: line.v,
+            hlc,
+            wall_ms: local.timestamp_millis(),
+            offset_min: local.offset().local_minus_utc() / 60,
+            kind: line.k,
+            record,
+            parents: line.par,
+            raw,
+        })
+    }
+
+    /// Reads a line written by `device`.
+    ///
+    /// # Errors
+    /// What is wrong with the line, in words.
+    pub fn read(device: DeviceId, raw: &str) -> std::result::Result<Entry, String> {
+        if raw.len() > MAX_LINE_BYTES {
+            return Err(format!("a line of {} bytes; the limit is {MAX_LINE_BYTES}", raw.len()));
+        }
+        if depth(raw) > MAX_DEPTH {
+            return Err(format!("nested deeper than {MAX_DEPTH}"));
+        }
+        let line: Line = serde_json::from_str(raw).map_err(|error| error.to_string())?;
+        let time = DateTime::parse_from_rfc3339(&line.t).map_err(|error| error.to_string())?;
+        // SQLite's integers are signed.
+        if line.n == 0 || i64::try_from(line.n).is_err() {
+            return Err(format!("entry number {} is out of range", line.n));
+        }
+        Ok(Entry {
+            version: Version { device, number: line.n },
+            needs: line.v,
+            hlc: line.hlc,
+            wall_ms: time.timestamp_millis(),
+            offset_min: time.offset().local_minus_utc() / 60,
+            kind: line.k,
+            record: line.id,
+            parents: line.par,
+            raw: raw.to_owned(),
+        })
+    }
+
+    /// The first eight bytes of the line's SHA-256: tells two entries of one number apart, which
+    /// only a restored backup or a cloned device can write.
+    pub fn digest(&self) -> i64 {
+        let hash = Sha256::digest(self.raw.as_bytes());
+        let mut head = [0; 8];
+        head.copy_from_slice(&hash[..8]);
+        i64::from_be_bytes(head)
+    }
+}
+
+/// The body of a line, decoded; `None` when this reader cannot interpret it.
+pub(crate) fn body_of(raw: &str) -> Option<Body> {
+    #[derive(Deserialize)]
+    struct BodyOnly<'a> {
+        v: u32,
+        k: &'a str,
+        #[serde(borrow)]
+        body: &'a RawValue,
+    }
+    let line: BodyOnly = serde_json::from_str(raw).ok()?;
+    (line.v <= READER_VERSION).then(|| Body::decode(line.k, line.body.get()))?
+}
+
+/// The body of a line as it was written.
+pub(crate) fn raw_body_of(raw: &str) -> Option<String> {
+    let line: Line = serde_json::from_str(raw).ok()?;
+    Some(line.body.get().to_owned())
+}
+
+/// The deepest nesting of brackets outside strings.
+fn depth(text: &str) -> usize {
+    let (mut now, mut deepest, mut quoted, mut escaped) = (0_usize, 0, false, false);
+    for byte in text.bytes() {
+        match byte {
+            _ if escaped => escaped = false,
+            b'\\' if quoted => escaped = true,
+            b'"' => quoted = !quoted,
+            b'{' | b'[' if !quoted => {
+                now += 1;
+                deepest = deepest.max(now);
+            }
+            b'}' | b']' if !quoted => now = now.saturating_sub(1),
+            _ => {}
+        }
+    }
+    deepest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::random;
+
+    fn device() -> DeviceId {
+        DeviceId(random([3; 16]))
+    }
+
+    fn at() -> Instant {
+        Instant { wall_ms: 1_795_563_000_123, offset_min: 60, boot_ms: 5, boot_id: "b".into() }
+    }
+
+    fn entry(body: &str) -> Entry {
+        let version = Version { device: device(), number: 7 };
+        Entry::write(version, Hlc { ms: 9, count: 2 }, &at(), None, vec![version], "later", body)
+            .unwrap()
+    }
+
+    #[test]
+    fn a_line_reads_back_as_it_was_written() {
+        let written = entry(r#"{"a":[1,2],"b":"}]"}"#);
+        assert_eq!(Entry::read(device(), &written.raw), Ok(written.clone()));
+        assert!(written.raw.contains(r#""t":"2026-11-25T00:30:00.123+01:00""#), "{}", written.raw);
+    }
+
+    #[test]
+    fn unknown_kinds_and_fields_survive_to_the_byte() {
+        let raw = entry("{}").raw.replace("\"k\":", "\"mood\":{\"x\":1},\"k\":");
+        let read = Entry::read(device(), &raw).unwrap();
+        assert_eq!(read.raw, raw);
+        assert_eq!(body_of(&read.raw), None);
+    }
+
+    #[test]
+    fn hostile_lines_are_refused_in_words() {
+        let deep = entry(&format!("{}{}", "[".repeat(15), "]".repeat(15)));
+        assert!(Entry::read(device(), &deep.raw).is_ok());
+        let deeper = deep.raw.replace("[[[", "[[[[").replace("]]]", "]]]]");
+        assert_eq!(Entry::read(device(), &deeper), Err("nested deeper than 16".into()));
+        let long = format!("{{\"x\":\"{}\"}}", "a".repeat(MAX_LINE_BYTES));
+        assert!(Entry::read(device(), &long).unwrap_err().contains("the limit is 65536"));
+        for raw in
+            ["", "{}", "null", "[]", "{\"v\":1", &entry("{}").raw.replace("\"n\":7", "\"n\":0")]
+        {
+            assert!(Entry::read(device(), raw).is_err(), "{raw}");
+        }
+    }
+}

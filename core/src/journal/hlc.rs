@@ -1,0 +1,64 @@
+//! A hybrid logical clock: an order for entries that survives wrong wall clocks.
+//!
+//! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014. It only breaks ties between concurrent
+//! corrections; who had seen what is decided by an entry's parents, never by a clock.
+
+use serde::{Deserialize, Serialize};
+
+/// A hybrid logical time: ordered by milliseconds, then by counter.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+pub struct Hlc {
+    /// Milliseconds since 1970, the largest seen so far.
+    pub ms: i64,
+    /// Counts entries within one millisecond, or while the wall clock lags behind `ms`.
+    pub count: u32,
+}
+
+/// A clock further ahead than this is not followed: one wrong phone must not drag a crew along.
+pub const MAX_AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
+
+impl Hlc {
+    /// The time of the next entry written when the wall clock reads `wall_ms`.
+    #[must_use]
+    pub fn tick(self, wall_ms: i64) -> Hlc {
+        if wall_ms > self.ms {
+            Hlc { ms: wall_ms, count: 0 }
+        } else {
+            Hlc { ms: self.ms, count: self.count.saturating_add(1) }
+        }
+    }
+
+    /// The clock after seeing `other`; a time too far ahead of `wall_ms` is not followed.
+    #[must_use]
+    pub fn observe(self, other: Hlc, wall_ms: i64) -> Hlc {
+        if other.ms > wall_ms.saturating_add(MAX_AHEAD_MS) { self } else { self.max(other) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ticks_only_go_up_even_when_the_wall_clock_goes_back() {
+        let first = Hlc::default().tick(1000);
+        let second = first.tick(1000);
+        let third = second.tick(10);
+        let fourth = third.tick(2000);
+        assert_eq!(second, Hlc { ms: 1000, count: 1 });
+        assert_eq!(third, Hlc { ms: 1000, count: 2 });
+        assert_eq!(fourth, Hlc { ms: 2000, count: 0 });
+        assert!(first < second && second < third && third < fourth);
+    }
+
+    #[test]
+    fn a_clock_far_ahead_is_not_followed() {
+        let own = Hlc { ms: 5000, count: 0 };
+        let near = Hlc { ms: 5000 + MAX_AHEAD_MS, count: 3 };
+        let far = Hlc { ms: 5001 + MAX_AHEAD_MS, count: 3 };
+        assert_eq!(own.observe(near, 5000), near);
+        assert_eq!(own.observe(far, 5000), own);
+    }
+}

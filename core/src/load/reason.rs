@@ -1,0 +1,120 @@
+//! Why a load is what it is, as data: the words are made from it elsewhere.
+
+use chrono::NaiveDate;
+use serde::Serialize;
+
+use crate::care::Place;
+use crate::journal::Decision;
+use crate::mass::Mass;
+
+/// Why a set has the load it has.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "rule", rename_all = "kebab-case")]
+pub enum Reason {
+    /// Nothing was lifted in this scheme yet: no load is invented.
+    FirstTime,
+    /// The plan gives the load.
+    Fixed,
+    /// The plan asks for no load.
+    Free,
+    /// Last time was done as planned: the usual step.
+    Step {
+        /// The load last time.
+        last: Mass,
+        /// What it goes up by.
+        by: Mass,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// The open set went far enough past its target to earn the larger step.
+    Earned {
+        /// The load last time.
+        last: Mass,
+        /// What it goes up by.
+        by: Mass,
+        /// Reps done in the open set.
+        reps: u32,
+        /// Reps asked for in the open set.
+        asked: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// A set was missed last time: the same load again.
+    Missed {
+        /// The load last time.
+        last: Mass,
+        /// The first set missed, counted from 1.
+        set: u32,
+        /// Reps done in it.
+        reps: u32,
+        /// Reps asked for in it.
+        asked: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Missed twice in a row: lighter.
+    BackOff {
+        /// The load last time.
+        last: Mass,
+        /// Percent taken off, before rounding down to the kit.
+        percent: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Not every set was done last time: the same load again.
+    Unfinished {
+        /// The load last time.
+        last: Mass,
+        /// Sets done.
+        done: u32,
+        /// Sets asked for.
+        of: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// A discomfort flag is open: no step up.
+    Flagged {
+        /// The load last time, where there was one.
+        last: Option<Mass>,
+        /// Where it was felt.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// When it was flagged.
+        on: NaiveDate,
+    },
+    /// The smallest step the plates allow is past the cap, or there are no heavier plates.
+    NoLegalStep {
+        /// The load last time.
+        last: Mass,
+        /// The next heavier build, where there is one.
+        above: Option<Mass>,
+        /// The most that was allowed.
+        allowed: Mass,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// The last load cannot be built in this room: the nearest lighter one.
+    NotInThisRoom {
+        /// The load last time.
+        last: Mass,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// The coach decided.
+    Coach {
+        /// How.
+        decision: Decision,
+        /// The load last time.
+        last: Option<Mass>,
+        /// The coach's words; may be empty.
+        words: String,
+    },
+}
+
+impl Reason {
+    /// True when the reason lets the load go up.
+    pub fn is_progress(&self) -> bool {
+        matches!(self, Reason::Step { .. } | Reason::Earned { .. })
+    }
+}

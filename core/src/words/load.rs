@@ -1,0 +1,99 @@
+//! Loads, plates and the reason for a load.
+
+use super::plain::{count, day, decision, place};
+use crate::load::Reason;
+use crate::mass::{Mass, MassUnit};
+
+/// A load in the reader's unit; where that is not exact, the exact one behind it.
+pub(crate) fn load_text(load: Mass, unit: MassUnit) -> String {
+    if load.is_exact_in(unit) {
+        return load.text(unit);
+    }
+    format!("{} ({load})", load.text(unit))
+}
+
+/// The plates of one side, outermost last: `20 + 5 kg a side`.
+pub(crate) fn plates_text(per_side: &[Mass], unit: MassUnit) -> String {
+    if per_side.is_empty() {
+        return "empty bar".into();
+    }
+    let plates: Vec<String> = per_side.iter().map(|plate| plate.number(unit)).collect();
+    format!("{} {} a side", plates.join(" + "), unit.symbol())
+}
+
+/// Why a load is what it is, in one line.
+pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
+    let text = |mass: &Mass| load_text(*mass, unit);
+    match reason {
+        Reason::FirstTime => {
+            "first time: find a load you could lift for two or three more reps, and log it".into()
+        }
+        Reason::Fixed => "set by the plan".into(),
+        Reason::Free => "your own choice".into(),
+        Reason::Step { last, by, on } => {
+            format!("{} on {}, all reps made: {} more", text(last), day(*on), text(by))
+        }
+        Reason::Earned { last, by, reps, asked, on } => format!(
+            "{} on {}, open set {reps} for {asked}: {} more",
+            text(last),
+            day(*on),
+            text(by)
+        ),
+        Reason::Missed { last, set, reps, asked, on } => format!(
+            "{} on {}, set {set} stopped at {reps} of {asked}: the same again",
+            text(last),
+            day(*on)
+        ),
+        Reason::BackOff { last, percent, on } => {
+            format!("{} on {}, missed twice in a row: {percent} % less", text(last), day(*on))
+        }
+        Reason::Unfinished { last, done, of, on } => format!(
+            "{} on {}, {done} of {} done: the same again",
+            text(last),
+            day(*on),
+            count(u64::from(*of), "set")
+        ),
+        Reason::Flagged { last, place: at, severity, on } => {
+            let held = last
+                .as_ref()
+                .map_or(String::new(), |last| format!("; {} as last time", text(last)));
+            format!("{} flagged {severity}/10 on {}: no step up{held}", place(*at), day(*on))
+        }
+        Reason::NoLegalStep { last, above, allowed, on } => {
+            let next = match above {
+                Some(above) => {
+                    format!("the next build is {}, the cap {}", text(above), text(allowed))
+                }
+                None => "no heavier build in this room".into(),
+            };
+            format!("{} on {}; {next}: stay, and add a rep to each set", text(last), day(*on))
+        }
+        Reason::NotInThisRoom { last, on } => {
+            format!(
+                "{} on {}; this room cannot build it: the nearest lighter",
+                text(last),
+                day(*on)
+            )
+        }
+        Reason::Coach { decision: how, last, words } => {
+            let last =
+                last.as_ref().map_or(String::new(), |last| format!(" (last time {})", text(last)));
+            let said = if words.is_empty() { String::new() } else { format!(": \"{words}\"") };
+            format!("coach {}{last}{said}", decision(*how))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn loads_read_in_the_athletes_unit_with_the_exact_one_behind() {
+        let load = Mass::thousandths(92_500, MassUnit::Kg);
+        assert_eq!(load_text(load, MassUnit::Kg), "92.5 kg");
+        assert_eq!(load_text(load, MassUnit::Lb), "203.9 lb (92.5 kg)");
+        assert_eq!(plates_text(&[Mass::lb(45), Mass::lb(5)], MassUnit::Lb), "45 + 5 lb a side");
+        assert_eq!(plates_text(&[], MassUnit::Lb), "empty bar");
+    }
+}

@@ -1,0 +1,10 @@
+//! Every sentence a person reads that is made from data, in one place, so that all shells say the
+//! same thing.
+
+mod load;
+mod plain;
+
+pub(crate) use load::{load_text, plates_text, why};
+pub(crate) use plain::{
+    because, clock_time, count, day, decision, list, place, protocol, seconds, sign, tenths,
+};
