@@ -1,0 +1,245 @@
+//! Folding: from the set of entries to the records that screens read.
+//!
+//! What a record shows depends on the set of its versions alone, so leaves may arrive late, twice
+//! or in any order. The versions nobody has replaced are its heads; with more than one, the latest
+//! is shown and the record counts as in conflict, and a taking-back gives way to a correction.
+
+use std::collections::BTreeSet;
+
+use rusqlite::{OptionalExtension, Row, Transaction, params};
+
+use crate::error::Result;
+use crate::id::{DeviceId, PersonId, RecordId};
+use crate::journal::{Body, Dropped, Entry, Hlc, Keys, Kind, Profile, Version, body_of};
+
+/// Puts an entry into the journal and folds it. Says whether it was new.
+pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) -> Result<bool> {
+    let device = entry.version.device;
+    let changed = tx
+        .prepare_cached(
+            "INSERT OR IGNORE INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+        )?
+        .execute(params![
+            device.0,
+            entry.version.number as i64,
+            entry.digest(),
+            entry.hlc.ms,
+            entry.hlc.count,
+            entry.wall_ms,
+            entry.offset_min,
+            entry.record.0,
+            entry.kind,
+            entry.raw,
+        ])?;
+    if changed == 0 {
+        return Ok(false);
+    }
+    let body = body.or_else(|| body_of(&entry.raw));
+    if let Some(Body::Profile(_)) = &body {
+        settle_person(tx, device)?;
+    }
+    let alone = entry.parents.is_empty() && body.is_some() && !known(tx, entry.record)?;
+    match body {
+        // By far the commonest case: the first version of a record.
+        Some(body) if alone && entry.kind != Dropped::NAME => {
+            let shown =
+                Shown { digest: entry.digest(), first_ms: entry.wall_ms, heads: 1, dropped: false };
+            put(
+                tx,
+                entry.record,
+                person_of(tx, device)?,
+                &entry.kind,
+                entry.version,
+                shown,
+                &body.keys(),
+            )?;
+        }
+        _ => refold(tx, entry.record)?,
+    }
+    Ok(true)
+}
+
+/// Folds every record again.
+pub(crate) fn refold_all(tx: &Transaction<'_>) -> Result<()> {
+    let devices = ids(tx, "SELECT DISTINCT device FROM entry")?;
+    for device in devices {
+        if let Some(person) = claimed_person(tx, DeviceId(device))? {
+            tx.execute(
+                "INSERT OR REPLACE INTO device_person VALUES (?1, ?2)",
+                params![device, person.0],
+            )?;
+        }
+    }
+    for record in ids(tx, "SELECT DISTINCT record FROM entry")? {
+        refold(tx, RecordId(record))?;
+    }
+    Ok(())
+}
+
+fn ids(tx: &Transaction<'_>, sql: &str) -> Result<Vec<uuid::Uuid>> {
+    let mut statement = tx.prepare(sql)?;
+    let rows = statement.query_map([], |row| row.get(0))?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+fn known(tx: &Transaction<'_>, record: RecordId) -> Result<bool> {
+    // Its own row is in the table by now, so another one is the second.
+    let mut statement =
+        tx.prepare_cached("SELECT 1 FROM entry WHERE record = ?1 LIMIT 1 OFFSET 1")?;
+    Ok(statement.exists([record.0])?)
+}
+
+/// Whose device it is: the person of its latest profile, the device's own identity without one.
+fn person_of(tx: &Transaction<'_>, device: DeviceId) -> Result<PersonId> {
+    let mut statement = tx.prepare_cached("SELECT person FROM device_person WHERE device = ?1")?;
+    let person = statement.query_row([device.0], |row| row.get(0)).optional()?;
+    Ok(PersonId(person.unwrap_or(device.0)))
+}
+
+fn claimed_person(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<PersonId>> {
+    let mut statement = tx.prepare_cached(
+        "SELECT raw FROM entry WHERE device = ?1 AND kind = ?2
+         ORDER BY hlc_ms DESC, hlc_count DESC, n DESC, digest DESC",
+    )?;
+    let mut rows = statement.query(params![device.0, Profile::NAME])?;
+    while let Some(row) = rows.next()? {
+        let raw: String = row.get(0)?;
+        if let Some(Body::Profile(profile)) = body_of(&raw) {
+            return Ok(Some(profile.person));
+        }
+    }
+    Ok(None)
+}
+
+/// A profile arrived: everything the device wrote before it belongs to that person too.
+fn settle_person(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
+    let Some(person) = claimed_person(tx, device)? else { return Ok(()) };
+    let before = person_of(tx, device)?;
+    tx.execute(
+        "INSERT OR REPLACE INTO device_person VALUES (?1, ?2)",
+        params![device.0, person.0],
+    )?;
+    if before != person {
+        let mut statement = tx.prepare("SELECT DISTINCT record FROM entry WHERE device = ?1")?;
+        let records: Vec<uuid::Uuid> =
+            statement.query_map([device.0], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
+        for record in records {
+            refold(tx, RecordId(record))?;
+        }
+    }
+    Ok(())
+}
+
+/// A version of a record, as far as folding looks at it.
+struct Candidate {
+    version: Version,
+    digest: i64,
+    hlc: Hlc,
+    wall_ms: i64,
+    kind: String,
+    raw: String,
+    parents: Vec<Version>,
+}
+
+impl Candidate {
+    fn is_drop(&self) -> bool {
+        self.kind == Dropped::NAME
+    }
+
+    /// Later wins; a correction wins over a taking-back whatever the clocks say.
+    fn rank(&self) -> (bool, Hlc, Version, i64) {
+        (!self.is_drop(), self.hlc, self.version, self.digest)
+    }
+}
+
+fn candidate(row: &Row<'_>) -> rusqlite::Result<Candidate> {
+    let device = DeviceId(row.get(0)?);
+    let raw: String = row.get(7)?;
+    let parents = Entry::read(device, &raw).map(|entry| entry.parents).unwrap_or_default();
+    Ok(Candidate {
+        version: Version { device, number: row.get::<_, i64>(1)?.unsigned_abs() },
+        digest: row.get(2)?,
+        hlc: Hlc { ms: row.get(3)?, count: row.get(4)? },
+        wall_ms: row.get(5)?,
+        kind: row.get(6)?,
+        raw,
+        parents,
+    })
+}
+
+/// Computes a record from all its versions, person by person: nobody's entry replaces another's.
+pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
+    let mut statement = tx.prepare_cached(
+        "SELECT device, n, digest, hlc_ms, hlc_count, wall_ms, kind, raw FROM entry WHERE record = ?1",
+    )?;
+    let versions: Vec<Candidate> =
+        statement.query_map([record.0], candidate)?.collect::<rusqlite::Result<_>>()?;
+    tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
+    let mut of_person: std::collections::BTreeMap<PersonId, Vec<&Candidate>> = Default::default();
+    for version in &versions {
+        of_person.entry(person_of(tx, version.version.device)?).or_default().push(version);
+    }
+    for (person, versions) in of_person {
+        let replaced: BTreeSet<Version> =
+            versions.iter().flat_map(|version| version.parents.iter().copied()).collect();
+        let heads: Vec<&&Candidate> =
+            versions.iter().filter(|version| !replaced.contains(&version.version)).collect();
+        let Some(shown) = heads.iter().max_by_key(|version| version.rank()) else { continue };
+        // A record taken back is looked up by what it last said.
+        let said: Option<&Candidate> = if shown.is_drop() {
+            let said = versions.iter().filter(|version| !version.is_drop());
+            said.max_by_key(|version| version.rank()).copied()
+        } else {
+            Some(shown)
+        };
+        let Some((said, body)) = said.and_then(|said| Some((said, body_of(&said.raw)?))) else {
+            // Nothing this reader can interpret: kept in the journal, not shown.
+            continue;
+        };
+        let first_ms = versions.iter().map(|version| version.wall_ms).min().unwrap_or_default();
+        let fields = Shown {
+            digest: said.digest,
+            first_ms,
+            heads: heads.len() as u32,
+            dropped: shown.is_drop(),
+        };
+        put(tx, record, person, &said.kind, said.version, fields, &body.keys())?;
+    }
+    Ok(())
+}
+
+struct Shown {
+    digest: i64,
+    first_ms: i64,
+    heads: u32,
+    dropped: bool,
+}
+
+fn put(
+    tx: &Transaction<'_>,
+    record: RecordId,
+    person: PersonId,
+    kind: &str,
+    version: Version,
+    shown: Shown,
+    keys: &Keys,
+) -> Result<()> {
+    tx.prepare_cached(
+        "INSERT OR REPLACE INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+    )?
+    .execute(params![
+        record.0,
+        person.0,
+        kind,
+        version.device.0,
+        version.number as i64,
+        shown.digest,
+        shown.first_ms,
+        keys.session.map(|session| session.0),
+        keys.subject,
+        keys.scheme,
+        shown.heads,
+        shown.dropped,
+    ])?;
+    Ok(())
+}

@@ -1,0 +1,112 @@
+//! Questions about people, flags and earlier times, answered from the records.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+
+use super::{Ask, Logged};
+use crate::error::Result;
+use crate::id::{DeviceId, PersonId, RecordId};
+use crate::instant::Instant;
+use crate::journal::{Cleared, Discomfort, Lift, Profile, Ruling};
+use crate::load::{History, OpenFlag, Ruled, SetDone, Time};
+
+/// Everybody whose profile is here, by person, with the device it was last written on.
+pub(crate) fn people(connection: &Connection) -> Result<BTreeMap<PersonId, (DeviceId, Profile)>> {
+    let profiles = Ask::default().read::<Profile>(connection)?;
+    Ok(profiles.into_iter().map(|it| (it.person, (it.version.device, it.body))).collect())
+}
+
+/// A person's discomfort flags that nobody has cleared, the earliest first.
+pub(crate) fn open_flags(
+    connection: &Connection,
+    person: PersonId,
+) -> Result<Vec<Logged<Discomfort>>> {
+    let flags = Ask { person: Some(person), ..Ask::default() }.read::<Discomfort>(connection)?;
+    let mut open = Vec::new();
+    for flag in flags {
+        let subject = flag.record.to_string();
+        let ask = Ask { subject: Some(&subject), ..Ask::default() };
+        if ask.last::<Cleared>(connection)?.is_none() {
+            open.push(flag);
+        }
+    }
+    Ok(open)
+}
+
+/// The local date a record was first written on.
+pub(crate) fn date_of<T>(logged: &Logged<T>) -> NaiveDate {
+    let offset_min = logged.offset_min;
+    Instant { wall_ms: logged.first_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date()
+}
+
+/// What the next loads of a scheme are worked out from, leaving out the session `during`.
+pub(crate) fn history(
+    connection: &Connection,
+    person: PersonId,
+    subject: &str,
+    scheme: &crate::plan::Scheme,
+    during: Option<RecordId>,
+) -> Result<History> {
+    let key = scheme.key();
+    // Room for the session at hand and the two before it, corrections not counted.
+    let latest = Some(scheme.sets().saturating_mul(4));
+    let ask = Ask {
+        person: Some(person),
+        subject: Some(subject),
+        scheme: Some(&key),
+        latest,
+        ..Ask::default()
+    };
+    let mut times: Vec<Time> = Vec::new();
+    for lift in ask.read::<Lift>(connection)? {
+        if Some(lift.body.session) == during {
+            continue;
+        }
+        let session = lift.body.session;
+        let done = SetDone { set: lift.body.set, load: lift.body.load, reps: lift.body.reps };
+        match times.iter_mut().find(|time| time.session == session) {
+            Some(time) => time.sets.push(done),
+            None => times.push(Time { session, on: date_of(&lift), sets: vec![done] }),
+        }
+    }
+    for time in &mut times {
+        time.sets.sort_by_key(|done| done.set);
+    }
+    times.truncate(2);
+    let ruling = times
+        .first()
+        .map_or(Ok(None), |time| ruled(connection, person, subject, &key, time.session))?;
+    Ok(History { times, flag: None, ruling })
+}
+
+/// The latest open flag on a subject. A movement and its options are flagged each on their own:
+/// taking an option that does not hurt is what options are for.
+pub(crate) fn brake(flags: &[Logged<Discomfort>], subject: &str) -> Option<OpenFlag> {
+    let on_it = |flag: &&Logged<Discomfort>| flag.body.subject == subject;
+    flags.iter().rev().find(on_it).map(|flag| OpenFlag {
+        place: flag.body.place,
+        severity: flag.body.severity,
+        on: date_of(flag),
+    })
+}
+
+/// The coach's latest answer to the proposal made from `after`.
+pub(crate) fn ruled(
+    connection: &Connection,
+    person: PersonId,
+    subject: &str,
+    scheme: &str,
+    after: RecordId,
+) -> Result<Option<Ruled>> {
+    let subject = format!("{person}/{subject}");
+    let ask = Ask { subject: Some(&subject), scheme: Some(scheme), ..Ask::default() };
+    let rulings = ask.read::<Ruling>(connection)?;
+    let last = rulings.into_iter().rfind(|ruling| ruling.body.after == after);
+    Ok(last.map(|ruling| Ruled {
+        decision: ruling.body.decision,
+        loads: ruling.body.loads,
+        words: ruling.body.words,
+    }))
+}

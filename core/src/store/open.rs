@@ -1,0 +1,195 @@
+//! Opening a database, and what happens when it is damaged or too new.
+
+use std::fs::{self, File};
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, ErrorCode, OpenFlags, TransactionBehavior, params};
+
+use super::{Identity, Store, fold, leaves, schema};
+use crate::error::{Error, Result};
+use crate::id::DeviceId;
+use crate::instant::Instant;
+use crate::journal::{Entry, Leaf, LeafName};
+
+const DATABASE: &str = "holdfast.db";
+const SHELF: &str = "leaves";
+
+/// What was done about a damaged database.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Rebuilt {
+    /// Where the damaged file is kept; none when it was missing altogether.
+    pub aside: Option<String>,
+    /// Entries that came back from leaf files.
+    pub from_leaves: u64,
+    /// Entries no leaf held yet that could still be read from the damaged file.
+    pub salvaged: u64,
+}
+
+/// Opens the database of a home folder.
+///
+/// A newer one is refused and left untouched. A damaged one is moved aside, never deleted, and a
+/// new one is built from the leaves on the shelf and whatever can still be read.
+pub(crate) fn open(home: &Path, own: &Identity, at: &Instant) -> Result<(Store, Option<Rebuilt>)> {
+    let path = home.join(DATABASE);
+    let shelf = home.join(SHELF);
+    fs::create_dir_all(&shelf).map_err(Error::file(&shelf))?;
+    refuse_newer(&path)?;
+    let missing = !path.try_exists().map_err(Error::file(&path))?;
+    let opened = match connect(&path) {
+        Err(error) if is_damage(&error) => None,
+        other => Some(other?),
+    };
+    let device = own.device;
+    let store = |connection| Store { connection, device, shelf, hlc: Default::default() };
+    let (mut store, rebuilt) = match opened {
+        Some(connection) if !missing => (store(connection), None),
+        Some(connection) => {
+            let mut store = store(connection);
+            let from_leaves = absorb_shelf(&mut store, at)?;
+            let rebuilt = Rebuilt { aside: None, from_leaves, salvaged: 0 };
+            (store, (from_leaves > 0).then_some(rebuilt))
+        }
+        None => {
+            let aside = move_aside(&path, at)?;
+            let mut store = store(connect(&path)?);
+            let from_leaves = absorb_shelf(&mut store, at)?;
+            let salvaged = salvage(&mut store, &aside)?;
+            let aside = Some(aside.display().to_string());
+            (store, Some(Rebuilt { aside, from_leaves, salvaged }))
+        }
+    };
+    for name in names_not_on(&store)? {
+        store.shelve(&name)?;
+    }
+    store.hlc = leaves::latest_hlc(&store.connection, device, at.wall_ms)?;
+    Ok((store, rebuilt))
+}
+
+fn refuse_newer(path: &Path) -> Result<()> {
+    let mut head = Vec::new();
+    if let Ok(file) = File::open(path) {
+        file.take(100).read_to_end(&mut head).map_err(Error::file(path))?;
+    }
+    match schema::version_in_file(&head) {
+        Some(found) if found > schema::SCHEMA_VERSION => {
+            Err(Error::TooNew { found, supported: schema::SCHEMA_VERSION })
+        }
+        _ => Ok(()),
+    }
+}
+
+fn connect(path: &Path) -> Result<Connection> {
+    // A write-ahead log left behind means that the last stop was not a tidy one.
+    let log = with_suffix(path, "-wal");
+    let untidy = fs::metadata(&log).is_ok_and(|log| log.len() > 0);
+    let mut connection = Connection::open(path)?;
+    schema::prepare(&connection)?;
+    if untidy {
+        let found: String = connection.query_row("PRAGMA quick_check(1)", [], |row| row.get(0))?;
+        if found != "ok" {
+            return Err(damaged(&found));
+        }
+    }
+    if schema::migrate(&mut connection)? {
+        let tx = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        fold::refold_all(&tx)?;
+        tx.commit()?;
+    }
+    Ok(connection)
+}
+
+fn damaged(found: &str) -> Error {
+    let code = rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_CORRUPT);
+    Error::Sqlite(rusqlite::Error::SqliteFailure(code, Some(found.to_owned())))
+}
+
+fn is_damage(error: &Error) -> bool {
+    let Error::Sqlite(error) = error else { return false };
+    matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
+}
+
+fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(suffix);
+    PathBuf::from(name)
+}
+
+/// Moves the database and what belongs to it to a dated name that is not taken.
+fn move_aside(path: &Path, at: &Instant) -> Result<PathBuf> {
+    let date = at.local().format("%Y%m%dT%H%M%S");
+    let mut names = (1..).map(|count| {
+        let again = if count == 1 { String::new() } else { format!("-{count}") };
+        with_suffix(path, &format!(".damaged-{date}{again}"))
+    });
+    let aside = names.find(|name| !name.exists()).unwrap_or_else(|| with_suffix(path, ".damaged"));
+    for suffix in ["-wal", "-shm", ""] {
+        let from = with_suffix(path, suffix);
+        if from.exists() {
+            fs::rename(&from, with_suffix(&aside, suffix)).map_err(Error::file(&from))?;
+        }
+    }
+    Ok(aside)
+}
+
+/// Takes in every readable leaf on the shelf; the others stay where they are.
+fn absorb_shelf(store: &mut Store, at: &Instant) -> Result<u64> {
+    let shelf = store.shelf.clone();
+    let mut names: Vec<LeafName> = fs::read_dir(&shelf)
+        .map_err(Error::file(&shelf))?
+        .filter_map(|file| LeafName::parse(file.ok()?.file_name().to_str()?))
+        .collect();
+    names.sort();
+    let mut entries = 0;
+    for name in names {
+        let Ok(bytes) = fs::read(shelf.join(name.to_string())) else { continue };
+        if let Ok(leaf) = Leaf::read(&name, &bytes) {
+            entries += store.absorb(&leaf, &bytes, at.wall_ms)?;
+        }
+    }
+    Ok(entries)
+}
+
+/// Reads on from the last own entry that came back, as far as the damaged file still answers.
+///
+/// Only lines that read as entries and continue the numbering count, so damage ends it.
+fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
+    let own: DeviceId = store.device;
+    let mut number: i64 = store.connection.query_row(
+        "SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1",
+        [own.0],
+        |row| row.get(0),
+    )?;
+    let tx = store.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let mut salvaged = 0;
+    if let Ok(damaged) = Connection::open_with_flags(aside, OpenFlags::SQLITE_OPEN_READ_ONLY) {
+        loop {
+            let sql = "SELECT raw FROM entry WHERE device = ?1 AND n = ?2";
+            let next =
+                damaged.query_row(sql, params![own.0, number + 1], |row| row.get::<_, String>(0));
+            let Some(entry) = next.ok().and_then(|raw| Entry::read(own, &raw).ok()) else { break };
+            if entry.version.number != (number + 1).unsigned_abs() {
+                break;
+            }
+            fold::insert(&tx, &entry, None)?;
+            number += 1;
+            salvaged += 1;
+        }
+    }
+    tx.commit()?;
+    Ok(salvaged)
+}
+
+/// Leaves the database knows and the shelf lacks: a stop came between the two.
+fn names_not_on(store: &Store) -> Result<Vec<LeafName>> {
+    let known = leaves::names(&store.connection)?;
+    Ok(known.into_iter().filter(|name| !store.shelf.join(name.to_string()).exists()).collect())
+}
+
+impl Identity {
+    /// Makes the home folder of a device that starts.
+    pub(crate) fn settle(&self, home: &Path) -> Result<()> {
+        fs::create_dir_all(home).map_err(Error::file(home))?;
+        self.write(home)
+    }
+}

@@ -1,0 +1,127 @@
+//! Reading records back.
+
+use rusqlite::{Connection, OptionalExtension, ToSql, params};
+
+use crate::error::Result;
+use crate::id::{DeviceId, PersonId, RecordId};
+use crate::journal::{Kind, Version, body_of};
+
+/// A record as it stands now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Logged<T> {
+    /// The record.
+    pub record: RecordId,
+    /// Whose it is.
+    pub person: PersonId,
+    /// The version shown.
+    pub version: Version,
+    /// When its first version was written, milliseconds since 1970.
+    pub first_ms: i64,
+    /// The wall clock's offset from UTC at the version shown, minutes east.
+    pub offset_min: i32,
+    /// Versions nobody has replaced; more than one is a conflict.
+    pub heads: u32,
+    /// What it says.
+    pub body: T,
+}
+
+/// Which records to read: every part left out matches all. Records taken back never match.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Ask<'a> {
+    pub person: Option<PersonId>,
+    pub session: Option<RecordId>,
+    pub subject: Option<&'a str>,
+    pub scheme: Option<&'a str>,
+    /// At most so many, the latest first; without it all, the earliest first.
+    pub latest: Option<u32>,
+}
+
+impl Ask<'_> {
+    /// Reads the matching records of kind `T`.
+    pub(crate) fn read<T: Kind>(self, connection: &Connection) -> Result<Vec<Logged<T>>> {
+        let mut sql = String::from(
+            "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
+             FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
+             WHERE r.dropped = 0 AND r.kind = ?",
+        );
+        let kind = T::NAME;
+        let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
+        let mut values: Vec<&dyn ToSql> = vec![&kind];
+        if let Some(person) = &person {
+            sql.push_str(" AND r.person = ?");
+            values.push(person);
+        }
+        if let Some(session) = &session {
+            sql.push_str(" AND r.session = ?");
+            values.push(session);
+        }
+        if let Some(subject) = &self.subject {
+            sql.push_str(" AND r.subject = ?");
+            values.push(subject);
+        }
+        if let Some(scheme) = &self.scheme {
+            sql.push_str(" AND r.scheme = ?");
+            values.push(scheme);
+        }
+        if let Some(limit) = &self.latest {
+            sql.push_str(" ORDER BY r.first_ms DESC, r.record DESC LIMIT ?");
+            values.push(limit);
+        } else {
+            sql.push_str(" ORDER BY r.first_ms, r.record");
+        }
+        let mut statement = connection.prepare_cached(&sql)?;
+        let mut rows = statement.query(values.as_slice())?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next()? {
+            let raw = row.get_ref(7)?.as_str().unwrap_or_default();
+            let Some(body) = body_of(raw).and_then(T::from_body) else { continue };
+            found.push(Logged {
+                record: RecordId(row.get(0)?),
+                person: PersonId(row.get(1)?),
+                version: Version {
+                    device: DeviceId(row.get(2)?),
+                    number: row.get::<_, i64>(3)?.unsigned_abs(),
+                },
+                first_ms: row.get(4)?,
+                offset_min: row.get(5)?,
+                heads: row.get(6)?,
+                body,
+            });
+        }
+        Ok(found)
+    }
+
+    /// Reads the latest matching record.
+    pub(crate) fn last<T: Kind>(self, connection: &Connection) -> Result<Option<Logged<T>>> {
+        Ok(Ask { latest: Some(1), ..self }.read(connection)?.into_iter().next())
+    }
+}
+
+/// The line of one version, whatever became of its record since. In a forked journal the first by
+/// digest.
+pub(crate) fn line_of(connection: &Connection, version: Version) -> Result<Option<String>> {
+    let sql = "SELECT raw FROM entry WHERE device = ?1 AND n = ?2 ORDER BY digest LIMIT 1";
+    let mut statement = connection.prepare_cached(sql)?;
+    let key = params![version.device.0, version.number as i64];
+    Ok(statement.query_row(key, |row| row.get(0)).optional()?)
+}
+
+/// How many records in conflict a person has.
+pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32> {
+    let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1";
+    Ok(connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0))?)
+}
+
+/// The folded tables as text, ordered: equal texts mean equal states.
+pub(crate) fn dump(connection: &Connection) -> Result<String> {
+    let mut statement = connection.prepare(
+        "SELECT hex(record) || ' ' || hex(person) || ' ' || kind || ' ' || hex(device) || ' ' || n
+           || ' ' || digest || ' ' || first_ms || ' ' || coalesce(hex(session), '-') || ' ' || subject
+           || ' ' || scheme || ' ' || heads || ' ' || dropped FROM record
+         UNION ALL SELECT 'device ' || hex(device) || ' ' || hex(person) FROM device_person
+         ORDER BY 1",
+    )?;
+    let rows: Vec<String> =
+        statement.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
+    Ok(rows.join("\n"))
+}

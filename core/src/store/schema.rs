@@ -1,0 +1,225 @@
+//! The tables, and the ladder of steps that leads to them.
+//!
+//! Two kinds of table. `entry` and `leaf` are the journal: never dropped, never changed. `record`
+//! and `device_person` are folded from it and may be dropped and rebuilt at any time.
+
+use rusqlite::{Connection, Transaction, TransactionBehavior};
+
+use crate::error::{Error, Result};
+
+/// "Hfst": marks the file as ours (SQLite's `application_id`, at byte 68 of the file).
+pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
+
+/// The newest schema. Version 1: the journal. Version 2: what is folded from it.
+pub(crate) const SCHEMA_VERSION: i64 = 2;
+
+const JOURNAL_SQL: &str = "
+CREATE TABLE entry (
+  -- the writer, a UUID of 16 bytes, and its number in the writer's journal
+  device BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  -- first 8 bytes of the SHA-256 of raw: tells the branches of a forked journal apart
+  digest INTEGER NOT NULL,
+  hlc_ms INTEGER NOT NULL,
+  hlc_count INTEGER NOT NULL,
+  -- milliseconds since 1970, and minutes east of UTC, as the writer's wall clock had it
+  wall_ms INTEGER NOT NULL,
+  offset_min INTEGER NOT NULL,
+  record BLOB NOT NULL,
+  kind TEXT NOT NULL,
+  -- the line as it was written, without its newline
+  raw TEXT NOT NULL,
+  PRIMARY KEY (device, n, digest)
+) STRICT;
+CREATE INDEX entry_by_record ON entry (record);
+CREATE TABLE leaf (
+  device BLOB NOT NULL,
+  sequence INTEGER NOT NULL,
+  -- SHA-256 of the whole file, in hexadecimal
+  hash TEXT NOT NULL,
+  first INTEGER NOT NULL,
+  last INTEGER NOT NULL,
+  -- the first line of the file, as it was written
+  header TEXT NOT NULL,
+  hlc_ms INTEGER NOT NULL,
+  hlc_count INTEGER NOT NULL,
+  PRIMARY KEY (device, sequence, hash)
+) STRICT;
+";
+
+const FOLDED_SQL: &str = "
+CREATE TABLE record (
+  record BLOB NOT NULL,
+  -- whose record it is; the device's own identity while its profile has not arrived
+  person BLOB NOT NULL,
+  kind TEXT NOT NULL,
+  -- the version shown
+  device BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  digest INTEGER NOT NULL,
+  -- when its first version was written, milliseconds since 1970
+  first_ms INTEGER NOT NULL,
+  session BLOB,
+  subject TEXT NOT NULL,
+  scheme TEXT NOT NULL,
+  -- versions nobody has replaced; more than one is a conflict
+  heads INTEGER NOT NULL,
+  dropped INTEGER NOT NULL,
+  PRIMARY KEY (record, person)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, first_ms);
+CREATE INDEX record_by_session ON record (session, kind) WHERE session IS NOT NULL;
+CREATE TABLE device_person (
+  device BLOB NOT NULL PRIMARY KEY,
+  person BLOB NOT NULL
+) STRICT;
+";
+
+const UNFOLD_SQL: &str = "
+DROP TABLE record;
+DROP TABLE device_person;
+";
+
+/// Sets what must be set on every connection.
+pub(crate) fn prepare(connection: &Connection) -> Result<()> {
+    // `fullfsync` makes a commit reach the platter on Apple systems, where fsync alone does not.
+    connection.execute_batch(
+        "PRAGMA busy_timeout = 5000;
+         PRAGMA journal_mode = WAL;
+         PRAGMA synchronous = FULL;
+         PRAGMA fullfsync = ON;
+         PRAGMA checkpoint_fullfsync = ON;
+         PRAGMA foreign_keys = ON;
+         PRAGMA trusted_schema = OFF;
+         PRAGMA cell_size_check = ON;
+         PRAGMA temp_store = MEMORY;
+         PRAGMA journal_size_limit = 2097152;",
+    )?;
+    connection.set_prepared_statement_cache_capacity(64);
+    Ok(())
+}
+
+/// Climbs the ladder, one transaction a step. Says whether the folded tables were made anew.
+pub(crate) fn migrate(connection: &mut Connection) -> Result<bool> {
+    let found: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0))?;
+    if found > SCHEMA_VERSION {
+        return Err(Error::TooNew { found, supported: SCHEMA_VERSION });
+    }
+    for version in found + 1..=SCHEMA_VERSION {
+        let tx = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        // Another process may have climbed meanwhile.
+        let now: i64 = tx.query_row("PRAGMA user_version", [], |row| row.get(0))?;
+        if now < version {
+            step(&tx, version)?;
+            tx.pragma_update(None, "user_version", version)?;
+            tx.commit()?;
+        }
+    }
+    Ok(found < 2)
+}
+
+fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
+    match version {
+        1 => {
+            tx.pragma_update(None, "application_id", APPLICATION_ID)?;
+            tx.execute_batch(JOURNAL_SQL)?;
+        }
+        _ => tx.execute_batch(FOLDED_SQL)?,
+    }
+    Ok(())
+}
+
+/// Empties what is folded by making it anew.
+pub(crate) fn unfold(tx: &Transaction<'_>) -> Result<()> {
+    tx.execute_batch(UNFOLD_SQL)?;
+    tx.execute_batch(FOLDED_SQL)?;
+    Ok(())
+}
+
+/// The schema version in the first 100 bytes of a database file (SQLite file format, section 1.3:
+/// a big-endian integer at byte 60), read without opening it: a file that is too new stays
+/// untouched.
+pub(crate) fn version_in_file(head: &[u8]) -> Option<i64> {
+    let field = head.get(60..64)?;
+    head.starts_with(b"SQLite format 3\0").then_some(())?;
+    Some(i64::from(u32::from_be_bytes([field[0], field[1], field[2], field[3]])))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Frozen: version 1 as it was. Never edit it to make a test pass.
+    const V1: &str = "
+CREATE TABLE entry (
+  -- the writer, a UUID of 16 bytes, and its number in the writer's journal
+  device BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  -- first 8 bytes of the SHA-256 of raw: tells the branches of a forked journal apart
+  digest INTEGER NOT NULL,
+  hlc_ms INTEGER NOT NULL,
+  hlc_count INTEGER NOT NULL,
+  -- milliseconds since 1970, and minutes east of UTC, as the writer's wall clock had it
+  wall_ms INTEGER NOT NULL,
+  offset_min INTEGER NOT NULL,
+  record BLOB NOT NULL,
+  kind TEXT NOT NULL,
+  -- the line as it was written, without its newline
+  raw TEXT NOT NULL,
+  PRIMARY KEY (device, n, digest)
+) STRICT;
+CREATE INDEX entry_by_record ON entry (record);
+CREATE TABLE leaf (
+  device BLOB NOT NULL,
+  sequence INTEGER NOT NULL,
+  -- SHA-256 of the whole file, in hexadecimal
+  hash TEXT NOT NULL,
+  first INTEGER NOT NULL,
+  last INTEGER NOT NULL,
+  -- the first line of the file, as it was written
+  header TEXT NOT NULL,
+  hlc_ms INTEGER NOT NULL,
+  hlc_count INTEGER NOT NULL,
+  PRIMARY KEY (device, sequence, hash)
+) STRICT;
+PRAGMA user_version = 1;
+";
+
+    fn schema(connection: &Connection) -> Vec<String> {
+        let mut statement = connection
+            .prepare("SELECT type || ' ' || name || ' ' || coalesce(sql, '') FROM sqlite_master")
+            .unwrap();
+        let mut rows: Vec<String> =
+            statement.query_map([], |row| row.get(0)).unwrap().map(|row| row.unwrap()).collect();
+        rows.sort();
+        rows
+    }
+
+    #[test]
+    fn a_migrated_database_equals_a_fresh_one() {
+        let mut fresh = Connection::open_in_memory().unwrap();
+        assert!(migrate(&mut fresh).unwrap());
+        let mut old = Connection::open_in_memory().unwrap();
+        old.execute_batch(V1).unwrap();
+        old.execute("INSERT INTO entry VALUES (x'01', 1, 2, 3, 4, 5, 6, x'07', 'k', '{}')", [])
+            .unwrap();
+        assert!(migrate(&mut old).unwrap());
+        assert_eq!(schema(&old), schema(&fresh));
+        assert!(!migrate(&mut old).unwrap(), "nothing left to do");
+        let kept: i64 = old.query_row("SELECT count(*) FROM entry", [], |row| row.get(0)).unwrap();
+        assert_eq!(kept, 1);
+        let tx = old.transaction().unwrap();
+        unfold(&tx).unwrap();
+        tx.commit().unwrap();
+        assert_eq!(schema(&old), schema(&fresh));
+    }
+
+    #[test]
+    fn a_newer_database_is_refused() {
+        let mut newer = Connection::open_in_memory().unwrap();
+        newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
+        let refused = migrate(&mut newer);
+        assert!(matches!(refused, Err(Error::TooNew { found: 3, supported: 2 })), "{refused:?}");
+        assert!(schema(&newer).is_empty());
+    }
+}
