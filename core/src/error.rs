@@ -3,11 +3,11 @@
 use crate::plan::Problem;
 
 /// Result with the core's own error.
-pub type Result<T> = std::result::Result<T, Error>;
+pub(crate) type Result<T> = std::result::Result<T, Error>;
 
 /// Everything that can go wrong in the core.
 #[derive(Debug, thiserror::Error)]
-pub enum Error {
+pub(crate) enum Error {
     /// SQLite said no.
     #[error("the database: {0}")]
     Sqlite(#[from] rusqlite::Error),

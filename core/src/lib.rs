@@ -12,10 +12,14 @@ mod words;
 
 pub mod care;
 pub mod clock;
+pub mod companion;
+pub mod exchange;
 pub mod journal;
 pub mod load;
 pub mod plan;
+pub mod review;
 
+pub use companion::{Companion, CompanionError, CompanionResult};
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::Instant;
 pub use mass::{Mass, MassError, MassUnit};

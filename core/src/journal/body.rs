@@ -339,7 +339,8 @@ impl Body {
         match self {
             Body::Profile(body) => of(None, &body.person.to_string()),
             Body::PlanText(body) => of(None, &body.block),
-            Body::Session(body) => of(None, &body.day),
+            // One subject for all, so that an index finds the latest session at once.
+            Body::Session(_) => of(None, ""),
             Body::OptionTaken(body) => of(Some(body.session), &body.piece),
             Body::Lift(body) => {
                 Keys { scheme: body.scheme.key(), ..of(Some(body.session), &body.subject) }

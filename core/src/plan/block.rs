@@ -3,7 +3,7 @@
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
-use super::{Kit, Movement, Piece, Stretch};
+use super::{Kit, Movement, MovementOption, Piece, Stretch};
 
 /// A coach's plan for some weeks.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -98,6 +98,24 @@ impl Block {
     /// Finds a movement by key.
     pub fn movement(&self, key: &str) -> Option<&Movement> {
         self.movements.iter().find(|movement| movement.key == key)
+    }
+
+    /// Finds a movement, and the option of it if one is meant, by what a history is kept under.
+    pub fn lifted_in(&self, subject: &str) -> Option<(&Movement, Option<&MovementOption>)> {
+        let Some((movement, option)) = subject.split_once('/') else {
+            return self.movement(subject).map(|movement| (movement, None));
+        };
+        let movement = self.movement(movement)?;
+        Some((movement, Some(movement.option(option)?)))
+    }
+
+    /// The name of a movement, an option or a stretch by what its history is kept under; that
+    /// itself where this block does not know it.
+    pub fn name_of(&self, subject: &str) -> String {
+        let lifted = self.lifted_in(subject);
+        let lifted = lifted.map(|(movement, option)| option.map_or(&movement.name, |it| &it.name));
+        let stretched = || self.stretch(subject).map(|stretch| &stretch.name);
+        lifted.or_else(stretched).map_or(subject.to_owned(), String::clone)
     }
 
     /// Finds a stretch by key.

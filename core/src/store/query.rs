@@ -4,7 +4,7 @@ use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Kind, Version, body_of};
+use crate::journal::{Body, Kind, Version, body_of};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,6 +25,15 @@ pub(crate) struct Logged<T> {
     pub body: T,
 }
 
+impl Logged<Body> {
+    /// The same record with its body's own type, when it is of that kind.
+    pub(crate) fn of_kind<T: Kind>(self) -> Option<Logged<T>> {
+        let Logged { record, person, version, first_ms, offset_min, heads, body } = self;
+        let body = T::from_body(body)?;
+        Some(Logged { record, person, version, first_ms, offset_min, heads, body })
+    }
+}
+
 /// Which records to read: every part left out matches all. Records taken back never match.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Ask<'a> {
@@ -39,29 +48,38 @@ pub(crate) struct Ask<'a> {
 impl Ask<'_> {
     /// Reads the matching records of kind `T`.
     pub(crate) fn read<T: Kind>(self, connection: &Connection) -> Result<Vec<Logged<T>>> {
+        let found = self.bodies(Some(T::NAME), connection)?;
+        Ok(found.into_iter().filter_map(Logged::of_kind).collect())
+    }
+
+    /// Reads the matching records of one kind, or of all.
+    pub(crate) fn bodies(
+        self,
+        kind: Option<&str>,
+        connection: &Connection,
+    ) -> Result<Vec<Logged<Body>>> {
         let mut sql = String::from(
             "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
-             WHERE r.dropped = 0 AND r.kind = ?",
+             WHERE r.dropped = 0",
         );
-        let kind = T::NAME;
         let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
-        let mut values: Vec<&dyn ToSql> = vec![&kind];
-        if let Some(person) = &person {
-            sql.push_str(" AND r.person = ?");
-            values.push(person);
+        fn param<T: ToSql>(value: &Option<T>) -> Option<&dyn ToSql> {
+            value.as_ref().map(|value| value as &dyn ToSql)
         }
-        if let Some(session) = &session {
-            sql.push_str(" AND r.session = ?");
-            values.push(session);
-        }
-        if let Some(subject) = &self.subject {
-            sql.push_str(" AND r.subject = ?");
-            values.push(subject);
-        }
-        if let Some(scheme) = &self.scheme {
-            sql.push_str(" AND r.scheme = ?");
-            values.push(scheme);
+        let narrowed = [
+            (" AND r.kind = ?", param(&kind)),
+            (" AND r.person = ?", param(&person)),
+            (" AND r.session = ?", param(&session)),
+            (" AND r.subject = ?", param(&self.subject)),
+            (" AND r.scheme = ?", param(&self.scheme)),
+        ];
+        let mut values: Vec<&dyn ToSql> = Vec::new();
+        for (condition, value) in narrowed {
+            if let Some(value) = value {
+                sql.push_str(condition);
+                values.push(value);
+            }
         }
         if let Some(limit) = &self.latest {
             sql.push_str(" ORDER BY r.first_ms DESC, r.record DESC LIMIT ?");
@@ -74,7 +92,7 @@ impl Ask<'_> {
         let mut found = Vec::new();
         while let Some(row) = rows.next()? {
             let raw = row.get_ref(7)?.as_str().unwrap_or_default();
-            let Some(body) = body_of(raw).and_then(T::from_body) else { continue };
+            let Some(body) = body_of(raw) else { continue };
             found.push(Logged {
                 record: RecordId(row.get(0)?),
                 person: PersonId(row.get(1)?),

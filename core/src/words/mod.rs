@@ -5,6 +5,4 @@ mod load;
 mod plain;
 
 pub(crate) use load::{load_text, plates_text, why};
-pub(crate) use plain::{
-    because, clock_time, count, day, decision, list, place, protocol, seconds, sign, tenths,
-};
+pub(crate) use plain::{because, clock_time, count, day, list, place, protocol, sign, tenths};

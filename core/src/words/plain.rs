@@ -11,17 +11,17 @@ pub(crate) fn day(date: NaiveDate) -> String {
     date.format("%a %-d %b").to_string()
 }
 
-/// `1 set`, `3 sets`.
+/// `1 set`, `3 sets`, `3 entries`.
 pub(crate) fn count(number: u64, one: &str) -> String {
-    if number == 1 { format!("1 {one}") } else { format!("{number} {one}s") }
+    match one.strip_suffix("ry") {
+        _ if number == 1 => format!("1 {one}"),
+        Some(stem) => format!("{number} {stem}ries"),
+        None => format!("{number} {one}s"),
+    }
 }
 
-/// `90 s`, in whole seconds rounded down: nobody is told time that was not held.
-pub(crate) fn seconds(ms: i64) -> String {
-    format!("{} s", ms / 1000)
-}
-
-/// `2 min`, `1 min 30 s`, `45 s`.
+/// `2 min`, `1 min 30 s`, `45 s`: whole seconds, rounded down, so that nobody is told time that
+/// was not held.
 pub(crate) fn clock_time(ms: i64) -> String {
     let (minutes, seconds) = (ms / 60_000, ms % 60_000 / 1000);
     match (minutes, seconds) {

@@ -1,0 +1,248 @@
+//! A coach's side: publishing plans, answering proposals, clearing flags.
+
+use serde::Serialize;
+
+use super::device::Device;
+use crate::error::{Error, Result};
+use crate::id::{PersonId, RecordId};
+use crate::instant::Instant;
+use crate::journal::{Decision, PlanText, Profile, Role, Ruling};
+use crate::load::{CAP_PERCENT, Rack};
+use crate::mass::Mass;
+use crate::plan::{Block, Work, read_plan};
+use crate::review::{Proposal, proposals};
+use crate::store::{Ask, Draft, open_flags, people};
+use crate::words;
+
+/// What a plan amounts to, in words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlanSummary {
+    /// The block's name.
+    pub block: String,
+    /// One line: dates and weeks.
+    pub heading: String,
+    /// A line a day and piece.
+    pub lines: Vec<String>,
+    /// True when it replaced an earlier version of the same block.
+    pub replaced: bool,
+}
+
+/// A coach's answer to a proposal.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// The member.
+    pub person: PersonId,
+    /// What the history is kept under, as the proposal has it.
+    pub subject: String,
+    /// The answer.
+    pub decision: Decision,
+    /// With a change: a load a set, or one for the last set that the others follow.
+    pub loads: Vec<Mass>,
+    /// Words for the athlete; may be empty.
+    pub words: String,
+}
+
+/// Reads a plan without publishing it.
+pub(crate) fn check(source_name: &str, text: &[u8]) -> Result<PlanSummary> {
+    let block = read_plan(text)
+        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
+    Ok(summary(&block, false))
+}
+
+/// Publishes a plan. The same block's name again replaces it; sessions begun keep theirs.
+pub(crate) fn publish(
+    device: &mut Device,
+    source_name: &str,
+    text: &[u8],
+    at: &Instant,
+) -> Result<PlanSummary> {
+    device.require(Role::Coach, "publishing a plan")?;
+    let block = read_plan(text)
+        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
+    // Read as UTF-8 a line ago.
+    let text = String::from_utf8_lossy(text).into_owned();
+    let ask = Ask { person: Some(device.person()), subject: Some(&block.name), ..Ask::default() };
+    let before = ask.last::<PlanText>(device.reader())?;
+    let replaced = before.is_some();
+    let body = PlanText { block: block.name.clone(), text };
+    let unchanged = before.as_ref().is_some_and(|before| before.body == body);
+    if !unchanged {
+        let draft = match before {
+            Some(before) => Draft::correct(before.record, body),
+            None => Draft::new(body),
+        };
+        device.log(at, vec![draft])?;
+    }
+    device.cut_leaves()?;
+    Ok(summary(&block, replaced && !unchanged))
+}
+
+/// Logs a coach's answer.
+pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Result<()> {
+    device.require(Role::Coach, "answering a proposal")?;
+    let people = people(device.reader())?;
+    let Some((_, profile)) = people.get(&answer.person) else {
+        return Err(Error::not_found("member", "nobody of this crew"));
+    };
+    let Some(plan) = device.block_for(at.date())? else {
+        return Err(Error::not_found("a plan", "none is published yet"));
+    };
+    let open = proposals(device.reader(), answer.person, profile.unit, &plan.block)?;
+    let Some(proposal) = open.iter().find(|proposal| proposal.subject == answer.subject) else {
+        let known: Vec<String> = open.iter().map(|it| it.subject.clone()).collect();
+        let reason = match known.as_slice() {
+            [] => format!("{} has no proposals yet", profile.name),
+            known => format!("{} has proposals for {}", profile.name, words::list(known)),
+        };
+        return Err(Error::not_found(format!("proposal \"{}\"", answer.subject), reason));
+    };
+    let loads = decided(&answer, proposal, profile, &plan.block)?;
+    let ruling = Ruling {
+        person: answer.person,
+        subject: answer.subject,
+        scheme: proposal.scheme.clone(),
+        after: proposal.after,
+        decision: answer.decision,
+        loads,
+        words: answer.words,
+    };
+    device.log(at, vec![Draft::new(ruling)])?;
+    device.cut_leaves()
+}
+
+/// The loads an answer decides on, none of them past the cap.
+fn decided(
+    answer: &Answer,
+    proposal: &Proposal,
+    profile: &Profile,
+    block: &Block,
+) -> Result<Vec<Mass>> {
+    let next: Vec<Mass> = proposal.sets.iter().filter_map(|set| set.next).collect();
+    let loads = match (answer.decision, answer.loads.as_slice()) {
+        (Decision::Accept | Decision::Refuse, []) => {
+            let last = proposal.sets.iter().filter_map(|set| set.last).collect();
+            return Ok(if answer.decision == Decision::Accept { next } else { last });
+        }
+        (Decision::Accept | Decision::Refuse, _) => {
+            return Err(Error::invalid("loads", "only a change says loads"));
+        }
+        (Decision::Change, [last]) => {
+            let Some(proposed) = next.last() else {
+                return Err(Error::invalid("loads", "give one a set: nothing is proposed"));
+            };
+            let rack = Rack::carrying(block, &proposal.subject, profile.unit);
+            let shifted = next.iter().map(|load| *load + (*last - *proposed));
+            let mut loads: Vec<Mass> = shifted
+                .map(|load| rack.at_or_below(load).map_or(load, |build| build.mass))
+                .collect();
+            if let Some(end) = loads.last_mut() {
+                *end = *last;
+            }
+            loads
+        }
+        (Decision::Change, loads) if loads.len() == proposal.sets.len() => loads.to_vec(),
+        (Decision::Change, _) => {
+            let sets = words::count(proposal.sets.len() as u64, "set");
+            return Err(Error::invalid(
+                "loads",
+                format!("give one for the last set, or one for each of {sets}"),
+            ));
+        }
+    };
+    let unit = profile.unit;
+    for (set, load) in proposal.sets.iter().zip(&loads) {
+        let cap = set.last.map(|last| last.percent(CAP_PERCENT));
+        if let (Some(cap), Some(last)) = (cap.filter(|cap| load > cap), set.last) {
+            return Err(Error::invalid(
+                "loads",
+                format!(
+                    "set {}: {} is more than a tenth above the last {}. The most for next time is {}; \
+                 published guidance is to go up by 2 to 10 % at a time",
+                    set.set,
+                    words::load_text(*load, unit),
+                    words::load_text(last, unit),
+                    words::load_text(cap, unit),
+                ),
+            ));
+        }
+        if *load <= Mass::ZERO {
+            return Err(Error::invalid("loads", "a load is more than nothing"));
+        }
+    }
+    Ok(loads)
+}
+
+/// Clears a member's discomfort flag after talking with them.
+pub(crate) fn clear_flag(
+    device: &mut Device,
+    person: PersonId,
+    flag: RecordId,
+    at: &Instant,
+) -> Result<()> {
+    device.require(Role::Coach, "clearing a member's flag")?;
+    let open = open_flags(device.reader(), person)?;
+    let draft = super::taps::clear_flag(open.iter().any(|open| open.record == flag), flag)?;
+    device.log(at, vec![draft])?;
+    device.cut_leaves()
+}
+
+fn summary(block: &Block, replaced: bool) -> PlanSummary {
+    let weeks = words::count(u64::from(block.weeks), "week");
+    let mut lines = Vec::new();
+    for day in &block.days {
+        let on: Vec<String> = day.on.iter().map(|weekday| weekday.to_string()).collect();
+        lines.push(format!("{} ({})", day.name, words::list(&on)));
+        for piece in &day.pieces {
+            lines.push(format!("  {}: {}", piece.name, piece_line(block, &piece.work)));
+        }
+    }
+    PlanSummary {
+        block: block.name.clone(),
+        heading: format!(
+            "{}: {weeks}, {} to {}",
+            block.name,
+            words::day(block.starts),
+            words::day(block.ends())
+        ),
+        lines,
+        replaced,
+    }
+}
+
+fn piece_line(block: &Block, work: &Work) -> String {
+    match work {
+        Work::Strength(strength) => {
+            let reps: Vec<String> = strength.scheme.reps.iter().map(u32::to_string).collect();
+            let open = if strength.scheme.open { ", the last set open" } else { "" };
+            let rest = words::clock_time(strength.rest_ms);
+            format!(
+                "{}, sets of {}{open}, rest {rest}",
+                block.name_of(&strength.movement),
+                words::list(&reps)
+            )
+        }
+        Work::Interval(interval) => {
+            let names: Vec<String> = interval
+                .stations
+                .iter()
+                .map(|it| block.name_of(&it.movement).to_lowercase())
+                .collect();
+            let total = words::clock_time(interval.window_ms * i64::from(interval.windows()));
+            format!(
+                "{} of {}: {} ({total})",
+                words::count(u64::from(interval.windows()), "window"),
+                words::clock_time(interval.window_ms),
+                words::list(&names)
+            )
+        }
+        Work::Hold(hold) => {
+            let sides = words::count(u64::from(hold.sides), "side");
+            format!(
+                "{}, {} a side, {sides}",
+                block.name_of(&hold.stretch),
+                words::clock_time(hold.hold_ms)
+            )
+        }
+        Work::Note(_) => "a note".into(),
+    }
+}

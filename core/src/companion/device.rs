@@ -1,0 +1,131 @@
+//! What a companion holds between taps: the store, and plans that were read once.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+
+use crate::error::{Error, Result};
+use crate::id::PersonId;
+use crate::instant::Instant;
+use crate::journal::{Body, PlanText, Profile, Role, Version, body_of};
+use crate::plan::{Block, read_plan};
+use crate::store::{Ask, Draft, ENTRIES_A_LEAF, Identity, Rebuilt, Store, line_of, unpublished};
+
+/// The state behind the surface.
+pub(crate) struct Device {
+    pub(crate) store: Store,
+    pub(crate) identity: Identity,
+    pub(crate) rebuilt: Option<Rebuilt>,
+    pub(crate) aside: Vec<super::AsideFile>,
+    plans: HashMap<Version, Arc<Block>>,
+}
+
+/// A plan that was published.
+#[derive(Clone)]
+pub(crate) struct Published {
+    pub version: Version,
+    pub block: Arc<Block>,
+}
+
+impl Device {
+    pub(crate) fn new(identity: Identity, store: Store, rebuilt: Option<Rebuilt>) -> Device {
+        Device { store, identity, rebuilt, aside: Vec::new(), plans: HashMap::new() }
+    }
+
+    pub(crate) fn reader(&self) -> &Connection {
+        self.store.reader()
+    }
+
+    pub(crate) fn person(&self) -> PersonId {
+        self.identity.profile.person
+    }
+
+    /// Who uses the device, as the journal has it now.
+    pub(crate) fn profile(&self) -> Result<Profile> {
+        let ask = Ask { person: Some(self.person()), ..Ask::default() };
+        let logged = ask.last::<Profile>(self.reader())?;
+        Ok(logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body))
+    }
+
+    /// Refuses what only a coach, or only an athlete, does.
+    pub(crate) fn require(&self, role: Role, what: &str) -> Result<Profile> {
+        let profile = self.profile()?;
+        if profile.role == role {
+            return Ok(profile);
+        }
+        let (is, needed) = (profile.role.text(), role.text());
+        let reason = format!(
+            "{what} is for a device started as {needed}; this one is {}'s, {is}",
+            profile.name
+        );
+        Err(Error::invalid("role", reason))
+    }
+
+    /// Logs drafts durably. Says the last entry's number.
+    pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Option<u64>> {
+        let entries = self.store.log(at, drafts)?;
+        if unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
+            self.cut_leaves()?;
+        }
+        Ok(entries.last().map(|entry| entry.version.number))
+    }
+
+    /// Cuts what is logged into leaves, once the crew is known.
+    pub(crate) fn cut_leaves(&mut self) -> Result<()> {
+        match self.profile()?.crew {
+            Some(crew) => self.store.cut_leaves(crew),
+            None => Ok(()),
+        }
+    }
+
+    /// Every block published by a coach, in its latest version, the earliest start first.
+    pub(crate) fn published(&mut self) -> Result<Vec<Published>> {
+        let people = crate::store::people(self.reader())?;
+        let texts = Ask::default().read::<PlanText>(self.reader())?;
+        let mut found = Vec::new();
+        for text in texts {
+            let by_coach = people.get(&text.person).is_some_and(|(_, by)| by.role == Role::Coach);
+            if !by_coach {
+                continue;
+            }
+            if let Some(block) = self.block(text.version, Some(&text.body))? {
+                found.push(Published { version: text.version, block });
+            }
+        }
+        found.sort_by_key(|plan| (plan.block.starts, plan.version));
+        Ok(found)
+    }
+
+    /// The block of a plan entry, read once.
+    pub(crate) fn block(
+        &mut self,
+        version: Version,
+        text: Option<&PlanText>,
+    ) -> Result<Option<Arc<Block>>> {
+        if let Some(block) = self.plans.get(&version) {
+            return Ok(Some(block.clone()));
+        }
+        let stored = match text {
+            Some(text) => Some(text.clone()),
+            None => match line_of(self.reader(), version)?.as_deref().and_then(body_of) {
+                Some(Body::PlanText(text)) => Some(text),
+                _ => None,
+            },
+        };
+        let block = stored.and_then(|text| read_plan(text.text.as_bytes()).ok()).map(Arc::new);
+        if let Some(block) = &block {
+            self.plans.insert(version, block.clone());
+        }
+        Ok(block)
+    }
+
+    /// The block for a date: the one it falls in, otherwise the last one begun, otherwise the next.
+    pub(crate) fn block_for(&mut self, date: NaiveDate) -> Result<Option<Published>> {
+        let plans = self.published()?;
+        let inside = plans.iter().rfind(|plan| plan.block.week_of(date).is_some());
+        let begun = || plans.iter().rfind(|plan| plan.block.starts <= date);
+        Ok(inside.or_else(begun).or(plans.first()).cloned())
+    }
+}

@@ -1,0 +1,87 @@
+//! The errors that cross the surface: few, with fields, and one place where they are made.
+
+use crate::error::Error;
+use crate::mass::MassError;
+use crate::plan::Problem;
+
+/// What a shell is told when something cannot be done. Nothing is ever lost by it.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum CompanionError {
+    /// Something asked for is not there.
+    #[error("{what}: {reason}")]
+    NotFound {
+        /// What was asked for.
+        what: String,
+        /// Why it is not there, and what to do.
+        reason: String,
+    },
+    /// Something given cannot be.
+    #[error("{field}: {reason}")]
+    Invalid {
+        /// Which part of what was given.
+        field: String,
+        /// Why it cannot be, and what can.
+        reason: String,
+    },
+    /// A plan text with problems, all of them.
+    #[error("{source_name} has {} to mend", crate::words::count(problems.len() as u64, "problem"))]
+    Plan {
+        /// What was read.
+        source_name: String,
+        /// Each problem, in the order of the text.
+        problems: Vec<Problem>,
+    },
+    /// The disk or the database said no.
+    #[error("{path}: {reason}")]
+    Storage {
+        /// Where.
+        path: String,
+        /// What the system said.
+        reason: String,
+    },
+    /// Written by a newer version. Left untouched.
+    #[error(
+        "this data was written by a newer Holdfast (version {found}; this one reads up to \
+         {supported}). Nothing was changed: update Holdfast and open it again"
+    )]
+    TooNew {
+        /// The version found.
+        found: i64,
+        /// The newest version that can be read.
+        supported: i64,
+    },
+    /// A fault of ours.
+    #[error("something that should not happen: {reason}. What was logged is safe")]
+    Unexpected {
+        /// What happened.
+        reason: String,
+    },
+}
+
+impl From<Error> for CompanionError {
+    fn from(error: Error) -> CompanionError {
+        match error {
+            Error::NotFound { what, reason } => CompanionError::NotFound { what, reason },
+            Error::Invalid { field, reason } => CompanionError::Invalid { field, reason },
+            Error::Plan { source_name, problems } => CompanionError::Plan { source_name, problems },
+            Error::TooNew { found, supported } => CompanionError::TooNew { found, supported },
+            Error::File { path, source } => {
+                CompanionError::Storage { path, reason: source.to_string() }
+            }
+            Error::Sqlite(error) => CompanionError::Storage {
+                path: "the database".into(),
+                reason: format!("{error}. Nothing new was saved; free some space or start again"),
+            },
+            Error::TooLong { .. } => {
+                CompanionError::Invalid { field: "text".into(), reason: error.to_string() }
+            }
+            Error::Json(error) => CompanionError::Unexpected { reason: error.to_string() },
+        }
+    }
+}
+
+impl From<MassError> for CompanionError {
+    fn from(error: MassError) -> CompanionError {
+        CompanionError::Invalid { field: "load".into(), reason: error.to_string() }
+    }
+}

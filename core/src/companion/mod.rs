@@ -1,0 +1,361 @@
+//! The companion: the one object a shell holds. Screens out, taps in.
+//!
+//! Every method takes the moment it happens at, returns a whole screen or report, and may be called
+//! from any thread. What a tap says is on disk before its screen comes back.
+
+mod athlete;
+mod carry;
+mod coach;
+mod device;
+mod error;
+mod screen;
+mod session_log;
+mod sheet;
+mod tap;
+mod taps;
+
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use chrono::NaiveDate;
+use serde::Serialize;
+
+use crate::error::{Error, Result};
+use crate::id::{CrewId, DeviceId, PersonId, RecordId, random};
+use crate::instant::Instant;
+use crate::journal::{Profile, Role};
+use crate::mass::MassUnit;
+use crate::review::{self, BoardScreen, Export, MemberScreen};
+use crate::store::{self, Draft, Identity, Rebuilt, people};
+use crate::words;
+use device::Device;
+
+pub use crate::exchange::{AsideFile, CarriedFile, ExchangePlan, ListedFile};
+pub use carry::ExchangeReport;
+pub use coach::{Answer, PlanSummary};
+pub use error::CompanionError;
+pub use screen::*;
+pub use tap::Tap;
+
+/// Result with the surface's own error.
+pub type CompanionResult<T> = std::result::Result<T, CompanionError>;
+
+/// How somebody starts on a device.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Start {
+    /// Coach or athlete.
+    pub role: Role,
+    /// The name others see.
+    pub name: String,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// At least 48 bytes from the system's source of chance: identities are made from them.
+    pub chance: Vec<u8>,
+}
+
+/// Who uses a device, and how it opened.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Who {
+    /// The person.
+    pub person: PersonId,
+    /// The device.
+    pub device: DeviceId,
+    /// Their name.
+    pub name: String,
+    /// Coach or athlete.
+    pub role: Role,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// True once the device belongs to a crew.
+    pub in_crew: bool,
+    /// What was put right on opening, in words; empty when all was well.
+    pub opening: String,
+}
+
+/// The one object a shell holds.
+pub struct Companion {
+    device: Mutex<Option<Device>>,
+}
+
+const MAX_NAME_CHARS: usize = 40;
+
+impl Companion {
+    /// Starts on a device: makes its home folder, its identity and its database.
+    ///
+    /// # Errors
+    /// [`CompanionError::Invalid`] when somebody has started there already, or for the name;
+    /// [`CompanionError::Storage`] when the folder cannot be written.
+    pub fn start(home: String, start: Start, at: Instant) -> CompanionResult<Companion> {
+        let folder = PathBuf::from(&home);
+        if let Some(known) = Identity::read(&folder)? {
+            let reason =
+                format!("{home} is {}'s already; choose another folder", known.profile.name);
+            return Err(Error::invalid("home", reason).into());
+        }
+        let name = valid_name(&start.name)?;
+        let [device, person, crew] = chances(&start.chance)?.map(random);
+        let crew = (start.role == Role::Coach).then_some(CrewId(crew));
+        let profile =
+            Profile { person: PersonId(person), name, role: start.role, unit: start.unit, crew };
+        let identity = Identity { device: DeviceId(device), profile: profile.clone() };
+        identity.settle(&folder)?;
+        let (mut store, rebuilt) = store::open(&folder, &identity, &at)?;
+        store.log(&at, vec![Draft::new(profile)])?;
+        Ok(Companion::of(Device::new(identity, store, rebuilt)))
+    }
+
+    /// Opens a device that was started before.
+    ///
+    /// A damaged database is moved aside and rebuilt; [`Companion::who`] says so.
+    ///
+    /// # Errors
+    /// [`CompanionError::NotFound`] when nobody has started there; [`CompanionError::TooNew`] when
+    /// the data was written by a newer version.
+    pub fn open(home: String, at: Instant) -> CompanionResult<Companion> {
+        let folder = PathBuf::from(&home);
+        let Some(identity) = Identity::read(&folder)? else {
+            let reason = "nobody has started here yet: start as coach or athlete first";
+            return Err(Error::not_found(home, reason).into());
+        };
+        let (mut store, rebuilt) = store::open(&folder, &identity, &at)?;
+        let known = people(store.reader())?;
+        if !known.contains_key(&identity.profile.person) {
+            // The journal came back without its first leaf, or the first start was cut short.
+            store.log(&at, vec![Draft::new(identity.profile.clone())])?;
+        }
+        Ok(Companion::of(Device::new(identity, store, rebuilt)))
+    }
+
+    /// Who uses the device, and how it opened.
+    pub fn who(&self) -> CompanionResult<Who> {
+        self.with(|device| {
+            let profile = device.profile()?;
+            Ok(Who {
+                person: profile.person,
+                device: device.identity.device,
+                name: profile.name,
+                role: profile.role,
+                unit: profile.unit,
+                in_crew: profile.crew.is_some(),
+                opening: opening_text(device.rebuilt.as_ref()).unwrap_or_default(),
+            })
+        })
+    }
+
+    /// The session screen now.
+    pub fn today(&self, at: Instant) -> CompanionResult<SessionScreen> {
+        self.with(|device| {
+            device.require(Role::Athlete, "a session")?;
+            athlete::screen(device, &at, None)
+        })
+    }
+
+    /// What is planned for another date, with the loads as they stand.
+    pub fn preview(&self, date: NaiveDate, at: Instant) -> CompanionResult<SessionScreen> {
+        self.with(|device| {
+            device.require(Role::Athlete, "a session")?;
+            athlete::preview(device, &at, date)
+        })
+    }
+
+    /// Does what a tap says. When the screen comes back, it is on disk.
+    pub fn tap(&self, tap: Tap, at: Instant) -> CompanionResult<SessionScreen> {
+        self.with(|device| athlete::tap(device, tap, &at))
+    }
+
+    /// Reads a plan text without publishing it. `source_name` is what errors call it.
+    ///
+    /// # Errors
+    /// [`CompanionError::Plan`] with every problem and its place.
+    pub fn check_plan(source_name: String, text: Vec<u8>) -> CompanionResult<PlanSummary> {
+        Ok(coach::check(&source_name, &text)?)
+    }
+
+    /// Publishes a plan text: the next exchange carries it.
+    ///
+    /// # Errors
+    /// As [`Companion::check_plan`].
+    pub fn publish(
+        &self,
+        source_name: String,
+        text: Vec<u8>,
+        at: Instant,
+    ) -> CompanionResult<PlanSummary> {
+        self.with(|device| coach::publish(device, &source_name, &text, &at))
+    }
+
+    /// The coach's board for a date.
+    pub fn board(&self, date: NaiveDate) -> CompanionResult<BoardScreen> {
+        self.with(|device| {
+            device.require(Role::Coach, "the board")?;
+            let plan = device.block_for(date)?;
+            let block = plan.as_ref().map(|plan| &*plan.block);
+            let mut board = review::board(device.reader(), block, date)?;
+            let aside = device.aside.iter();
+            board
+                .arrivals
+                .extend(aside.map(|file| format!("{} left alone: {}", file.name, file.reason)));
+            Ok(board)
+        })
+    }
+
+    /// A member's page for a date. An athlete sees their own.
+    ///
+    /// # Errors
+    /// [`CompanionError::NotFound`] with the names there are.
+    pub fn member(&self, name: String, date: NaiveDate) -> CompanionResult<MemberScreen> {
+        self.with(|device| {
+            let (person, profile) = find_member(device, &name)?;
+            let plan = device.block_for(date)?;
+            let block = plan.as_ref().map(|plan| &*plan.block);
+            review::member(device.reader(), person, &profile, block, date)
+        })
+    }
+
+    /// Answers a proposal: it reaches the member with the next exchange.
+    ///
+    /// # Errors
+    /// [`CompanionError::Invalid`] for a load past the cap, with the most that is allowed.
+    pub fn answer(&self, answer: Answer, at: Instant) -> CompanionResult<()> {
+        self.with(|device| coach::answer(device, answer, &at))
+    }
+
+    /// Clears a member's discomfort flag, after talking with them.
+    pub fn clear_flag(&self, person: PersonId, flag: RecordId, at: Instant) -> CompanionResult<()> {
+        self.with(|device| coach::clear_flag(device, person, flag, &at))
+    }
+
+    /// Cuts what is logged into leaves: call it when the app leaves the foreground.
+    pub fn settle(&self) -> CompanionResult<()> {
+        self.with(Device::cut_leaves)
+    }
+
+    /// First half of an exchange: says what to put on a carrier and what to get from it.
+    pub fn offer(&self, listing: Vec<ListedFile>) -> CompanionResult<ExchangePlan> {
+        self.with(|device| carry::offer(device, &listing))
+    }
+
+    /// Second half: takes in the files that were got.
+    pub fn absorb(&self, files: Vec<CarriedFile>, at: Instant) -> CompanionResult<ExchangeReport> {
+        self.with(|device| carry::absorb(device, &files, &at))
+    }
+
+    /// Everything this device knows.
+    pub fn export(&self) -> CompanionResult<Export> {
+        self.with(|device| review::export(device.reader()))
+    }
+
+    /// Folds the whole journal again and says whether that changed anything: it never should.
+    pub fn refold(&self) -> CompanionResult<bool> {
+        self.with(|device| {
+            let before = store::dump(device.reader())?;
+            device.store.refold()?;
+            Ok(store::dump(device.reader())? != before)
+        })
+    }
+
+    /// The folded state as text: equal texts mean equal states. For tests and for support.
+    pub fn state_text(&self) -> CompanionResult<String> {
+        self.with(|device| store::dump(device.reader()))
+    }
+
+    /// Closes the device, leaving one tidy database file. Closing twice is harmless.
+    pub fn close(&self) -> CompanionResult<()> {
+        match self.lock().take() {
+            Some(device) => Ok(device.store.close()?),
+            None => Ok(()),
+        }
+    }
+
+    fn of(device: Device) -> Companion {
+        Companion { device: Mutex::new(Some(device)) }
+    }
+
+    fn lock(&self) -> MutexGuard<'_, Option<Device>> {
+        // A panic while the lock was held left the database as its last commit; go on from there.
+        self.device.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn with<T>(&self, work: impl FnOnce(&mut Device) -> Result<T>) -> CompanionResult<T> {
+        let mut device = self.lock();
+        let Some(device) = device.as_mut() else {
+            return Err(Error::invalid("companion", "it is closed: open it again").into());
+        };
+        Ok(work(device)?)
+    }
+}
+
+/// Publishes a file in a folder: temporary name, flush, rename without replacing, flush the folder.
+/// Says whether it was not there yet. For shells whose carrier is a plain folder.
+///
+/// # Errors
+/// [`CompanionError::Storage`] names the file.
+pub fn put_file(folder: &Path, file: &CarriedFile) -> CompanionResult<bool> {
+    Ok(store::publish(folder, &file.name, &file.content)?)
+}
+
+pub(crate) fn opening_text(rebuilt: Option<&Rebuilt>) -> Option<String> {
+    let Rebuilt { aside, from_leaves, salvaged } = rebuilt?;
+    let entries = words::count(*from_leaves, "entry");
+    let back = format!("{entries} came back from this device's leaf files");
+    Some(match aside {
+        Some(aside) => format!(
+            "the database was damaged and is kept as {aside}. A new one was built: {back}, and \
+             {salvaged} that no leaf held yet from the damaged file"
+        ),
+        None => format!("the database was missing and was built anew: {back}"),
+    })
+}
+
+fn find_member(device: &Device, name: &str) -> Result<(PersonId, Profile)> {
+    let athletes: Vec<(PersonId, Profile)> = people(device.reader())?
+        .into_iter()
+        .map(|(person, (_, profile))| (person, profile))
+        .filter(|(_, profile)| profile.role == Role::Athlete)
+        .collect();
+    let wanted = name.trim().to_lowercase();
+    let matches = |(person, profile): &&(PersonId, Profile)| {
+        profile.name.to_lowercase() == wanted || person.to_string() == wanted
+    };
+    let found: Vec<_> = athletes.iter().filter(matches).collect();
+    let names = |of: &[(PersonId, Profile)]| {
+        let names: Vec<String> = of.iter().map(|(_, profile)| profile.name.clone()).collect();
+        words::list(&names)
+    };
+    match found.as_slice() {
+        [one] => Ok((*one).clone()),
+        [] if athletes.is_empty() => {
+            Err(Error::not_found(format!("member \"{name}\""), "nobody's log has arrived yet"))
+        }
+        [] => Err(Error::not_found(
+            format!("member \"{name}\""),
+            format!("there are {}", names(&athletes)),
+        )),
+        several => {
+            let ids: Vec<String> = several.iter().map(|(person, _)| person.to_string()).collect();
+            let reason = format!("more than one goes by that name: use {}", words::list(&ids));
+            Err(Error::not_found(format!("member \"{name}\""), reason))
+        }
+    }
+}
+
+fn valid_name(name: &str) -> Result<String> {
+    let name = name.trim();
+    let fits = (1..=MAX_NAME_CHARS).contains(&name.chars().count());
+    if !fits || name.chars().any(char::is_control) {
+        let reason = format!("a name has 1 to {MAX_NAME_CHARS} characters and no line breaks");
+        return Err(Error::invalid("name", reason));
+    }
+    Ok(name.to_owned())
+}
+
+fn chances(bytes: &[u8]) -> Result<[[u8; 16]; 3]> {
+    let mut made = [[0; 16]; 3];
+    if bytes.len() < 48 {
+        return Err(Error::invalid("chance", "48 random bytes are needed to make identities"));
+    }
+    for (made, given) in made.iter_mut().zip(bytes.chunks_exact(16)) {
+        made.copy_from_slice(given);
+    }
+    Ok(made)
+}

@@ -1,0 +1,286 @@
+//! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
+
+use rusqlite::Connection;
+
+use super::screen::{
+    FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView, WindowView,
+};
+use super::screen::{HoldView, IntervalView, RangeView, ReadingView, SideView};
+use super::session_log::SessionLog;
+use crate::care::advice_for;
+use crate::clock::{
+    HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
+};
+use crate::error::Result;
+use crate::id::PersonId;
+use crate::instant::Instant;
+use crate::journal::Discomfort;
+use crate::load::{NextLoad, Rack, next_loads};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Block, Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
+use crate::review::judge_range;
+use crate::store::{Logged, brake, date_of, history};
+use crate::words;
+
+/// What a sheet is made from.
+pub(crate) struct Sheet<'a> {
+    pub connection: &'a Connection,
+    pub person: PersonId,
+    pub unit: MassUnit,
+    pub block: &'a Block,
+    pub day: &'a Day,
+    pub log: Option<&'a SessionLog>,
+    /// Open flags, the earliest first.
+    pub flags: &'a [Logged<Discomfort>],
+    pub now: &'a Instant,
+}
+
+impl Sheet<'_> {
+    /// Every piece of the day.
+    pub(crate) fn pieces(&self) -> Result<Vec<PieceView>> {
+        self.day.pieces.iter().map(|piece| self.piece(piece)).collect()
+    }
+
+    fn piece(&self, piece: &Piece) -> Result<PieceView> {
+        let name = &piece.name;
+        Ok(match &piece.work {
+            Work::Strength(strength) => {
+                PieceView::Strength { view: self.strength(name, strength)? }
+            }
+            Work::Interval(interval) => PieceView::Interval { view: self.interval(name, interval) },
+            Work::Hold(hold) => PieceView::Hold { view: self.hold(name, hold) },
+            Work::Note(note) => PieceView::Note { name: name.clone(), text: note.text.clone() },
+        })
+    }
+
+    /// The option taken for a movement in this session.
+    pub(crate) fn option(&self, piece: &str, movement: &str) -> Option<&str> {
+        self.log.and_then(|log| log.option(piece, movement))
+    }
+
+    /// What is lifted in a strength piece, what carries it, and the loads proposed for it.
+    pub(crate) fn proposal(
+        &self,
+        piece: &str,
+        strength: &Strength,
+    ) -> Result<(String, Rack, Vec<NextLoad>)> {
+        let subject = self.subject(piece, &strength.movement);
+        let rack = Rack::carrying(self.block, &subject, self.unit);
+        let during = self.log.map(|log| log.id());
+        let mut history =
+            history(self.connection, self.person, &subject, &strength.scheme, during)?;
+        history.flag = brake(self.flags, &subject);
+        let loads = next_loads(&strength.load, &strength.scheme, &rack, &history);
+        Ok((subject, rack, loads))
+    }
+
+    fn strength(&self, name: &str, strength: &Strength) -> Result<StrengthView> {
+        let (subject, rack, loads) = self.proposal(name, strength)?;
+        let sets: Vec<SetView> = loads
+            .into_iter()
+            .map(|next| {
+                let set = next.set;
+                let done = self.log.and_then(|log| log.lift(name, set));
+                SetView {
+                    set,
+                    asked: strength.scheme.target(set).unwrap_or(0),
+                    open: strength.scheme.is_open(set),
+                    load: next.load.map(|load| load_view(load, &rack, self.unit)),
+                    why: words::why(&next.reason, self.unit),
+                    reason: next.reason,
+                    done: done.map(|lift| SetDoneView {
+                        load: lift.body.load,
+                        load_text: self.load_text(lift.body.load),
+                        reps: lift.body.reps,
+                        reserve: lift.body.reserve,
+                        made: lift.body.made(),
+                        conflict: lift.heads > 1,
+                    }),
+                }
+            })
+            .collect();
+        Ok(StrengthView {
+            name: name.to_owned(),
+            movement: self.movement_name(name, &strength.movement),
+            bar: rack.bar.clone(),
+            next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
+            sets,
+            rest_ms: strength.rest_ms,
+            options: self.options(name, &[&strength.movement]),
+            flags: self.flag_views(&[&subject]),
+            subject,
+        })
+    }
+
+    fn interval(&self, name: &str, interval: &Interval) -> IntervalView {
+        let spec = IntervalSpec::of(interval);
+        let run = self.log.map(|log| log.marks(name, |run, at| interval_over(&spec, run, at)));
+        let windows: Vec<WindowView> = (1..=interval.windows())
+            .filter_map(|window| {
+                let station = interval.station(window)?;
+                let done = self.log.and_then(|log| log.window(name, window));
+                let spare_ms = done.and_then(|done| done.body.spare_ms);
+                Some(WindowView {
+                    window,
+                    movement: self.movement_name(name, &station.movement),
+                    asked: station.reps,
+                    load_text: self.load_text(station.load),
+                    reps: done.map(|done| done.body.reps),
+                    spare_ms,
+                    tight: spare_ms.is_some_and(|spare| spare < interval.margin_ms),
+                })
+            })
+            .collect();
+        let mut movements: Vec<&str> = Vec::new();
+        for station in &interval.stations {
+            if !movements.contains(&station.movement.as_str()) {
+                movements.push(&station.movement);
+            }
+        }
+        let subjects: Vec<String> =
+            movements.iter().map(|movement| self.subject(name, movement)).collect();
+        let subjects: Vec<&str> = subjects.iter().map(String::as_str).collect();
+        IntervalView {
+            name: name.to_owned(),
+            window_ms: interval.window_ms,
+            rounds: interval.rounds,
+            margin_ms: interval.margin_ms,
+            next_window: windows.iter().find(|window| window.reps.is_none()).map(|it| it.window),
+            windows,
+            options: self.options(name, &movements),
+            flags: self.flag_views(&subjects),
+            clock: run
+                .filter(|run| !run.is_empty())
+                .map(|run| interval_state(&spec, &run, self.now)),
+        }
+    }
+
+    fn hold(&self, name: &str, hold: &Hold) -> HoldView {
+        let spec = HoldSpec::of(hold);
+        let stretch = self.block.stretch(&hold.stretch);
+        let run = self.log.map(|log| log.marks(name, |run, at| hold_over(&spec, run, at)));
+        let sides = (1..=hold.sides).map(|side| SideView {
+            side,
+            held_ms: self.log.and_then(|log| log.hold(name, side)).map(|held| held.body.held_ms),
+        });
+        HoldView {
+            name: name.to_owned(),
+            stretch: stretch.map_or(hold.stretch.clone(), |stretch| stretch.name.clone()),
+            region: stretch.map_or(String::new(), |stretch| stretch.region.clone()),
+            hold_ms: hold.hold_ms,
+            technique: hold.technique,
+            sides: sides.collect(),
+            range: self.range(name, hold),
+            flags: self.flag_views(&[&hold.stretch]),
+            clock: run.filter(|run| !run.is_empty()).map(|run| hold_state(&spec, &run, self.now)),
+        }
+    }
+
+    fn range(&self, name: &str, hold: &Hold) -> Option<RangeView> {
+        let protocol = hold.measure?;
+        let logged = self.log.map_or(&[][..], |log| &log.ranges);
+        let readings: Vec<ReadingView> = logged
+            .iter()
+            .filter(|it| it.body.piece == name && it.body.protocol == protocol)
+            .map(|it| ReadingView {
+                when: it.body.when,
+                side: it.body.side,
+                tenths: it.body.tenths,
+                text: words::tenths(it.body.tenths, protocol.unit()),
+            })
+            .collect();
+        let of = |when, side| {
+            readings.iter().find(|it| it.when == when && it.side == side).map(|it| it.tenths)
+        };
+        let mut sides: Vec<Option<u32>> = readings.iter().map(|reading| reading.side).collect();
+        sides.sort_unstable();
+        sides.dedup();
+        let judged = sides.into_iter().filter_map(|side| {
+            let (before, after) = (of(MeasuredWhen::Before, side)?, of(MeasuredWhen::After, side)?);
+            let side = side.map_or(String::new(), |side| format!("side {side}: "));
+            Some(format!("{side}{}", judge_range(protocol, before, after)))
+        });
+        Some(RangeView {
+            protocol,
+            name: words::protocol(protocol).to_owned(),
+            sides: hold.sides,
+            judged: judged.collect(),
+            readings,
+        })
+    }
+
+    /// What a movement's history is kept under in this session.
+    pub(crate) fn subject(&self, piece: &str, movement: &str) -> String {
+        let option = self.option(piece, movement);
+        self.block.movement(movement).map_or(movement.to_owned(), |it| it.subject(option))
+    }
+
+    fn movement_name(&self, piece: &str, movement: &str) -> String {
+        self.block.name_of(&self.subject(piece, movement))
+    }
+
+    fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
+        let found = movements.iter().filter_map(|movement| self.block.movement(movement));
+        found
+            .flat_map(|movement| {
+                let taken = self.option(piece, &movement.key);
+                movement.options.iter().map(move |option| OptionView {
+                    movement: movement.key.clone(),
+                    key: option.key.clone(),
+                    name: option.name.clone(),
+                    because: option.because,
+                    because_text: words::because(option.because).to_owned(),
+                    taken: taken == Some(option.key.as_str()),
+                })
+            })
+            .collect()
+    }
+
+    fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
+        let on_them =
+            self.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
+        on_them
+            .map(|flag| FlagView {
+                flag: flag.record,
+                place: flag.body.place,
+                severity: flag.body.severity,
+                advice: advice_for(flag.body.place, flag.body.severity, &flag.body.signs),
+                text: format!(
+                    "{} {}/10, flagged {}",
+                    words::place(flag.body.place),
+                    flag.body.severity,
+                    words::day(date_of(flag))
+                ),
+            })
+            .collect()
+    }
+
+    fn load_text(&self, load: Option<Mass>) -> String {
+        load.map_or(String::new(), |load| words::load_text(load, self.unit))
+    }
+}
+
+fn load_view(load: Mass, rack: &Rack, unit: MassUnit) -> LoadView {
+    let built = rack.exactly(load);
+    let build = match &built {
+        Some(_) if rack.bar.is_empty() => String::new(),
+        Some(build) => words::plates_text(&build.per_side, rack.unit),
+        None => String::new(),
+    };
+    LoadView {
+        mass: load,
+        text: words::load_text(load, unit),
+        per_side: built.map(|build| build.per_side).unwrap_or_default(),
+        build,
+    }
+}
+
+/// True when a hold's clock with these marks is over at a moment.
+pub(crate) fn hold_over(spec: &HoldSpec, run: &[Mark], at: &Instant) -> bool {
+    matches!(hold_state(spec, run, at).phase, HoldPhase::Done { .. })
+}
+
+/// True when an interval's clock with these marks is over at a moment.
+pub(crate) fn interval_over(spec: &IntervalSpec, run: &[Mark], at: &Instant) -> bool {
+    matches!(interval_state(spec, run, at).phase, IntervalPhase::Done { .. })
+}

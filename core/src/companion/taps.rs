@@ -1,0 +1,440 @@
+//! From a tap to what is logged.
+
+use super::session_log::SessionLog;
+use super::sheet::{Sheet, hold_over, interval_over};
+use super::tap::Tap;
+use crate::care::{Place, Sign};
+use crate::clock::{
+    Act, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
+};
+use crate::error::{Error, Result};
+use crate::id::RecordId;
+use crate::instant::Instant;
+use crate::journal::{
+    Body, Cleared, ClockMark, Discomfort, Dropped, Entry, Finish, Held, Kind, Lift, OptionTaken,
+    Range, WindowDone, body_of,
+};
+use crate::plan::{Hold, LoadRule, MeasuredWhen, Piece, Work};
+use crate::store::{Draft, line_of};
+use crate::words;
+
+const MAX_REPS: u32 = 1000;
+const MAX_RESERVE: u32 = 10;
+const MAX_HELD_MS: i64 = 30 * 60 * 1000;
+
+/// Turns a tap in a running session into drafts.
+pub(crate) struct Taps<'a> {
+    pub sheet: Sheet<'a>,
+    pub log: &'a SessionLog,
+    pub at: &'a Instant,
+}
+
+impl Taps<'_> {
+    /// What the tap logs.
+    pub(crate) fn drafts(&self, tap: Tap) -> Result<Vec<Draft>> {
+        match tap {
+            Tap::Begin { .. } => {
+                Err(Error::invalid("session", "a session is running already: finish it first"))
+            }
+            Tap::LogSet { piece, set, load, reps, reserve } => {
+                self.log_set(&piece, set, load, reps, reserve).map(one)
+            }
+            Tap::TakeOption { piece, movement, option } => {
+                self.take_option(&piece, movement, option).map(one)
+            }
+            Tap::LogWindow { piece, window, reps, spare_ms } => {
+                self.log_window(&piece, window, reps, spare_ms).map(one)
+            }
+            Tap::Clock { piece, act } => self.clock(&piece, act).map(one),
+            Tap::LogHold { piece, held_ms } => self.log_hold(&piece, held_ms),
+            Tap::LogRange { piece, when, side, tenths } => {
+                self.log_range(&piece, when, side, tenths).map(one)
+            }
+            Tap::Flag { piece, movement, place, severity, signs } => {
+                self.flag(&piece, movement, place, severity, signs).map(one)
+            }
+            Tap::ClearFlag { flag } => self.clear_flag(flag).map(one),
+            Tap::Undo => self.undo().map(one),
+            Tap::Finish { effort, minutes } => self.finish(effort, minutes).map(one),
+        }
+    }
+
+    fn piece(&self, name: &str) -> Result<&Piece> {
+        self.sheet.day.piece(name).ok_or_else(|| {
+            let names: Vec<String> =
+                self.sheet.day.pieces.iter().map(|piece| format!("\"{}\"", piece.name)).collect();
+            Error::not_found(
+                format!("piece \"{name}\""),
+                format!("this day has {}", words::list(&names)),
+            )
+        })
+    }
+
+    fn log_set(
+        &self,
+        name: &str,
+        set: Option<u32>,
+        load: Option<crate::mass::Mass>,
+        reps: Option<u32>,
+        reserve: Option<u32>,
+    ) -> Result<Draft> {
+        let Work::Strength(strength) = &self.piece(name)?.work else {
+            return Err(Error::invalid("piece", format!("\"{name}\" has no sets")));
+        };
+        let sets = strength.scheme.sets();
+        let next = || (1..=sets).find(|set| self.log.lift(name, *set).is_none());
+        let set = set.or_else(next).ok_or_else(|| {
+            Error::invalid(
+                "set",
+                format!(
+                    "all {} are logged; name one to correct it",
+                    words::count(u64::from(sets), "set")
+                ),
+            )
+        })?;
+        let asked = strength
+            .scheme
+            .target(set)
+            .ok_or_else(|| Error::invalid("set", format!("set {set} of {sets} there is not")))?;
+        let (subject, _, proposed) = self.sheet.proposal(name, strength)?;
+        let planned = proposed.iter().find(|next| next.set == set).and_then(|next| next.load);
+        let logged = self.log.lift(name, set);
+        let before = logged.and_then(|lift| lift.body.load);
+        let load = load.or(before).or(planned);
+        if load.is_none() && strength.load != LoadRule::Free {
+            return Err(Error::invalid(
+                "load",
+                "nothing lifted in this scheme yet: say the load you used",
+            ));
+        }
+        if load.is_some_and(|load| load <= crate::mass::Mass::ZERO) {
+            return Err(Error::invalid("load", "a load is more than nothing"));
+        }
+        let reps = reps.unwrap_or(asked);
+        within("reps", reps, MAX_REPS)?;
+        within("reps in reserve", reserve.unwrap_or(0), MAX_RESERVE)?;
+        let lift = Lift {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            subject,
+            scheme: strength.scheme.clone(),
+            set,
+            planned,
+            load,
+            reps,
+            reserve,
+        };
+        Ok(new_or_corrected(logged.map(|lift| lift.record), lift))
+    }
+
+    fn take_option(
+        &self,
+        name: &str,
+        movement: Option<String>,
+        option: Option<String>,
+    ) -> Result<Draft> {
+        let movement = self.movement(name, movement)?;
+        let known = self.sheet.block.movement(&movement);
+        let found = match &option {
+            None => None,
+            Some(key) => Some(known.and_then(|it| it.option(key)).ok_or_else(|| {
+                let keys =
+                    known.map(|it| it.options.iter().map(|option| option.key.clone()).collect());
+                let keys: Vec<String> = keys.unwrap_or_default();
+                let offer = if keys.is_empty() {
+                    "it has none".into()
+                } else {
+                    format!("it has {}", words::list(&keys))
+                };
+                Error::not_found(format!("option \"{key}\" of {movement}"), offer)
+            })?),
+        };
+        let taken = OptionTaken {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            movement: movement.clone(),
+            because: found.map(|option| option.because),
+            option,
+        };
+        let before = self.log.options.iter().rev();
+        let before =
+            before.into_iter().find(|it| it.body.piece == name && it.body.movement == movement);
+        Ok(new_or_corrected(before.map(|it| it.record), taken))
+    }
+
+    /// The movement meant: the one named, or the only one the piece has.
+    fn movement(&self, name: &str, movement: Option<String>) -> Result<String> {
+        let all: Vec<String> = match &self.piece(name)?.work {
+            Work::Strength(strength) => vec![strength.movement.clone()],
+            Work::Interval(interval) => {
+                let mut keys: Vec<String> =
+                    interval.stations.iter().map(|station| station.movement.clone()).collect();
+                keys.sort();
+                keys.dedup();
+                keys
+            }
+            Work::Hold(hold) => vec![hold.stretch.clone()],
+            Work::Note(_) => Vec::new(),
+        };
+        match (movement, all.as_slice()) {
+            (None, [only]) => Ok(only.clone()),
+            (Some(movement), all) if all.contains(&movement) => Ok(movement),
+            (_, []) => Err(Error::invalid("piece", format!("\"{name}\" has no movement"))),
+            (_, all) => Err(Error::invalid(
+                "movement",
+                format!("\"{name}\" has {}: say which", words::list(all)),
+            )),
+        }
+    }
+
+    fn log_window(
+        &self,
+        name: &str,
+        window: Option<u32>,
+        reps: Option<u32>,
+        spare_ms: Option<i64>,
+    ) -> Result<Draft> {
+        let Work::Interval(interval) = &self.piece(name)?.work else {
+            return Err(Error::invalid("piece", format!("\"{name}\" has no windows")));
+        };
+        let count = interval.windows();
+        let next = || (1..=count).find(|window| self.log.window(name, *window).is_none());
+        let window = window.or_else(next).ok_or_else(|| {
+            Error::invalid("window", format!("all {count} are logged; name one to correct it"))
+        })?;
+        let station = interval.station(window).ok_or_else(|| {
+            Error::invalid("window", format!("window {window} of {count} there is not"))
+        })?;
+        let reps = reps.unwrap_or(station.reps);
+        within("reps", reps, MAX_REPS)?;
+        if spare_ms.is_some_and(|spare| !(0..=interval.window_ms).contains(&spare)) {
+            let reason =
+                format!("between 0 and the window's {}", words::clock_time(interval.window_ms));
+            return Err(Error::invalid("to spare", reason));
+        }
+        let spec = IntervalSpec::of(interval);
+        let run = self.log.marks(name, |run, at| interval_over(&spec, run, at));
+        let clock = match interval_state(&spec, &run, self.at).phase {
+            IntervalPhase::Window { window: running, left_ms } if running == window => {
+                Some(left_ms)
+            }
+            _ => None,
+        };
+        let logged = self.log.window(name, window);
+        let before = logged.and_then(|done| done.body.spare_ms);
+        let done = WindowDone {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            window,
+            subject: self.sheet.subject(name, &station.movement),
+            asked: station.reps,
+            reps,
+            load: station.load,
+            spare_ms: spare_ms.or(before).or(clock),
+            margin_ms: interval.margin_ms,
+        };
+        Ok(new_or_corrected(logged.map(|done| done.record), done))
+    }
+
+    fn clock(&self, name: &str, act: Act) -> Result<Draft> {
+        let (state, running, paused) = match &self.piece(name)?.work {
+            Work::Hold(hold) => {
+                let (_, state) = self.hold_run(name, hold);
+                let paused = matches!(state, HoldPhase::Paused { .. });
+                let idle = matches!(state, HoldPhase::NotBegun | HoldPhase::Done { .. });
+                (idle, !idle, paused)
+            }
+            Work::Interval(interval) => {
+                let spec = IntervalSpec::of(interval);
+                let run = self.log.marks(name, |run, at| interval_over(&spec, run, at));
+                let state = interval_state(&spec, &run, self.at).phase;
+                let paused = matches!(state, IntervalPhase::Paused { .. });
+                let idle = matches!(state, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
+                (idle, !idle, paused)
+            }
+            _ => return Err(Error::invalid("piece", format!("\"{name}\" has no clock"))),
+        };
+        let wrong = match act {
+            Act::Begin if !state => Some("the clock is running already"),
+            Act::Pause if !running || paused => Some("the clock is not running"),
+            Act::Resume if !paused => Some("the clock is not paused"),
+            Act::Skip | Act::Stop if !running => Some("the clock is not running"),
+            _ => None,
+        };
+        match wrong {
+            Some(reason) => Err(Error::invalid("clock", reason)),
+            None => Ok(Draft::new(self.mark(name, act))),
+        }
+    }
+
+    fn mark(&self, name: &str, act: Act) -> ClockMark {
+        let mark = Mark { act, at: self.at.clone() };
+        ClockMark { session: self.log.id(), piece: name.to_owned(), mark }
+    }
+
+    fn hold_run(&self, name: &str, hold: &Hold) -> (Vec<i64>, HoldPhase) {
+        let spec = HoldSpec::of(hold);
+        let run = self.log.marks(name, |run, at| hold_over(&spec, run, at));
+        let state = hold_state(&spec, &run, self.at);
+        (state.held_ms, state.phase)
+    }
+
+    fn log_hold(&self, name: &str, by_hand: Vec<i64>) -> Result<Vec<Draft>> {
+        let Work::Hold(hold) = &self.piece(name)?.work else {
+            return Err(Error::invalid("piece", format!("\"{name}\" is not a hold")));
+        };
+        let (counted, phase) = self.hold_run(name, hold);
+        let (held, mut drafts) = if by_hand.is_empty() {
+            let running = !matches!(phase, HoldPhase::NotBegun | HoldPhase::Done { .. });
+            let stop = running.then(|| Draft::new(self.mark(name, Act::Stop)));
+            (counted, stop.into_iter().collect())
+        } else {
+            (by_hand, Vec::new())
+        };
+        if held.len() > hold.sides as usize {
+            return Err(Error::invalid(
+                "sides",
+                format!("\"{name}\" has {}", words::count(u64::from(hold.sides), "side")),
+            ));
+        }
+        if held.iter().any(|ms| !(0..=MAX_HELD_MS).contains(ms)) {
+            return Err(Error::invalid("seconds", "a side is held for 0 s to 30 min"));
+        }
+        if held.iter().all(|ms| *ms == 0) {
+            return Err(Error::invalid(
+                "seconds",
+                "nothing was held yet: start the clock, or say the seconds of each side",
+            ));
+        }
+        let region = self.sheet.block.stretch(&hold.stretch).map(|it| it.region.clone());
+        for (held_ms, side) in held.into_iter().zip(1..).filter(|(held_ms, _)| *held_ms > 0) {
+            let held = Held {
+                session: self.log.id(),
+                piece: name.to_owned(),
+                stretch: hold.stretch.clone(),
+                region: region.clone().unwrap_or_default(),
+                side,
+                technique: hold.technique,
+                asked_ms: hold.hold_ms,
+                held_ms,
+            };
+            drafts.push(new_or_corrected(self.log.hold(name, side).map(|it| it.record), held));
+        }
+        Ok(drafts)
+    }
+
+    fn log_range(
+        &self,
+        name: &str,
+        when: MeasuredWhen,
+        side: Option<u32>,
+        tenths: i64,
+    ) -> Result<Draft> {
+        let Work::Hold(hold) = &self.piece(name)?.work else {
+            return Err(Error::invalid("piece", format!("\"{name}\" is not a hold")));
+        };
+        let Some(protocol) = hold.measure else {
+            return Err(Error::invalid("measure", format!("the plan asks for none in \"{name}\"")));
+        };
+        if side.is_some_and(|side| side == 0 || side > hold.sides) {
+            return Err(Error::invalid(
+                "side",
+                format!("\"{name}\" has {}", words::count(u64::from(hold.sides), "side")),
+            ));
+        }
+        let sane = protocol.sane_tenths();
+        if !sane.contains(&tenths) {
+            let [low, high] =
+                [*sane.start(), *sane.end()].map(|it| words::tenths(it, protocol.unit()));
+            return Err(Error::invalid("reading", format!("between {low} and {high}")));
+        }
+        let mut before = self.log.ranges.iter().rev();
+        let before =
+            before.find(|it| it.body.piece == name && it.body.when == when && it.body.side == side);
+        let range =
+            Range { session: self.log.id(), piece: name.to_owned(), protocol, when, side, tenths };
+        Ok(new_or_corrected(before.map(|it| it.record), range))
+    }
+
+    fn flag(
+        &self,
+        name: &str,
+        movement: Option<String>,
+        place: Place,
+        severity: u32,
+        signs: Vec<Sign>,
+    ) -> Result<Draft> {
+        if !(1..=10).contains(&severity) {
+            return Err(Error::invalid("severity", "from 1 (barely there) to 10 (the worst)"));
+        }
+        let movement = self.movement(name, movement)?;
+        let subject = self.sheet.subject(name, &movement);
+        let session = self.log.id();
+        let before = self.log.flags.iter().rev().find(|it| it.body.subject == subject);
+        let flag = Discomfort { session, piece: name.to_owned(), subject, place, severity, signs };
+        Ok(new_or_corrected(before.map(|it| it.record), flag))
+    }
+
+    fn clear_flag(&self, flag: RecordId) -> Result<Draft> {
+        clear_flag(self.sheet.flags.iter().any(|open| open.record == flag), flag)
+    }
+
+    /// Takes back the latest entry of the session: a first entry goes, a correction gives way to
+    /// what it corrected. Doing it again to a correction brings the correction back.
+    fn undo(&self) -> Result<Draft> {
+        let latest = self
+            .log
+            .all
+            .iter()
+            .filter(|it| it.body.kind() != ClockMark::NAME)
+            .max_by_key(|it| it.version.number);
+        let latest = latest
+            .ok_or_else(|| Error::invalid("undo", "nothing is logged in this session yet"))?;
+        let line = line_of(self.sheet.connection, latest.version)?.unwrap_or_default();
+        let parents = Entry::read(latest.version.device, &line).map(|entry| entry.parents);
+        let Some(parent) = parents.ok().and_then(|parents| parents.last().copied()) else {
+            return Ok(Draft::drop(latest.record));
+        };
+        match line_of(self.sheet.connection, parent)?.as_deref().and_then(body_of) {
+            Some(body) if body.kind() != Dropped::NAME => Ok(Draft::correct(latest.record, body)),
+            _ => Ok(Draft::drop(latest.record)),
+        }
+    }
+
+    fn finish(&self, effort: Option<u32>, minutes: Option<u32>) -> Result<Draft> {
+        within("effort", effort.unwrap_or(0), 10)?;
+        let ms = self.at.wall_ms.saturating_sub(self.log.session.first_ms).max(0);
+        let counted = u32::try_from(ms / 60_000).unwrap_or(0).clamp(1, 300);
+        let minutes = minutes.unwrap_or(counted);
+        within("minutes", minutes, 600)?;
+        let finish = Finish { session: self.log.id(), effort, minutes };
+        let before = self.log.finish.as_ref().map(|finish| finish.record);
+        Ok(new_or_corrected(before, finish))
+    }
+}
+
+/// The entry that clears an open flag.
+pub(crate) fn clear_flag(open: bool, flag: RecordId) -> Result<Draft> {
+    if open {
+        return Ok(Draft::new(Cleared { flag }));
+    }
+    Err(Error::not_found("flag", "it is cleared already, or was never raised"))
+}
+
+fn one(draft: Draft) -> Vec<Draft> {
+    vec![draft]
+}
+
+fn new_or_corrected(record: Option<RecordId>, body: impl Into<Body>) -> Draft {
+    match record {
+        Some(record) => Draft::correct(record, body),
+        None => Draft::new(body),
+    }
+}
+
+fn within(field: &str, value: u32, most: u32) -> Result<()> {
+    if value <= most {
+        return Ok(());
+    }
+    Err(Error::invalid(field, format!("{value} is too many: from 0 to {most}")))
+}

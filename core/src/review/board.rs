@@ -1,0 +1,139 @@
+//! The board: every member on one page, those who need a look first.
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::attention::{Attention, attention};
+use super::proposal::{Proposal, proposals};
+use crate::error::Result;
+use crate::id::PersonId;
+use crate::journal::{Finish, Role, Session};
+use crate::load::session_load;
+use crate::plan::Block;
+use crate::store::{Ask, forked, missing, people};
+use crate::words;
+
+/// The coach's overview.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardScreen {
+    /// The block's name; empty without a plan.
+    pub block: String,
+    /// The date it is made for.
+    pub date: NaiveDate,
+    /// One line to head the screen.
+    pub heading: String,
+    /// Members, those who need a look first.
+    pub rows: Vec<BoardRow>,
+    /// What has not arrived, or arrived damaged.
+    pub arrivals: Vec<String>,
+}
+
+/// One member on the board.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardRow {
+    /// The member.
+    pub person: PersonId,
+    /// Their name.
+    pub name: String,
+    /// Sessions trained in the block.
+    pub trained: u32,
+    /// Days planned so far in the block.
+    pub planned: u32,
+    /// The date last trained.
+    pub last: Option<NaiveDate>,
+    /// Session load of the last seven days, in effort times minutes.
+    pub week_load: u32,
+    /// What to look at, the most pressing first.
+    pub attention: Vec<Attention>,
+    /// Next loads to answer.
+    pub proposals: Vec<Proposal>,
+}
+
+/// Makes the board for a date.
+pub(crate) fn board(
+    connection: &Connection,
+    block: Option<&Block>,
+    date: NaiveDate,
+) -> Result<BoardScreen> {
+    let people = people(connection)?;
+    let mut rows = Vec::new();
+    if let Some(block) = block {
+        for (person, (_, profile)) in &people {
+            if profile.role == Role::Athlete {
+                let proposals = proposals(connection, *person, profile.unit, block)?;
+                let attention =
+                    attention(connection, *person, profile.unit, block, &proposals, date)?;
+                let mut row = row(connection, *person, profile.name.clone(), block, date)?;
+                row.attention = attention;
+                row.proposals = proposals;
+                rows.push(row);
+            }
+        }
+    }
+    rows.sort_by_key(|row| {
+        (row.attention.first().map_or(u8::MAX, |first| first.kind as u8), row.name.clone())
+    });
+    let name = |device| {
+        let of = people.values().find(|(known, _)| *known == device);
+        of.map_or("an unknown device".to_owned(), |(_, profile)| {
+            format!("{}'s device", profile.name)
+        })
+    };
+    let mut arrivals: Vec<String> = Vec::new();
+    for gap in missing(connection)? {
+        let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
+        let count = words::count(gap.sequences.len() as u64, "upload");
+        let verb = if gap.sequences.len() == 1 { "has" } else { "have" };
+        arrivals.push(format!(
+            "{count} from {} {verb} not arrived: {}",
+            name(gap.device),
+            numbers.join(", ")
+        ));
+    }
+    for device in forked(connection)? {
+        arrivals.push(format!(
+            "{} has two histories (a restored backup or a copied device); both are kept",
+            name(device)
+        ));
+    }
+    let week = block.and_then(|block| Some((block, block.week_of(date)?)));
+    let heading = match (block, week) {
+        (_, Some((block, week))) => format!("{}, week {week} of {}", block.name, block.weeks),
+        (Some(block), None) if date < block.starts => {
+            format!("{}, starts {}", block.name, words::day(block.starts))
+        }
+        (Some(block), None) => format!("{}, ended {}", block.name, words::day(block.ends())),
+        (None, None) => "no plan published yet".into(),
+    };
+    let block = block.map_or(String::new(), |block| block.name.clone());
+    Ok(BoardScreen { block, date, heading, rows, arrivals })
+}
+
+fn row(
+    connection: &Connection,
+    person: PersonId,
+    name: String,
+    block: &Block,
+    date: NaiveDate,
+) -> Result<BoardRow> {
+    let ask = Ask { person: Some(person), ..Ask::default() };
+    let sessions = ask.read::<Session>(connection)?;
+    let finishes = ask.read::<Finish>(connection)?;
+    let load_of = |session: &crate::store::Logged<Session>| {
+        let finish = finishes.iter().find(|finish| finish.body.session == session.record)?;
+        Some(session_load(finish.body.effort?, finish.body.minutes))
+    };
+    let week = sessions.iter().filter(|it| (0..7).contains(&(date - it.body.date).num_days()));
+    let inside = |date: NaiveDate| block.week_of(date).is_some();
+    Ok(BoardRow {
+        person,
+        name,
+        trained: sessions.iter().filter(|it| inside(it.body.date)).count() as u32,
+        planned: block.planned_until(date).len() as u32,
+        last: sessions.iter().map(|it| it.body.date).max(),
+        week_load: week.filter_map(load_of).sum(),
+        attention: Vec::new(),
+        proposals: Vec::new(),
+    })
+}

@@ -1,0 +1,206 @@
+//! A member's page.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::attention::{Attention, attention};
+use super::proposal::{Proposal, proposals};
+use super::series::{
+    LiftSeries, RangeSeries, RegionMinutes, lift_series, monday, range_series, region_minutes,
+};
+use crate::error::Result;
+use crate::id::{PersonId, RecordId};
+use crate::journal::{
+    Cleared, Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session,
+};
+use crate::load::{session_load, volume_load};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::Block;
+use crate::store::{Ask, date_of};
+use crate::words;
+
+/// Everything about one member.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MemberScreen {
+    /// The member.
+    pub person: PersonId,
+    /// Their name.
+    pub name: String,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// What to look at, the most pressing first.
+    pub attention: Vec<Attention>,
+    /// Next loads.
+    pub proposals: Vec<Proposal>,
+    /// Sessions, the earliest first.
+    pub sessions: Vec<SessionLine>,
+    /// Weeks, the earliest first.
+    pub weeks: Vec<WeekLine>,
+    /// Lifts by movement and scheme.
+    pub lifts: Vec<LiftSeries>,
+    /// Range measures.
+    pub ranges: Vec<RangeSeries>,
+    /// Time under stretch by week and part of the body.
+    pub regions: Vec<RegionMinutes>,
+    /// Options taken, the earliest first.
+    pub scaled: Vec<ScaledLine>,
+    /// Discomfort flags, the earliest first.
+    pub discomfort: Vec<DiscomfortLine>,
+}
+
+/// A session on a member's page.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SessionLine {
+    /// The date.
+    pub date: NaiveDate,
+    /// The day's name.
+    pub day: String,
+    /// Sets logged.
+    pub sets: u32,
+    /// Volume load: reps times load.
+    pub volume: Mass,
+    /// How hard, 0 to 10.
+    pub effort: Option<u32>,
+    /// How long, once ended.
+    pub minutes: Option<u32>,
+    /// Effort times minutes.
+    pub load: Option<u32>,
+}
+
+/// A week on a member's page.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct WeekLine {
+    /// The Monday.
+    pub week_of: NaiveDate,
+    /// Sessions trained.
+    pub sessions: u32,
+    /// Session load: the sum of effort times minutes over the sessions that were rated.
+    pub load: u32,
+    /// Volume load.
+    pub volume: Mass,
+}
+
+/// An option taken.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ScaledLine {
+    /// The date.
+    pub date: NaiveDate,
+    /// The movement's name.
+    pub movement: String,
+    /// The option's name.
+    pub option: String,
+    /// The reason in words.
+    pub because: String,
+}
+
+/// A discomfort flag on a member's page.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DiscomfortLine {
+    /// The flag.
+    pub flag: RecordId,
+    /// The date.
+    pub date: NaiveDate,
+    /// The movement's or stretch's name.
+    pub movement: String,
+    /// Where, in words.
+    pub place: String,
+    /// How bad, 1 to 10.
+    pub severity: u32,
+    /// True until somebody clears it.
+    pub open: bool,
+}
+
+/// Makes a member's page for a date.
+pub(crate) fn member(
+    connection: &Connection,
+    person: PersonId,
+    profile: &Profile,
+    block: Option<&Block>,
+    date: NaiveDate,
+) -> Result<MemberScreen> {
+    let ask = Ask { person: Some(person), ..Ask::default() };
+    let unit = profile.unit;
+    let (proposals, attention) = match block {
+        Some(block) => {
+            let proposals = proposals(connection, person, unit, block)?;
+            let attention = attention(connection, person, unit, block, &proposals, date)?;
+            (proposals, attention)
+        }
+        None => (Vec::new(), Vec::new()),
+    };
+    let lifts = ask.read::<Lift>(connection)?;
+    let finishes = ask.read::<Finish>(connection)?;
+    let mut sessions: Vec<SessionLine> = Vec::new();
+    for session in ask.read::<Session>(connection)? {
+        let of_it = || lifts.iter().filter(|lift| lift.body.session == session.record);
+        let finish = finishes.iter().find(|it| it.body.session == session.record);
+        let finish = finish.map(|finish| &finish.body);
+        sessions.push(SessionLine {
+            date: session.body.date,
+            day: session.body.day,
+            sets: of_it().count() as u32,
+            volume: volume_load(of_it().map(|lift| (lift.body.reps, lift.body.load))),
+            effort: finish.and_then(|finish| finish.effort),
+            minutes: finish.map(|finish| finish.minutes),
+            load: finish.and_then(|finish| Some(session_load(finish.effort?, finish.minutes))),
+        });
+    }
+    let name = |subject: &str| block.map_or(subject.to_owned(), |block| block.name_of(subject));
+    let options = ask.read::<OptionTaken>(connection)?;
+    let scaled = options.iter().filter_map(|taken| {
+        let option = taken.body.option.as_ref()?;
+        Some(ScaledLine {
+            date: date_of(taken),
+            movement: name(&taken.body.movement),
+            option: name(&format!("{}/{option}", taken.body.movement)),
+            because: taken.body.because.map_or("", words::because).to_owned(),
+        })
+    });
+    let mut discomfort = Vec::new();
+    for flag in ask.read::<Discomfort>(connection)? {
+        let subject = flag.record.to_string();
+        let cleared = Ask { subject: Some(&subject), ..Ask::default() };
+        discomfort.push(DiscomfortLine {
+            flag: flag.record,
+            date: date_of(&flag),
+            movement: name(&flag.body.subject),
+            place: words::place(flag.body.place).to_owned(),
+            severity: flag.body.severity,
+            open: cleared.last::<Cleared>(connection)?.is_none(),
+        });
+    }
+    Ok(MemberScreen {
+        person,
+        name: profile.name.clone(),
+        unit,
+        attention,
+        proposals,
+        weeks: weeks(&sessions),
+        sessions,
+        lifts: lift_series(block, &lifts),
+        ranges: range_series(&ask.read::<Range>(connection)?),
+        regions: region_minutes(&ask.read::<Held>(connection)?),
+        scaled: scaled.collect(),
+        discomfort,
+    })
+}
+
+fn weeks(sessions: &[SessionLine]) -> Vec<WeekLine> {
+    let mut weeks: BTreeMap<NaiveDate, WeekLine> = BTreeMap::new();
+    for session in sessions {
+        let week_of = monday(session.date);
+        let week = weeks.entry(week_of).or_insert(WeekLine {
+            week_of,
+            sessions: 0,
+            load: 0,
+            volume: Mass::ZERO,
+        });
+        week.sessions += 1;
+        week.load += session.load.unwrap_or(0);
+        week.volume = week.volume + session.volume;
+    }
+    weeks.into_values().collect()
+}

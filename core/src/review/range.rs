@@ -1,0 +1,42 @@
+//! A change in range of motion, judged against its protocol's measurement error.
+
+use crate::plan::Protocol;
+use crate::words;
+
+/// Says what a change from `before` to `after` (tenths of the protocol's unit) amounts to.
+///
+/// Only a change of at least the MDC95 is called one: less may be the measurement alone. See
+/// [`Protocol::mdc95_tenths`] for the sources.
+pub(crate) fn judge(protocol: Protocol, before: i64, after: i64) -> String {
+    let unit = protocol.unit();
+    let gained = if protocol.larger_is_further() { after - before } else { before - after };
+    let error = words::tenths(protocol.mdc95_tenths(), unit);
+    let amount = words::tenths(gained.abs(), unit);
+    match gained {
+        0 => "no change".into(),
+        gained if gained.abs() < protocol.mdc95_tenths() => {
+            let sign = if gained > 0 { "+" } else { "-" };
+            format!("{sign}{amount}, within measurement error ({error})")
+        }
+        gained if gained > 0 => format!("+{amount}, more than measurement error ({error})"),
+        _ => format!("-{amount}, more than measurement error ({error})"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Powden et al. 2015: 1.9 cm for the weight-bearing lunge by one rater; Ekedahl et al. 2012:
+    /// 4.5 cm for fingertip to floor, where less is further.
+    #[test]
+    fn only_more_than_the_error_is_called_a_change() {
+        let wall = |before, after| judge(Protocol::KneeToWall, before, after);
+        assert_eq!(wall(100, 118), "+1.8 cm, within measurement error (1.9 cm)");
+        assert_eq!(wall(100, 119), "+1.9 cm, more than measurement error (1.9 cm)");
+        assert_eq!(wall(100, 60), "-4.0 cm, more than measurement error (1.9 cm)");
+        assert_eq!(wall(100, 100), "no change");
+        let floor = judge(Protocol::FingertipToFloor, 150, 100);
+        assert_eq!(floor, "+5.0 cm, more than measurement error (4.5 cm)");
+    }
+}
