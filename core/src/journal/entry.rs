@@ -78,7 +78,7 @@ impl Entry {
     ///
     /// # Errors
     /// [`Error::TooLong`] when the line would not fit the journal's limit.
-    pub fn write(
+    pub(crate) fn write(
         version: Version,
         hlc: Hlc,
         at: &Instant,

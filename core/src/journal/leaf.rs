@@ -110,7 +110,7 @@ impl Leaf {
     ///
     /// # Errors
     /// [`Error::Json`] when the header cannot be written.
-    pub fn write(header: Header, entries: Vec<Entry>) -> Result<(Leaf, Vec<u8>)> {
+    pub(crate) fn write(header: Header, entries: Vec<Entry>) -> Result<(Leaf, Vec<u8>)> {
         let header_line = serde_json::to_string(&header).map_err(Error::from)?;
         let lines = entries.iter().map(|entry| entry.raw.as_str());
         let bytes = Leaf::bytes_of(&header_line, lines);

@@ -140,7 +140,7 @@ proptest! {
         flagged: bool,
     ) {
         let last = time(3, &done);
-        let flag = flagged.then(|| OpenFlag { place: Place::Hip, severity: 1, on: last.on });
+        let flag = flagged.then_some(OpenFlag { place: Place::Hip, severity: 1, on: last.on });
         let missed = last.any_missed(&scheme());
         let history = History { times: vec![last.clone()], flag, ruling: None };
         for next in next_loads(&rule(), &scheme(), &rack(), &history) {

@@ -65,14 +65,13 @@ impl Store {
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
     pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        let mut number: u64 = tx
+        let number: u64 = tx
             .prepare_cached("SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1")?
             .query_row([self.device.0], |row| row.get::<_, i64>(0))?
             .unsigned_abs();
         let mut hlc = self.hlc;
         let mut entries = Vec::with_capacity(drafts.len());
-        for Draft { record, body } in drafts {
-            number += 1;
+        for (Draft { record, body }, number) in drafts.into_iter().zip(number + 1..) {
             hlc = hlc.tick(at.wall_ms);
             let version = Version { device: self.device, number };
             let heads =
