@@ -1,0 +1,78 @@
+//! The whole plan: its block, and the order its sections are read in.
+
+use chrono::{Datelike, Days, NaiveDate, Weekday};
+use toml::de::DeTable;
+
+use super::day::{self, Given};
+use super::field::{Field, whole_plan};
+use super::problems::Problems;
+use super::room::Room;
+use super::{kit, movement};
+use crate::plan::Block;
+
+/// The longest block, in weeks.
+pub(super) const MOST_WEEKS: u32 = 26;
+
+const STARTS: &str = "starts = 2026-11-02";
+
+/// Reads the plan from its tree.
+pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Option<Block> {
+    let mut plan = whole_plan(tree, problems);
+    let block = plan.required("block", "[block]");
+    let kit = plan.optional("kit");
+    let movements = plan.optional("movement");
+    let stretches = plan.optional("stretch");
+    let days = plan.required("day", "[[day]]");
+    let meant = plan.finish();
+    let (name, starts, weeks) = block.map_or((None, None, None), head);
+    let room = match kit {
+        Some(kit) => kit::read(kit),
+        None if meant.contains(&"kit") => Room::unknown(),
+        None => Room::empty(),
+    };
+    let given = Given {
+        weeks,
+        room,
+        movements: movement::movements(movements, !meant.contains(&"movement")),
+        stretches: movement::stretches(stretches, !meant.contains(&"stretch")),
+    };
+    let days = days.and_then(|days| day::read(days, &given));
+    Some(Block {
+        name: name?,
+        starts: starts?,
+        weeks: weeks?,
+        kit: given.room.kit,
+        movements: given.movements.into_read(),
+        stretches: given.stretches.into_read(),
+        days: days?,
+    })
+}
+
+fn head(field: Field<'_>) -> (Option<String>, Option<NaiveDate>, Option<u32>) {
+    let Some(mut fields) = field.table("a block", "[block]") else { return (None, None, None) };
+    let name = fields.required("name", "name = \"Cellar block one\"").and_then(Field::name);
+    let starts = fields.required("starts", STARTS).and_then(monday);
+    let weeks = fields.required("weeks", "weeks = 3").and_then(|f| f.whole(1..=MOST_WEEKS));
+    fields.finish();
+    (name, starts, weeks)
+}
+
+fn monday(field: Field<'_>) -> Option<NaiveDate> {
+    let date = field.date()?;
+    let weekday = date.weekday();
+    if weekday == Weekday::Mon {
+        return Some(date);
+    }
+    let since = u64::from(weekday.num_days_from_monday());
+    let before = date.checked_sub_days(Days::new(since));
+    let after = date.checked_add_days(Days::new(7 - since));
+    let what = format!("`starts` must be a Monday, and {date} is a {}", date.format("%A"));
+    let help = match (before, after) {
+        (Some(before), Some(after)) => {
+            format!("the Monday before is {before}, the Monday after is {after}")
+        }
+        _ => format!("write a Monday, such as `{STARTS}`"),
+    };
+    field.wrong(what, help);
+    None
+}

@@ -1,0 +1,120 @@
+//! Training days and when they come round.
+
+use chrono::Weekday;
+
+use super::block::MOST_WEEKS;
+use super::field::Field;
+use super::movement::Register;
+use super::piece;
+use super::room::Room;
+use crate::plan::{Day, Movement, Piece, Stretch};
+
+/// Days of the week as a plan writes them, from Monday.
+const WEEKDAYS: [&str; 7] =
+    ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+
+/// A text has no room for more days or more pieces than this.
+const MOST: usize = 500;
+
+const DAY: &str = "[[day]]";
+const ON: &str = "on = [\"tuesday\", \"friday\"]";
+const PIECE: &str = "[[day.piece]]";
+
+/// What the pieces of a day refer to.
+pub(super) struct Given {
+    /// Weeks of the block, when they could be read.
+    pub(super) weeks: Option<u32>,
+    /// What the kit can build.
+    pub(super) room: Room,
+    /// The plan's movements.
+    pub(super) movements: Register<Movement>,
+    /// The plan's stretches.
+    pub(super) stretches: Register<Stretch>,
+}
+
+/// Reads every day.
+pub(super) fn read(field: Field<'_>, given: &Given) -> Option<Vec<Day>> {
+    let mut names = Names::new("days of a block");
+    let days = field.list(1..=MOST, DAY)?.into_iter();
+    let days: Vec<Option<Day>> = days.map(|day| one(day, given, &mut names)).collect();
+    days.into_iter().collect()
+}
+
+fn one(field: Field<'_>, given: &Given, names: &mut Names) -> Option<Day> {
+    let mut fields = field.table("a day", DAY)?;
+    let name = fields.required("name", "name = \"Squat evening\"");
+    let name = name.and_then(|name| names.first(name));
+    let on = fields.required("on", ON).and_then(weekdays);
+    let weeks = fields.optional("weeks");
+    let most = given.weeks.unwrap_or(MOST_WEEKS);
+    let weeks = weeks.map_or(Some(Vec::new()), |weeks| weeks_of(weeks, most));
+    let pieces = fields.required("piece", PIECE).and_then(|field| pieces(field, given));
+    fields.finish();
+    Some(Day { name: name?, on: on?, weeks: weeks?, pieces: pieces? })
+}
+
+fn weekdays(field: Field<'_>) -> Option<Vec<Weekday>> {
+    // Seven would do, but an eighth is always a repetition, which says it better.
+    let words = field.list(1..=MOST, ON)?.into_iter();
+    let read = words.map(|word| {
+        let index =
+            word.one_of(&WEEKDAYS).and_then(|text| WEEKDAYS.iter().position(|w| *w == text));
+        Some((word, Weekday::try_from(u8::try_from(index?).ok()?).ok()?))
+    });
+    each_once(read.collect())
+}
+
+fn weeks_of(field: Field<'_>, most: u32) -> Option<Vec<u32>> {
+    // Left out, a day comes every week; an empty list would say the same in a confusing way.
+    let weeks = field.list(1..=MOST, "weeks = [1, 2]")?.into_iter();
+    each_once(weeks.map(|week| Some((week, week.whole(1..=most)?))).collect())
+}
+
+/// The values, when all were read and none is there twice.
+fn each_once<T: PartialEq>(read: Vec<Option<(Field<'_>, T)>>) -> Option<Vec<T>> {
+    let (mut once, mut good): (Vec<T>, bool) = (Vec::new(), true);
+    for entry in read {
+        match entry {
+            Some((_, value)) if !once.contains(&value) => once.push(value),
+            Some((field, _)) => {
+                field.wrong(format!("{} is listed twice", field.found()), "take one of them out");
+                good = false;
+            }
+            None => good = false,
+        }
+    }
+    good.then_some(once)
+}
+
+fn pieces(field: Field<'_>, given: &Given) -> Option<Vec<Piece>> {
+    let mut names = Names::new("pieces of a day");
+    let pieces = field.list(1..=MOST, PIECE)?.into_iter();
+    let pieces: Vec<Option<Piece>> =
+        pieces.map(|piece| piece::read(piece, given, &mut names)).collect();
+    pieces.into_iter().collect()
+}
+
+/// Names that must differ, and the lines they are on.
+pub(super) struct Names {
+    /// Whose names they are: `pieces of a day`.
+    noun: &'static str,
+    seen: Vec<(String, u32)>,
+}
+
+impl Names {
+    fn new(noun: &'static str) -> Names {
+        Names { noun, seen: Vec::new() }
+    }
+
+    /// Reads a name; one that was there before is a problem.
+    pub(super) fn first(&mut self, field: Field<'_>) -> Option<String> {
+        let name = field.name()?;
+        if let Some((_, line)) = self.seen.iter().find(|(known, _)| *known == name) {
+            let what = format!("the name {} is already on line {line}", field.found());
+            field.wrong(what, format!("the {} need names of their own", self.noun));
+            return None;
+        }
+        self.seen.push((name.clone(), field.line()));
+        Some(name)
+    }
+}

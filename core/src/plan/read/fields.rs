@@ -1,0 +1,92 @@
+//! The keys of one table: which are asked for, which are missing, which nobody knows.
+
+use toml::de::DeTable;
+
+use super::field::Field;
+use super::problems::Problems;
+use super::words::{both, clip, did_you_mean, nearest};
+
+/// A table that is being read. It remembers what it was asked for, so that [`Fields::finish`] can
+/// name every other key.
+pub(super) struct Fields<'r> {
+    /// What the table is, with its article: `a bar`.
+    noun: &'static str,
+    at: usize,
+    table: &'r DeTable<'r>,
+    problems: &'r Problems<'r>,
+    asked: Vec<&'static str>,
+    /// Keys that are needed and not there, with what to write.
+    missing: Vec<(&'static str, &'static str)>,
+}
+
+impl<'r> Fields<'r> {
+    /// The keys of `table`, which starts at byte `at`.
+    pub(super) fn new(
+        noun: &'static str,
+        at: usize,
+        table: &'r DeTable<'r>,
+        problems: &'r Problems<'r>,
+    ) -> Fields<'r> {
+        Fields { noun, at, table, problems, asked: Vec::new(), missing: Vec::new() }
+    }
+
+    /// Says more exactly what the table is, once its kind is known.
+    pub(super) fn rename(&mut self, noun: &'static str) {
+        self.noun = noun;
+    }
+
+    /// The value of a key that may be left out.
+    pub(super) fn optional(&mut self, key: &'static str) -> Option<Field<'r>> {
+        self.asked.push(key);
+        let value = self.table.get(key)?;
+        Some(Field::new(key, value, self.problems))
+    }
+
+    /// The value of a key that must be there; `example` is a line that writes it.
+    pub(super) fn required(
+        &mut self,
+        key: &'static str,
+        example: &'static str,
+    ) -> Option<Field<'r>> {
+        let field = self.optional(key);
+        if field.is_none() {
+            self.missing.push((key, example));
+        }
+        field
+    }
+
+    /// Reports the keys nobody asked for and the keys that are missing.
+    ///
+    /// Gives back the keys that were most likely meant by a misspelt one: they are there after
+    /// all, so nothing should be said about their absence.
+    pub(super) fn finish(self) -> Vec<&'static str> {
+        let mut meant = Vec::new();
+        for key in self.table.keys() {
+            let written: &str = key.get_ref();
+            if self.asked.contains(&written) {
+                continue;
+            }
+            let noun = self.noun;
+            let what = format!("`{}` is not a key of {noun}", clip(written));
+            let suggestion = did_you_mean(written, &self.asked, '`');
+            let help = format!("{suggestion}{noun} can have {}", both(&self.asked, '`'));
+            self.problems.wrong(key.span().start, what, help);
+            meant.extend(nearest(written, &self.asked));
+        }
+        self.report_missing(&meant);
+        meant
+    }
+
+    /// Reports only the keys that are missing: of a table whose kind is unknown, nobody can say
+    /// which other keys are right.
+    pub(super) fn abandon(self) {
+        self.report_missing(&[]);
+    }
+
+    fn report_missing(&self, meant: &[&str]) {
+        for (key, example) in self.missing.iter().filter(|(key, _)| !meant.contains(key)) {
+            let what = format!("{} needs `{key}`", self.noun);
+            self.problems.absent(self.at, what, format!("add `{example}`"));
+        }
+    }
+}

@@ -1,0 +1,132 @@
+//! The kit: bars, plates and bells of the room.
+
+use super::field::Field;
+use super::fields::Fields;
+use super::quantity::Weight;
+use super::room::Room;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Bar, Bell, Kit, PlateStack};
+
+/// No room has more kinds of bar.
+const MOST_BARS: usize = 20;
+/// No room has more kinds of plate, or of bell.
+const MOST_KINDS: usize = 40;
+
+const BAR: &str = "bar = [{ name = \"long bar\", mass = \"20 kg\", count = 2 }]";
+const PLATE: &str = "plate = [{ mass = \"10 kg\", count = 4 }]";
+const BELL: &str = "bell = [{ mass = \"16 kg\", count = 3 }]";
+
+/// Reads the kit into what its loads can be checked against.
+pub(super) fn read(field: Field<'_>) -> Room {
+    let Some(mut fields) = field.table("a kit", "[kit]") else { return Room::unknown() };
+    let name = fields.optional("name").map(|name| name.text(0..=60, false));
+    let bars = fields.optional("bar").map_or(Some(Vec::new()), bars);
+    let plate = fields.optional("plate");
+    let plates = plate.map_or(Some(Vec::new()), plates);
+    let bells = fields.optional("bell").map_or(Some(Vec::new()), bells);
+    let meant = fields.finish();
+    let meant_none = |keys: &[&str]| !keys.iter().any(|key| meant.contains(key));
+    let bars_known = bars.is_some() && plates.is_some() && meant_none(&["bar", "plate"]);
+    let bells_known = bells.is_some() && meant_none(&["bell"]);
+    let kit = Kit {
+        name: name.flatten().unwrap_or_default(),
+        bars: bars.unwrap_or_default(),
+        plates: plates.unwrap_or_default(),
+        bells: bells.unwrap_or_default(),
+    };
+    Room::new(kit, plate, bars_known, bells_known)
+}
+
+/// Reads every entry of a list of tables; nothing when one of them has a problem.
+fn each<T>(
+    field: Field<'_>,
+    most: usize,
+    noun: &'static str,
+    example: &str,
+    mut one: impl FnMut(Fields<'_>) -> Option<T>,
+) -> Option<Vec<T>> {
+    let entries = field.list(0..=most, example)?;
+    let read: Vec<Option<T>> =
+        entries.into_iter().map(|entry| one(entry.table(noun, example)?)).collect();
+    read.into_iter().collect()
+}
+
+fn bars(field: Field<'_>) -> Option<Vec<Bar>> {
+    let mut names = Vec::new();
+    each(field, MOST_BARS, "a bar", BAR, |mut fields| {
+        let written = fields.required("name", "name = \"long bar\"");
+        let name = written.and_then(Field::name);
+        let mass = fields.required("mass", "mass = \"20 kg\"").and_then(Field::mass);
+        let collars = fields.optional("collars");
+        let collars = collars.map_or(Some(Mass::ZERO), |collars| marked_alike(collars, mass));
+        let count = fields.optional("count").map_or(Some(1), |count| count.whole(1..=50));
+        fields.finish();
+        let name = not_before(&mut names, written?, name?)?;
+        let Weight { mass, unit } = mass?;
+        Some(Bar { name, mass, unit, collars: collars?, count: count? })
+    })
+}
+
+/// Collars are marked in the unit of their bar, so that the whole load is exact in it.
+fn marked_alike(collars: Field<'_>, bar: Option<Weight>) -> Option<Mass> {
+    let weight = collars.mass_or_none()?;
+    let Some(bar) = bar.filter(|bar| bar.unit != weight.unit) else { return Some(weight.mass) };
+    let unit = bar.unit.symbol();
+    collars.must_be(&format!("in {unit} like its bar"), format!("write both in {unit}"));
+    None
+}
+
+fn plates(field: Field<'_>) -> Option<Vec<PlateStack>> {
+    let mut seen = Vec::new();
+    each(field, MOST_KINDS, "a plate", PLATE, |mut fields| {
+        let (mass, unit) = denomination(&mut fields, &mut seen, "mass = \"10 kg\"");
+        let written = fields.required("count", "count = 4");
+        let count = written.and_then(|count| count.whole(2..=200));
+        fields.finish();
+        let count = count?;
+        if count % 2 == 1 {
+            let help = format!("count single plates: write {} or {}", count - 1, count + 1);
+            written?.wrong(format!("`count` is {count}, and one plate has no pair"), help);
+            return None;
+        }
+        Some(PlateStack { mass: mass?, unit: unit?, count })
+    })
+}
+
+fn bells(field: Field<'_>) -> Option<Vec<Bell>> {
+    let mut seen = Vec::new();
+    each(field, MOST_KINDS, "a bell", BELL, |mut fields| {
+        let (mass, unit) = denomination(&mut fields, &mut seen, "mass = \"16 kg\"");
+        let count = fields.required("count", "count = 3").and_then(|count| count.whole(1..=100));
+        fields.finish();
+        Some(Bell { mass: mass?, unit: unit?, count: count? })
+    })
+}
+
+/// The mass plates or bells are marked with, which no entry before has.
+fn denomination(
+    fields: &mut Fields<'_>,
+    seen: &mut Vec<(Mass, u32)>,
+    example: &'static str,
+) -> (Option<Mass>, Option<MassUnit>) {
+    let Some(field) = fields.required("mass", example) else { return (None, None) };
+    let Some(Weight { mass, unit }) = field.mass() else { return (None, None) };
+    let Some((_, line)) = seen.iter().find(|(known, _)| *known == mass) else {
+        seen.push((mass, field.line()));
+        return (Some(mass), Some(unit));
+    };
+    let what = format!("{} is already listed on line {line}", mass.text(unit));
+    field.wrong(what, "list each mass once and add the counts up");
+    (None, None)
+}
+
+/// The name, when no bar before has it.
+fn not_before(seen: &mut Vec<(String, u32)>, field: Field<'_>, name: String) -> Option<String> {
+    if let Some((_, line)) = seen.iter().find(|(known, _)| *known == name) {
+        let what = format!("the bar on line {line} has the name {} too", field.found());
+        field.wrong(what, "give each kind of bar a name of its own, or raise its `count`");
+        return None;
+    }
+    seen.push((name.clone(), field.line()));
+    Some(name)
+}

@@ -1,0 +1,71 @@
+//! The problems found so far, and what becomes of them.
+
+use std::cell::RefCell;
+
+use super::lines::Lines;
+use crate::plan::{Block, Problem};
+
+/// Nobody mends more than this in one go; the last one then says how many more there are.
+const MAX_PROBLEMS: usize = 50;
+
+/// Collects problems from every part of the reader.
+pub(super) struct Problems<'t> {
+    lines: Lines<'t>,
+    found: RefCell<Vec<Problem>>,
+    /// Lines were left out to read the rest, so what is absent may have been in them.
+    mended: bool,
+}
+
+impl<'t> Problems<'t> {
+    /// No problems yet in `bytes`.
+    pub(super) fn new(bytes: &'t [u8]) -> Problems<'t> {
+        Problems { lines: Lines::new(bytes), found: RefCell::default(), mended: false }
+    }
+
+    /// Something written at byte `at` is wrong.
+    pub(super) fn wrong(&self, at: usize, what: String, help: String) {
+        let (line, column) = self.lines.place(at);
+        self.found.borrow_mut().push(Problem { line, column, what, help });
+    }
+
+    /// Something that byte `at` needs is not written anywhere.
+    pub(super) fn absent(&self, at: usize, what: String, help: String) {
+        if !self.mended {
+            self.wrong(at, what, help);
+        }
+    }
+
+    /// From now on nothing is held to be absent: lines that can't be read were left out.
+    pub(super) fn after_mending(&mut self) {
+        self.mended = true;
+    }
+
+    /// True when there is a problem.
+    pub(super) fn any(&self) -> bool {
+        !self.found.borrow().is_empty()
+    }
+
+    /// The line of a byte, counted from 1, for a message that points to another place.
+    pub(super) fn line(&self, at: usize) -> u32 {
+        self.lines.place(at).0
+    }
+
+    /// The block when nothing is wrong with it, otherwise the problems in the order of the text.
+    pub(super) fn or(self, block: Option<Block>) -> Result<Block, Vec<Problem>> {
+        let mut found = self.found.into_inner();
+        if let (Some(block), true) = (block, found.is_empty()) {
+            return Ok(block);
+        }
+        found.sort();
+        found.dedup();
+        let more = found.len().saturating_sub(MAX_PROBLEMS - 1);
+        if more > 1 {
+            found.truncate(MAX_PROBLEMS);
+            if let Some(last) = found.last_mut() {
+                last.what = format!("and {more} more problems from here on");
+                last.help = "mend these first, then check the plan again".to_owned();
+            }
+        }
+        Err(found)
+    }
+}

@@ -1,0 +1,155 @@
+//! What the room can build, so that a load nobody can make is found when it is written.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use super::field::Field;
+use super::quantity::Weight;
+use super::words::thousands;
+use crate::load::Rack;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Bar, Kit, Lifted, PlateStack};
+
+/// More different sums than this on one side of a bar take too long to work out. The usual plates
+/// of a unit make fewer than 1,000.
+const MOST_SUMS: usize = 10_000;
+/// As many plates as a bar takes on one side, see [`Rack::bar`].
+const MOST_PLATES: usize = 10;
+
+const UNITS: [MassUnit; 2] = [MassUnit::Kg, MassUnit::Lb];
+
+/// The kit and the loads it makes.
+pub(super) struct Room {
+    /// The kit.
+    pub(super) kit: Kit,
+    /// What plates add to a bar, for each unit.
+    sides: Vec<Rack>,
+    bells: Rack,
+    /// False when bars or plates could not be read: then nothing is said about them.
+    bars_known: bool,
+    /// False when bells could not be read: then nothing is said about them.
+    bells_known: bool,
+}
+
+impl Room {
+    /// A room with no kit.
+    pub(super) fn empty() -> Room {
+        Room::with(Kit::default(), true, true)
+    }
+
+    /// A room whose kit could not be read.
+    pub(super) fn unknown() -> Room {
+        Room::with(Kit::default(), false, false)
+    }
+
+    /// A room with a kit. `plate` is where the plates are written; it gets a problem when they
+    /// make too many different loads.
+    pub(super) fn new(
+        kit: Kit,
+        plate: Option<Field<'_>>,
+        bars_known: bool,
+        bells_known: bool,
+    ) -> Room {
+        let few = UNITS.iter().all(|unit| few_sums(&kit.plates, *unit));
+        if let (false, Some(plate)) = (few, plate) {
+            let most = thousands(MOST_SUMS);
+            let what = format!("`plate` makes more than {most} different loads");
+            plate.wrong(what, "leave out the plates with odd masses");
+        }
+        Room::with(kit, bars_known && few, bells_known)
+    }
+
+    fn with(kit: Kit, bars_known: bool, bells_known: bool) -> Room {
+        // Bars differ only by what they weigh empty, so one weightless bar a unit does for all.
+        let weightless = |unit| Bar {
+            name: String::new(),
+            mass: Mass::ZERO,
+            unit,
+            collars: Mass::ZERO,
+            count: 1,
+        };
+        let known = if bars_known { &UNITS[..] } else { &[] };
+        let sides = known.iter().map(|unit| Rack::bar(&kit, &weightless(*unit))).collect();
+        let bells = Rack::bells(&kit.bells, MassUnit::default());
+        Room { kit, sides, bells, bars_known, bells_known }
+    }
+
+    /// Reports at `field` when the kit has nothing to load for `lifted`.
+    pub(super) fn check_has(&self, field: Field<'_>, lifted: Lifted) -> bool {
+        let (lacks, noun, example) = match lifted {
+            Lifted::Bar => (
+                self.bars_known && self.kit.bars.is_empty(),
+                "bar",
+                "bar = [{ name = \"long bar\", mass = \"20 kg\" }]",
+            ),
+            Lifted::Bell => (
+                self.bells_known && self.kit.bells.is_empty(),
+                "bell",
+                "bell = [{ mass = \"16 kg\", count = 2 }]",
+            ),
+            Lifted::Body => (false, "", ""),
+        };
+        if lacks {
+            let what = format!("the kit has no {noun} for this load");
+            field.absent(what, format!("add `{example}` to [kit], or leave the load out"));
+        }
+        !lacks
+    }
+
+    /// Reports at `field` when nothing in the kit makes exactly `load`.
+    pub(super) fn check_load(&self, field: Field<'_>, load: Weight, lifted: Lifted) {
+        let (choices, made) = match lifted {
+            Lifted::Bar if self.bars_known => (self.bars(), "no bar can be loaded to"),
+            Lifted::Bell if self.bells_known => (vec![(Mass::ZERO, &self.bells)], "no bell weighs"),
+            _ => return,
+        };
+        if choices.iter().any(|(empty, rack)| rack.exactly(load.mass - *empty).is_some()) {
+            return;
+        }
+        // Nearby loads in the coach's own unit are the ones to choose from, where there are any.
+        let alike = choices.iter().any(|(_, rack)| rack.unit == load.unit);
+        let near = || choices.iter().filter(|(_, rack)| !alike || rack.unit == load.unit);
+        let below = near()
+            .filter_map(|(empty, rack)| Some(rack.at_or_below(load.mass - *empty)?.mass + *empty));
+        let above =
+            near().filter_map(|(empty, rack)| Some(rack.above(load.mass - *empty)?.mass + *empty));
+        let help = match (below.max(), above.min()) {
+            (Some(below), Some(above)) => format!("the kit builds {below} and {above}"),
+            (Some(below), None) => format!("the heaviest the kit builds is {below}"),
+            (None, Some(above)) => format!("the lightest the kit builds is {above}"),
+            // No bars or no bells at all, which `check_has` reports.
+            (None, None) => return,
+        };
+        field.absent(format!("{made} {}", load.mass.text(load.unit)), help);
+    }
+
+    /// Every bar: what it weighs empty and what plates add to it.
+    fn bars(&self) -> Vec<(Mass, &Rack)> {
+        let loaded = |bar: &Bar| {
+            let sides = self.sides.iter().find(|rack| rack.unit == bar.unit)?;
+            Some((bar.mass + bar.collars, sides))
+        };
+        self.kit.bars.iter().filter_map(loaded).collect()
+    }
+}
+
+/// True when the plates of a unit make few enough sums for [`Rack::bar`] to list them all: a
+/// handful of odd masses makes millions.
+fn few_sums(plates: &[PlateStack], unit: MassUnit) -> bool {
+    let mut fewest: BTreeMap<Mass, usize> = BTreeMap::from([(Mass::ZERO, 0)]);
+    let mut stacks: Vec<_> = plates.iter().filter(|stack| stack.unit == unit).collect();
+    stacks.sort_by_key(|stack| Reverse(stack.mass));
+    for stack in stacks {
+        for (sum, used) in fewest.clone() {
+            let room = MOST_PLATES.saturating_sub(used).min(stack.count as usize / 2);
+            for more in 1..=room {
+                let plates = fewest.entry(sum + stack.mass * more as i64).or_insert(usize::MAX);
+                *plates = (*plates).min(used + more);
+            }
+            if fewest.len() > MOST_SUMS {
+                return false;
+            }
+        }
+    }
+    true
+}

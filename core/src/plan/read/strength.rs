@@ -1,0 +1,38 @@
+//! Strength pieces: a movement, its set scheme and the rest between sets.
+
+use super::day::Given;
+use super::duration::MINUTE;
+use super::field::Field;
+use super::fields::Fields;
+use super::load;
+use crate::plan::{LoadRule, Scheme, Strength};
+
+/// The most sets of a piece.
+pub(super) const MOST_SETS: usize = 20;
+const MOST_REPS: u32 = 100;
+const USUAL_REST: i64 = 2 * MINUTE;
+const LONGEST_REST: i64 = 30 * MINUTE;
+
+/// Reads what is particular to a strength piece.
+pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
+    fields.rename("a strength piece");
+    let movement = fields.required("movement", "movement = \"back-squat\"");
+    let movement = movement.and_then(|field| given.movements.find(field));
+    let reps = fields.required("reps", "reps = [8, 6, 5, 5]").and_then(reps);
+    let open = fields.optional("open").map_or(Some(false), Field::flag);
+    let rest = fields.optional("rest");
+    let rest = rest.map_or(Some(USUAL_REST), |rest| rest.duration(0..=LONGEST_REST));
+    let load = fields.optional("load").map_or(Some(LoadRule::Free), |field| {
+        let lifted = movement.and_then(|movement| Some(movement.read.as_ref()?.lifted));
+        load::read(field, reps.as_ref().map(Vec::len), lifted, &given.room)
+    });
+    fields.finish();
+    let scheme = Scheme { reps: reps?, open: open? };
+    Some(Strength { movement: movement?.key(), scheme, rest_ms: rest?, load: load? })
+}
+
+fn reps(field: Field<'_>) -> Option<Vec<u32>> {
+    let sets = field.list(1..=MOST_SETS, "reps = [8, 6, 5, 5]")?.into_iter();
+    let sets: Vec<Option<u32>> = sets.map(|set| set.whole(1..=MOST_REPS)).collect();
+    sets.into_iter().collect()
+}
