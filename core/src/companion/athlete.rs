@@ -36,11 +36,35 @@ pub(crate) fn screen(
     draw(device, &profile, at, shown, saved)
 }
 
-/// The screen of a day looked at ahead, by its name or by a date.
-pub(crate) fn preview(device: &mut Device, at: &Instant, date: NaiveDate) -> Result<SessionScreen> {
+/// The screen of a day looked at ahead: the one planned for a date, or one named.
+pub(crate) fn preview(
+    device: &mut Device,
+    at: &Instant,
+    date: NaiveDate,
+    day: Option<&str>,
+) -> Result<SessionScreen> {
     let profile = device.profile()?;
-    let shown = planned_for(device, date)?;
+    let shown = match (planned_for(device, date)?, day) {
+        (Some(shown), Some(name)) => {
+            let week = shown.block.week_of(date).unwrap_or(shown.block.weeks);
+            let day = named_day(&shown.block, name)?.name.clone();
+            let planned = Some(Planned { date, week, day });
+            Some(OnScreen { planned, state: SessionState::Ready, ..shown })
+        }
+        (shown, _) => shown,
+    };
     draw(device, &profile, at, shown, None)
+}
+
+fn named_day<'a>(block: &'a Block, name: &str) -> Result<&'a Day> {
+    block.day(name).ok_or_else(|| {
+        Error::not_found(format!("day \"{name}\""), format!("the block has {}", day_names(block)))
+    })
+}
+
+fn day_names(block: &Block) -> String {
+    let names: Vec<String> = block.days.iter().map(|day| format!("\"{}\"", day.name)).collect();
+    words::list(&names)
 }
 
 /// Does what a tap says, durably, and gives the screen after it.
@@ -108,22 +132,13 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
         ));
     };
     let block = &plan.block;
-    let days: Vec<String> = block.days.iter().map(|day| format!("\"{}\"", day.name)).collect();
     let day = match day {
-        Some(name) => block.day(&name).ok_or_else(|| {
-            Error::not_found(
-                format!("day \"{name}\""),
-                format!("the block has {}", words::list(&days)),
-            )
-        })?,
+        Some(name) => named_day(block, &name)?,
         None => {
             let planned = block.on(date).into_iter().next();
             planned.and_then(|planned| block.day(&planned.day)).ok_or_else(|| {
-                let today = words::day(date);
-                Error::invalid(
-                    "day",
-                    format!("nothing is planned for {today}: name one of {}", words::list(&days)),
-                )
+                let (today, days) = (words::day(date), day_names(block));
+                Error::invalid("day", format!("nothing is planned for {today}: name one of {days}"))
             })?
         }
     };

@@ -150,11 +150,16 @@ impl Companion {
         })
     }
 
-    /// What is planned for another date, with the loads as they stand.
-    pub fn preview(&self, date: NaiveDate, at: Instant) -> CompanionResult<SessionScreen> {
+    /// What is planned for another date, or a day by its name, with the loads as they stand.
+    pub fn preview(
+        &self,
+        date: NaiveDate,
+        day: Option<String>,
+        at: Instant,
+    ) -> CompanionResult<SessionScreen> {
         self.with(|device| {
             device.require(Role::Athlete, "a session")?;
-            athlete::preview(device, &at, date)
+            athlete::preview(device, &at, date, day.as_deref())
         })
     }
 
