@@ -131,6 +131,7 @@ fn decided(
                 return Err(Error::invalid("loads", "give one a set: nothing is proposed"));
             };
             let rack = Rack::carrying(block, &proposal.subject, profile.unit);
+            // The others keep their distance, as near below as the plates allow.
             let shifted = next.iter().map(|load| *load + (*last - *proposed));
             let mut loads: Vec<Mass> = shifted
                 .map(|load| rack.at_or_below(load).map_or(load, |build| build.mass))
@@ -150,6 +151,7 @@ fn decided(
         }
     };
     let unit = profile.unit;
+    let rack = Rack::carrying(block, &proposal.subject, unit);
     for (set, load) in proposal.sets.iter().zip(&loads) {
         let cap = set.last.map(|last| last.percent(CAP_PERCENT));
         if let (Some(cap), Some(last)) = (cap.filter(|cap| load > cap), set.last) {
@@ -165,8 +167,19 @@ fn decided(
                 ),
             ));
         }
-        if *load <= Mass::ZERO {
-            return Err(Error::invalid("loads", "a load is more than nothing"));
+        if rack.exactly(*load).is_none() {
+            let near = [rack.at_or_below(*load), rack.above(*load)];
+            let near = near.into_iter().flatten().map(|build| words::load_text(build.mass, unit));
+            let near: Vec<String> = near.collect();
+            let load = words::load_text(*load, unit);
+            return Err(Error::invalid(
+                "loads",
+                format!(
+                    "set {}: this room cannot build {load}; nearest is {}",
+                    set.set,
+                    near.join(" or ")
+                ),
+            ));
         }
     }
     Ok(loads)

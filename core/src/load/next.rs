@@ -187,7 +187,8 @@ fn from_last(
         !rule.earned_step.is_empty() && *reps >= asked.saturating_add(rule.earned_by)
     });
     let step = in_unit(if earned.is_some() { &rule.earned_step } else { &rule.step }, rack.unit);
-    let allowed = (last + step).min(last.percent(CAP_PERCENT));
+    let cap = last.percent(CAP_PERCENT);
+    let (allowed, capped) = ((last + step).min(cap), last + step > cap);
     let Some(build) = rack.at_or_below(allowed).filter(|build| build.mass > last) else {
         if again < last {
             return (again, Reason::NotInThisRoom { last, on });
@@ -197,8 +198,8 @@ fn from_last(
     };
     let by = build.mass - last;
     let reason = match earned {
-        Some(reps) => Reason::Earned { last, by, reps, asked, on },
-        None => Reason::Step { last, by, on },
+        Some(reps) => Reason::Earned { last, by, reps, asked, capped, on },
+        None => Reason::Step { last, by, capped, on },
     };
     (build.mass, reason)
 }

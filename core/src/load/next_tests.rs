@@ -73,7 +73,7 @@ fn done_as_planned_every_set_goes_up_one_step() {
     let (_, reason) = &next(vec![last])[0];
     let by = Mass::thousandths(2500, MassUnit::Kg);
     let on = NaiveDate::from_ymd_opt(2026, 11, 3).unwrap();
-    assert_eq!(*reason, Reason::Step { last: Mass::kg(50), by, on });
+    assert_eq!(*reason, Reason::Step { last: Mass::kg(50), by, capped: false, on });
 }
 
 /// Eight reps where five were asked for is three past: the larger step.

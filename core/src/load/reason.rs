@@ -23,6 +23,8 @@ pub enum Reason {
         last: Mass,
         /// What it goes up by.
         by: Mass,
+        /// True when the cap kept it from going up by the whole step.
+        capped: bool,
         /// When last time was.
         on: NaiveDate,
     },
@@ -32,6 +34,8 @@ pub enum Reason {
         last: Mass,
         /// What it goes up by.
         by: Mass,
+        /// True when the cap kept it from going up by the whole step.
+        capped: bool,
         /// Reps done in the open set.
         reps: u32,
         /// Reps asked for in the open set.

@@ -103,12 +103,13 @@ fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<
 
 fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
     let stalled = proposals.iter().filter_map(|proposal| {
-        let last = proposal.sets.iter().find_map(|set| match &set.reason {
-            Reason::BackOff { .. } => Some("missed twice in a row"),
-            Reason::NoLegalStep { .. } => Some("no legal step with these plates"),
-            _ => None,
-        })?;
-        let text = format!("{}: {last}", proposal.movement);
+        // The last set is the heaviest; what it cannot do any more is the stall.
+        let what = match &proposal.sets.last()?.reason {
+            Reason::BackOff { .. } => "missed twice in a row at",
+            Reason::NoLegalStep { .. } => "no legal step with these plates from",
+            _ => return None,
+        };
+        let text = format!("{}: {what} {}", proposal.movement, proposal.last_text);
         Some(Attention { kind: AttentionKind::Stall, text })
     });
     stalled.collect()
@@ -186,7 +187,8 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
     }
     let gained = firsts.into_iter().filter_map(|(first, latest)| {
         let (from, to) = (first.load?, latest.load?);
-        (to > from).then(|| Attention {
+        // A load that was not made is no progress yet.
+        (to > from && latest.made()).then(|| Attention {
             kind: AttentionKind::Progress,
             text: format!(
                 "{}, last set {} to {}",

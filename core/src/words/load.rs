@@ -6,10 +6,14 @@ use crate::mass::{Mass, MassUnit};
 
 /// A load in the reader's unit; where that is not exact, the exact one behind it.
 pub(crate) fn load_text(load: Mass, unit: MassUnit) -> String {
-    if load.is_exact_in(unit) {
+    let other = match unit {
+        MassUnit::Kg => MassUnit::Lb,
+        MassUnit::Lb => MassUnit::Kg,
+    };
+    if load.is_exact_in(unit) || !load.is_exact_in(other) {
         return load.text(unit);
     }
-    format!("{} ({load})", load.text(unit))
+    format!("{} ({})", load.text(unit), load.text(other))
 }
 
 /// The plates of one side, outermost last: `20 + 5 kg a side`.
@@ -30,14 +34,19 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
         }
         Reason::Fixed => "set by the plan".into(),
         Reason::Free => "your own choice".into(),
-        Reason::Step { last, by, on } => {
-            format!("{} on {}, all reps made: {} more", text(last), day(*on), text(by))
-        }
-        Reason::Earned { last, by, reps, asked, on } => format!(
-            "{} on {}, open set {reps} for {asked}: {} more",
+        Reason::Step { last, by, capped, on } => format!(
+            "{} on {}, all reps made: {} more{}",
             text(last),
             day(*on),
-            text(by)
+            text(by),
+            cap(*capped)
+        ),
+        Reason::Earned { last, by, reps, asked, capped, on } => format!(
+            "{} on {}, open set {reps} for {asked}: {} more{}",
+            text(last),
+            day(*on),
+            text(by),
+            cap(*capped)
         ),
         Reason::Missed { last, set, reps, asked, on } => format!(
             "{} on {}, set {set} stopped at {reps} of {asked}: the same again",
@@ -84,6 +93,10 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
     }
 }
 
+fn cap(capped: bool) -> &'static str {
+    if capped { ", the most in one go" } else { "" }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -93,6 +106,8 @@ mod tests {
         let load = Mass::thousandths(92_500, MassUnit::Kg);
         assert_eq!(load_text(load, MassUnit::Kg), "92.5 kg");
         assert_eq!(load_text(load, MassUnit::Lb), "203.9 lb (92.5 kg)");
+        // Neither unit has it exactly, so no exact one is behind it.
+        assert_eq!(load_text(load + Mass::lb(1), MassUnit::Lb), "204.9 lb");
         assert_eq!(plates_text(&[Mass::lb(45), Mass::lb(5)], MassUnit::Lb), "45 + 5 lb a side");
         assert_eq!(plates_text(&[], MassUnit::Lb), "empty bar");
     }

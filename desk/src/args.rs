@@ -1,0 +1,170 @@
+//! What can be typed after `holdfast`.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+
+/// Training days for a group without signal: plan, train, log, carry, review.
+#[derive(Debug, Parser)]
+#[command(name = "holdfast", version, about, max_term_width = 100, arg_required_else_help = true)]
+pub(crate) struct Args {
+    /// The device's folder; without it, HOLDFAST_HOME, then the system's data folder
+    #[arg(long, global = true, value_name = "DIR", env = "HOLDFAST_HOME")]
+    pub(crate) home: Option<PathBuf>,
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// One command each.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Play a whole crew through three weeks in a folder, and show the coach's board
+    Demo(Demo),
+    /// Start on this device, as coach or athlete
+    Start(Start),
+    /// Check a plan without publishing it
+    Check {
+        /// The plan, a TOML file
+        plan: PathBuf,
+    },
+    /// Publish a plan (coach)
+    Publish {
+        /// The plan, a TOML file
+        plan: PathBuf,
+        /// The folder that carries files between devices
+        #[arg(long, value_name = "DIR")]
+        carrier: PathBuf,
+    },
+    /// Show today's session with its loads (athlete)
+    Today {
+        /// Another date, such as 2026-11-20
+        #[arg(long, value_name = "DATE")]
+        on: Option<NaiveDate>,
+        /// A day of the block by its name
+        #[arg(long, value_name = "NAME")]
+        day: Option<String>,
+        /// The screen as JSON, as a phone would get it
+        #[arg(long)]
+        json: bool,
+    },
+    /// Train: log sets, windows, holds and measures line by line (athlete)
+    Session {
+        /// A day of the block by its name, instead of the one planned today
+        #[arg(long, value_name = "NAME")]
+        day: Option<String>,
+    },
+    /// Bring and fetch files through a carrier folder
+    Exchange {
+        /// The folder that carries files between devices
+        #[arg(long, value_name = "DIR")]
+        carrier: PathBuf,
+    },
+    /// Show who needs a look, and why (coach)
+    Board {
+        /// The date it is made for
+        #[arg(long, value_name = "DATE")]
+        on: Option<NaiveDate>,
+        /// The board as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// Show a member's page (a coach sees anybody's, an athlete their own)
+    Member {
+        /// The member's name
+        name: String,
+        /// The date it is made for
+        #[arg(long, value_name = "DATE")]
+        on: Option<NaiveDate>,
+        /// The page as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// Answer a proposed load (coach); the next exchange carries it
+    Answer(Answer),
+    /// Clear a member's discomfort flags after talking with them (coach)
+    Clear {
+        /// The member's name
+        name: String,
+        /// The movement, as the member's page names it; all open flags without it
+        movement: Option<String>,
+    },
+    /// Write the board and every member's page as one HTML file (coach)
+    Report {
+        /// The file to write
+        out: PathBuf,
+        /// The date it is made for
+        #[arg(long, value_name = "DATE")]
+        on: Option<NaiveDate>,
+    },
+    /// Write everything this device knows as CSV, JSON and journal lines
+    Export {
+        /// The folder to write into; it must be empty or not there yet
+        dir: PathBuf,
+    },
+}
+
+/// Where and how the demo plays.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Demo {
+    /// The folder to play in; an earlier demo there is played over
+    #[arg(long, value_name = "DIR", default_value = "holdfast-demo")]
+    pub(crate) dir: PathBuf,
+    /// What chance starts from: the same seed plays the same demo, byte for byte
+    #[arg(long, default_value_t = 1)]
+    pub(crate) seed: u64,
+}
+
+/// How somebody starts.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Start {
+    /// Coach or athlete
+    #[arg(long = "as", value_enum, value_name = "ROLE")]
+    pub(crate) role: RoleArg,
+    /// The name others see
+    #[arg(long)]
+    pub(crate) name: String,
+    /// The unit loads are written in
+    #[arg(long, value_enum, default_value = "kg")]
+    pub(crate) unit: UnitArg,
+}
+
+/// A coach's answer.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Answer {
+    /// The member's name
+    pub(crate) name: String,
+    /// The movement, as the board names it
+    pub(crate) movement: String,
+    /// Accept the proposal, change it, or refuse it (last time's loads again)
+    #[arg(value_enum)]
+    pub(crate) decision: DecisionArg,
+    /// With change: the last set's load (the others follow), or one for each set
+    #[arg(long, value_name = "LOAD")]
+    pub(crate) load: Vec<String>,
+    /// Words for the athlete
+    #[arg(long, default_value = "")]
+    pub(crate) words: String,
+}
+
+/// Coach or athlete.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum RoleArg {
+    Coach,
+    Athlete,
+}
+
+/// Kilograms or pounds.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum UnitArg {
+    Kg,
+    Lb,
+}
+
+/// Accept, change or refuse.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum DecisionArg {
+    Accept,
+    Change,
+    Refuse,
+}

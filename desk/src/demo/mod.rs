@@ -1,0 +1,214 @@
+//! The demo: a crew of simulated bodies plays three weeks through the same calls a phone makes.
+//!
+//! Only the bodies are made up (see [`people`]): every load, clock, file and word on the board comes
+//! from the core.
+
+mod people;
+mod rules;
+mod train;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use chrono::NaiveDate;
+use holdfast_core::companion::{Answer, Start};
+use holdfast_core::journal::{Decision, Role};
+use holdfast_core::plan::{Block, read_plan};
+use holdfast_core::{Companion, Instant, MassUnit};
+use indicatif::{ProgressBar, ProgressStyle};
+use owo_colors::OwoColorize;
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+use crate::carrier::exchange;
+use crate::commands::report_html;
+use crate::fault::{Fault, Outcome};
+use crate::{home, print};
+use people::{Member, crew};
+
+const PLAN: &str = include_str!("../../demo/plan.toml");
+const MARK: &str = "made-by-holdfast-demo";
+const COACH: &str = "Maren";
+
+/// Somebody's device in the demo.
+struct Seat {
+    companion: Companion,
+    member: Option<Member>,
+}
+
+/// Plays the demo in a folder.
+pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
+    clear_stage(dir)?;
+    let carrier = dir.join("carrier");
+    let block = read_plan(PLAN.as_bytes())
+        .map_err(|problems| Fault::Typed(format!("the demo's own plan: {problems:?}")))?;
+    let plan = dir.join("plan.toml");
+    fs::write(&plan, PLAN).map_err(Fault::file(&plan))?;
+    let mut chance = ChaCha8Rng::seed_from_u64(seed);
+    let days = block.planned_until(block.ends());
+    let members = crew();
+    let bar = progress(days.len() as u64 * members.len() as u64);
+
+    let sunday = block.starts.pred_opt().unwrap_or(block.starts);
+    let coach =
+        seat(dir, COACH, Role::Coach, MassUnit::Kg, None, &mut chance, evening(sunday, 18))?;
+    coach.companion.publish("plan.toml".into(), PLAN.as_bytes().to_vec(), evening(sunday, 19))?;
+    exchange(&coach.companion, &carrier, &evening(sunday, 19))?;
+    let mut seats = Vec::new();
+    for member in members {
+        let (name, unit) = (member.name, member.unit);
+        let at = evening(block.starts, 18);
+        seats.push(seat(dir, name, Role::Athlete, unit, Some(member), &mut chance, at)?);
+    }
+    for seat in &seats {
+        exchange(&seat.companion, &carrier, &evening(block.starts, 18))?;
+    }
+    let mut told = Vec::new();
+    for planned in &days {
+        let mut there = Vec::new();
+        for seat in &seats {
+            bar.inc(1);
+            let Some(member) = &seat.member else { continue };
+            if member.is_there(planned.date, &block) {
+                let at = evening(planned.date, 18);
+                bar.set_message(format!("{} on {}", member.name, planned.date));
+                let done = train::train(&seat.companion, member, at, planned.week, &mut chance)?;
+                exchange(&seat.companion, &carrier, &done)?;
+                there.push(member.name);
+            }
+        }
+        let date = planned.date.format("%a %-d %b");
+        told.push(format!("  {date}  {:<16}{}\n", planned.day, there.join(", ")));
+        if planned.date == last_of_week(&block, planned.week) {
+            sunday_evening(&coach, &seats, &carrier, &block, planned.week)?;
+        }
+    }
+    bar.finish_and_clear();
+    let end = block.ends();
+    let board = coach.companion.board(end)?;
+    let report = dir.join("report.html");
+    fs::write(&report, report_html(&coach.companion, end)?).map_err(Fault::file(&report))?;
+    let files = fs::read_dir(&carrier).map_err(Fault::file(&carrier))?.count();
+    for seat in seats.iter().chain([&coach]) {
+        seat.companion.close()?;
+    }
+    print::out(&format!(
+        "{}\n{} published a plan of {} weeks; six phones took it from the carrier folder, trained by \
+         it and left {files} leaf files there.\n{}\n{}",
+        "Three weeks in the boathouse cellar (simulated bodies, real everything else)".bold(),
+        COACH,
+        block.weeks,
+        told.concat(),
+        print::board(&board)
+    ))?;
+    print::out(&going_on(dir))
+}
+
+/// Makes the folder ready: an earlier demo's files go, anything else stays and is an error.
+fn clear_stage(dir: &Path) -> Outcome {
+    let mark = dir.join(MARK);
+    let used = dir.exists() && fs::read_dir(dir).map_err(Fault::file(dir))?.next().is_some();
+    if used && !mark.exists() {
+        let reason = "not empty, and not an earlier demo: name another folder with --dir";
+        return Err(Fault::File { path: dir.display().to_string(), reason: reason.into() });
+    }
+    if used {
+        fs::remove_dir_all(dir).map_err(Fault::file(dir))?;
+    }
+    fs::create_dir_all(dir).map_err(Fault::file(dir))?;
+    fs::write(&mark, "The demo may play over this folder.\n").map_err(Fault::file(&mark))
+}
+
+fn progress(steps: u64) -> ProgressBar {
+    // Drawn on standard error, and only on a terminal.
+    let style = ProgressStyle::with_template("{bar:30} {pos}/{len} {msg}");
+    let bar = ProgressBar::new(steps);
+    bar.with_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()))
+}
+
+fn seat(
+    dir: &Path,
+    name: &str,
+    role: Role,
+    unit: MassUnit,
+    member: Option<Member>,
+    chance: &mut ChaCha8Rng,
+    at: Instant,
+) -> Outcome<Seat> {
+    let mut bytes = vec![0; 48];
+    chance.fill_bytes(&mut bytes);
+    let folder = home::text(&device_dir(dir, name))?;
+    let start = Start { role, name: name.into(), unit, chance: bytes };
+    Ok(Seat { companion: Companion::start(folder, start, at)?, member })
+}
+
+/// A folder name anybody can type.
+fn device_dir(dir: &Path, name: &str) -> PathBuf {
+    let plain: String = name.to_lowercase().replace('ø', "o");
+    dir.join("devices").join(plain)
+}
+
+/// An hour of an evening in the demo's zone, an hour east of UTC.
+fn evening(date: NaiveDate, hour: u32) -> Instant {
+    let wall = date.and_hms_opt(hour, 0, 0).unwrap_or_default().and_utc().timestamp_millis();
+    let wall_ms = wall - 3_600_000;
+    Instant { wall_ms, offset_min: 60, boot_ms: wall_ms, boot_id: "demo".into() }
+}
+
+fn last_of_week(block: &Block, week: u32) -> NaiveDate {
+    let days = block.planned_until(block.ends());
+    days.iter().rfind(|day| day.week == week).map_or(block.ends(), |day| day.date)
+}
+
+/// The coach fetches, answers what needs an answer, and the members fetch the answers.
+fn sunday_evening(
+    coach: &Seat,
+    seats: &[Seat],
+    carrier: &Path,
+    block: &Block,
+    week: u32,
+) -> Outcome {
+    let sunday = block.starts + chrono::Days::new(u64::from(week) * 7 - 1);
+    exchange(&coach.companion, carrier, &evening(sunday, 20))?;
+    if week < block.weeks {
+        let board = coach.companion.board(sunday)?;
+        for (person, proposal, change) in rules::answers(&board) {
+            let answer = Answer {
+                person,
+                subject: proposal.subject.clone(),
+                decision: if change.is_empty() { Decision::Accept } else { Decision::Change },
+                loads: change,
+                words: rules::WORDS.into(),
+            };
+            coach.companion.answer(answer, evening(sunday, 20))?;
+        }
+    }
+    exchange(&coach.companion, carrier, &evening(sunday, 21))?;
+    for seat in seats {
+        exchange(&seat.companion, carrier, &evening(sunday, 22))?;
+    }
+    Ok(())
+}
+
+fn going_on(dir: &Path) -> String {
+    let me = std::env::args().next().unwrap_or_else(|| "holdfast".into());
+    let devices = dir.join("devices");
+    let (ines, coach, carrier) = (devices.join("ines"), devices.join("maren"), dir.join("carrier"));
+    let (ines, coach, carrier) = (ines.display(), coach.display(), carrier.display());
+    format!(
+        "\n{}\n  {}  one folder a device, each with its own database\n  {carrier}  what travelled\n  {}  \
+         the board and every member's page, with charts\n  {}  the plan\n\n{}\n  \
+         {me} --home {ines} today --day \"Squat evening\"\n  \
+         {me} --home {ines} session --day \"Squat evening\"\n  \
+         {me} --home {ines} exchange --carrier {carrier}\n  \
+         {me} --home {coach} exchange --carrier {carrier}\n  \
+         {me} --home {coach} board\n  \
+         {me} --home {coach} member Ines\n  \
+         {me} --home {coach} answer Ines \"Back squat\" accept\n",
+        "Left behind".bold(),
+        devices.display(),
+        dir.join("report.html").display(),
+        dir.join("plan.toml").display(),
+        "To go on".bold(),
+    )
+}

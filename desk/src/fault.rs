@@ -1,0 +1,55 @@
+//! What went wrong, as a person should read it: what, where, what to do.
+
+use std::path::Path;
+
+use holdfast_core::CompanionError;
+use owo_colors::OwoColorize;
+
+/// Everything that ends a command early.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum Fault {
+    /// The core said no.
+    #[error(transparent)]
+    Companion(#[from] CompanionError),
+    /// A file or folder could not be read or written.
+    #[error("{path}: {reason}")]
+    File {
+        /// Which.
+        path: String,
+        /// Why, and what to do.
+        reason: String,
+    },
+    /// What was typed cannot be.
+    #[error("{0}")]
+    Typed(String),
+    /// The reader of our output went away.
+    #[error("output closed")]
+    Closed,
+}
+
+/// Result with the desk's own fault.
+pub(crate) type Outcome<T = ()> = Result<T, Fault>;
+
+impl Fault {
+    /// Names the file of an I/O error.
+    pub(crate) fn file(path: &Path) -> impl FnOnce(std::io::Error) -> Fault + use<> {
+        let path = path.display().to_string();
+        move |error| Fault::File { path, reason: error.to_string() }
+    }
+
+    /// Shows the fault on standard error.
+    pub(crate) fn show(&self) {
+        if let Fault::Companion(CompanionError::Plan { source_name, problems }) = self {
+            for problem in problems {
+                let place = format!("{source_name}:{}:{}", problem.line, problem.column);
+                anstream::eprintln!("{}: {}", place.bold(), problem.what);
+                if !problem.help.is_empty() {
+                    anstream::eprintln!("    {}", problem.help.dimmed());
+                }
+            }
+        }
+        if !matches!(self, Fault::Closed) {
+            anstream::eprintln!("{} {self}", "holdfast:".red().bold());
+        }
+    }
+}

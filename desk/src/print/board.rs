@@ -1,0 +1,59 @@
+//! The board on a terminal.
+
+use holdfast_core::review::{AttentionKind, BoardRow, BoardScreen};
+use owo_colors::OwoColorize;
+
+/// The whole board.
+pub(crate) fn board(board: &BoardScreen) -> String {
+    let mut text = format!("{}  {}\n", board.heading.bold(), board.date.format("%a %-d %b %Y"));
+    for arrival in &board.arrivals {
+        text += &format!("{} {arrival}\n", "files:".yellow().bold());
+    }
+    if board.rows.is_empty() {
+        text += "Nobody's log has arrived yet: publish a plan, let the others exchange, exchange again.\n";
+    }
+    for row in &board.rows {
+        text += &member(row);
+    }
+    text
+}
+
+fn member(row: &BoardRow) -> String {
+    let last = row.last.map_or("never".into(), |last| last.format("%a %-d %b").to_string());
+    let mut text = format!(
+        "\n{}  trained {} of {}, last {last}, load of 7 days {}\n",
+        row.name.bold(),
+        row.trained,
+        row.planned,
+        row.week_load
+    );
+    for attention in &row.attention {
+        let word = kind(attention.kind);
+        let line = match attention.kind {
+            AttentionKind::Pain => format!("  {:<9}{}\n", word.red().bold(), attention.text),
+            AttentionKind::Progress => format!("  {:<9}{}\n", word.green(), attention.text),
+            _ => format!("  {:<9}{}\n", word.yellow(), attention.text),
+        };
+        text += &line;
+    }
+    if !row.proposals.is_empty() {
+        text += &format!("  {}\n", "next loads".dimmed());
+    }
+    for proposal in &row.proposals {
+        text += &super::proposal(proposal, 4);
+    }
+    text
+}
+
+/// The word for a kind of attention.
+pub(crate) fn kind(kind: AttentionKind) -> &'static str {
+    match kind {
+        AttentionKind::Pain => "PAIN",
+        AttentionKind::Stall => "stalled",
+        AttentionKind::Away => "away",
+        AttentionKind::Conflict => "conflict",
+        AttentionKind::Scaled => "scaled",
+        AttentionKind::Tight => "tight",
+        AttentionKind::Progress => "up",
+    }
+}

@@ -1,0 +1,82 @@
+//! Screens on a terminal: plain words in 80 columns, colour only where it helps and never alone.
+
+mod board;
+mod member;
+mod piece;
+mod sheet;
+
+use std::io::{ErrorKind, IsTerminal, Write};
+
+use comfy_table::{ContentArrangement, Table, presets};
+
+use holdfast_core::journal::Decision;
+use holdfast_core::review::Proposal;
+use owo_colors::OwoColorize;
+
+use crate::fault::{Fault, Outcome};
+
+pub(crate) use board::board;
+pub(crate) use member::member;
+pub(crate) use piece::{pieces, set_line, window_line};
+pub(crate) use sheet::sheet;
+
+/// Writes a text to standard output, with colours only where they are wanted.
+pub(crate) fn out(text: &str) -> Outcome {
+    let mut out = anstream::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Ok(()) => Ok(()),
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Fault::Closed),
+        Err(error) => {
+            Err(Fault::File { path: "standard output".into(), reason: error.to_string() })
+        }
+    }
+}
+
+/// Writes any screen as JSON.
+pub(crate) fn json(value: &impl serde::Serialize) -> Outcome {
+    let text =
+        serde_json::to_string_pretty(value).map_err(|error| Fault::Typed(error.to_string()))?;
+    out(&format!("{text}\n"))
+}
+
+/// A table without lines, as wide as the terminal or 100 columns.
+pub(crate) fn table(header: &[&str]) -> Table {
+    let mut table = Table::new();
+    table.load_style(presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic);
+    // Colour is left to the stream, which knows about pipes and NO_COLOR.
+    table.force_no_tty();
+    if !std::io::stdout().is_terminal() || table.width().is_none() {
+        table.set_width(100);
+    }
+    if !header.is_empty() {
+        table.set_header(header.to_vec());
+    }
+    table
+}
+
+/// The table's lines, each indented and without trailing blanks.
+pub(crate) fn indented(table: &Table, by: usize) -> String {
+    let indent = " ".repeat(by);
+    table.lines().map(|line| format!("{indent}{}\n", line.trim_end())).collect()
+}
+
+/// A proposal in two lines: what, and why.
+fn proposal(proposal: &Proposal, indent: usize) -> String {
+    let indent = " ".repeat(indent);
+    let ruled = proposal.ruled.map_or(String::new(), |ruled| format!(" ({} by you)", said(ruled)));
+    format!(
+        "{indent}{}{ruled}: {} -> {}\n{indent}  {}\n",
+        proposal.movement,
+        proposal.last_text,
+        proposal.next_text,
+        proposal.why.dimmed()
+    )
+}
+
+fn said(ruled: Decision) -> &'static str {
+    match ruled {
+        Decision::Accept => "accepted",
+        Decision::Change => "changed",
+        Decision::Refuse => "refused",
+    }
+}

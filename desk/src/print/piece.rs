@@ -1,0 +1,184 @@
+//! Pieces: sets with their loads, windows, holds.
+
+use holdfast_core::companion::{
+    FlagView, HoldView, IntervalView, OptionView, PieceView, SessionScreen, SetView, StrengthView,
+    WindowView,
+};
+use owo_colors::OwoColorize;
+
+use super::{indented, table};
+
+/// Every piece of a screen.
+pub(crate) fn pieces(screen: &SessionScreen) -> String {
+    screen.pieces.iter().map(piece).collect()
+}
+
+fn piece(piece: &PieceView) -> String {
+    match piece {
+        PieceView::Strength { view } => strength(view),
+        PieceView::Interval { view } => interval(view),
+        PieceView::Hold { view } => hold(view),
+        PieceView::Note { name, text } => format!("\n{}\n  {text}\n", name.bold()),
+    }
+}
+
+fn strength(view: &StrengthView) -> String {
+    let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
+    let rest = seconds(view.rest_ms);
+    let mut text = format!("\n{}: {}{bar}, rest {rest}\n", view.name.bold(), view.movement);
+    let mut rows = table(&["set", "load", "reps", "build", "done", "why"]);
+    for set in &view.sets {
+        let load = set.load.as_ref();
+        let open = if set.open { "+" } else { "" };
+        rows.add_row([
+            set.set.to_string(),
+            load.map_or("you say".into(), |load| load.text.clone()),
+            format!("{}{open}", set.asked),
+            load.map_or(String::new(), |load| load.build.clone()),
+            done_text(set),
+            set.why.clone(),
+        ]);
+    }
+    text += &indented(&rows, 2);
+    if view.sets.iter().any(|set| set.open) {
+        text += &format!("  {}\n", "+ open set: as many good reps as possible".dimmed());
+    }
+    text + &flags(&view.flags) + &options(&view.options)
+}
+
+fn done_text(set: &SetView) -> String {
+    let Some(done) = &set.done else { return String::new() };
+    let reserve = done.reserve.map_or(String::new(), |left| format!(", {left} in reserve"));
+    let short = if done.made { "" } else { " (short)" };
+    let conflict = if done.conflict { " (two versions)" } else { "" };
+    let load =
+        if done.load_text.is_empty() { String::new() } else { format!("{} x ", done.load_text) };
+    format!("{load}{}{reserve}{short}{conflict}", done.reps)
+}
+
+/// The set to do next, in one line.
+pub(crate) fn set_line(view: &StrengthView, set: &SetView) -> String {
+    let load = match &set.load {
+        Some(load) if load.build.is_empty() => format!("{} x ", load.text),
+        Some(load) => format!("{} ({}) x ", load.text, load.build),
+        None => String::new(),
+    };
+    let open = if set.open { " or more" } else { "" };
+    format!("{}, set {} of {}: {load}{}{open}", view.name, set.set, view.sets.len(), set.asked)
+}
+
+fn interval(view: &IntervalView) -> String {
+    let count = view.windows.len() as u32;
+    let mut text = format!(
+        "\n{}: {count} windows of {}, {} rounds, aim for {} to spare\n",
+        view.name.bold(),
+        seconds(view.window_ms),
+        view.rounds,
+        seconds(view.margin_ms)
+    );
+    let logged = view.windows.iter().any(|window| window.reps.is_some());
+    // Before the start one round says it all.
+    let shown = if logged { count } else { count / view.rounds.max(1) };
+    let mut rows = table(&[]);
+    for window in view.windows.iter().take(shown as usize) {
+        rows.add_row([window.window.to_string(), asked_text(window), window_done(window)]);
+    }
+    text += &indented(&rows, 2);
+    text + &flags(&view.flags) + &options(&view.options)
+}
+
+fn asked_text(window: &WindowView) -> String {
+    let load =
+        if window.load_text.is_empty() { String::new() } else { format!(", {}", window.load_text) };
+    format!("{} x {}{load}", window.asked, window.movement)
+}
+
+fn window_done(window: &WindowView) -> String {
+    let Some(reps) = window.reps else { return String::new() };
+    let spare = window.spare_ms.map_or(String::new(), |ms| format!(", {} to spare", seconds(ms)));
+    let tight = if window.tight { " (tight)" } else { "" };
+    format!("{reps} done{spare}{tight}")
+}
+
+/// The window to do next, in one line.
+pub(crate) fn window_line(view: &IntervalView, window: &WindowView) -> String {
+    format!(
+        "{}, window {} of {}: {}",
+        view.name,
+        window.window,
+        view.windows.len(),
+        asked_text(window)
+    )
+}
+
+fn hold(view: &HoldView) -> String {
+    let sides = match view.sides.len() {
+        1 => "one side".to_owned(),
+        count => format!("{count} sides"),
+    };
+    let mut text = format!(
+        "\n{}: {}, {} a side, {sides}, {}\n",
+        view.name.bold(),
+        view.stretch,
+        seconds(view.hold_ms),
+        view.technique.text().replace('-', " and ")
+    );
+    let held = view.sides.iter().filter_map(|side| Some((side.side, side.held_ms?)));
+    let held: Vec<String> =
+        held.map(|(side, ms)| format!("side {side}: {}", seconds(ms))).collect();
+    if !held.is_empty() {
+        text += &format!("  held {}\n", held.join(", "));
+    }
+    if let Some(range) = &view.range {
+        let read: Vec<String> = range
+            .readings
+            .iter()
+            .map(|it| {
+                let side = it.side.map_or(String::new(), |side| format!(" side {side}"));
+                format!("{}{side} {}", it.when.text(), it.text)
+            })
+            .collect();
+        let read =
+            if read.is_empty() { "measure before and after".into() } else { read.join(", ") };
+        text += &format!("  {}: {read}\n", range.name);
+        for judged in &range.judged {
+            text += &format!("  {judged}\n");
+        }
+    }
+    text + &flags(&view.flags)
+}
+
+fn flags(flags: &[FlagView]) -> String {
+    let mut text = String::new();
+    for flag in flags {
+        text += &format!("  {} {}\n", "discomfort:".red().bold(), flag.text);
+        for line in &flag.advice.lines {
+            text += &format!("    {line}\n");
+        }
+    }
+    text
+}
+
+fn options(options: &[OptionView]) -> String {
+    if options.is_empty() {
+        return String::new();
+    }
+    let each: Vec<String> = options
+        .iter()
+        .map(|option| {
+            let taken = if option.taken { " [taken]" } else { "" };
+            format!("{} for {}{taken}", option.key, option.because_text)
+        })
+        .collect();
+    format!("  {}\n", format!("options: {}", each.join(", ")).dimmed())
+}
+
+/// `2 min`, `1 min 30 s`, `45 s`.
+pub(crate) fn seconds(ms: i64) -> String {
+    let (minutes, seconds) = (ms / 60_000, ms % 60_000 / 1000);
+    match (minutes, seconds) {
+        (0, seconds) => format!("{seconds} s"),
+        (minutes, 0) => format!("{minutes} min"),
+        (minutes, seconds) => format!("{minutes} min {seconds} s"),
+    }
+}

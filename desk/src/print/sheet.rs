@@ -1,0 +1,40 @@
+//! A session screen as a sheet.
+
+use holdfast_core::companion::{Notice, NoticeKind, SessionScreen, SessionState};
+use owo_colors::OwoColorize;
+
+use super::pieces;
+
+/// The whole screen.
+pub(crate) fn sheet(screen: &SessionScreen) -> String {
+    let mut text = format!("{}\n", screen.heading.bold());
+    for notice in &screen.notices {
+        text += &notice_line(notice);
+    }
+    if screen.state == SessionState::Finished {
+        text += "Done for today.\n";
+    }
+    text += &pieces(screen);
+    if screen.pieces.is_empty() && !screen.days.is_empty() {
+        text += &format!("Days: {}\n", screen.days.join(", "));
+    }
+    if screen.unpublished > 0 {
+        let (is, entries) = match screen.unpublished {
+            1 => ("is", "1 entry".to_owned()),
+            more => ("are", format!("{more} entries")),
+        };
+        text += &format!(
+            "{}\n",
+            format!("{entries} {is} saved here and not yet packed for the carrier").dimmed()
+        );
+    }
+    text
+}
+
+fn notice_line(notice: &Notice) -> String {
+    match notice.kind {
+        NoticeKind::Care => format!("{} {}\n", "CARE:".red().bold(), notice.text),
+        NoticeKind::Warning => format!("{} {}\n", "note:".yellow().bold(), notice.text),
+        NoticeKind::Info => format!("{}\n", notice.text),
+    }
+}

@@ -1,0 +1,253 @@
+//! What a typed line means at a step.
+
+use holdfast_core::care::{Place, Sign};
+use holdfast_core::clock::Act;
+use holdfast_core::companion::Tap;
+use holdfast_core::{Mass, MassUnit};
+
+use super::step::Step;
+use super::{clock, measures};
+
+/// The one line shown at the start.
+pub(crate) const HELP_LINE: &str =
+    "Enter: done as planned. ?: everything else. quit: leave it open.";
+
+/// What a line asks for.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Line {
+    /// Taps to do.
+    Taps(Vec<Tap>),
+    /// Pass over the rest of the piece.
+    Skip,
+    /// Show the whole sheet.
+    Sheet,
+    /// Say what can be typed.
+    Help,
+    /// Leave the session open.
+    Quit,
+}
+
+/// What can be typed at a step.
+pub(crate) fn help(step: &Step) -> String {
+    let here = match step {
+        Step::Set { .. } => {
+            "  Enter          the set as planned\n  7              seven reps at the planned load\n  \
+             60 x 7         another load, in your unit\n  60 x 7 r2      with two reps in reserve\n"
+        }
+        Step::Window { .. } => {
+            "  Enter          the window as asked\n  12             twelve reps\n  12 8           \
+             twelve reps, 8 s to spare\n  begin, pause, resume, stop   the clock\n"
+        }
+        Step::Measure { .. } => "  10.5 11        the reading, one a side\n",
+        Step::Hold { .. } => {
+            "  Enter          starts the clock; again: logs what was held\n  held 120 95    by hand, \
+             seconds a side\n  pause, resume, stop          the clock\n"
+        }
+        Step::Finish => "  7              the session's rating, 0 to 10\n",
+    };
+    let always = "  option KEY     take an option; `option none` goes back\n  \
+                  flag PLACE N   discomfort, 1 to 10: it stops this movement's progression\n  \
+                  undo, skip, sheet, finish [N], quit\n";
+    let (places, signs) = (Place::words().join(", "), Sign::words().join(", "));
+    format!("{here}{always}  places: {places}\n  emergency signs, added after N: {signs}\n")
+}
+
+/// Reads a line.
+///
+/// # Errors
+/// What can be typed instead.
+pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, String> {
+    let words: Vec<&str> = typed.split_whitespace().collect();
+    let first = words.first().copied().unwrap_or("");
+    match first {
+        "quit" | "q" => return Ok(Line::Quit),
+        "?" | "help" => return Ok(Line::Help),
+        "sheet" => return Ok(Line::Sheet),
+        "skip" => return Ok(Line::Skip),
+        "undo" => return Ok(Line::Taps(vec![Tap::Undo])),
+        "finish" => return finish(words.get(1).copied()),
+        "option" => return option(words.get(1).copied(), step),
+        "flag" => return flag(&words, step),
+        _ => {}
+    }
+    let piece = step.name().unwrap_or_default();
+    let act = Act::from_text(first).filter(|act| *act != Act::Skip);
+    if let (Some(act), Step::Window { .. } | Step::Hold { .. }) = (act, step) {
+        return Ok(Line::Taps(clock(piece, act)));
+    }
+    match step {
+        Step::Set { piece, set, .. } => log_set(typed, piece, *set, unit),
+        Step::Window { piece, window, .. } => {
+            let numbers = numbers(&words, "reps, or reps and seconds to spare: `12` or `12 8`")?;
+            let (reps, spare) = match numbers.as_slice() {
+                [] => (None, None),
+                [reps] => (Some(*reps), None),
+                [reps, spare] => (Some(*reps), Some(i64::from(*spare) * 1000)),
+                _ => return Err("two numbers at the most: reps and seconds to spare".into()),
+            };
+            let (piece, window) = (piece.clone(), Some(*window));
+            Ok(Line::Taps(vec![Tap::LogWindow { piece, window, reps, spare_ms: spare }]))
+        }
+        Step::Measure { piece, when, sides } => {
+            let wanted = *sides as usize;
+            let read: Option<Vec<i64>> = words.iter().map(|word| tenths(word)).collect();
+            match read {
+                Some(read) if read.len() == wanted => {
+                    Ok(Line::Taps(measures(piece, *when, &read, *sides)))
+                }
+                _ if wanted == 2 => {
+                    Err("two readings, one a side, such as `10.5 11`; or `skip`".into())
+                }
+                _ => Err("one reading, such as `10.5`; or `skip`".into()),
+            }
+        }
+        Step::Hold { piece, clock: running, .. } => hold(&words, piece, *running),
+        Step::Finish => finish(words.first().copied()),
+    }
+}
+
+fn numbers(words: &[&str], wanted: &str) -> Result<Vec<u32>, String> {
+    words.iter().map(|word| word.parse().map_err(|_| format!("\"{word}\"; {wanted}"))).collect()
+}
+
+fn log_set(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Line, String> {
+    let (done, reserve) = match typed.rsplit_once('r') {
+        Some((done, reserve)) if !reserve.is_empty() => {
+            let reserve = reserve.trim().parse();
+            (done, Some(reserve.map_err(|_| "reps in reserve are a number: `60 x 7 r2`")?))
+        }
+        _ => (typed, None),
+    };
+    let (load, reps) = match done.split_once('x') {
+        Some((load, reps)) => (Some(load.trim()), reps.trim()),
+        None => (None, done.trim()),
+    };
+    let load = load.map(|load| Mass::parse(load, Some(unit)));
+    let load = load.transpose().map_err(|error| error.to_string())?;
+    let reps = match reps {
+        "" => None,
+        reps => Some(
+            reps.parse()
+                .map_err(|_| format!("\"{typed}\"; reps, or load x reps: `7` or `60 x 7`"))?,
+        ),
+    };
+    Ok(Line::Taps(vec![Tap::LogSet {
+        piece: piece.to_owned(),
+        set: Some(set),
+        load,
+        reps,
+        reserve,
+    }]))
+}
+
+fn hold(words: &[&str], piece: &str, running: bool) -> Result<Line, String> {
+    match words {
+        [] if running => {
+            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms: Vec::new() }]))
+        }
+        [] => Ok(Line::Taps(clock(piece, Act::Begin))),
+        ["held", seconds @ ..] if !seconds.is_empty() => {
+            let seconds = numbers(seconds, "seconds a side: `held 120 95`")?;
+            let held_ms = seconds.into_iter().map(|seconds| i64::from(seconds) * 1000).collect();
+            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms }]))
+        }
+        _ => Err("Enter for the clock, or the seconds by hand: `held 120 95`".into()),
+    }
+}
+
+fn finish(effort: Option<&str>) -> Result<Line, String> {
+    let effort = effort
+        .map(|typed| typed.parse().map_err(|_| format!("\"{typed}\"; a rating from 0 to 10")));
+    Ok(Line::Taps(vec![Tap::Finish { effort: effort.transpose()?, minutes: None }]))
+}
+
+fn option(key: Option<&str>, step: &Step) -> Result<Line, String> {
+    let (Step::Set { piece, options, .. } | Step::Window { piece, options, .. }) = step else {
+        return Err("there are no options here".into());
+    };
+    let keys: Vec<&str> = options.iter().map(|(_, key)| key.as_str()).collect();
+    let known = options.iter().find(|(_, known)| Some(known.as_str()) == key);
+    let (movement, option) = match (key, known) {
+        (Some("none"), _) => (None, None),
+        (Some(_), Some((movement, key))) => (Some(movement.clone()), Some(key.clone())),
+        _ => return Err(format!("say which option: {}, or none", keys.join(", "))),
+    };
+    Ok(Line::Taps(vec![Tap::TakeOption { piece: piece.clone(), movement, option }]))
+}
+
+fn flag(words: &[&str], step: &Step) -> Result<Line, String> {
+    let usage =
+        || format!("`flag PLACE N`, N from 1 to 10, with one of {}", Place::words().join(", "));
+    let [_, place, severity, rest @ ..] = words else { return Err(usage()) };
+    let place = Place::from_text(place).ok_or_else(usage)?;
+    let severity = severity.parse().map_err(|_| usage())?;
+    let Some(piece) = step.name() else { return Err("no piece is left to flag".into()) };
+    let piece = piece.to_owned();
+    // An interval has several movements: a word that is no sign says which.
+    let signs = rest.iter().filter_map(|word| Sign::from_text(word)).collect();
+    let movement = rest.iter().find(|word| Sign::from_text(word).is_none());
+    let movement = movement.map(|word| (*word).to_owned());
+    Ok(Line::Taps(vec![Tap::Flag { piece, movement, place, severity, signs }]))
+}
+
+/// `10.5` as 105 tenths.
+fn tenths(word: &str) -> Option<i64> {
+    let (sign, word) = word.strip_prefix('-').map_or((1, word), |word| (-1, word));
+    let word = word.replace(',', ".");
+    let (whole, tenth) = word.split_once('.').unwrap_or((&word, "0"));
+    let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    if whole.is_empty() || whole.len() > 4 || tenth.len() != 1 || !digits(whole) || !digits(tenth) {
+        return None;
+    }
+    Some(sign * (whole.parse::<i64>().ok()? * 10 + tenth.parse::<i64>().ok()?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn set_step() -> Step {
+        Step::Set { piece: "Squat".into(), movement: "Back squat".into(), set: 2, options: vec![] }
+    }
+
+    fn set(typed: &str) -> (Option<String>, Option<u32>, Option<u32>) {
+        match parse(typed, &set_step(), MassUnit::Kg).unwrap() {
+            Line::Taps(taps) => match taps.as_slice() {
+                [Tap::LogSet { load, reps, reserve, .. }] => {
+                    (load.map(|load| load.to_string()), *reps, *reserve)
+                }
+                other => panic!("{other:?}"),
+            },
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_set_is_one_key_or_a_few() {
+        assert_eq!(set(""), (None, None, None));
+        assert_eq!(set("7"), (None, Some(7), None));
+        assert_eq!(set("62.5x7"), (Some("62.5 kg".into()), Some(7), None));
+        assert_eq!(set("135 lb x 7 r2"), (Some("135 lb".into()), Some(7), Some(2)));
+        assert_eq!(set("7 r 2"), (None, Some(7), Some(2)));
+    }
+
+    #[test]
+    fn what_makes_no_sense_says_what_would() {
+        for typed in ["x", "sixty", "60 x", "-5", "60 x -7", "60 kg", "7 r", "7 rr2"] {
+            let read = parse(typed, &set_step(), MassUnit::Kg);
+            let fine = matches!(&read, Ok(Line::Taps(taps)) if matches!(taps[0], Tap::LogSet { reps: None, .. }));
+            assert!(read.is_err() || fine, "{typed}: {read:?}");
+        }
+        assert!(parse("flag knee", &set_step(), MassUnit::Kg).unwrap_err().contains("low-back"));
+    }
+
+    #[test]
+    fn readings_are_tenths() {
+        assert_eq!(tenths("10.5"), Some(105));
+        assert_eq!(tenths("-3"), Some(-30));
+        assert_eq!(tenths("10,5"), Some(105));
+        for word in ["", "x", "10.55", "1.", ".5", "99999", "--1"] {
+            assert_eq!(tenths(word), None, "{word}");
+        }
+    }
+}

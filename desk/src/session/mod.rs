@@ -1,0 +1,185 @@
+//! A session line by line: works with chalky hands on a keyboard, and through a pipe.
+
+mod line;
+mod step;
+
+use std::io::{BufRead, IsTerminal};
+
+use holdfast_core::Companion;
+use holdfast_core::clock::Act;
+use holdfast_core::companion::{PieceView, SessionScreen, SessionState, Tap};
+use holdfast_core::plan::MeasuredWhen;
+use owo_colors::OwoColorize;
+
+use crate::fault::{Fault, Outcome};
+use crate::now::now;
+use crate::print;
+use line::Line;
+use step::{Skipped, Step, next};
+
+/// Runs a session until it is finished, left, or the input ends. Everything logged is on disk when
+/// its line says saved.
+pub(crate) fn run(companion: &Companion, day: Option<String>) -> Outcome {
+    let mut screen = companion.today(now())?;
+    let resumed =
+        screen.state == SessionState::Running && day.as_ref().is_none_or(|day| *day == screen.day);
+    if screen.state == SessionState::Finished && day.is_none() {
+        print::out(&print::sheet(&screen))?;
+        return print::out("Another day can be begun by its name: session --day NAME\n");
+    }
+    if !resumed {
+        screen = companion.tap(Tap::Begin { day }, now())?;
+    }
+    print::out(&print::sheet(&screen))?;
+    print::out(&format!("\n{}\n", line::HELP_LINE.dimmed()))?;
+    let mut skipped = Skipped::default();
+    let mut input = std::io::stdin().lock();
+    loop {
+        let step = next(&screen, &skipped);
+        print::out(&format!("\n{}\n> ", prompt(&screen, &step)))?;
+        let mut typed = String::new();
+        let read =
+            input.read_line(&mut typed).map_err(|error| Fault::Typed(format!("input: {error}")))?;
+        if !std::io::stdin().is_terminal() {
+            // The answer's own line, as a terminal would have echoed it.
+            print::out(&format!("{}\n", typed.trim_end()))?;
+        }
+        if read == 0 {
+            return left_open(companion);
+        }
+        match line::parse(typed.trim(), &step, screen.unit) {
+            Ok(Line::Quit) => return left_open(companion),
+            Ok(Line::Help) => print::out(&line::help(&step))?,
+            Ok(Line::Sheet) => print::out(&print::sheet(&screen))?,
+            Ok(Line::Skip) => skipped.add(&step),
+            Ok(Line::Taps(taps)) => {
+                for tap in taps {
+                    screen = do_tap(companion, screen, tap)?;
+                }
+            }
+            Err(wrong) => print::out(&format!("{} {wrong}\n", "not understood:".yellow()))?,
+        }
+        if screen.state == SessionState::Finished {
+            return print::out("Finished. The next exchange carries it to your coach.\n");
+        }
+    }
+}
+
+/// Does a tap and says that it is saved; what cannot be is said, and nothing is lost.
+fn do_tap(companion: &Companion, screen: SessionScreen, tap: Tap) -> Outcome<SessionScreen> {
+    match companion.tap(tap.clone(), now()) {
+        Ok(after) => {
+            let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
+            print::out(&format!("{}{number}: {}\n", "saved".green(), said(&tap, &after)))?;
+            Ok(after)
+        }
+        Err(error) => {
+            print::out(&format!("{} {error}\n", "not saved:".red()))?;
+            Ok(screen)
+        }
+    }
+}
+
+fn left_open(companion: &Companion) -> Outcome {
+    companion.settle()?;
+    print::out("Left open: everything logged is kept, and `session` goes on from here.\n")
+}
+
+fn prompt(screen: &SessionScreen, step: &Step) -> String {
+    match (step, step.piece(screen)) {
+        (Step::Set { set, .. }, Some(PieceView::Strength { view })) => {
+            let shown = view.sets.iter().find(|it| it.set == *set);
+            shown.map_or(String::new(), |set| print::set_line(view, set))
+        }
+        (Step::Window { window, .. }, Some(PieceView::Interval { view })) => {
+            let clock = match &view.clock {
+                Some(state) => format!(" [{}]", step::interval_text(state)),
+                None => " (`begin` starts the clock)".into(),
+            };
+            let shown = view.windows.iter().find(|it| it.window == *window);
+            shown.map_or(String::new(), |window| print::window_line(view, window)) + &clock
+        }
+        (Step::Measure { when, .. }, Some(PieceView::Hold { view })) => {
+            let range = view.range.as_ref();
+            let name = range.map_or("", |range| range.name.as_str());
+            let sides = range.map_or(1, |range| range.sides);
+            let each = if sides == 2 { ", a number for each side" } else { "" };
+            let unit = range.map_or("", |range| range.protocol.unit().text());
+            format!("{}, {name} {} the hold in {unit}{each}", view.name, when.text())
+        }
+        (Step::Hold { .. }, Some(PieceView::Hold { view })) => match &view.clock {
+            Some(state) => {
+                format!("{} [{}]: Enter logs what was held", view.name, step::hold_text(state))
+            }
+            None => format!("{}: Enter starts the clock, or `held 120 120`", view.name),
+        },
+        _ => "All done. How hard was the whole session, 0 to 10?".into(),
+    }
+}
+
+/// What a tap did, read back from the screen after it.
+fn said(tap: &Tap, after: &SessionScreen) -> String {
+    match tap {
+        Tap::LogSet { piece, set, .. } => {
+            let found = after.pieces.iter().find_map(|it| match it {
+                PieceView::Strength { view } if view.name == *piece => Some(view),
+                _ => None,
+            });
+            let sets = found.map_or(&[][..], |view| &view.sets);
+            let set = set.and_then(|set| sets.iter().find(|it| it.set == set));
+            let done = set.and_then(|set| Some((set.set, set.done.as_ref()?)));
+            done.map_or(piece.clone(), |(set, done)| {
+                let load = if done.load_text.is_empty() {
+                    String::new()
+                } else {
+                    format!("{} x ", done.load_text)
+                };
+                format!("{piece} set {set}, {load}{}", done.reps)
+            })
+        }
+        Tap::LogWindow { piece, window, .. } => {
+            format!("{piece} window {}", window.map_or("next".into(), |window| window.to_string()))
+        }
+        Tap::LogHold { piece, .. } => {
+            let found = after.pieces.iter().find_map(|it| match it {
+                PieceView::Hold { view } if view.name == *piece => Some(view),
+                _ => None,
+            });
+            let sides = found.map_or(&[][..], |view| &view.sides);
+            let held = sides.iter().filter_map(|side| side.held_ms);
+            let held: Vec<String> = held.map(|ms| format!("{} s", ms / 1000)).collect();
+            format!("{piece}, held {}", held.join(" and "))
+        }
+        Tap::LogRange { piece, when, tenths, .. } => {
+            format!("{piece}, {} {:.1}", when.text(), *tenths as f64 / 10.0)
+        }
+        Tap::Clock { piece, act } => format!("{piece} clock, {}", act.text()),
+        Tap::TakeOption { piece, option, .. } => {
+            format!("{piece}, {}", option.as_deref().unwrap_or("the movement itself"))
+        }
+        Tap::Flag { piece, place, severity, .. } => {
+            format!("{piece}, {} {severity}/10: see the sheet for what to do", place.text())
+        }
+        Tap::ClearFlag { .. } => "flag cleared".into(),
+        Tap::Undo => "the last entry is taken back".into(),
+        Tap::Begin { .. } => "session begun".into(),
+        Tap::Finish { .. } => "session finished".into(),
+    }
+}
+
+/// The taps that a measure typed for each side becomes.
+fn measures(piece: &str, when: MeasuredWhen, tenths: &[i64], sides: u32) -> Vec<Tap> {
+    let side = |index: usize| (sides == 2).then_some(index as u32 + 1);
+    let tap = |(index, tenths): (usize, &i64)| Tap::LogRange {
+        piece: piece.to_owned(),
+        when,
+        side: side(index),
+        tenths: *tenths,
+    };
+    tenths.iter().enumerate().map(tap).collect()
+}
+
+/// The taps for a clock.
+fn clock(piece: &str, act: Act) -> Vec<Tap> {
+    vec![Tap::Clock { piece: piece.to_owned(), act }]
+}

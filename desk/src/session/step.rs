@@ -1,0 +1,154 @@
+//! What comes next on a session screen.
+
+use holdfast_core::clock::{HoldPhase, HoldState, IntervalPhase, IntervalState};
+use holdfast_core::companion::{HoldView, PieceView, SessionScreen};
+use holdfast_core::plan::MeasuredWhen;
+
+/// The next thing to log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Step {
+    /// A set.
+    Set { piece: String, movement: String, set: u32, options: Vec<(String, String)> },
+    /// A window.
+    Window { piece: String, window: u32, options: Vec<(String, String)> },
+    /// A measure before or after a hold.
+    Measure { piece: String, when: MeasuredWhen, sides: u32 },
+    /// A hold.
+    Hold { piece: String, sides: u32, clock: bool },
+    /// Nothing is left.
+    Finish,
+}
+
+/// What the athlete passed over.
+#[derive(Default)]
+pub(crate) struct Skipped {
+    steps: Vec<(String, &'static str)>,
+}
+
+impl Skipped {
+    /// Passes over the rest of a step's piece, or its measure.
+    pub(crate) fn add(&mut self, step: &Step) {
+        if let Some(key) = step.key() {
+            self.steps.push(key);
+        }
+    }
+
+    fn has(&self, piece: &str, part: &'static str) -> bool {
+        self.steps.iter().any(|(skipped, of)| skipped == piece && *of == part)
+    }
+}
+
+impl Step {
+    /// The piece's name.
+    pub(crate) fn name(&self) -> Option<&str> {
+        match self {
+            Step::Set { piece, .. }
+            | Step::Window { piece, .. }
+            | Step::Measure { piece, .. }
+            | Step::Hold { piece, .. } => Some(piece),
+            Step::Finish => None,
+        }
+    }
+
+    /// The piece on screen.
+    pub(crate) fn piece<'a>(&self, screen: &'a SessionScreen) -> Option<&'a PieceView> {
+        let name = self.name()?;
+        screen.pieces.iter().find(|piece| match piece {
+            PieceView::Strength { view } => view.name == name,
+            PieceView::Interval { view } => view.name == name,
+            PieceView::Hold { view } => view.name == name,
+            PieceView::Note { .. } => false,
+        })
+    }
+
+    fn key(&self) -> Option<(String, &'static str)> {
+        let part = match self {
+            Step::Measure { when: MeasuredWhen::Before, .. } => "before",
+            Step::Measure { when: MeasuredWhen::After, .. } => "after",
+            _ => "work",
+        };
+        Some((self.name()?.to_owned(), part))
+    }
+}
+
+/// The first thing on the screen that is neither logged nor passed over.
+pub(crate) fn next(screen: &SessionScreen, skipped: &Skipped) -> Step {
+    screen.pieces.iter().find_map(|piece| of_piece(piece, skipped)).unwrap_or(Step::Finish)
+}
+
+fn of_piece(piece: &PieceView, skipped: &Skipped) -> Option<Step> {
+    match piece {
+        PieceView::Strength { view } if !skipped.has(&view.name, "work") => Some(Step::Set {
+            piece: view.name.clone(),
+            movement: view.movement.clone(),
+            set: view.next_set?,
+            options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
+        }),
+        PieceView::Interval { view } if !skipped.has(&view.name, "work") => Some(Step::Window {
+            piece: view.name.clone(),
+            window: view.next_window?,
+            options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
+        }),
+        PieceView::Hold { view } => of_hold(view, skipped),
+        _ => None,
+    }
+}
+
+fn of_hold(view: &HoldView, skipped: &Skipped) -> Option<Step> {
+    let held = view.sides.iter().any(|side| side.held_ms.is_some());
+    let measure = |when, part| {
+        let range = view.range.as_ref()?;
+        let read = range.readings.iter().any(|reading| reading.when == when);
+        let due = !read && !skipped.has(&view.name, part);
+        due.then(|| Step::Measure { piece: view.name.clone(), when, sides: range.sides })
+    };
+    let before = if held { None } else { measure(MeasuredWhen::Before, "before") };
+    let hold = || {
+        let due = !held && !skipped.has(&view.name, "work");
+        let sides = view.sides.len() as u32;
+        due.then(|| Step::Hold { piece: view.name.clone(), sides, clock: view.clock.is_some() })
+    };
+    // Without a reading before, one after says nothing.
+    let first = view
+        .range
+        .iter()
+        .flat_map(|range| &range.readings)
+        .any(|it| it.when == MeasuredWhen::Before);
+    before
+        .or_else(hold)
+        .or_else(|| if first { measure(MeasuredWhen::After, "after") } else { None })
+}
+
+/// A hold's clock in a few words.
+pub(crate) fn hold_text(state: &HoldState) -> String {
+    let left = |ms: i64| format!("{} s left", (ms + 999) / 1000);
+    match &state.phase {
+        HoldPhase::NotBegun => "not begun".into(),
+        HoldPhase::Ready { left_ms } => format!("get ready, {}", left(*left_ms)),
+        HoldPhase::Holding { side, left_ms, push } => {
+            let push = if *push { ", contract" } else { "" };
+            format!("side {side}, {}{push}", left(*left_ms))
+        }
+        HoldPhase::Switching { to_side, left_ms } => {
+            format!("change to side {to_side}, {}", left(*left_ms))
+        }
+        HoldPhase::Paused { side, left_ms, .. } => {
+            format!("paused, side {side}, {}", left(*left_ms))
+        }
+        HoldPhase::Done { ago_ms, .. } => format!("ended {} s ago", ago_ms / 1000),
+    }
+}
+
+/// An interval's clock in a few words.
+pub(crate) fn interval_text(state: &IntervalState) -> String {
+    let left = |ms: i64| format!("{} s left", (ms + 999) / 1000);
+    match &state.phase {
+        IntervalPhase::NotBegun => "not begun".into(),
+        IntervalPhase::Ready { left_ms } => format!("get ready, {}", left(*left_ms)),
+        IntervalPhase::Window { window, left_ms } => format!("window {window}, {}", left(*left_ms)),
+        IntervalPhase::Paused { window, left_ms, .. } => {
+            format!("paused, window {window}, {}", left(*left_ms))
+        }
+        IntervalPhase::Done { ago_ms, .. } => format!("ended {} s ago", ago_ms / 1000),
+    }
+}
