@@ -27,7 +27,8 @@ pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> O
             files.push(CarriedFile { name: name.clone(), content });
         }
     }
-    let report = companion.absorb(files, at.clone())?;
+    let mut report = companion.absorb(files, at.clone())?;
+    report.aside.extend(plan.aside.clone());
     let mut put = 0;
     // A device that has just joined its crew could cut no leaf before: offer again.
     let plan = if report.joined { companion.offer(list(carrier)?)? } else { plan };

@@ -16,7 +16,7 @@ pub struct ExchangeReport {
     pub leaves: u32,
     /// Entries that were new.
     pub entries: u64,
-    /// Files left alone, and why.
+    /// Files of these left alone, and why.
     pub aside: Vec<AsideFile>,
     /// True when this device has just become part of a crew.
     pub joined: bool,
@@ -26,7 +26,9 @@ pub struct ExchangeReport {
 pub(crate) fn offer(device: &mut Device, listing: &[ListedFile]) -> Result<ExchangePlan> {
     device.cut_leaves()?;
     let plan = exchange::plan(&device.store, listing)?;
-    device.aside = plan.aside.clone();
+    // What was tried and left alone stays known until it is fetched whole.
+    device.aside.retain(|known| plan.get.contains(&known.name));
+    device.aside.extend(plan.aside.iter().cloned());
     Ok(plan)
 }
 
@@ -36,7 +38,7 @@ pub(crate) fn absorb(
     files: &[CarriedFile],
     at: &Instant,
 ) -> Result<ExchangeReport> {
-    let mut report = ExchangeReport { aside: device.aside.clone(), ..ExchangeReport::default() };
+    let mut report = ExchangeReport::default();
     for file in files {
         let profile = device.profile()?;
         match exchange::absorb(&mut device.store, profile.crew, file, at.wall_ms)? {
@@ -59,6 +61,8 @@ pub(crate) fn absorb(
         }
     }
     report.aside.sort();
-    device.aside = report.aside.clone();
+    device.aside.extend(report.aside.iter().cloned());
+    device.aside.sort();
+    device.aside.dedup();
     Ok(report)
 }

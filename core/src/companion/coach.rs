@@ -152,7 +152,8 @@ fn decided(
     };
     let unit = profile.unit;
     let rack = Rack::carrying(block, &proposal.subject, unit);
-    for (set, load) in proposal.sets.iter().zip(&loads) {
+    // From the last set, the one a coach types.
+    for (set, load) in proposal.sets.iter().zip(&loads).rev() {
         let cap = set.last.map(|last| last.percent(CAP_PERCENT));
         if let (Some(cap), Some(last)) = (cap.filter(|cap| load > cap), set.last) {
             return Err(Error::invalid(

@@ -117,6 +117,6 @@ pub(crate) fn absorb(
 
 fn aside(name: &str, fault: &LeafFault) -> AsideFile {
     // A stranger's name may be long, or made to move a terminal's cursor.
-    let shown: String = name.chars().filter(|c| !c.is_control()).take(80).collect();
+    let shown: String = name.chars().filter(|c| !c.is_control()).take(120).collect();
     AsideFile { name: shown, reason: fault.to_string() }
 }

@@ -1,0 +1,215 @@
+//! What a carrier may bring: torn, foreign, hostile and missing files.
+
+use std::fs;
+use std::process::Command;
+
+use holdfast_core::companion::{CarriedFile, ListedFile};
+use holdfast_core::journal::{LeafName, MAX_LEAF_BYTES, Role};
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+use sha2::{Digest, Sha256};
+
+use crate::whole_loop::squats;
+
+fn trained() -> Crew {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    squats(&crew.athletes[0], "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    squats(&crew.athletes[0], "2026-11-04", &[(52, 8), (62, 6), (72, 6)]);
+    crew.athletes[0].exchange(&crew.carrier).unwrap();
+    crew
+}
+
+/// The leaves of a device, in order.
+fn leaves_of(crew: &Crew, device: &Device) -> Vec<CarriedFile> {
+    let device = device.companion.who().unwrap().device;
+    let files = crew.carrier.files().into_iter();
+    files
+        .filter(|file| LeafName::parse(&file.name).is_some_and(|name| name.device == device))
+        .collect()
+}
+
+#[test]
+fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
+    let crew = trained();
+    let folder = crew.carrier.folder();
+    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    let last = leaves.last().unwrap();
+    // Torn on the way.
+    fs::write(folder.join(&last.name), &last.content[..last.content.len() / 2]).unwrap();
+    // A conflict copy, a stranger's note, a synchroniser's hidden file, a folder.
+    let conflict = last.name.replace(".leaf", ".sync-conflict-20261125-180411.leaf");
+    fs::write(folder.join(&conflict), &last.content).unwrap();
+    fs::write(folder.join("shopping list.txt"), "eggs").unwrap();
+    fs::write(folder.join(".hidden.tmp"), "x").unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    assert_eq!(page.sessions.len(), 1, "all but the torn leaf is there");
+    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    let said = board.arrivals.join("\n");
+    assert!(said.contains("shopping list.txt left alone: not one of Holdfast's files"), "{said}");
+    assert!(said.contains("sync-conflict"), "{said}");
+    assert!(said.contains("damaged or still arriving"), "{said}");
+    assert!(!said.contains("hidden"), "{said}");
+    assert!(folder.join("shopping list.txt").exists() && folder.join(&conflict).exists());
+    // Whole on a later day: taken in.
+    fs::write(folder.join(&last.name), &last.content).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    assert_eq!(page.sessions.len(), 2);
+}
+
+#[test]
+fn what_has_not_arrived_is_counted() {
+    let crew = trained();
+    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    fs::remove_file(crew.carrier.folder().join(&leaves[1].name)).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    assert_eq!(board.arrivals, ["1 upload from Ines's device has not arrived: 2"]);
+    // The athlete's next exchange brings it again, byte for byte.
+    crew.athletes[0].exchange(&crew.carrier).unwrap();
+    let again = fs::read(crew.carrier.folder().join(&leaves[1].name)).unwrap();
+    assert_eq!(again, leaves[1].content);
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);
+}
+
+/// Every single byte of a leaf matters: flipped or cut anywhere it is left alone, and nothing of it
+/// is folded.
+#[test]
+fn a_leaf_changed_anywhere_is_left_alone() {
+    let crew = trained();
+    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let folder = tempfile::tempdir().unwrap();
+    let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
+    let before = device.companion.state_text().unwrap();
+    let refused = |content: Vec<u8>| {
+        let file = CarriedFile { name: leaf.name.clone(), content };
+        let report = device.companion.absorb(vec![file], device.now()).unwrap();
+        assert_eq!((report.leaves, report.aside.len()), (0, 1));
+    };
+    for index in (0..leaf.content.len()).step_by(7) {
+        let mut content = leaf.content.clone();
+        content[index] ^= 1 << (index % 8);
+        refused(content);
+        refused(leaf.content[..index].to_vec());
+    }
+    assert_eq!(device.companion.state_text().unwrap(), before);
+}
+
+/// Names itself rightly, as only a hostile writer would, around content that is not a leaf.
+fn named_rightly(crew: &Crew, content: &[u8]) -> CarriedFile {
+    let leaf = leaves_of(crew, &crew.athletes[0]).remove(1);
+    let hash: String = Sha256::digest(content).iter().map(|byte| format!("{byte:02x}")).collect();
+    let name = LeafName { hash: hash[..16].into(), ..LeafName::parse(&leaf.name).unwrap() };
+    CarriedFile { name: name.to_string(), content: content.to_vec() }
+}
+
+#[test]
+fn hostile_content_under_a_right_name_is_left_alone_in_words() {
+    let crew = trained();
+    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let text = String::from_utf8(leaf.content).unwrap();
+    let header = text.lines().next().unwrap();
+    let change = |from: &str, to: &str| text.replacen(from, to, 1);
+    let cases = [
+        (String::new(), "no last newline"),
+        ("\n".into(), "EOF"),
+        ("null\n".into(), "invalid type"),
+        (change("\"leaf\":0", "\"leaf\":7"), "update the app"),
+        (change("\"sequence\":2", "\"sequence\":3"), "header and its name disagree"),
+        (change("\"first\":3", "\"first\":2"), "where 2 belongs"),
+        (change("\"first\":3", "\"first\":0"), "cannot be"),
+        (change("\"last\":", "\"last\":9"), "announced"),
+        (change("\"last\":", "\"last\":99999"), "cannot be"),
+        (format!("{text}{{}}\n"), "another count found"),
+        (format!("{header}\n{}\n", "[".repeat(100_000)), "the limit is 65536"),
+        (change("\"crew\":\"", "\"crew\":\"f"), "line 1"),
+    ];
+    for (content, said) in cases {
+        let file = named_rightly(&crew, content.as_bytes());
+        let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
+        let reason = &report.aside.first().expect(said).reason;
+        assert!(reason.contains(said), "{said}: {reason}");
+    }
+    let not_utf8 = named_rightly(&crew, b"\xff\xfe\n");
+    let report = crew.coach.companion.absorb(vec![not_utf8], crew.coach.now()).unwrap();
+    assert!(report.aside[0].reason.contains("utf-8"), "{:?}", report.aside);
+}
+
+#[test]
+fn another_crews_files_and_huge_ones_are_left_alone() {
+    let crew = trained();
+    let stranger = Crew::start(SMALL_PLAN, &["Ana"]).unwrap();
+    // The helper gives every crew's coach the same chance; another crew needs another.
+    let other = Device::start(stranger.folder().join("c2"), "Ove", Role::Coach, 9).unwrap();
+    other.companion.publish("p".into(), SMALL_PLAN.as_bytes().to_vec(), other.now()).unwrap();
+    other.exchange(&crew.carrier).unwrap();
+    let report = crew.coach.exchange(&crew.carrier).unwrap();
+    assert!(report.aside[0].reason.contains("another crew"), "{:?}", report.aside);
+    let name = LeafName {
+        device: other.companion.who().unwrap().device,
+        sequence: 9,
+        hash: "0".repeat(16),
+    };
+    let listed = ListedFile { name: name.to_string(), bytes: MAX_LEAF_BYTES as u64 + 1 };
+    let plan = crew.coach.companion.offer(vec![listed]).unwrap();
+    assert!(plan.get.is_empty() && plan.aside[0].reason.contains("at most"), "{plan:?}");
+}
+
+/// The chain can be checked by hand: the file's name and the next file's header hold what
+/// `sha256sum` (GNU coreutils) prints.
+#[test]
+fn the_chain_is_what_sha256sum_prints() {
+    let crew = trained();
+    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    let mut previous = String::new();
+    for leaf in leaves {
+        let path = crew.carrier.folder().join(&leaf.name);
+        let printed =
+            Command::new("sha256sum").arg(&path).output().expect("sha256sum is installed");
+        let printed = String::from_utf8(printed.stdout).unwrap();
+        let hash = printed.split_whitespace().next().unwrap();
+        assert!(leaf.name.contains(&hash[..16]), "{} {hash}", leaf.name);
+        let text = String::from_utf8(leaf.content).unwrap();
+        let header: serde_json::Value = serde_json::from_str(text.lines().next().unwrap()).unwrap();
+        assert_eq!(header["previous"], previous);
+        previous = hash.to_owned();
+    }
+}
+
+/// A restored backup writes on under numbers that were used: both branches are kept and said.
+#[test]
+fn two_histories_of_one_device_are_both_kept_and_said() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.companion.close().unwrap();
+    let backup = crew.folder().join("backup");
+    fs::create_dir_all(backup.join("leaves")).unwrap();
+    for file in ["device.json", "holdfast.db"] {
+        fs::copy(ines.home.join(file), backup.join(file)).unwrap();
+    }
+    for file in fs::read_dir(ines.home.join("leaves")).unwrap() {
+        let file = file.unwrap();
+        fs::copy(file.path(), backup.join("leaves").join(file.file_name())).unwrap();
+    }
+    let mut phone = Device { home: ines.home.clone(), ..crew_device(&crew, "phone") };
+    phone.reopen().unwrap();
+    squats(&phone, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    phone.exchange(&crew.carrier).unwrap();
+    let mut restored = Device { home: backup, ..crew_device(&crew, "restored") };
+    restored.reopen().unwrap();
+    squats(&restored, "2026-11-04", &[(20, 8), (20, 6), (20, 6)]);
+    restored.exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let date = "2026-11-04".parse().unwrap();
+    let page = crew.coach.companion.member("Ines".into(), date).unwrap();
+    assert_eq!(page.sessions.len(), 2, "both branches fold");
+    let board = crew.coach.companion.board(date).unwrap();
+    assert!(board.arrivals.join(" ").contains("has two histories"), "{:?}", board.arrivals);
+}
+
+/// A device struct to be given another home.
+fn crew_device(crew: &Crew, name: &str) -> Device {
+    Device::start(crew.folder().join("spare").join(name), name, Role::Athlete, 55).unwrap()
+}

@@ -1,0 +1,215 @@
+//! Corrections, undo, and taps that cannot be.
+
+use holdfast_core::care::Place;
+use holdfast_core::clock::Act;
+use holdfast_core::companion::{SessionState, Tap};
+use holdfast_core::journal::Role;
+use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::{CompanionError, Mass};
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+
+use crate::whole_loop::{begin, finish, hold, set, strength};
+
+fn reps(device: &Device) -> Vec<Option<u32>> {
+    let screen = device.today().unwrap();
+    strength(&screen).sets.iter().map(|set| set.done.as_ref().map(|done| done.reps)).collect()
+}
+
+fn running() -> Crew {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    crew.athletes[0].go_to("2026-11-03");
+    crew.athletes[0].tap(begin()).unwrap();
+    crew
+}
+
+fn squat(set: Option<u32>, kg: Option<i64>, reps: Option<u32>, reserve: Option<u32>) -> Tap {
+    Tap::LogSet { piece: "Squat".into(), set, load: kg.map(Mass::kg), reps, reserve }
+}
+
+fn held(held_ms: &[i64]) -> Tap {
+    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec() }
+}
+
+#[test]
+fn a_correction_replaces_and_undo_brings_back() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(squat(None, Some(50), None, None)).unwrap();
+    ines.tap(squat(None, Some(60), None, None)).unwrap();
+    let screen = ines.tap(squat(Some(1), None, Some(7), Some(0))).unwrap();
+    let first = strength(&screen).sets[0].done.clone().unwrap();
+    assert_eq!((first.reps, first.load, first.made), (7, Some(Mass::kg(50)), false));
+    assert_eq!(reps(ines), [Some(7), Some(6), None]);
+    ines.tap(Tap::Undo).unwrap();
+    assert_eq!(reps(ines), [Some(8), Some(6), None], "the correction is taken back");
+    ines.tap(Tap::Undo).unwrap();
+    assert_eq!(reps(ines), [Some(7), Some(6), None], "and brought back");
+}
+
+#[test]
+fn undo_walks_back_through_first_entries_and_says_when_there_is_nothing() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(squat(None, Some(50), None, None)).unwrap();
+    ines.tap(squat(None, Some(60), None, None)).unwrap();
+    ines.tap(Tap::Undo).unwrap();
+    assert_eq!(reps(ines), [Some(8), None, None]);
+    ines.tap(Tap::Undo).unwrap();
+    assert_eq!(reps(ines), [None, None, None]);
+    let nothing = ines.tap(Tap::Undo).unwrap_err();
+    assert!(nothing.to_string().contains("nothing is logged"), "{nothing}");
+    // What was taken back can be logged again.
+    ines.tap(squat(None, Some(55), None, None)).unwrap();
+    assert_eq!(reps(ines), [Some(8), None, None]);
+}
+
+#[test]
+fn an_ended_session_can_be_reopened_and_another_begun() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let screen = ines.tap(finish(4, 20)).unwrap();
+    assert_eq!(screen.state, SessionState::Finished);
+    assert_eq!(ines.tap(Tap::Undo).unwrap().state, SessionState::Running);
+    ines.tap(finish(5, 20)).unwrap();
+    let screen = ines.tap(Tap::Begin { day: Some("Any evening".into()) }).unwrap();
+    assert_eq!(screen.state, SessionState::Running);
+    assert_eq!(reps(ines), [None, None, None]);
+}
+
+#[test]
+fn a_session_nobody_ended_does_not_block_the_next_day() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+    ines.go_to("2026-11-04");
+    assert_eq!(ines.today().unwrap().state, SessionState::Ready);
+    let screen = ines.tap(begin()).unwrap();
+    // The set of the day before counts: that time was not finished, so the same again.
+    let first = &strength(&screen).sets[0];
+    assert_eq!(first.load.as_ref().unwrap().text, "50 kg");
+    assert!(first.why.contains("1 of 3 sets done"), "{}", first.why);
+}
+
+#[test]
+fn a_session_runs_on_past_midnight() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.pass(7 * 60 * 60 * 1000);
+    let screen = ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+    assert_eq!(screen.state, SessionState::Running);
+    assert_eq!(screen.date.to_string(), "2026-11-03");
+}
+
+#[test]
+fn taps_that_cannot_be_say_why_and_save_nothing() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let before = ines.companion.state_text().unwrap();
+    let set_of = |piece: &str| Tap::LogSet {
+        piece: piece.into(),
+        set: None,
+        load: None,
+        reps: None,
+        reserve: None,
+    };
+    let range = |tenths, side| Tap::LogRange {
+        piece: "Calves".into(),
+        when: MeasuredWhen::Before,
+        side,
+        tenths,
+    };
+    let window =
+        |window, spare_ms| Tap::LogWindow { piece: "Corners".into(), window, reps: None, spare_ms };
+    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act };
+    let flag = |severity| Tap::Flag {
+        piece: "Corners".into(),
+        movement: None,
+        place: Place::Wrist,
+        severity,
+        signs: vec![],
+    };
+    let wrong = [
+        (squat(None, None, None, None), "say the load you used"),
+        (squat(None, Some(0), None, None), "more than nothing"),
+        (squat(None, Some(-5), None, None), "more than nothing"),
+        (squat(Some(4), Some(5), None, None), "set 4 of 3"),
+        (squat(Some(0), Some(5), None, None), "set 0 of 3"),
+        (squat(None, Some(5), Some(5000), None), "5000 is too many"),
+        (squat(None, Some(5), None, Some(11)), "11 is too many"),
+        (set_of("Bench"), "this day has \"Squat\""),
+        (set_of("Calves"), "has no sets"),
+        (window(Some(5), None), "window 5 of 4"),
+        (window(None, Some(60_001)), "between 0 and"),
+        (window(None, Some(-1)), "between 0 and"),
+        (held(&[]), "nothing was held yet"),
+        (held(&[0, 0]), "nothing was held yet"),
+        (held(&[1, 2, 3]), "has 2 sides"),
+        (held(&[-1]), "0 s to 30 min"),
+        (range(301, None), "between 0.0 cm and 30.0 cm"),
+        (range(100, Some(3)), "has 2 sides"),
+        (clock("Squat", Act::Begin), "has no clock"),
+        (clock("Calves", Act::Pause), "not running"),
+        (clock("Calves", Act::Resume), "not paused"),
+        (flag(0), "from 1"),
+        (flag(11), "from 1"),
+        (flag(5), "bell-swing and press-up: say which"),
+        (finish(11, 5), "from 0 to 10"),
+        (begin(), "running already"),
+    ];
+    for (tap, said) in wrong {
+        let error = ines.tap(tap.clone()).expect_err(said);
+        assert!(error.to_string().contains(said), "{tap:?}: {error}");
+    }
+    assert_eq!(ines.companion.state_text().unwrap(), before);
+}
+
+#[test]
+fn a_hold_can_be_logged_by_hand_and_corrected() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(held(&[120_000, 95_000])).unwrap();
+    let screen = ines.tap(held(&[110_000])).unwrap();
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
+    assert_eq!(sides, [Some(110_000), Some(95_000)]);
+}
+
+#[test]
+fn a_plan_published_again_leaves_the_running_session_alone() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let changed = SMALL_PLAN.replace("reps = [8, 6, 5]", "reps = [3, 3]").into_bytes();
+    let coach = &crew.coach;
+    let summary = coach.companion.publish("plan.toml".into(), changed, coach.now()).unwrap();
+    assert!(summary.replaced);
+    coach.exchange(&crew.carrier).unwrap();
+    ines.exchange(&crew.carrier).unwrap();
+    assert_eq!(strength(&ines.today().unwrap()).sets.len(), 3);
+    ines.tap(finish(5, 30)).unwrap();
+    ines.go_to("2026-11-04");
+    assert_eq!(strength(&ines.today().unwrap()).sets.len(), 2);
+}
+
+#[test]
+fn a_closed_companion_says_so_and_closing_twice_is_harmless() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.companion.close().unwrap();
+    ines.companion.close().unwrap();
+    let error = ines.today().unwrap_err();
+    assert!(
+        matches!(error, CompanionError::Invalid { ref field, .. } if field == "companion"),
+        "{error}"
+    );
+}
+
+#[test]
+fn names_are_checked_and_a_home_is_somebodys() {
+    let folder = tempfile::tempdir().unwrap();
+    let start = |name: &str| Device::start(folder.path().join("x"), name, Role::Athlete, 1);
+    for name in ["", "   ", "a\nb", &"x".repeat(41)] {
+        assert!(start(name).is_err(), "{name:?}");
+    }
+    start("Zoë 🚣").unwrap();
+    let taken = start("Ana").err().unwrap().to_string();
+    assert!(taken.contains("Zoë 🚣's already"), "{taken}");
+}

@@ -1,0 +1,184 @@
+//! Databases that are damaged, missing, or from the future.
+
+use std::fs::{self, OpenOptions};
+use std::io::{Seek, SeekFrom, Write};
+use std::path::Path;
+
+use holdfast_core::{Companion, CompanionError, Mass};
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+use rusqlite::Connection;
+
+use crate::whole_loop::{begin, set, squats, strength};
+
+fn open(device: &Device) -> Result<Companion, CompanionError> {
+    Companion::open(device.home.to_string_lossy().into_owned(), device.now())
+}
+
+fn aside(home: &Path) -> Vec<String> {
+    let files = fs::read_dir(home).unwrap().map(|file| file.unwrap().file_name());
+    let names = files.map(|name| name.to_string_lossy().into_owned());
+    names.filter(|name| name.contains(".damaged-")).collect()
+}
+
+fn trained() -> Crew {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    squats(&crew.athletes[0], "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    crew.athletes[0].companion.close().unwrap();
+    crew
+}
+
+#[test]
+fn a_newer_database_is_refused_and_not_touched() {
+    let crew = trained();
+    let path = crew.athletes[0].home.join("holdfast.db");
+    let newer = Connection::open(&path).unwrap();
+    newer.pragma_update(None, "user_version", 99).unwrap();
+    newer.close().unwrap();
+    let before = fs::read(&path).unwrap();
+    let error = open(&crew.athletes[0]).err().unwrap();
+    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 2 });
+    assert!(error.to_string().contains("update Holdfast"), "{error}");
+    assert_eq!(fs::read(&path).unwrap(), before);
+    assert!(aside(&crew.athletes[0].home).is_empty());
+}
+
+#[test]
+fn garbage_is_moved_aside_with_a_date_and_all_leaves_come_back() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = open(ines).unwrap().state_text().unwrap();
+    let path = ines.home.join("holdfast.db");
+    fs::write(&path, "this is no database, it only looks like one from far away".repeat(100))
+        .unwrap();
+    let again = open(ines).unwrap();
+    let said = again.who().unwrap().opening;
+    assert!(said.contains("was damaged and is kept as"), "{said}");
+    assert!(said.contains("holdfast.db.damaged-20261103T"), "{said}");
+    assert_eq!(aside(&ines.home).len(), 1);
+    assert_eq!(again.state_text().unwrap(), state);
+    let notices = again.today(ines.now()).unwrap().notices;
+    assert!(notices[0].text.contains("was damaged"), "the athlete is told: {notices:?}");
+    // And work goes on.
+    drop(again);
+    let again = open(ines).unwrap();
+    assert_eq!(again.who().unwrap().opening, "");
+}
+
+/// Pages in the middle are overwritten after a stop that was not tidy; entries that no leaf held
+/// are read back from what is left.
+#[test]
+fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    ines.go_to("2026-11-04");
+    ines.tap(begin()).unwrap();
+    ines.tap(set(Some(Mass::kg(52)), None)).unwrap();
+    let unpublished = ines.today().unwrap().unpublished;
+    assert_eq!(unpublished, 2);
+    // A copy taken while it runs has its last entries in the write-ahead log.
+    let torn = crew.folder().join("torn");
+    fs::create_dir_all(torn.join("leaves")).unwrap();
+    for file in ["device.json", "holdfast.db", "holdfast.db-wal"] {
+        fs::copy(ines.home.join(file), torn.join(file)).unwrap();
+    }
+    for file in fs::read_dir(ines.home.join("leaves")).unwrap() {
+        let file = file.unwrap();
+        fs::copy(file.path(), torn.join("leaves").join(file.file_name())).unwrap();
+    }
+    {
+        let settled = Connection::open(torn.join("holdfast.db")).unwrap();
+        settled.execute_batch("PRAGMA wal_checkpoint(TRUNCATE)").unwrap();
+        // The root of the index by subject: nothing of the journal itself.
+        let page: i64 = settled
+            .query_row(
+                "SELECT rootpage FROM sqlite_master WHERE name = 'record_by_subject'",
+                [],
+                |row| row.get(0),
+            )
+            .unwrap();
+        settled.close().unwrap();
+        let mut file = OpenOptions::new().write(true).open(torn.join("holdfast.db")).unwrap();
+        file.seek(SeekFrom::Start((page as u64 - 1) * 4096)).unwrap();
+        file.write_all(&[0x5a; 4096]).unwrap();
+        // An untidy stop: a log is left behind.
+        fs::write(torn.join("holdfast.db-wal"), [0; 64]).unwrap();
+    }
+    let device = Device { home: torn.clone(), ..spare(&crew) };
+    device.go_to("2026-11-04");
+    let again = open(&device).unwrap();
+    let said = again.who().unwrap().opening;
+    assert!(said.contains("2 that no leaf held yet"), "{said}");
+    let screen = again.today(device.now()).unwrap();
+    assert_eq!(strength(&screen).sets[0].done.as_ref().unwrap().load, Some(Mass::kg(52)));
+}
+
+fn spare(crew: &Crew) -> Device {
+    Device::start(crew.folder().join("spare"), "spare", holdfast_core::journal::Role::Athlete, 55)
+        .unwrap()
+}
+
+#[test]
+fn a_missing_database_comes_back_from_the_leaves() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = open(ines).unwrap().state_text().unwrap();
+    fs::remove_file(ines.home.join("holdfast.db")).unwrap();
+    let _ = fs::remove_file(ines.home.join("holdfast.db-wal"));
+    let _ = fs::remove_file(ines.home.join("holdfast.db-shm"));
+    let again = open(ines).unwrap();
+    assert!(
+        again.who().unwrap().opening.contains("was missing"),
+        "{}",
+        again.who().unwrap().opening
+    );
+    assert_eq!(again.state_text().unwrap(), state);
+    // The next entry goes on with the numbering, so nobody sees one number twice.
+    ines.go_to("2026-11-05");
+    let at = ines.now();
+    let saved = again.tap(begin(), at).unwrap().saved.unwrap();
+    assert!(saved > 6, "{saved}");
+}
+
+#[test]
+fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let shelf = ines.home.join("leaves");
+    let all = || {
+        let files = fs::read_dir(&shelf).unwrap().map(|file| file.unwrap().path());
+        let mut files: Vec<_> = files.map(|path| (path.clone(), fs::read(path).unwrap())).collect();
+        files.sort();
+        files
+    };
+    let before = all();
+    for (path, _) in &before {
+        fs::remove_file(path).unwrap();
+    }
+    open(ines).unwrap();
+    assert_eq!(all(), before);
+}
+
+#[test]
+fn a_home_that_cannot_be_is_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let nobody = Companion::open(
+        folder.path().join("none").to_string_lossy().into_owned(),
+        holdfast_tests::at("2026-11-03", 9),
+    );
+    assert!(matches!(nobody, Err(CompanionError::NotFound { .. })));
+    let file = folder.path().join("file");
+    fs::write(&file, "x").unwrap();
+    let under = Device::start(file.join("home"), "Ana", holdfast_core::journal::Role::Athlete, 1);
+    let error = under.err().unwrap();
+    assert!(matches!(error, CompanionError::Storage { .. }), "{error}");
+    assert!(error.to_string().contains("file"), "{error}");
+    fs::create_dir_all(folder.path().join("home")).unwrap();
+    fs::write(folder.path().join("home/device.json"), "{").unwrap();
+    let error = Companion::open(
+        folder.path().join("home").to_string_lossy().into_owned(),
+        holdfast_tests::at("2026-11-03", 9),
+    );
+    let error = error.err().unwrap().to_string();
+    assert!(error.contains("device.json"), "{error}");
+}

@@ -1,0 +1,142 @@
+//! The fold is a function of the set of entries: order, repetition and partition do not matter.
+
+use holdfast_core::Mass;
+use holdfast_core::care::Place;
+use holdfast_core::companion::{CarriedFile, Tap};
+use holdfast_core::journal::Role;
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+use proptest::prelude::*;
+
+use crate::whole_loop::{begin, finish, set, squats};
+
+/// A crew that has trained, corrected, undone, flagged and been answered, in many small leaves.
+fn trained() -> Crew {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki"]).unwrap();
+    let [ines, yuki] = [0, 1].map(|index| &crew.athletes[index]);
+    for date in ["2026-11-03", "2026-11-05"] {
+        squats(ines, date, &[(50, 8), (60, 6), (70, 6)]);
+        yuki.go_to(date);
+        yuki.tap(begin()).unwrap();
+        yuki.tap(set(Some(Mass::kg(40)), None)).unwrap();
+        yuki.companion.settle().unwrap();
+        let piece = || "Squat".to_owned();
+        let again =
+            Tap::LogSet { piece: piece(), set: Some(1), load: None, reps: Some(5), reserve: None };
+        yuki.tap(again).unwrap();
+        yuki.companion.settle().unwrap();
+        yuki.tap(set(Some(Mass::kg(45)), None)).unwrap();
+        yuki.tap(Tap::Undo).unwrap();
+        let option = Some("box-squat".to_owned());
+        yuki.tap(Tap::TakeOption { piece: piece(), movement: None, option }).unwrap();
+        let (place, signs) = (Place::Hip, vec![]);
+        yuki.tap(Tap::Flag { piece: piece(), movement: None, place, severity: 2, signs }).unwrap();
+        yuki.tap(finish(4, 20)).unwrap();
+        crew.exchange_all().unwrap();
+        let page = crew.coach.companion.member("Yuki".into(), date.parse().unwrap()).unwrap();
+        let flag = page.discomfort.last().unwrap().flag;
+        crew.coach.go_to(date);
+        crew.coach.companion.clear_flag(page.person, flag, crew.coach.now()).unwrap();
+        crew.exchange_all().unwrap();
+    }
+    crew
+}
+
+/// A device of the same crew that has only what it is given. Its own two entries (its profile, and
+/// joining) are cut away from the state it shows.
+fn state_after(files: Vec<Vec<CarriedFile>>) -> String {
+    let folder = tempfile::tempdir().unwrap();
+    let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
+    let own = device.companion.who().unwrap().person.to_string().replace('-', "").to_uppercase();
+    for batch in files {
+        device.companion.absorb(batch, device.now()).unwrap();
+    }
+    assert!(!device.companion.refold().unwrap(), "folding all again changed something");
+    let state = device.companion.state_text().unwrap();
+    let others = state.lines().filter(|line| !line.contains(&own));
+    others.collect::<Vec<_>>().join("\n")
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_order_repetition_and_partition_gives_one_state(
+        seeds in proptest::collection::vec((any::<u32>(), 1_usize..4, any::<bool>()), 40),
+    ) {
+        thread_local! {
+            static TRAINED: (Vec<CarriedFile>, String) = {
+                let files = trained().carrier.files();
+                let state = state_after(vec![files.clone()]);
+                (files, state)
+            };
+        }
+        TRAINED.with(|(files, wanted)| -> Result<(), TestCaseError> {
+            prop_assert!(files.len() >= 12, "{} files", files.len());
+            let mut shuffled: Vec<(u32, CarriedFile, bool)> = Vec::new();
+            for (index, file) in files.iter().enumerate() {
+                let (order, times, cut) = seeds[index % seeds.len()];
+                for time in 0..times {
+                    let key = order.wrapping_mul(time as u32 * 2 + 1).wrapping_add(index as u32);
+                    shuffled.push((key, file.clone(), cut));
+                }
+            }
+            shuffled.sort_by_key(|(key, _, _)| *key);
+            let mut batches = vec![Vec::new()];
+            for (_, file, cut) in shuffled {
+                if cut {
+                    batches.push(Vec::new());
+                }
+                batches.last_mut().unwrap().push(file);
+            }
+            let state = state_after(batches);
+            prop_assert_eq!(&state, wanted);
+            Ok(())
+        })?;
+    }
+}
+
+/// Two copies of a carrier folder are both written to and then merged file by file, as a file
+/// synchroniser or a copied stick would: nothing is lost.
+#[test]
+fn two_copies_of_the_carrier_merge_without_loss() {
+    let crew = trained();
+    let other = holdfast_tests::Carrier::new(crew.folder().join("stick"));
+    for file in crew.carrier.files() {
+        std::fs::write(other.folder().join(&file.name), &file.content).unwrap();
+    }
+    squats(&crew.athletes[0], "2026-11-06", &[(55, 8), (65, 6), (75, 5)]);
+    crew.athletes[0].exchange(&crew.carrier).unwrap();
+    squats(&crew.athletes[1], "2026-11-06", &[(40, 8), (45, 6), (50, 5)]);
+    crew.athletes[1].exchange(&other).unwrap();
+    for file in other.files() {
+        std::fs::write(crew.carrier.folder().join(&file.name), &file.content).unwrap();
+    }
+    crew.exchange_all().unwrap();
+    let date = "2026-11-06".parse().unwrap();
+    for name in ["Ines", "Yuki"] {
+        let page = crew.coach.companion.member(name.into(), date).unwrap();
+        assert_eq!(page.sessions.last().unwrap().date, date, "{name}");
+        assert_eq!(page.sessions.last().unwrap().sets, 3, "{name}");
+    }
+    let states: Vec<String> = crew
+        .athletes
+        .iter()
+        .chain([&crew.coach])
+        .map(|device| device.companion.state_text().unwrap())
+        .collect();
+    assert!(states.windows(2).all(|two| two[0] == two[1]), "every device folds to one state");
+}
+
+/// A member who never meets the coach is carried by another member.
+#[test]
+fn logs_travel_through_others() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki"]).unwrap();
+    squats(&crew.athletes[0], "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    let cellar = holdfast_tests::Carrier::new(crew.folder().join("cellar"));
+    crew.athletes[0].exchange(&cellar).unwrap();
+    crew.athletes[1].exchange(&cellar).unwrap();
+    crew.athletes[1].exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let page = crew.coach.companion.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
+    assert_eq!(page.sessions.len(), 1);
+}

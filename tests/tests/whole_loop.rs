@@ -1,0 +1,298 @@
+//! The job itself, end to end through the surface, with every number worked out by hand.
+
+use holdfast_core::care::{Place, Sign};
+use holdfast_core::clock::Act;
+use holdfast_core::companion::{
+    Answer, HoldView, IntervalView, PieceView, SessionScreen, SessionState, Start, StrengthView,
+    Tap,
+};
+use holdfast_core::journal::{Decision, Role};
+use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::review::AttentionKind;
+use holdfast_core::{Companion, CompanionError, Mass, MassUnit};
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+
+pub(crate) fn strength(screen: &SessionScreen) -> &StrengthView {
+    let found = screen.pieces.iter().find_map(|piece| match piece {
+        PieceView::Strength { view } => Some(view),
+        _ => None,
+    });
+    found.unwrap()
+}
+
+pub(crate) fn interval(screen: &SessionScreen) -> &IntervalView {
+    let found = screen.pieces.iter().find_map(|piece| match piece {
+        PieceView::Interval { view } => Some(view),
+        _ => None,
+    });
+    found.unwrap()
+}
+
+pub(crate) fn hold(screen: &SessionScreen) -> &HoldView {
+    let found = screen.pieces.iter().find_map(|piece| match piece {
+        PieceView::Hold { view } => Some(view),
+        _ => None,
+    });
+    found.unwrap()
+}
+
+pub(crate) fn set(load: Option<Mass>, reps: Option<u32>) -> Tap {
+    Tap::LogSet { piece: "Squat".into(), set: None, load, reps, reserve: None }
+}
+
+pub(crate) fn begin() -> Tap {
+    Tap::Begin { day: None }
+}
+
+pub(crate) fn finish(effort: u32, minutes: u32) -> Tap {
+    Tap::Finish { effort: Some(effort), minutes: Some(minutes) }
+}
+
+fn flag(place: Place, severity: u32, signs: &[Sign]) -> Tap {
+    let (piece, signs) = ("Squat".into(), signs.to_vec());
+    Tap::Flag { piece, movement: None, place, severity, signs }
+}
+
+/// A session of squats: loads in kilograms and reps, rated 7 of an hour.
+pub(crate) fn squats(device: &Device, date: &str, sets: &[(i64, u32)]) {
+    device.go_to(date);
+    device.tap(begin()).unwrap();
+    for (kg, reps) in sets {
+        device.tap(set(Some(Mass::kg(*kg)), Some(*reps))).unwrap();
+    }
+    device.tap(finish(7, 60)).unwrap();
+}
+
+fn loads(screen: &SessionScreen) -> Vec<String> {
+    let sets = &strength(screen).sets;
+    sets.iter().map(|set| set.load.as_ref().map_or("-".into(), |load| load.text.clone())).collect()
+}
+
+#[test]
+fn loads_come_from_last_time_and_the_rooms_plates() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    assert_eq!(loads(&ines.today().unwrap()), ["-", "-", "-"], "nothing is invented");
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 8)]);
+    // 8 reps for 5 is three past: the larger step, 5 kg. 50 + 5 is just a tenth more: the cap.
+    ines.go_to("2026-11-05");
+    let screen = ines.today().unwrap();
+    assert_eq!(screen.state, SessionState::Ready);
+    assert_eq!(loads(&screen), ["55 kg", "65 kg", "75 kg"]);
+    // (65 - 20) / 2 = 22.5 a side, the fewest plates: 20 + 2.5.
+    let second = strength(&screen).sets[1].clone();
+    assert_eq!(second.load.unwrap().build, "20 + 2.5 kg a side");
+    assert_eq!(second.why, "60 kg on Tue 3 Nov, open set 8 for 5: 5 kg more");
+}
+
+#[test]
+fn pounds_are_native_on_a_bar_of_their_own() {
+    let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+    let unit = MassUnit::Lb;
+    let chance = (100..148).collect();
+    let start = Start { role: Role::Athlete, name: "Wyatt".into(), unit, chance };
+    let wyatt = Device::started(crew.folder().join("devices/wyatt"), start).unwrap();
+    wyatt.exchange(&crew.carrier).unwrap();
+    wyatt.go_to("2026-11-03");
+    wyatt.tap(begin()).unwrap();
+    for pounds in [95, 115, 135] {
+        wyatt.tap(set(Some(Mass::lb(pounds)), None)).unwrap();
+    }
+    wyatt.tap(finish(6, 45)).unwrap();
+    wyatt.go_to("2026-11-06");
+    let screen = wyatt.today().unwrap();
+    assert_eq!(loads(&screen), ["100 lb", "120 lb", "140 lb"]);
+    assert_eq!(strength(&screen).bar, "pound bar");
+    // (140 - 45) / 2 = 47.5 a side.
+    assert_eq!(strength(&screen).sets[2].load.as_ref().unwrap().build, "45 + 2.5 lb a side");
+    // A bell is marked in kilograms: 16 kg is 35.27 lb.
+    assert_eq!(interval(&screen).windows[0].load_text, "35.3 lb (16 kg)");
+}
+
+#[test]
+fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act };
+    let window =
+        |reps| Tap::LogWindow { piece: "Corners".into(), window: None, reps, spare_ms: None };
+    ines.tap(clock("Corners", Act::Begin)).unwrap();
+    // Ten seconds to get ready, then 44 s of work (a tap takes one of them): 16 s are to spare.
+    ines.pass(10_000 + 43_000);
+    ines.tap(window(None)).unwrap();
+    // 56 s into the second window: 4 s to spare, less than the plan's usual 10.
+    ines.pass(72_000 - 1_000);
+    let screen = ines.tap(window(Some(7))).unwrap();
+    let done: Vec<_> =
+        interval(&screen).windows.iter().map(|it| (it.reps, it.spare_ms, it.tight)).collect();
+    assert_eq!(done[0], (Some(15), Some(16_000), false));
+    assert_eq!(done[1], (Some(7), Some(4_000), true));
+
+    let measure =
+        |when, tenths| Tap::LogRange { piece: "Calves".into(), when, side: Some(1), tenths };
+    ines.tap(measure(MeasuredWhen::Before, 100)).unwrap();
+    ines.tap(clock("Calves", Act::Begin)).unwrap();
+    // Ready 5 s, side one 120 s, switch 10 s, then 80 s of side two, the screen locked throughout.
+    ines.pass(5_000 + 120_000 + 10_000 + 79_000);
+    let screen = ines.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![] }).unwrap();
+    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
+    assert_eq!(held, [Some(120_000), Some(80_000)]);
+    let screen = ines.tap(measure(MeasuredWhen::After, 118)).unwrap();
+    let judged = &hold(&screen).range.as_ref().unwrap().judged;
+    assert_eq!(*judged, ["side 1: +1.8 cm, within measurement error (1.9 cm)"]);
+}
+
+#[test]
+fn a_killed_app_goes_on_where_it_was() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin }).unwrap();
+    let before = ines.today().unwrap();
+    // Opened again without having been closed, as after a kill.
+    let again = Companion::open(ines.home.to_string_lossy().into_owned(), ines.now()).unwrap();
+    assert_eq!(again.today(ines.now()).unwrap(), before);
+    ines.pass(60_000);
+    let later = again.today(ines.now()).unwrap();
+    assert_eq!(hold(&later).clock.as_ref().unwrap().held_ms, [55_000, 0]);
+}
+
+#[test]
+fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki", "Bram"]).unwrap();
+    let [ines, yuki, bram] = [0, 1, 2].map(|index| &crew.athletes[index]);
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    squats(ines, "2026-11-05", &[(52, 8), (62, 6), (72, 5)]);
+    squats(yuki, "2026-11-03", &[(50, 8), (60, 6), (70, 4)]);
+    squats(yuki, "2026-11-05", &[(50, 8), (60, 6), (70, 3)]);
+    bram.go_to("2026-11-05");
+    bram.tap(begin()).unwrap();
+    bram.tap(set(Some(Mass::kg(60)), None)).unwrap();
+    bram.tap(flag(Place::Knee, 5, &[])).unwrap();
+    bram.tap(finish(5, 30)).unwrap();
+    crew.exchange_all().unwrap();
+
+    let date = "2026-11-05".parse().unwrap();
+    let board = crew.coach.companion.board(date).unwrap();
+    let order = board.rows.iter().map(|row| (row.name.as_str(), row.attention[0].kind));
+    let wanted = [
+        ("Bram", AttentionKind::Pain),
+        ("Yuki", AttentionKind::Stall),
+        ("Ines", AttentionKind::Progress),
+    ];
+    assert_eq!(order.collect::<Vec<_>>(), wanted);
+    assert_eq!(board.rows[0].attention[0].text, "knee 5/10 in Back squat on Thu 5 Nov");
+    // Two sessions rated 7 of 60 minutes each.
+    assert_eq!(board.rows[1].week_load, 840);
+    // Ninety percent of 50, 60 and 70 kg is 45, 54 and 63; the plates build 45, 52.5 and 62.5.
+    assert_eq!(board.rows[1].proposals[0].next_text, "45 / 52.5 / 62.5 kg");
+    assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);
+
+    // Past the cap: a tenth over the last 70 kg is 77 kg.
+    let person = board.rows[1].person;
+    let answer = |kg: i64| Answer {
+        person,
+        subject: "back-squat".into(),
+        decision: Decision::Change,
+        loads: vec![Mass::kg(kg)],
+        words: "Stay a week longer.".into(),
+    };
+    crew.coach.go_to("2026-11-06");
+    let give = |kg| crew.coach.companion.answer(answer(kg), crew.coach.now());
+    let refused = give(80).unwrap_err().to_string();
+    assert!(refused.contains("The most for next time is 77 kg"), "{refused}");
+    let refused = give(69).unwrap_err().to_string();
+    assert!(refused.contains("nearest is 67.5 kg or 70 kg"), "{refused}");
+    give(70).unwrap();
+    crew.exchange_all().unwrap();
+    yuki.go_to("2026-11-07");
+    let screen = yuki.today().unwrap();
+    // The last set as the coach said; the others keep their distance: 45 + 7.5 and 52.5 + 7.5.
+    assert_eq!(loads(&screen), ["52.5 kg", "60 kg", "70 kg"]);
+    let why = &strength(&screen).sets[2].why;
+    assert_eq!(why, "coach changed (last time 70 kg): \"Stay a week longer.\"");
+    // It counts until the piece is trained again.
+    squats(yuki, "2026-11-07", &[(50, 8), (60, 6), (70, 5)]);
+    yuki.go_to("2026-11-08");
+    assert_eq!(loads(&yuki.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+}
+
+#[test]
+fn a_flag_holds_the_movement_until_the_coach_clears_it() {
+    let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
+    let bram = &crew.athletes[0];
+    bram.go_to("2026-11-03");
+    bram.tap(begin()).unwrap();
+    for kg in [50, 60, 70] {
+        bram.tap(set(Some(Mass::kg(kg)), None)).unwrap();
+    }
+    let screen = bram.tap(flag(Place::LowBack, 3, &[])).unwrap();
+    let advice = strength(&screen).flags[0].advice.lines.join(" ");
+    assert!(advice.contains("emergency care"), "{advice}");
+    bram.tap(finish(5, 30)).unwrap();
+    crew.exchange_all().unwrap();
+    bram.go_to("2026-11-04");
+    assert_eq!(loads(&bram.today().unwrap()), ["50 kg", "60 kg", "70 kg"], "no step up");
+
+    let date = "2026-11-04".parse().unwrap();
+    let page = crew.coach.companion.member("bram".into(), date).unwrap();
+    let clear =
+        || crew.coach.companion.clear_flag(page.person, page.discomfort[0].flag, crew.coach.now());
+    clear().unwrap();
+    crew.exchange_all().unwrap();
+    bram.go_to("2026-11-05");
+    assert_eq!(loads(&bram.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+    let again = clear().unwrap_err();
+    assert!(matches!(again, CompanionError::NotFound { .. }), "{again}");
+}
+
+#[test]
+fn an_option_has_a_history_of_its_own() {
+    let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
+    let bram = &crew.athletes[0];
+    squats(bram, "2026-11-03", &[(50, 8), (60, 6), (70, 5)]);
+    bram.go_to("2026-11-04");
+    bram.tap(begin()).unwrap();
+    let option = |key: Option<&str>| Tap::TakeOption {
+        piece: "Squat".into(),
+        movement: None,
+        option: key.map(str::to_owned),
+    };
+    let screen = bram.tap(option(Some("box-squat"))).unwrap();
+    assert_eq!(strength(&screen).movement, "Squat to a box");
+    assert_eq!(loads(&screen), ["-", "-", "-"], "another movement's loads are not borrowed");
+    let screen = bram.tap(option(None)).unwrap();
+    assert_eq!(loads(&screen), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+    let unknown = bram.tap(option(Some("leg press"))).unwrap_err();
+    assert!(unknown.to_string().contains("it has box-squat"), "{unknown}");
+}
+
+#[test]
+fn emergency_signs_stand_at_the_top_of_the_screen_and_of_the_board() {
+    let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
+    let bram = &crew.athletes[0];
+    bram.go_to("2026-11-03");
+    bram.tap(begin()).unwrap();
+    let screen = bram.tap(flag(Place::LowBack, 2, &[Sign::LegWeakness])).unwrap();
+    let first = &screen.notices[0].text;
+    assert!(first.starts_with("Stop now and get emergency care"), "{first}");
+    bram.tap(finish(1, 5)).unwrap();
+    crew.exchange_all().unwrap();
+    let board = crew.coach.companion.board("2026-11-03".parse().unwrap()).unwrap();
+    assert!(board.rows[0].attention[0].text.contains("WITH a weak leg"), "{board:?}");
+}
+
+#[test]
+fn each_role_is_told_what_is_the_others() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let wrong = crew.athletes[0].companion.board("2026-11-03".parse().unwrap()).unwrap_err();
+    let said = "role: the board is for a device started as coach; this one is Ines's, athlete";
+    assert_eq!(wrong.to_string(), said);
+    let wrong = crew.coach.today().unwrap_err();
+    assert!(wrong.to_string().contains("started as athlete"), "{wrong}");
+}
