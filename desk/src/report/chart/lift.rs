@@ -1,0 +1,132 @@
+//! The heaviest load of each session, and the reps of the open set under it.
+
+use holdfast_core::MassUnit;
+use holdfast_core::review::{LiftPoint, LiftSeries};
+use plotters::element::{Circle, Cross, PathElement};
+use plotters::series::LineSeries;
+use plotters::style::Color;
+
+use super::frame::{Area, Beside, frame, size, word};
+use super::ink::{INK, MAIN, OTHER, SOFT};
+use super::scale::{Ruler, written};
+use super::{Figure, Painted};
+use crate::report::words::short_day;
+
+const LOADS: u32 = 380;
+const REPS: u32 = 200;
+
+/// Draws a lift; nothing where there are neither loads nor reps of an open set.
+pub(in crate::report) fn lift(series: &LiftSeries, unit: MassUnit) -> Painted<Option<Figure>> {
+    let loads: Vec<&LiftPoint> = series.points.iter().filter(|it| it.heaviest.is_some()).collect();
+    let reps: Vec<&LiftPoint> = if series.open {
+        series.points.iter().filter(|it| it.last_reps.is_some()).collect()
+    } else {
+        Vec::new()
+    };
+    let dates: Vec<_> = loads.iter().chain(&reps).map(|it| it.date).collect();
+    let height = match (loads.is_empty(), reps.is_empty()) {
+        (true, true) => return Ok(None),
+        (false, false) => LOADS + REPS,
+        (false, true) => LOADS,
+        (true, false) => REPS,
+    };
+    let days = Ruler::days(&dates);
+    let first = dates.iter().min().copied().unwrap_or_default();
+    let place = |it: &LiftPoint| (it.date - first).num_days() as f64;
+    Figure::drawn(words(series, unit, &loads, &reps), height, |sheet| {
+        if loads.is_empty() {
+            return draw_reps(sheet, &days, &reps, place);
+        }
+        if reps.is_empty() {
+            return draw_loads(sheet, &days, &loads, unit, place);
+        }
+        let (above, below) = sheet.split_vertically(LOADS);
+        // The days are named once, under both.
+        let unnamed = Ruler { marks: Vec::new(), ..days.clone() };
+        draw_loads(&above, &unnamed, &loads, unit, place)?;
+        draw_reps(&below, &days, &reps, place)
+    })
+    .map(Some)
+}
+
+fn draw_loads(
+    area: &Area<'_>,
+    days: &Ruler,
+    points: &[&LiftPoint],
+    unit: MassUnit,
+    place: impl Fn(&LiftPoint) -> f64,
+) -> Painted<()> {
+    let at = |it: &LiftPoint| Some((place(it), it.heaviest?.for_drawing(unit)));
+    let places: Vec<(f64, f64)> = points.iter().filter_map(|it| at(it)).collect();
+    let y = Ruler::around(places.iter().map(|(_, y)| *y), 6);
+    let mut plot = frame(area, unit.symbol(), days, &y)?;
+    plot.draw_series(LineSeries::new(places.iter().copied(), MAIN.stroke_width(4)))?;
+    let size = size(points.len());
+    let written = written(&places, &days.range, 5);
+    for ((point, at), written) in points.iter().zip(places).zip(written) {
+        if point.made {
+            plot.draw_series([Circle::new(at, size, MAIN.filled())])?;
+        } else {
+            plot.draw_series([Cross::new(at, size + 2, INK.stroke_width(5))])?;
+        }
+        if let (true, Some(load)) = (written, point.heaviest) {
+            word(&mut plot, at, load.number(unit), Beside::Above)?;
+        }
+    }
+    Ok(())
+}
+
+fn draw_reps(
+    area: &Area<'_>,
+    days: &Ruler,
+    points: &[&LiftPoint],
+    place: impl Fn(&LiftPoint) -> f64,
+) -> Painted<()> {
+    let reps = |it: &LiftPoint| f64::from(it.last_reps.unwrap_or(0));
+    let highest = points.iter().map(|it| reps(it).max(f64::from(it.asked)));
+    let y = Ruler::bars(highest.fold(1.0, f64::max), 3, 10, 1.45);
+    let mut plot = frame(area, "reps", days, &y)?;
+    let asked = points.first().map_or(0.0, |it| f64::from(it.asked));
+    let across = vec![(days.range.start, asked), (days.range.end, asked)];
+    plot.draw_series([PathElement::new(across, SOFT.stroke_width(2))])?;
+    let places: Vec<(f64, f64)> = points.iter().map(|it| (place(it), reps(it))).collect();
+    let size = size(points.len());
+    for (at, written) in places.iter().zip(written(&places, &days.range, 2)) {
+        let stem = PathElement::new(vec![(at.0, 0.0), *at], OTHER.stroke_width(4));
+        plot.draw_series([stem])?;
+        plot.draw_series([Circle::new(*at, size, OTHER.filled())])?;
+        if written {
+            word(&mut plot, *at, at.1.to_string(), Beside::Above)?;
+        }
+    }
+    Ok(())
+}
+
+fn words(
+    series: &LiftSeries,
+    unit: MassUnit,
+    loads: &[&LiftPoint],
+    reps: &[&LiftPoint],
+) -> (String, String, String) {
+    let title = format!("{}, {}", series.movement, series.scheme);
+    let mut note = Vec::new();
+    let mut says = Vec::new();
+    if !loads.is_empty() {
+        let crosses = if loads.iter().all(|it| it.made) { "" } else { "; cross: a set was missed" };
+        note.push(format!("Heaviest load of each session{crosses}."));
+        let each = loads.iter().filter_map(|it| {
+            let missed = if it.made { "" } else { " with a set missed" };
+            Some(format!("{} {}{missed}", short_day(it.date), it.heaviest?.text(unit)))
+        });
+        says.push(format!("Heaviest load: {}.", each.collect::<Vec<_>>().join(", ")));
+    }
+    if let Some(first) = reps.first() {
+        let asked = first.asked;
+        note.push(format!("Stems: reps in the open set; level line: the {asked} asked for."));
+        let each = reps.iter().filter_map(|it| {
+            Some(format!("{} {} of {}", short_day(it.date), it.last_reps?, it.asked))
+        });
+        says.push(format!("Reps in the open set: {}.", each.collect::<Vec<_>>().join(", ")));
+    }
+    (title, note.join(" "), says.join(" "))
+}

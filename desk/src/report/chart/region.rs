@@ -1,0 +1,55 @@
+//! Time under stretch of each part of the body, week by week.
+
+use chrono::NaiveDate;
+use holdfast_core::review::RegionMinutes;
+
+use super::frame::{bars, frame};
+use super::ink::OTHER;
+use super::scale::{Ruler, week_place};
+use super::{Figure, Painted};
+use crate::report::words::{held, minutes, short_day};
+
+const HEIGHT: u32 = 320;
+
+/// Draws a chart a part of the body, all on the same scale so that they can be compared.
+pub(in crate::report) fn regions(weeks: &[RegionMinutes]) -> Painted<Vec<Figure>> {
+    let weeks: Vec<&RegionMinutes> = weeks.iter().filter(|it| it.seconds > 0).collect();
+    let mondays = || weeks.iter().map(|it| it.week_of);
+    let (Some(first), Some(last)) = (mondays().min(), mondays().max()) else {
+        return Ok(Vec::new());
+    };
+    let longest = weeks.iter().map(|it| it.seconds).max().unwrap_or(0);
+    let x = Ruler::weeks(first, last);
+    let y = Ruler::bars(longest as f64 / 60.0, 4, 1, 1.3);
+    let mut names: Vec<&str> = weeks.iter().map(|it| it.region.as_str()).collect();
+    names.sort_unstable();
+    names.dedup();
+    let figure = |name: &&str| {
+        let of_it = weeks.iter().copied().filter(|it| it.region == *name).collect::<Vec<_>>();
+        region(name, &of_it, first, &x, &y)
+    };
+    names.iter().map(figure).collect()
+}
+
+fn region(
+    name: &str,
+    weeks: &[&RegionMinutes],
+    first: NaiveDate,
+    x: &Ruler,
+    y: &Ruler,
+) -> Painted<Figure> {
+    let point =
+        |it: &&RegionMinutes| (week_place(first, it.week_of) as f64, it.seconds as f64 / 60.0);
+    let each: Vec<(f64, f64)> = weeks.iter().map(point).collect();
+    let says = weeks.iter().map(|it| format!("{} {}", short_day(it.week_of), held(it.seconds)));
+    let says = says.collect::<Vec<_>>().join(", ");
+    let words = (
+        format!("Under stretch: {name}"),
+        "Minutes held in each week, both sides together.".to_owned(),
+        format!("Time held in the week from: {says}."),
+    );
+    Figure::drawn(words, HEIGHT, |sheet| {
+        let mut plot = frame(sheet, "min", x, y)?;
+        bars(&mut plot, x, &each, |index| minutes(weeks[index].seconds), OTHER)
+    })
+}

@@ -1,0 +1,36 @@
+//! The session load of each week.
+
+use holdfast_core::review::WeekLine;
+
+use super::frame::{bars, frame};
+use super::ink::MAIN;
+use super::scale::{Ruler, week_place};
+use super::{Figure, Painted};
+use crate::report::words::short_day;
+
+const HEIGHT: u32 = 360;
+
+/// Draws the weeks; nothing where no session was rated.
+pub(in crate::report) fn weeks(weeks: &[WeekLine]) -> Painted<Option<Figure>> {
+    let highest = weeks.iter().map(|it| it.load).max().unwrap_or(0);
+    let (Some(first), Some(last)) = (weeks.first(), weeks.last()) else { return Ok(None) };
+    if highest == 0 {
+        return Ok(None);
+    }
+    let x = Ruler::weeks(first.week_of, last.week_of);
+    let y = Ruler::bars(f64::from(highest), 6, 10, 1.2);
+    let place = |it: &WeekLine| week_place(first.week_of, it.week_of) as f64;
+    let each: Vec<(f64, f64)> = weeks.iter().map(|it| (place(it), f64::from(it.load))).collect();
+    let says = weeks.iter().map(|it| format!("{} {}", short_day(it.week_of), it.load));
+    let says = says.collect::<Vec<_>>().join(", ");
+    let words = (
+        "Session load by week".to_owned(),
+        "Effort times minutes, added up from Monday to Sunday.".to_owned(),
+        format!("Session load of the week from: {says}."),
+    );
+    Figure::drawn(words, HEIGHT, |sheet| {
+        let mut plot = frame(sheet, "effort × minutes", &x, &y)?;
+        bars(&mut plot, &x, &each, |index| weeks[index].load.to_string(), MAIN)
+    })
+    .map(Some)
+}

@@ -1,0 +1,122 @@
+//! How the report writes dates, tenths and times, and what it calls things.
+
+use std::fmt;
+
+use askama::filters::HtmlSafe;
+use chrono::{Datelike, NaiveDate};
+use holdfast_core::journal::Decision;
+use holdfast_core::plan::Protocol;
+use holdfast_core::review::AttentionKind;
+
+/// A date as an element of the page: the day in words, the year only where it is another one.
+#[derive(Clone, Copy)]
+pub(super) struct Day {
+    date: NaiveDate,
+    year: bool,
+}
+
+impl Day {
+    /// A date on a page made for another.
+    pub(super) fn on(page: NaiveDate, date: NaiveDate) -> Day {
+        Day { date, year: page.year() != date.year() }
+    }
+
+    /// A date with its year.
+    pub(super) fn whole(date: NaiveDate) -> Day {
+        Day { date, year: true }
+    }
+
+    /// The words alone.
+    pub(super) fn text(self) -> String {
+        let form = if self.year { "%a %-d %b %Y" } else { "%a %-d %b" };
+        self.date.format(form).to_string()
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "<time datetime=\"{}\">{}</time>", self.date, self.text())
+    }
+}
+
+/// It writes digits and the names of days and months only.
+impl HtmlSafe for Day {}
+
+/// `10 Nov`, for an axis.
+pub(super) fn short_day(date: NaiveDate) -> String {
+    date.format("%-d %b").to_string()
+}
+
+/// Tenths as a decimal, `11.5`; a whole number without its `.0` when `short`.
+pub(super) fn tenths(tenths: i64, short: bool) -> String {
+    let sign = if tenths < 0 { "-" } else { "" };
+    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    if short && rest == 0 { format!("{sign}{whole}") } else { format!("{sign}{whole}.{rest}") }
+}
+
+/// `4 min 30 s`.
+pub(super) fn held(seconds: i64) -> String {
+    match (seconds / 60, seconds % 60) {
+        (0, seconds) => format!("{seconds} s"),
+        (minutes, 0) => format!("{minutes} min"),
+        (minutes, seconds) => format!("{minutes} min {seconds} s"),
+    }
+}
+
+/// Minutes to a tenth, rounded down, so that nobody is told time that was not held.
+pub(super) fn minutes(seconds: i64) -> String {
+    tenths(seconds / 6, true)
+}
+
+/// The word for a kind of look, and the class it is drawn with.
+pub(super) fn kind(kind: AttentionKind) -> (&'static str, &'static str) {
+    match kind {
+        AttentionKind::Pain => ("Pain", "pain"),
+        AttentionKind::Stall => ("Stall", "slow"),
+        AttentionKind::Away => ("Away", "slow"),
+        AttentionKind::Conflict => ("Conflict", "slow"),
+        AttentionKind::Scaled => ("Scaled", "note"),
+        AttentionKind::Tight => ("Tight", "note"),
+        AttentionKind::Progress => ("Progress", "gain"),
+    }
+}
+
+/// The coach's answer.
+pub(super) fn answer(decision: Decision) -> &'static str {
+    match decision {
+        Decision::Accept => "accepted",
+        Decision::Change => "changed",
+        Decision::Refuse => "refused",
+    }
+}
+
+/// Where the measurement error of a protocol was published.
+pub(super) fn source(protocol: Protocol) -> &'static str {
+    match protocol {
+        Protocol::SitAndReach => "forward-reach score, J Sports Sci Med 2009;8(1):116-122, table 1",
+        Protocol::FingertipToFloor => "Ekedahl et al., Arch Phys Med Rehabil 2012;93:2210-2215",
+        Protocol::KneeToWall | Protocol::ShinAngle => {
+            "weight-bearing lunge, one rater, Powden et al., Man Ther 2015;20:524-532"
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_written_as_short_as_they_are() {
+        assert_eq!([tenths(115, true), tenths(-40, true)], ["11.5", "-4"]);
+        assert_eq!([tenths(-4, false), tenths(100, false)], ["-0.4", "10.0"]);
+        assert_eq!([held(45), held(120), held(270)], ["45 s", "2 min", "4 min 30 s"]);
+        assert_eq!([minutes(270), minutes(479), minutes(480)], ["4.5", "7.9", "8"]);
+    }
+
+    #[test]
+    fn another_year_is_said() {
+        let date = |year| NaiveDate::from_ymd_opt(year, 11, 10).unwrap();
+        assert_eq!(Day::on(date(2026), date(2026)).text(), "Tue 10 Nov");
+        assert_eq!(Day::on(date(2026), date(2025)).text(), "Mon 10 Nov 2025");
+    }
+}
