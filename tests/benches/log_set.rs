@@ -104,7 +104,7 @@ fn paired(_: &mut Criterion) {
         inserts.push(bare.insert());
         sets.push(lifter.log());
     }
-    let mut median = |mut times: Vec<Duration>| {
+    let median = |mut times: Vec<Duration>| {
         times.sort();
         times[times.len() / 2]
     };

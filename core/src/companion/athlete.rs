@@ -1,29 +1,19 @@
 //! An athlete's day: the screen now, and what a tap makes of it.
 
-use std::sync::Arc;
-
 use chrono::NaiveDate;
 
 use super::device::Device;
+use super::reading::Reading;
 use super::screen::{Notice, NoticeKind, SessionScreen, SessionState};
-use super::session_log::SessionLog;
 use super::sheet::Sheet;
 use super::tap::Tap;
 use super::taps::Taps;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
-use crate::journal::{Profile, Role, Session};
-use crate::plan::{Block, Day, Planned};
-use crate::store::{Draft, conflicts, open_flags, unpublished};
+use crate::journal::{Role, Session};
+use crate::plan::{Block, Day};
+use crate::store::Draft;
 use crate::words;
-
-/// The day on screen: from a running session, or from the plan.
-struct OnScreen {
-    state: SessionState,
-    block: Arc<Block>,
-    planned: Option<Planned>,
-    log: Option<SessionLog>,
-}
 
 /// The screen at a moment.
 pub(crate) fn screen(
@@ -31,9 +21,11 @@ pub(crate) fn screen(
     at: &Instant,
     saved: Option<u64>,
 ) -> Result<SessionScreen> {
-    let profile = device.profile()?;
-    let shown = on_screen(device, at)?;
-    draw(device, &profile, at, shown, saved)
+    let kept = device.take_reading()?.filter(|reading| reading.holds_at(at));
+    let reading = kept.map_or_else(|| Reading::now(device, at), Ok)?;
+    let drawn = draw(&reading, device, at, saved);
+    device.keep_reading(reading);
+    Ok(drawn)
 }
 
 /// The screen of a day looked at ahead: the one planned for a date, or one named.
@@ -43,20 +35,15 @@ pub(crate) fn preview(
     date: NaiveDate,
     day: Option<&str>,
 ) -> Result<SessionScreen> {
-    let profile = device.profile()?;
-    let shown = match (planned_for(device, date)?, day) {
-        (Some(shown), Some(name)) => {
-            let week = shown.block.week_of(date).unwrap_or(shown.block.weeks);
-            let day = named_day(&shown.block, name)?.name.clone();
-            let planned = Some(Planned { date, week, day });
-            Some(OnScreen { planned, state: SessionState::Ready, ..shown })
-        }
-        (shown, _) => shown,
+    let reading = match day {
+        Some(name) => Reading::named(device, date, name)?,
+        None => Reading::ahead(device, date)?,
     };
-    draw(device, &profile, at, shown, None)
+    Ok(draw(&reading, device, at, None))
 }
 
-fn named_day<'a>(block: &'a Block, name: &str) -> Result<&'a Day> {
+/// Finds a day of a block by its name.
+pub(crate) fn named_day<'a>(block: &'a Block, name: &str) -> Result<&'a Day> {
     block.day(name).ok_or_else(|| {
         Error::not_found(format!("day \"{name}\""), format!("the block has {}", day_names(block)))
     })
@@ -69,58 +56,38 @@ fn day_names(block: &Block) -> String {
 
 /// Does what a tap says, durably, and gives the screen after it.
 pub(crate) fn tap(device: &mut Device, tap: Tap, at: &Instant) -> Result<SessionScreen> {
-    let profile = device.require(Role::Athlete, "a session")?;
     let ends = matches!(tap, Tap::Finish { .. });
-    let log = SessionLog::current(device.reader(), device.person(), at)?;
-    let running = log.filter(|log| log.finish.is_none() || tap_reopens(&tap));
-    let drafts = match (tap, running) {
-        (Tap::Begin { day }, None) => vec![begin(device, day, at)?],
-        (tap, Some(log)) => {
-            let (block, day) = pinned(device, &log)?;
-            let flags = open_flags(device.reader(), device.person())?;
-            let sheet = Sheet {
-                connection: device.reader(),
-                person: device.person(),
-                unit: profile.unit,
-                block: &block,
-                day: &day,
-                log: Some(&log),
-                flags: &flags,
-                now: at,
-            };
-            Taps { sheet, log: &log, at }.drafts(tap)?
-        }
-        (Tap::ClearFlag { flag }, None) => {
-            let flags = open_flags(device.reader(), device.person())?;
-            vec![super::taps::clear_flag(flags.iter().any(|open| open.record == flag), flag)?]
-        }
-        (_, None) => return Err(Error::invalid("session", "none is running: begin one first")),
-    };
-    let saved = device.log(at, drafts)?;
+    let kept = device.take_reading()?.filter(|reading| reading.holds_at(at));
+    let mut reading = kept.map_or_else(|| Reading::now(device, at), Ok)?;
+    Device::require_of(&reading.profile, Role::Athlete, "a session")?;
+    let drafts = drafts(device, &reading, tap, at)?;
+    let entries = device.log(at, drafts)?;
     if ends {
         device.cut_leaves()?;
+    } else if reading.take(device.reader(), &entries)? {
+        device.keep_reading(reading);
     }
-    screen(device, at, saved)
+    screen(device, at, entries.last().map(|entry| entry.version.number))
 }
 
-/// A finished session takes corrections of how it ended, and gives way to a new one.
-fn tap_reopens(tap: &Tap) -> bool {
-    !matches!(tap, Tap::Begin { .. })
-}
-
-/// The block and day a session began with, whatever was published since.
-fn pinned(device: &mut Device, log: &SessionLog) -> Result<(Arc<Block>, Day)> {
-    let session = &log.session.body;
-    let block = device.block(session.plan, None)?.ok_or_else(|| {
-        Error::not_found(
-            format!("the plan of {}", session.block),
-            "its file has not arrived on this device: exchange first",
-        )
-    })?;
-    let day = block.day(&session.day).cloned().ok_or_else(|| {
-        Error::not_found(format!("day \"{}\"", session.day), "the plan does not have it")
-    })?;
-    Ok((block, day))
+fn drafts(device: &mut Device, reading: &Reading, tap: Tap, at: &Instant) -> Result<Vec<Draft>> {
+    // An ended session still takes corrections, and gives way to a new one.
+    let log = reading
+        .log
+        .as_ref()
+        .filter(|log| log.finish.is_none() || !matches!(tap, Tap::Begin { .. }));
+    match (tap, log, reading.day(), &reading.block) {
+        (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
+        (tap, Some(log), Some(day), Some(block)) => {
+            let sheet = Sheet { reading, block, day, now: at };
+            Taps { connection: device.reader(), sheet, log, at }.drafts(tap)
+        }
+        (Tap::ClearFlag { flag }, ..) => {
+            let open = reading.flags.iter().any(|open| open.record == flag);
+            Ok(vec![super::taps::clear_flag(open, flag)?])
+        }
+        _ => Err(Error::invalid("session", "none is running: begin one first")),
+    }
 }
 
 fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft> {
@@ -151,88 +118,38 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
     }))
 }
 
-fn on_screen(device: &mut Device, at: &Instant) -> Result<Option<OnScreen>> {
-    let Some(log) = SessionLog::current(device.reader(), device.person(), at)? else {
-        return planned_for(device, at.date());
-    };
-    let (block, _) = pinned(device, &log)?;
-    let session = log.session.body.clone();
-    let state = if log.finish.is_some() { SessionState::Finished } else { SessionState::Running };
-    let planned = Planned { date: session.date, week: session.week, day: session.day };
-    Ok(Some(OnScreen { state, block, planned: Some(planned), log: Some(log) }))
-}
-
-fn planned_for(device: &mut Device, date: NaiveDate) -> Result<Option<OnScreen>> {
-    let Some(plan) = device.block_for(date)? else { return Ok(None) };
-    let today = plan.block.on(date).into_iter().next();
-    let state = if today.is_some() { SessionState::Ready } else { SessionState::DayOff };
-    // On a day off the next one is shown, so that nobody comes unprepared.
-    let planned = today.or_else(|| plan.block.next_from(date));
-    Ok(Some(OnScreen { state, block: plan.block, planned, log: None }))
-}
-
-fn draw(
-    device: &Device,
-    profile: &Profile,
-    at: &Instant,
-    shown: Option<OnScreen>,
-    saved: Option<u64>,
-) -> Result<SessionScreen> {
-    let mut notices = notices(device)?;
-    let unpublished = unpublished(device.reader(), device.identity.device)?;
+fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) -> SessionScreen {
     let mut screen = SessionScreen {
-        name: profile.name.clone(),
-        unit: profile.unit,
+        name: reading.profile.name.clone(),
+        unit: reading.profile.unit,
         date: at.date(),
-        state: SessionState::NoPlan,
+        state: reading.state,
         heading: "No plan yet: exchange with your coach".into(),
         block: String::new(),
         day: String::new(),
         days: Vec::new(),
         pieces: Vec::new(),
-        notices: Vec::new(),
+        notices: notices(reading, device),
         saved,
-        unpublished,
+        unpublished: reading.unpublished,
     };
-    if let Some(shown) = shown {
-        let block = &shown.block;
-        screen.state = shown.state;
+    if let Some(block) = &reading.block {
         screen.block = block.name.clone();
         screen.days = block.days.iter().map(|day| day.name.clone()).collect();
-        screen.heading = heading(&shown);
-        if let Some(planned) = &shown.planned {
-            screen.date = planned.date;
-            screen.day = planned.day.clone();
-            let flags = open_flags(device.reader(), device.person())?;
-            if let Some(day) = block.day(&planned.day) {
-                let sheet = Sheet {
-                    connection: device.reader(),
-                    person: device.person(),
-                    unit: profile.unit,
-                    block,
-                    day,
-                    log: shown.log.as_ref(),
-                    flags: &flags,
-                    now: at,
-                };
-                screen.pieces = sheet.pieces()?;
-            }
-            for flag in flags.iter().filter(|flag| !flag.body.signs.is_empty()) {
-                let body = &flag.body;
-                let advice = crate::care::advice_for(body.place, body.severity, &body.signs);
-                let care = |text| Notice { kind: NoticeKind::Care, text };
-                notices.extend(advice.lines.into_iter().map(care));
-            }
+        screen.heading = heading(reading, block);
+        if let Some(day) = reading.day() {
+            screen.day = day.name.clone();
+            screen.pieces = Sheet { reading, block, day, now: at }.pieces();
         }
     }
-    notices.sort_by_key(|notice| notice.kind);
-    screen.notices = notices;
-    Ok(screen)
+    if let Some(planned) = &reading.planned {
+        screen.date = planned.date;
+    }
+    screen
 }
 
-fn heading(shown: &OnScreen) -> String {
-    let block = &shown.block;
-    match (&shown.planned, shown.state) {
+fn heading(reading: &Reading, block: &Block) -> String {
+    match (&reading.planned, reading.state) {
         (Some(planned), SessionState::DayOff) => {
             format!("Nothing planned today. Next: {}, {}", planned.day, words::day(planned.date))
         }
@@ -240,26 +157,29 @@ fn heading(shown: &OnScreen) -> String {
             let (week, weeks) = (planned.week, block.weeks);
             format!("{}, {}, week {week} of {weeks}", planned.day, words::day(planned.date))
         }
-        (None, _) => {
-            format!(
-                "{} ended on {}: any of its days can still be trained by name",
-                block.name,
-                words::day(block.ends())
-            )
-        }
+        (None, _) => format!(
+            "{} ended on {}: any of its days can still be trained by name",
+            block.name,
+            words::day(block.ends())
+        ),
     }
 }
 
-fn notices(device: &Device) -> Result<Vec<Notice>> {
+/// What should be read first, the most pressing first.
+fn notices(reading: &Reading, device: &Device) -> Vec<Notice> {
     let mut notices = Vec::new();
-    if let Some(text) = super::opening_text(device.rebuilt.as_ref()) {
-        notices.push(Notice { kind: NoticeKind::Warning, text });
+    for flag in reading.flags.iter().filter(|flag| !flag.body.signs.is_empty()) {
+        let body = &flag.body;
+        let advice = crate::care::advice_for(body.place, body.severity, &body.signs);
+        let care = |text| Notice { kind: NoticeKind::Care, text };
+        notices.extend(advice.lines.into_iter().map(care));
     }
-    let conflicts = conflicts(device.reader(), device.person())?;
-    if conflicts > 0 {
-        let what = words::count(u64::from(conflicts), "entry");
+    let warning = |text| Notice { kind: NoticeKind::Warning, text };
+    notices.extend(super::opening_text(device.rebuilt.as_ref()).map(warning));
+    if reading.conflicts > 0 {
+        let what = words::count(u64::from(reading.conflicts), "entry");
         let text = format!("two of your devices disagree about {what}; the later one is shown");
-        notices.push(Notice { kind: NoticeKind::Warning, text });
+        notices.push(warning(text));
     }
-    Ok(notices)
+    notices
 }

@@ -39,6 +39,7 @@ pub(crate) fn absorb(
     at: &Instant,
 ) -> Result<ExchangeReport> {
     let mut report = ExchangeReport::default();
+    device.forget_reading();
     for file in files {
         let profile = device.profile()?;
         match exchange::absorb(&mut device.store, profile.crew, file, at.wall_ms)? {

@@ -7,7 +7,7 @@ use crate::error::{Error, Result};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Decision, PlanText, Profile, Role, Ruling};
-use crate::load::{CAP_PERCENT, Rack};
+use crate::load::{CAP_PERCENT, Prepared};
 use crate::mass::Mass;
 use crate::plan::{Block, Work, read_plan};
 use crate::review::{Proposal, proposals};
@@ -115,7 +115,7 @@ fn decided(
     answer: &Answer,
     proposal: &Proposal,
     profile: &Profile,
-    block: &Block,
+    block: &Prepared,
 ) -> Result<Vec<Mass>> {
     let next: Vec<Mass> = proposal.sets.iter().filter_map(|set| set.next).collect();
     let loads = match (answer.decision, answer.loads.as_slice()) {
@@ -130,7 +130,7 @@ fn decided(
             let Some(proposed) = next.last() else {
                 return Err(Error::invalid("loads", "give one a set: nothing is proposed"));
             };
-            let rack = Rack::carrying(block, &proposal.subject, profile.unit);
+            let rack = block.rack(&proposal.subject, profile.unit);
             // The others keep their distance, as near below as the plates allow.
             let shifted = next.iter().map(|load| *load + (*last - *proposed));
             let mut loads: Vec<Mass> = shifted
@@ -151,7 +151,7 @@ fn decided(
         }
     };
     let unit = profile.unit;
-    let rack = Rack::carrying(block, &proposal.subject, unit);
+    let rack = block.rack(&proposal.subject, unit);
     // From the last set, the one a coach types.
     for (set, load) in proposal.sets.iter().zip(&loads).rev() {
         let cap = set.last.map(|last| last.percent(CAP_PERCENT));

@@ -6,11 +6,13 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
+use super::reading::Reading;
 use crate::error::{Error, Result};
 use crate::id::PersonId;
 use crate::instant::Instant;
-use crate::journal::{Body, PlanText, Profile, Role, Version, body_of};
-use crate::plan::{Block, read_plan};
+use crate::journal::{Body, Entry, PlanText, Profile, Role, Version, body_of};
+use crate::load::Prepared;
+use crate::plan::read_plan;
 use crate::store::{Ask, Draft, ENTRIES_A_LEAF, Identity, Rebuilt, Store, line_of, unpublished};
 
 /// The state behind the surface.
@@ -19,19 +21,21 @@ pub(crate) struct Device {
     pub(crate) identity: Identity,
     pub(crate) rebuilt: Option<Rebuilt>,
     pub(crate) aside: Vec<super::AsideFile>,
-    plans: HashMap<Version, Arc<Block>>,
+    plans: HashMap<Version, Arc<Prepared>>,
+    /// The reading kept between taps.
+    reading: Option<Reading>,
 }
 
 /// A plan that was published.
 #[derive(Clone)]
 pub(crate) struct Published {
     pub version: Version,
-    pub block: Arc<Block>,
+    pub block: Arc<Prepared>,
 }
 
 impl Device {
     pub(crate) fn new(identity: Identity, store: Store, rebuilt: Option<Rebuilt>) -> Device {
-        Device { store, identity, rebuilt, aside: Vec::new(), plans: HashMap::new() }
+        Device { store, identity, rebuilt, aside: Vec::new(), plans: HashMap::new(), reading: None }
     }
 
     pub(crate) fn reader(&self) -> &Connection {
@@ -50,10 +54,14 @@ impl Device {
     }
 
     /// Refuses what only a coach, or only an athlete, does.
-    pub(crate) fn require(&self, role: Role, what: &str) -> Result<Profile> {
-        let profile = self.profile()?;
+    pub(crate) fn require(&self, role: Role, what: &str) -> Result<()> {
+        Device::require_of(&self.profile()?, role, what)
+    }
+
+    /// The same, of a profile already read.
+    pub(crate) fn require_of(profile: &Profile, role: Role, what: &str) -> Result<()> {
         if profile.role == role {
-            return Ok(profile);
+            return Ok(());
         }
         let (is, needed) = (profile.role.text(), role.text());
         let reason = format!(
@@ -63,17 +71,35 @@ impl Device {
         Err(Error::invalid("role", reason))
     }
 
-    /// Logs drafts durably. Says the last entry's number.
-    pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Option<u64>> {
+    /// Takes the kept reading, if nothing has been written since by this or another process.
+    pub(crate) fn take_reading(&mut self) -> Result<Option<Reading>> {
+        let Some(reading) = self.reading.take() else { return Ok(None) };
+        Ok((reading.version == self.store.data_version()?).then_some(reading))
+    }
+
+    /// Keeps a reading that holds all this process has written.
+    pub(crate) fn keep_reading(&mut self, reading: Reading) {
+        self.reading = Some(reading);
+    }
+
+    /// Forgets the kept reading: something else has been written.
+    pub(crate) fn forget_reading(&mut self) {
+        self.reading = None;
+    }
+
+    /// Logs drafts durably.
+    pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
+        self.forget_reading();
         let entries = self.store.log(at, drafts)?;
         if unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
             self.cut_leaves()?;
         }
-        Ok(entries.last().map(|entry| entry.version.number))
+        Ok(entries)
     }
 
     /// Cuts what is logged into leaves, once the crew is known.
     pub(crate) fn cut_leaves(&mut self) -> Result<()> {
+        self.forget_reading();
         match self.profile()?.crew {
             Some(crew) => self.store.cut_leaves(crew),
             None => Ok(()),
@@ -103,7 +129,7 @@ impl Device {
         &mut self,
         version: Version,
         text: Option<&PlanText>,
-    ) -> Result<Option<Arc<Block>>> {
+    ) -> Result<Option<Arc<Prepared>>> {
         if let Some(block) = self.plans.get(&version) {
             return Ok(Some(block.clone()));
         }
@@ -114,7 +140,8 @@ impl Device {
                 _ => None,
             },
         };
-        let block = stored.and_then(|text| read_plan(text.text.as_bytes()).ok()).map(Arc::new);
+        let block = stored.and_then(|text| read_plan(text.text.as_bytes()).ok());
+        let block = block.map(|block| Arc::new(Prepared::new(block)));
         if let Some(block) = &block {
             self.plans.insert(version, block.clone());
         }

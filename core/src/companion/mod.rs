@@ -8,6 +8,7 @@ mod carry;
 mod coach;
 mod device;
 mod error;
+mod reading;
 mod screen;
 mod session_log;
 mod sheet;

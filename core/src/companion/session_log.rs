@@ -7,7 +7,7 @@ use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{
-    Body, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, Range, Session, WindowDone,
+    Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Range, Session, WindowDone,
 };
 use crate::store::{Ask, Logged};
 
@@ -25,7 +25,7 @@ pub(crate) struct SessionLog {
     pub(crate) ranges: Vec<Logged<Range>>,
     pub(crate) flags: Vec<Logged<Discomfort>>,
     pub(crate) finish: Option<Logged<Finish>>,
-    marks: Vec<ClockMark>,
+    marks: Vec<(u64, ClockMark)>,
 }
 
 impl SessionLog {
@@ -34,24 +34,41 @@ impl SessionLog {
         let ask =
             Ask { person: Some(session.person), session: Some(session.record), ..Ask::default() };
         let all = ask.bodies(None, connection)?;
-        fn of<T: crate::journal::Kind>(all: &[Logged<Body>]) -> Vec<Logged<T>> {
-            all.iter().cloned().filter_map(Logged::of_kind).collect()
-        }
-        let mut marks = of::<ClockMark>(&all);
-        // Two marks may share a millisecond; the journal's own order is the order they were made in.
-        marks.sort_by_key(|mark| mark.version.number);
-        Ok(SessionLog {
-            lifts: of(&all),
-            options: of(&all),
-            windows: of(&all),
-            holds: of(&all),
-            ranges: of(&all),
-            flags: of(&all),
-            finish: of(&all).pop(),
-            marks: marks.into_iter().map(|mark| mark.body).collect(),
+        let mut log = SessionLog {
+            lifts: Vec::new(),
+            options: Vec::new(),
+            windows: Vec::new(),
+            holds: Vec::new(),
+            ranges: Vec::new(),
+            flags: Vec::new(),
+            finish: None,
+            marks: Vec::new(),
+            all: Vec::with_capacity(all.len()),
             session,
-            all,
-        })
+        };
+        all.into_iter().for_each(|logged| log.add(logged));
+        // Two marks may share a millisecond; the journal's own order is the order they were made in.
+        log.marks.sort_by_key(|(number, _)| *number);
+        Ok(log)
+    }
+
+    /// Adds a record of the session.
+    pub(crate) fn add(&mut self, logged: Logged<Body>) {
+        fn to<T: Kind>(of: &mut Vec<Logged<T>>, logged: &Logged<Body>) {
+            of.extend(logged.clone().of_kind());
+        }
+        match &logged.body {
+            Body::Lift(_) => to(&mut self.lifts, &logged),
+            Body::OptionTaken(_) => to(&mut self.options, &logged),
+            Body::WindowDone(_) => to(&mut self.windows, &logged),
+            Body::Held(_) => to(&mut self.holds, &logged),
+            Body::Range(_) => to(&mut self.ranges, &logged),
+            Body::Discomfort(_) => to(&mut self.flags, &logged),
+            Body::Finish(_) => self.finish = logged.clone().of_kind(),
+            Body::ClockMark(mark) => self.marks.push((logged.version.number, mark.clone())),
+            _ => {}
+        }
+        self.all.push(logged);
     }
 
     /// A person's latest session, when it is running at `at` or was trained on that date.
@@ -64,10 +81,14 @@ impl SessionLog {
             Ask { person: Some(person), subject: Some(""), scheme: Some(""), ..Ask::default() };
         let Some(session) = ask.last::<Session>(connection)? else { return Ok(None) };
         let log = SessionLog::read(connection, session)?;
-        let today = log.session.body.date == at.date();
-        let recent = at.wall_ms.saturating_sub(log.session.first_ms) < OPEN_MS;
-        let shown = if log.finish.is_some() { today } else { today || recent };
-        Ok(shown.then_some(log))
+        Ok(log.is_shown_at(at).then_some(log))
+    }
+
+    /// True when the session is running at a moment or was trained on that date.
+    pub(crate) fn is_shown_at(&self, at: &Instant) -> bool {
+        let today = self.session.body.date == at.date();
+        let recent = at.wall_ms.saturating_sub(self.session.first_ms) < OPEN_MS;
+        today || (self.finish.is_none() && recent)
     }
 
     /// The option taken for a movement of a piece.
@@ -96,7 +117,8 @@ impl SessionLog {
     /// with these marks is over at a moment: only then does another begin start again.
     pub(crate) fn marks(&self, piece: &str, done: impl Fn(&[Mark], &Instant) -> bool) -> Vec<Mark> {
         let mut run: Vec<Mark> = Vec::new();
-        for mark in self.marks.iter().filter(|mark| mark.piece == piece).map(|mark| &mark.mark) {
+        let of_piece = self.marks.iter().filter(|(_, mark)| mark.piece == piece);
+        for mark in of_piece.map(|(_, mark)| &mark.mark) {
             if mark.act == Act::Begin && done(&run, &mark.at) {
                 run.clear();
             }

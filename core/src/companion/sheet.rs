@@ -1,7 +1,6 @@
 //! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
 
-use rusqlite::Connection;
-
+use super::reading::Reading;
 use super::screen::{
     FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView, WindowView,
 };
@@ -11,51 +10,44 @@ use crate::care::advice_for;
 use crate::clock::{
     HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
 };
-use crate::error::Result;
-use crate::id::PersonId;
 use crate::instant::Instant;
-use crate::journal::Discomfort;
-use crate::load::{NextLoad, Rack, next_loads};
+use crate::load::{NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Block, Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
+use crate::plan::{Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
 use crate::review::judge_range;
-use crate::store::{Logged, brake, date_of, history};
+use crate::store::{brake, date_of};
 use crate::words;
 
 /// What a sheet is made from.
 pub(crate) struct Sheet<'a> {
-    pub connection: &'a Connection,
-    pub person: PersonId,
-    pub unit: MassUnit,
-    pub block: &'a Block,
+    pub reading: &'a Reading,
+    pub block: &'a Prepared,
     pub day: &'a Day,
-    pub log: Option<&'a SessionLog>,
-    /// Open flags, the earliest first.
-    pub flags: &'a [Logged<Discomfort>],
     pub now: &'a Instant,
 }
 
 impl Sheet<'_> {
     /// Every piece of the day.
-    pub(crate) fn pieces(&self) -> Result<Vec<PieceView>> {
+    pub(crate) fn pieces(&self) -> Vec<PieceView> {
         self.day.pieces.iter().map(|piece| self.piece(piece)).collect()
     }
 
-    fn piece(&self, piece: &Piece) -> Result<PieceView> {
+    fn piece(&self, piece: &Piece) -> PieceView {
         let name = &piece.name;
-        Ok(match &piece.work {
-            Work::Strength(strength) => {
-                PieceView::Strength { view: self.strength(name, strength)? }
-            }
+        match &piece.work {
+            Work::Strength(strength) => PieceView::Strength { view: self.strength(name, strength) },
             Work::Interval(interval) => PieceView::Interval { view: self.interval(name, interval) },
             Work::Hold(hold) => PieceView::Hold { view: self.hold(name, hold) },
             Work::Note(note) => PieceView::Note { name: name.clone(), text: note.text.clone() },
-        })
+        }
     }
 
-    /// The option taken for a movement in this session.
-    pub(crate) fn option(&self, piece: &str, movement: &str) -> Option<&str> {
-        self.log.and_then(|log| log.option(piece, movement))
+    fn log(&self) -> Option<&SessionLog> {
+        self.reading.log.as_ref()
+    }
+
+    fn unit(&self) -> MassUnit {
+        self.reading.profile.unit
     }
 
     /// What is lifted in a strength piece, what carries it, and the loads proposed for it.
@@ -63,30 +55,28 @@ impl Sheet<'_> {
         &self,
         piece: &str,
         strength: &Strength,
-    ) -> Result<(String, Rack, Vec<NextLoad>)> {
-        let subject = self.subject(piece, &strength.movement);
-        let rack = Rack::carrying(self.block, &subject, self.unit);
-        let during = self.log.map(|log| log.id());
-        let mut history =
-            history(self.connection, self.person, &subject, &strength.scheme, during)?;
-        history.flag = brake(self.flags, &subject);
-        let loads = next_loads(&strength.load, &strength.scheme, &rack, &history);
-        Ok((subject, rack, loads))
+    ) -> (String, &Rack, Vec<NextLoad>) {
+        let subject = self.reading.subject(piece, &strength.movement);
+        let rack = self.block.rack(&subject, self.unit());
+        let mut history = self.reading.history(piece);
+        history.flag = brake(&self.reading.flags, &subject);
+        let loads = next_loads(&strength.load, &strength.scheme, rack, &history);
+        (subject, rack, loads)
     }
 
-    fn strength(&self, name: &str, strength: &Strength) -> Result<StrengthView> {
-        let (subject, rack, loads) = self.proposal(name, strength)?;
+    fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
+        let (subject, rack, loads) = self.proposal(name, strength);
         let sets: Vec<SetView> = loads
             .into_iter()
             .map(|next| {
                 let set = next.set;
-                let done = self.log.and_then(|log| log.lift(name, set));
+                let done = self.log().and_then(|log| log.lift(name, set));
                 SetView {
                     set,
                     asked: strength.scheme.target(set).unwrap_or(0),
                     open: strength.scheme.is_open(set),
-                    load: next.load.map(|load| load_view(load, &rack, self.unit)),
-                    why: words::why(&next.reason, self.unit),
+                    load: next.load.map(|load| load_view(load, rack, self.unit())),
+                    why: words::why(&next.reason, self.unit()),
                     reason: next.reason,
                     done: done.map(|lift| SetDoneView {
                         load: lift.body.load,
@@ -99,7 +89,7 @@ impl Sheet<'_> {
                 }
             })
             .collect();
-        Ok(StrengthView {
+        StrengthView {
             name: name.to_owned(),
             movement: self.movement_name(name, &strength.movement),
             bar: rack.bar.clone(),
@@ -109,16 +99,16 @@ impl Sheet<'_> {
             options: self.options(name, &[&strength.movement]),
             flags: self.flag_views(&[&subject]),
             subject,
-        })
+        }
     }
 
     fn interval(&self, name: &str, interval: &Interval) -> IntervalView {
         let spec = IntervalSpec::of(interval);
-        let run = self.log.map(|log| log.marks(name, |run, at| interval_over(&spec, run, at)));
+        let run = self.log().map(|log| log.marks(name, |run, at| interval_over(&spec, run, at)));
         let windows: Vec<WindowView> = (1..=interval.windows())
             .filter_map(|window| {
                 let station = interval.station(window)?;
-                let done = self.log.and_then(|log| log.window(name, window));
+                let done = self.log().and_then(|log| log.window(name, window));
                 let spare_ms = done.and_then(|done| done.body.spare_ms);
                 Some(WindowView {
                     window,
@@ -138,7 +128,7 @@ impl Sheet<'_> {
             }
         }
         let subjects: Vec<String> =
-            movements.iter().map(|movement| self.subject(name, movement)).collect();
+            movements.iter().map(|movement| self.reading.subject(name, movement)).collect();
         let subjects: Vec<&str> = subjects.iter().map(String::as_str).collect();
         IntervalView {
             name: name.to_owned(),
@@ -158,10 +148,10 @@ impl Sheet<'_> {
     fn hold(&self, name: &str, hold: &Hold) -> HoldView {
         let spec = HoldSpec::of(hold);
         let stretch = self.block.stretch(&hold.stretch);
-        let run = self.log.map(|log| log.marks(name, |run, at| hold_over(&spec, run, at)));
+        let run = self.log().map(|log| log.marks(name, |run, at| hold_over(&spec, run, at)));
         let sides = (1..=hold.sides).map(|side| SideView {
             side,
-            held_ms: self.log.and_then(|log| log.hold(name, side)).map(|held| held.body.held_ms),
+            held_ms: self.log().and_then(|log| log.hold(name, side)).map(|held| held.body.held_ms),
         });
         HoldView {
             name: name.to_owned(),
@@ -178,7 +168,7 @@ impl Sheet<'_> {
 
     fn range(&self, name: &str, hold: &Hold) -> Option<RangeView> {
         let protocol = hold.measure?;
-        let logged = self.log.map_or(&[][..], |log| &log.ranges);
+        let logged = self.log().map_or(&[][..], |log| &log.ranges);
         let readings: Vec<ReadingView> = logged
             .iter()
             .filter(|it| it.body.piece == name && it.body.protocol == protocol)
@@ -209,21 +199,15 @@ impl Sheet<'_> {
         })
     }
 
-    /// What a movement's history is kept under in this session.
-    pub(crate) fn subject(&self, piece: &str, movement: &str) -> String {
-        let option = self.option(piece, movement);
-        self.block.movement(movement).map_or(movement.to_owned(), |it| it.subject(option))
-    }
-
     fn movement_name(&self, piece: &str, movement: &str) -> String {
-        self.block.name_of(&self.subject(piece, movement))
+        self.block.name_of(&self.reading.subject(piece, movement))
     }
 
     fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
         let found = movements.iter().filter_map(|movement| self.block.movement(movement));
         found
             .flat_map(|movement| {
-                let taken = self.option(piece, &movement.key);
+                let taken = self.log().and_then(|log| log.option(piece, &movement.key));
                 movement.options.iter().map(move |option| OptionView {
                     movement: movement.key.clone(),
                     key: option.key.clone(),
@@ -238,7 +222,7 @@ impl Sheet<'_> {
 
     fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
         let on_them =
-            self.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
+            self.reading.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
         on_them
             .map(|flag| FlagView {
                 flag: flag.record,
@@ -256,7 +240,7 @@ impl Sheet<'_> {
     }
 
     fn load_text(&self, load: Option<Mass>) -> String {
-        load.map_or(String::new(), |load| words::load_text(load, self.unit))
+        load.map_or(String::new(), |load| words::load_text(load, self.unit()))
     }
 }
 

@@ -1,5 +1,7 @@
 //! From a tap to what is logged.
 
+use rusqlite::Connection;
+
 use super::session_log::SessionLog;
 use super::sheet::{Sheet, hold_over, interval_over};
 use super::tap::Tap;
@@ -24,6 +26,7 @@ const MAX_HELD_MS: i64 = 30 * 60 * 1000;
 
 /// Turns a tap in a running session into drafts.
 pub(crate) struct Taps<'a> {
+    pub connection: &'a Connection,
     pub sheet: Sheet<'a>,
     pub log: &'a SessionLog,
     pub at: &'a Instant,
@@ -96,7 +99,7 @@ impl Taps<'_> {
             .scheme
             .target(set)
             .ok_or_else(|| Error::invalid("set", format!("set {set} of {sets} there is not")))?;
-        let (subject, _, proposed) = self.sheet.proposal(name, strength)?;
+        let (subject, _, proposed) = self.sheet.proposal(name, strength);
         let planned = proposed.iter().find(|next| next.set == set).and_then(|next| next.load);
         let logged = self.log.lift(name, set);
         let before = logged.and_then(|lift| lift.body.load);
@@ -226,7 +229,7 @@ impl Taps<'_> {
             session: self.log.id(),
             piece: name.to_owned(),
             window,
-            subject: self.sheet.subject(name, &station.movement),
+            subject: self.sheet.reading.subject(name, &station.movement),
             asked: station.reps,
             reps,
             load: station.load,
@@ -368,7 +371,7 @@ impl Taps<'_> {
             return Err(Error::invalid("severity", "from 1 (barely there) to 10 (the worst)"));
         }
         let movement = self.movement(name, movement)?;
-        let subject = self.sheet.subject(name, &movement);
+        let subject = self.sheet.reading.subject(name, &movement);
         let session = self.log.id();
         let before = self.log.flags.iter().rev().find(|it| it.body.subject == subject);
         let flag = Discomfort { session, piece: name.to_owned(), subject, place, severity, signs };
@@ -376,7 +379,7 @@ impl Taps<'_> {
     }
 
     fn clear_flag(&self, flag: RecordId) -> Result<Draft> {
-        clear_flag(self.sheet.flags.iter().any(|open| open.record == flag), flag)
+        clear_flag(self.sheet.reading.flags.iter().any(|open| open.record == flag), flag)
     }
 
     /// Takes back the latest entry of the session: a first entry goes, a correction gives way to
@@ -390,12 +393,12 @@ impl Taps<'_> {
             .max_by_key(|it| it.version.number);
         let latest = latest
             .ok_or_else(|| Error::invalid("undo", "nothing is logged in this session yet"))?;
-        let line = line_of(self.sheet.connection, latest.version)?.unwrap_or_default();
+        let line = line_of(self.connection, latest.version)?.unwrap_or_default();
         let parents = Entry::read(latest.version.device, &line).map(|entry| entry.parents);
         let Some(parent) = parents.ok().and_then(|parents| parents.last().copied()) else {
             return Ok(Draft::drop(latest.record));
         };
-        match line_of(self.sheet.connection, parent)?.as_deref().and_then(body_of) {
+        match line_of(self.connection, parent)?.as_deref().and_then(body_of) {
             Some(body) if body.kind() != Dropped::NAME => Ok(Draft::correct(latest.record, body)),
             _ => Ok(Draft::drop(latest.record)),
         }

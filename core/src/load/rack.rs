@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Bell, Block, Kit, Lifted};
+use crate::plan::{Bar, Bell, Kit};
 
 /// Every load one bar (or a row of bells) can be built to, found once and looked up often.
 #[derive(Clone, Debug)]
@@ -54,19 +54,6 @@ impl Rack {
         let empty = bar.mass + bar.collars;
         let builds = sides.into_iter().map(|(side, plates)| (empty + side * 2, plates)).collect();
         Rack { bar: bar.name.clone(), unit: bar.unit, builds }
-    }
-
-    /// What carries the load of a subject (a movement, or an option of one) in a block's room, with
-    /// a bar marked in the unit the athlete prefers where there is one. Nothing carries body mass.
-    pub fn carrying(block: &Block, subject: &str, unit: MassUnit) -> Rack {
-        let lifted = block.lifted_in(subject);
-        let lifted =
-            lifted.map(|(movement, option)| option.map_or(movement.lifted, |it| it.lifted));
-        match (lifted.unwrap_or(Lifted::Body), block.kit.bar_for(unit)) {
-            (Lifted::Bar, Some(bar)) => Rack::bar(&block.kit, bar),
-            (Lifted::Bell, _) => Rack::bells(&block.kit.bells, unit),
-            _ => Rack::bells(&[], unit),
-        }
     }
 
     /// The loads a row of bells offers, one bell a load.

@@ -9,7 +9,7 @@ use super::proposal::{Proposal, proposals};
 use crate::error::Result;
 use crate::id::PersonId;
 use crate::journal::{Finish, Role, Session};
-use crate::load::session_load;
+use crate::load::{Prepared, session_load};
 use crate::plan::Block;
 use crate::store::{Ask, forked, missing, people};
 use crate::words;
@@ -53,7 +53,7 @@ pub struct BoardRow {
 /// Makes the board for a date.
 pub(crate) fn board(
     connection: &Connection,
-    block: Option<&Block>,
+    block: Option<&Prepared>,
     date: NaiveDate,
 ) -> Result<BoardScreen> {
     let people = people(connection)?;

@@ -16,9 +16,8 @@ use crate::id::{PersonId, RecordId};
 use crate::journal::{
     Cleared, Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session,
 };
-use crate::load::{session_load, volume_load};
+use crate::load::{Prepared, session_load, volume_load};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::Block;
 use crate::store::{Ask, date_of};
 use crate::words;
 
@@ -118,7 +117,7 @@ pub(crate) fn member(
     connection: &Connection,
     person: PersonId,
     profile: &Profile,
-    block: Option<&Block>,
+    block: Option<&Prepared>,
     date: NaiveDate,
 ) -> Result<MemberScreen> {
     let ask = Ask { person: Some(person), ..Ask::default() };
@@ -180,7 +179,7 @@ pub(crate) fn member(
         proposals,
         weeks: weeks(&sessions),
         sessions,
-        lifts: lift_series(block, &lifts),
+        lifts: lift_series(block.map(|block| &**block), &lifts),
         ranges: range_series(&ask.read::<Range>(connection)?),
         regions: region_minutes(&ask.read::<Held>(connection)?),
         scaled: scaled.collect(),

@@ -7,9 +7,9 @@ use serde::Serialize;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Decision, Lift};
-use crate::load::{Rack, Reason, next_loads};
+use crate::load::{Prepared, Reason, next_loads};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Block, LoadRule, Strength, Work};
+use crate::plan::{LoadRule, Strength, Work};
 use crate::store::{Ask, brake, history, open_flags};
 use crate::words;
 
@@ -61,7 +61,7 @@ pub(crate) fn proposals(
     connection: &Connection,
     person: PersonId,
     unit: MassUnit,
-    block: &Block,
+    block: &Prepared,
 ) -> Result<Vec<Proposal>> {
     let flags = open_flags(connection, person)?;
     let mut found: Vec<Proposal> = Vec::new();
@@ -76,8 +76,8 @@ pub(crate) fn proposals(
         let mut history = history(connection, person, &subject, &strength.scheme, None)?;
         history.flag = brake(&flags, &subject);
         let Some(last) = history.times.first() else { continue };
-        let rack = Rack::carrying(block, &subject, unit);
-        let next = next_loads(&strength.load, &strength.scheme, &rack, &history);
+        let rack = block.rack(&subject, unit);
+        let next = next_loads(&strength.load, &strength.scheme, rack, &history);
         let sets: Vec<ProposedSet> = next
             .into_iter()
             .map(|next| {
@@ -112,7 +112,7 @@ pub(crate) fn proposals(
 fn last_subject(
     connection: &Connection,
     person: PersonId,
-    block: &Block,
+    block: &Prepared,
     strength: &Strength,
 ) -> Result<Option<String>> {
     let Some(movement) = block.movement(&strength.movement) else { return Ok(None) };

@@ -22,8 +22,10 @@ pub(crate) struct Missing {
 /// Entries `device` has written that no leaf holds yet.
 pub(crate) fn unpublished(connection: &Connection, device: DeviceId) -> Result<u64> {
     let last: i64 = connection
-        .prepare_cached("SELECT coalesce(max(last), 0) FROM leaf WHERE device = ?1")?
-        .query_row([device.0], |row| row.get(0))?;
+        .prepare_cached("SELECT last FROM leaf WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
+        .query_row([device.0], |row| row.get(0))
+        .optional()?
+        .unwrap_or(0);
     let written: i64 = connection
         .prepare_cached("SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1")?
         .query_row([device.0], |row| row.get(0))?;

@@ -62,6 +62,12 @@ impl Store {
         &self.connection
     }
 
+    /// A number that changes when another connection has written (SQLite's `data_version`).
+    pub(crate) fn data_version(&self) -> Result<i64> {
+        let mut statement = self.connection.prepare_cached("PRAGMA data_version")?;
+        Ok(statement.query_row([], |row| row.get(0))?)
+    }
+
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
     pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;

@@ -58,16 +58,27 @@ impl Ask<'_> {
         kind: Option<&str>,
         connection: &Connection,
     ) -> Result<Vec<Logged<Body>>> {
+        self.rows(kind, None, connection)
+    }
+
+    fn rows(
+        self,
+        kind: Option<&str>,
+        record: Option<RecordId>,
+        connection: &Connection,
+    ) -> Result<Vec<Logged<Body>>> {
         let mut sql = String::from(
             "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
              WHERE r.dropped = 0",
         );
         let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
+        let record = record.map(|id| id.0);
         fn param<T: ToSql>(value: &Option<T>) -> Option<&dyn ToSql> {
             value.as_ref().map(|value| value as &dyn ToSql)
         }
         let narrowed = [
+            (" AND r.record = ?", param(&record)),
             (" AND r.kind = ?", param(&kind)),
             (" AND r.person = ?", param(&person)),
             (" AND r.session = ?", param(&session)),
@@ -107,6 +118,16 @@ impl Ask<'_> {
             });
         }
         Ok(found)
+    }
+
+    /// Reads one record, when it matches.
+    pub(crate) fn record(
+        self,
+        record: RecordId,
+        connection: &Connection,
+    ) -> Result<Option<Logged<Body>>> {
+        let found = self.rows(None, Some(record), connection)?;
+        Ok(found.into_iter().next())
     }
 
     /// Reads the latest matching record.

@@ -3,6 +3,7 @@
 //! Two kinds of table. `entry` and `leaf` are the journal: never dropped, never changed. `record`
 //! and `device_person` are folded from it and may be dropped and rebuilt at any time.
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::{Error, Result};
@@ -69,6 +70,7 @@ CREATE TABLE record (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, first_ms);
 CREATE INDEX record_by_session ON record (session, kind) WHERE session IS NOT NULL;
+CREATE INDEX record_in_conflict ON record (person) WHERE heads > 1;
 CREATE TABLE device_person (
   device BLOB NOT NULL PRIMARY KEY,
   person BLOB NOT NULL
@@ -95,6 +97,9 @@ pub(crate) fn prepare(connection: &Connection) -> Result<()> {
          PRAGMA temp_store = MEMORY;
          PRAGMA journal_size_limit = 2097152;",
     )?;
+    // The bundled SQLite has STAT4 and would compile a cached statement again whenever a bound value
+    // changes; with a stable plan a screen takes a fifth of the time (measured).
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     connection.set_prepared_statement_cache_capacity(64);
     Ok(())
 }

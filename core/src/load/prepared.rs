@@ -1,0 +1,57 @@
+//! A block with everything its room can build worked out once.
+
+use std::ops::Deref;
+
+use super::Rack;
+use crate::mass::MassUnit;
+use crate::plan::{Block, Lifted};
+
+/// A block and the racks of its room. Working out a rack takes longer than a durable commit, and
+/// every tap looks one up.
+#[derive(Clone, Debug)]
+pub struct Prepared {
+    block: Block,
+    in_kg: Rack,
+    in_lb: Rack,
+    bells: Rack,
+    nothing: Rack,
+}
+
+impl Prepared {
+    /// Works out what the block's room can build.
+    pub fn new(block: Block) -> Prepared {
+        let bar = |unit| match block.kit.bar_for(unit) {
+            Some(bar) => Rack::bar(&block.kit, bar),
+            None => Rack::bells(&[], unit),
+        };
+        Prepared {
+            in_kg: bar(MassUnit::Kg),
+            in_lb: bar(MassUnit::Lb),
+            bells: Rack::bells(&block.kit.bells, MassUnit::Kg),
+            nothing: Rack::bells(&[], MassUnit::Kg),
+            block,
+        }
+    }
+
+    /// What carries the load of a subject (a movement, or an option of one), with a bar marked in
+    /// the unit the athlete prefers where there is one. Nothing carries body mass.
+    pub fn rack(&self, subject: &str, unit: MassUnit) -> &Rack {
+        let lifted = self.block.lifted_in(subject);
+        let lifted =
+            lifted.map(|(movement, option)| option.map_or(movement.lifted, |it| it.lifted));
+        match (lifted.unwrap_or(Lifted::Body), unit) {
+            (Lifted::Bar, MassUnit::Kg) => &self.in_kg,
+            (Lifted::Bar, MassUnit::Lb) => &self.in_lb,
+            (Lifted::Bell, _) => &self.bells,
+            (Lifted::Body, _) => &self.nothing,
+        }
+    }
+}
+
+impl Deref for Prepared {
+    type Target = Block;
+
+    fn deref(&self) -> &Block {
+        &self.block
+    }
+}
