@@ -64,7 +64,7 @@ pub(crate) fn tap(device: &mut Device, tap: Tap, at: &Instant) -> Result<Session
     let entries = device.log(at, drafts)?;
     if ends {
         device.cut_leaves()?;
-    } else if reading.take(device.reader(), &entries)? {
+    } else if reading.take(&entries) {
         device.keep_reading(reading);
     }
     screen(device, at, entries.last().map(|entry| entry.version.number))

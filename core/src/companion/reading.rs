@@ -17,7 +17,7 @@ use crate::instant::Instant;
 use crate::journal::{ClockMark, Discomfort, Entry, Held, Kind, Lift, Profile, Range, WindowDone};
 use crate::load::{History, Prepared};
 use crate::plan::{Day, Planned, Work};
-use crate::store::{Ask, Logged, conflicts, history, open_flags, unpublished};
+use crate::store::{Logged, conflicts, history, open_flags, unpublished};
 
 /// What a session screen is made from.
 pub(crate) struct Reading {
@@ -135,24 +135,22 @@ impl Reading {
         found.map(|(_, history)| history.clone()).unwrap_or_default()
     }
 
-    /// Reads entries that were just logged back into the reading. False when they change more than
-    /// the session at hand, and all must be read anew.
-    pub(crate) fn take(&mut self, connection: &Connection, entries: &[Entry]) -> Result<bool> {
+    /// Takes in entries that were just committed, from the very lines that were written. False when
+    /// they change more than the session at hand, and all must be read anew.
+    pub(crate) fn take(&mut self, entries: &[Entry]) -> bool {
         const OF_THE_SESSION: [&str; 5] =
             [Lift::NAME, WindowDone::NAME, ClockMark::NAME, Held::NAME, Range::NAME];
-        let Some(log) = &mut self.log else { return Ok(false) };
+        let Some(log) = &mut self.log else { return false };
         for entry in entries {
-            if !entry.parents.is_empty() || !OF_THE_SESSION.contains(&entry.kind.as_str()) {
-                return Ok(false);
-            }
-            let ask = Ask { person: Some(self.profile.person), ..Ask::default() };
-            match ask.record(entry.record, connection)? {
+            // The first version of a record stands alone: nothing else can change what it shows.
+            let alone = entry.parents.is_empty() && OF_THE_SESSION.contains(&entry.kind.as_str());
+            match Logged::first_version(entry, self.profile.person).filter(|_| alone) {
                 Some(logged) => log.add(logged),
-                None => return Ok(false),
+                None => return false,
             }
             self.unpublished += 1;
         }
-        Ok(true)
+        true
     }
 
     /// True while the reading's session is still the one to show at a moment.

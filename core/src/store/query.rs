@@ -4,7 +4,7 @@ use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Kind, Version, body_of};
+use crate::journal::{Body, Entry, Kind, Version, body_of};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,6 +26,19 @@ pub(crate) struct Logged<T> {
 }
 
 impl Logged<Body> {
+    /// The record that an entry starts, as a query would find it.
+    pub(crate) fn first_version(entry: &Entry, person: PersonId) -> Option<Logged<Body>> {
+        Some(Logged {
+            record: entry.record,
+            person,
+            version: entry.version,
+            first_ms: entry.wall_ms,
+            offset_min: entry.offset_min,
+            heads: 1,
+            body: body_of(&entry.raw)?,
+        })
+    }
+
     /// The same record with its body's own type, when it is of that kind.
     pub(crate) fn of_kind<T: Kind>(self) -> Option<Logged<T>> {
         let Logged { record, person, version, first_ms, offset_min, heads, body } = self;
@@ -58,27 +71,16 @@ impl Ask<'_> {
         kind: Option<&str>,
         connection: &Connection,
     ) -> Result<Vec<Logged<Body>>> {
-        self.rows(kind, None, connection)
-    }
-
-    fn rows(
-        self,
-        kind: Option<&str>,
-        record: Option<RecordId>,
-        connection: &Connection,
-    ) -> Result<Vec<Logged<Body>>> {
         let mut sql = String::from(
             "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
              WHERE r.dropped = 0",
         );
         let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
-        let record = record.map(|id| id.0);
         fn param<T: ToSql>(value: &Option<T>) -> Option<&dyn ToSql> {
             value.as_ref().map(|value| value as &dyn ToSql)
         }
         let narrowed = [
-            (" AND r.record = ?", param(&record)),
             (" AND r.kind = ?", param(&kind)),
             (" AND r.person = ?", param(&person)),
             (" AND r.session = ?", param(&session)),
@@ -118,16 +120,6 @@ impl Ask<'_> {
             });
         }
         Ok(found)
-    }
-
-    /// Reads one record, when it matches.
-    pub(crate) fn record(
-        self,
-        record: RecordId,
-        connection: &Connection,
-    ) -> Result<Option<Logged<Body>>> {
-        let found = self.rows(None, Some(record), connection)?;
-        Ok(found.into_iter().next())
     }
 
     /// Reads the latest matching record.

@@ -31,7 +31,7 @@ CREATE TABLE entry (
   -- the line as it was written, without its newline
   raw TEXT NOT NULL,
   PRIMARY KEY (device, n, digest)
-) STRICT;
+) STRICT, WITHOUT ROWID;
 CREATE INDEX entry_by_record ON entry (record);
 CREATE TABLE leaf (
   device BLOB NOT NULL,
@@ -172,7 +172,7 @@ CREATE TABLE entry (
   -- the line as it was written, without its newline
   raw TEXT NOT NULL,
   PRIMARY KEY (device, n, digest)
-) STRICT;
+) STRICT, WITHOUT ROWID;
 CREATE INDEX entry_by_record ON entry (record);
 CREATE TABLE leaf (
   device BLOB NOT NULL,
