@@ -3,6 +3,8 @@
 
 mod crew;
 mod plans;
+mod program;
 
 pub use crew::{Carrier, Crew, Device, at};
 pub use plans::{DEMO_PLAN, SMALL_PLAN};
+pub use program::{Ran, program, run};

@@ -1,1 +1,218 @@
-//! x
+//! The program as a person types it: the loop by hand, and what it says when something is wrong.
+
+use std::fs;
+use std::path::Path;
+
+use holdfast_tests::{Ran, SMALL_PLAN, run};
+
+struct Desk {
+    folder: tempfile::TempDir,
+}
+
+impl Desk {
+    fn new() -> Desk {
+        let desk = Desk { folder: tempfile::tempdir().unwrap() };
+        fs::write(desk.path("plan.toml"), this_week(SMALL_PLAN)).unwrap();
+        desk
+    }
+
+    fn path(&self, name: &str) -> String {
+        self.folder.path().join(name).to_string_lossy().into_owned()
+    }
+
+    fn run(&self, home: &str, args: &[&str], input: &str) -> Ran {
+        run(Path::new(&self.path(home)), args, input)
+    }
+
+    fn fine(&self, home: &str, args: &[&str], input: &str) -> String {
+        let ran = self.run(home, args, input);
+        assert!(ran.fine, "{args:?}: {ran:?}");
+        ran.out
+    }
+
+    fn wrong(&self, home: &str, args: &[&str]) -> String {
+        let ran = self.run(home, args, "");
+        assert!(!ran.fine, "{args:?} should fail: {ran:?}");
+        ran.err
+    }
+}
+
+/// The plan moved to the week that is now, so that today is a planned day.
+fn this_week(plan: &str) -> String {
+    use chrono::{Datelike, Days, Utc};
+    let today = Utc::now().date_naive();
+    let monday = today - Days::new(u64::from(today.weekday().num_days_from_monday()));
+    plan.replace("2026-11-02", &monday.to_string())
+}
+
+#[test]
+fn the_whole_loop_by_hand() {
+    let desk = Desk::new();
+    let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
+    let said = desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    assert!(said.contains("Next: holdfast publish"), "{said}");
+    assert!(desk.fine("coach", &["check", &plan], "").contains("Nothing to mend"));
+    let said = desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
+    assert!(said.contains("published Small block") && said.contains("brought 1 file"), "{said}");
+    desk.fine("ana", &["start", "--as", "athlete", "--name", "Zoë", "--unit", "kg"], "");
+    let said = desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    assert!(said.contains("joined the crew"), "{said}");
+    let said = desk.fine("ana", &["today"], "");
+    assert!(said.contains("Back squat on the long bar") && said.contains("you say"), "{said}");
+
+    // A session through a pipe: a load, a correction of a typing slip, as planned, the rest.
+    let typed =
+        "50\nsixty\n50 x 8\n60 x 6 r2\n70 x 7\n\n12 8\n\n\n10.5 11\nheld 120 95\n11.5 12\n7\n";
+    let said = desk.fine("ana", &["session"], typed);
+    assert!(said.contains("not saved: load: nothing lifted in this scheme yet"), "{said}");
+    assert!(said.contains("not understood: \"sixty\""), "{said}");
+    assert!(said.contains("Squat set 2, 60 kg x 6"), "{said}");
+    assert!(said.contains("Calves, held 120 s and 95 s"), "{said}");
+    assert!(said.contains("Finished."), "{said}");
+    let said = desk.fine("ana", &["today"], "");
+    assert!(said.contains("Done for today"), "{said}");
+    assert!(said.contains("side 1: +1.0 cm, within measurement error (1.9 cm)"), "{said}");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    desk.fine("coach", &["exchange", "--carrier", &carrier], "");
+    let said = desk.fine("coach", &["board"], "");
+    assert!(said.contains("Zoë  trained 1 of") && said.contains("72.5 kg"), "{said}");
+    let said = desk.fine(
+        "coach",
+        &["answer", "zoë", "Back squat", "change", "--load", "70", "--words", "Steady."],
+        "",
+    );
+    assert!(said.contains("/ 70 kg"), "{said}");
+    let said = desk.wrong("coach", &["answer", "zoë", "Back squat", "change", "--load", "80"]);
+    assert!(said.contains("The most for next time is 77 kg"), "{said}");
+    desk.fine("coach", &["exchange", "--carrier", &carrier], "");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    let said = desk.fine("ana", &["today", "--day", "Any evening"], "");
+    assert!(said.contains("coach changed (last time 70 kg): \"Steady.\""), "{said}");
+    desk.fine("coach", &["report", &desk.path("report.html")], "");
+    assert!(fs::read_to_string(desk.path("report.html")).unwrap().contains("Zoë"));
+    let said = desk.fine("coach", &["export", &desk.path("export")], "");
+    assert!(said.contains("sets.csv"), "{said}");
+    assert!(fs::read_to_string(desk.path("export/sets.csv")).unwrap().contains("Zoë"));
+    let said = desk.wrong("coach", &["export", &desk.path("export")]);
+    assert!(said.contains("not empty"), "{said}");
+}
+
+#[test]
+fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
+    let desk = Desk::new();
+    let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
+    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    let said = desk.fine("ana", &["session"], "50x8\nflag knee 4\nquit\n");
+    assert!(said.contains("knee 4/10") && said.contains("Left open"), "{said}");
+    let said = desk.fine(
+        "ana",
+        &["session"],
+        "option box-squat\n40x6\nundo\nskip\nbegin\npause\nresume\nstop\nskip\n?\n",
+    );
+    assert!(said.contains("Squat to a box"), "{said}");
+    assert!(said.contains("Leave this movement for today"), "{said}");
+    assert!(said.contains("Squat set 2, 40 kg x 6") && said.contains("taken back"), "{said}");
+    assert!(
+        said.contains("Corners clock, begin") && said.contains("Corners clock, stop"),
+        "{said}"
+    );
+    assert!(said.contains("the reading, one a side"), "{said}");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    desk.fine("coach", &["exchange", "--carrier", &carrier], "");
+    let said = desk.fine("coach", &["board"], "");
+    assert!(said.contains("PAIN") && said.contains("scaled"), "{said}");
+    assert!(desk.fine("coach", &["clear", "Ana"], "").contains("cleared: knee 4/10 in Back squat"));
+    assert!(desk.wrong("coach", &["clear", "Ana"]).contains("no such open flag"));
+}
+
+#[test]
+fn bad_plans_are_refused_with_every_place() {
+    let desk = Desk::new();
+    let check = |content: &[u8]| {
+        fs::write(desk.path("bad.toml"), content).unwrap();
+        desk.wrong("nobody", &["check", &desk.path("bad.toml")])
+    };
+    let plan = SMALL_PLAN;
+    // Where a text stands, as `line:column`.
+    let at = |text: &str| {
+        let line = plan.lines().position(|line| line.contains(text)).unwrap();
+        let column = plan.lines().nth(line).unwrap().find(text).unwrap();
+        format!("bad.toml:{}:{}", line + 1, column + 1)
+    };
+    let reps = plan.replace("reps = [8, 6, 5]", "reps = [8, -6, 5]");
+    let cases: [(String, &[&str]); 7] = [
+        (plan.replace("weeks = 2", "wekes = 2"), &[&at("weeks = 2"), "wekes", "weeks"]),
+        (reps.clone(), &[&at("6, 5]"), "-6", "1 to 100"]),
+        (plan.replace("\"Corners\"", "\"Squat\""), &[&at("\"Corners\""), "Squat"]),
+        (
+            plan.replace("load = \"16 kg\"", "load = \"18.3 kg\""),
+            &[&at("\"16 kg\" }"), "18.3 kg", "16 kg"],
+        ),
+        (
+            plan.replace("\"low-back\"", "\"tired\""),
+            &[&at("\"low-back\""), "tired", "grip", "low-back"],
+        ),
+        (
+            plan.replace("\"hold\"", "\"plank\""),
+            &[&at("\"hold\""), "plank", "strength", "interval"],
+        ),
+        (String::new(), &["bad.toml:1:1", "empty"]),
+    ];
+    for (content, wanted) in cases {
+        let said = check(content.as_bytes());
+        for part in wanted {
+            assert!(said.contains(part), "{part} in: {said}");
+        }
+    }
+    // Two at once: both are there.
+    let said = check(reps.replace("weeks = 2", "wekes = 2").as_bytes());
+    assert!(said.contains(&at("weeks = 2")) && said.contains(&at("6, 5]")), "{said}");
+    assert!(said.contains("has 2 problems to mend"), "{said}");
+    let said = check(b"[block]\nname = \"\xff\"\n");
+    assert!(said.contains("bad.toml:2:9") && said.contains("UTF-8"), "{said}");
+    let said = check(&vec![b'#'; 5 * 1024 * 1024]);
+    assert!(said.contains("5,242,880") && said.contains("30,720"), "{said}");
+    let said = desk.wrong("nobody", &["check", &desk.path("none.toml")]);
+    assert!(said.contains("none.toml"), "{said}");
+}
+
+#[test]
+fn wrong_turns_say_what_to_do() {
+    let desk = Desk::new();
+    let said = desk.wrong("nobody", &["today"]);
+    assert!(said.contains("start as coach or athlete first"), "{said}");
+    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    let said = desk.wrong("ana", &["start", "--as", "athlete", "--name", "Bea"]);
+    assert!(said.contains("Ana's already"), "{said}");
+    let said = desk.fine("ana", &["today"], "");
+    assert!(said.contains("exchange with your coach"), "{said}");
+    let said = desk.wrong("ana", &["session"]);
+    assert!(said.contains("none has arrived yet"), "{said}");
+    let said = desk.wrong("ana", &["board"]);
+    assert!(said.contains("started as coach"), "{said}");
+    let said = desk.wrong("ana", &["start", "--as", "referee", "--name", "X"]);
+    assert!(said.contains("coach, athlete"), "{said}");
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    let said = desk.wrong("coach", &["member", "Zed"]);
+    assert!(said.contains("nobody's log has arrived yet"), "{said}");
+    let said = desk.fine("coach", &["board"], "");
+    assert!(said.contains("publish a plan"), "{said}");
+    let help = desk.fine("nobody", &["--help"], "");
+    for command in [
+        "demo", "start", "check", "publish", "today", "session", "exchange", "board", "member",
+        "report", "export",
+    ] {
+        assert!(help.contains(command), "{command} in {help}");
+    }
+}
+
+#[test]
+fn output_into_a_pipe_has_no_colour() {
+    let desk = Desk::new();
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    assert!(!desk.fine("coach", &["board"], "").contains('\u{1b}'));
+    assert!(!desk.wrong("coach", &["today"]).contains('\u{1b}'));
+}

@@ -93,13 +93,13 @@ impl<R: Rng> Phone<'_, R> {
                 reps: if planned { None } else { Some(reps) },
                 reserve: (!set.open && left <= 4).then_some(left),
             })?;
-            if let Some((week, piece, place, severity)) = self.member.hurts {
-                if week == self.week && piece == view.name && set.set == 2 {
-                    let (piece, movement, signs) = (piece.to_owned(), None, Vec::new());
-                    self.tap(Tap::Flag { piece, movement, place, severity, signs })?;
-                    // The rest of the piece is left out.
-                    return Ok(());
-                }
+            if let Some((week, piece, place, severity)) = self.member.hurts
+                && (week, piece, 2) == (self.week, view.name.as_str(), set.set)
+            {
+                let (piece, movement, signs) = (piece.to_owned(), None, Vec::new());
+                self.tap(Tap::Flag { piece, movement, place, severity, signs })?;
+                // The rest of the piece is left out.
+                return Ok(());
             }
             self.pass(view.rest_ms);
         }

@@ -4,6 +4,7 @@ use holdfast_core::companion::{
     FlagView, HoldView, IntervalView, OptionView, PieceView, SessionScreen, SetView, StrengthView,
     WindowView,
 };
+use holdfast_core::load::Reason;
 use owo_colors::OwoColorize;
 
 use super::{indented, table};
@@ -32,7 +33,7 @@ fn strength(view: &StrengthView) -> String {
         let open = if set.open { "+" } else { "" };
         rows.add_row([
             set.set.to_string(),
-            load.map_or("you say".into(), |load| load.text.clone()),
+            load_text(set),
             format!("{}{open}", set.asked),
             load.map_or(String::new(), |load| load.build.clone()),
             done_text(set),
@@ -44,6 +45,14 @@ fn strength(view: &StrengthView) -> String {
         text += &format!("  {}\n", "+ open set: as many good reps as possible".dimmed());
     }
     text + &flags(&view.flags) + &options(&view.options)
+}
+
+fn load_text(set: &SetView) -> String {
+    match &set.load {
+        Some(load) => load.text.clone(),
+        None if set.reason == Reason::Free => "none".into(),
+        None => "you say".into(),
+    }
 }
 
 fn done_text(set: &SetView) -> String {
@@ -58,13 +67,14 @@ fn done_text(set: &SetView) -> String {
 
 /// The set to do next, in one line.
 pub(crate) fn set_line(view: &StrengthView, set: &SetView) -> String {
-    let load = match &set.load {
-        Some(load) if load.build.is_empty() => format!("{} x ", load.text),
-        Some(load) => format!("{} ({}) x ", load.text, load.build),
-        None => String::new(),
-    };
     let open = if set.open { " or more" } else { "" };
-    format!("{}, set {} of {}: {load}{}{open}", view.name, set.set, view.sets.len(), set.asked)
+    let what = match &set.load {
+        Some(load) if load.build.is_empty() => format!("{} x {}{open}", load.text, set.asked),
+        Some(load) => format!("{} ({}) x {}{open}", load.text, load.build, set.asked),
+        None if set.reason == Reason::Free => format!("{}{open} reps", set.asked),
+        None => format!("{}{open} reps, you say the load, such as `20 x {}`", set.asked, set.asked),
+    };
+    format!("{}, set {} of {}: {what}", view.movement, set.set, view.sets.len())
 }
 
 fn interval(view: &IntervalView) -> String {
@@ -148,7 +158,8 @@ fn hold(view: &HoldView) -> String {
     text + &flags(&view.flags)
 }
 
-fn flags(flags: &[FlagView]) -> String {
+/// Open flags with what to do.
+pub(crate) fn flags(flags: &[FlagView]) -> String {
     let mut text = String::new();
     for flag in flags {
         text += &format!("  {} {}\n", "discomfort:".red().bold(), flag.text);

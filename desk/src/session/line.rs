@@ -3,7 +3,7 @@
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
 use holdfast_core::companion::Tap;
-use holdfast_core::{Mass, MassUnit};
+use holdfast_core::{Mass, MassError, MassUnit};
 
 use super::step::Step;
 use super::{clock, measures};
@@ -122,14 +122,15 @@ fn log_set(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Line, S
         Some((load, reps)) => (Some(load.trim()), reps.trim()),
         None => (None, done.trim()),
     };
-    let load = load.map(|load| Mass::parse(load, Some(unit)));
-    let load = load.transpose().map_err(|error| error.to_string())?;
+    let usage = || format!("\"{typed}\"; reps, or load x reps: `7` or `60 x 7`");
+    let load = match load.map(|load| Mass::parse(load, Some(unit))).transpose() {
+        Ok(load) => load,
+        Err(MassError::Form) => return Err(usage()),
+        Err(error) => return Err(format!("\"{typed}\"; {error}")),
+    };
     let reps = match reps {
         "" => None,
-        reps => Some(
-            reps.parse()
-                .map_err(|_| format!("\"{typed}\"; reps, or load x reps: `7` or `60 x 7`"))?,
-        ),
+        reps => Some(reps.parse().map_err(|_| usage())?),
     };
     Ok(Line::Taps(vec![Tap::LogSet {
         piece: piece.to_owned(),

@@ -71,6 +71,9 @@ fn do_tap(companion: &Companion, screen: SessionScreen, tap: Tap) -> Outcome<Ses
         Ok(after) => {
             let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
             print::out(&format!("{}{number}: {}\n", "saved".green(), said(&tap, &after)))?;
+            if let Tap::Flag { piece, .. } = &tap {
+                print::out(&flags_of(&after, piece))?;
+            }
             Ok(after)
         }
         Err(error) => {
@@ -117,6 +120,17 @@ fn prompt(screen: &SessionScreen, step: &Step) -> String {
     }
 }
 
+/// The open flags of a piece, with what to do.
+fn flags_of(screen: &SessionScreen, name: &str) -> String {
+    let of_it = screen.pieces.iter().map(|piece| match piece {
+        PieceView::Strength { view } if view.name == name => print::flags(&view.flags),
+        PieceView::Interval { view } if view.name == name => print::flags(&view.flags),
+        PieceView::Hold { view } if view.name == name => print::flags(&view.flags),
+        _ => String::new(),
+    });
+    of_it.collect()
+}
+
 /// What a tap did, read back from the screen after it.
 fn said(tap: &Tap, after: &SessionScreen) -> String {
     match tap {
@@ -158,7 +172,7 @@ fn said(tap: &Tap, after: &SessionScreen) -> String {
             format!("{piece}, {}", option.as_deref().unwrap_or("the movement itself"))
         }
         Tap::Flag { piece, place, severity, .. } => {
-            format!("{piece}, {} {severity}/10: see the sheet for what to do", place.text())
+            format!("{piece}, {} {severity}/10", place.text())
         }
         Tap::ClearFlag { .. } => "flag cleared".into(),
         Tap::Undo => "the last entry is taken back".into(),
