@@ -92,13 +92,8 @@ fn session_until_killed(home: &Path, micros: u64, acknowledged: &mut BTreeSet<u6
     let mut killer = None;
     while out.read_line(&mut line).unwrap_or(0) > 0 {
         // The prompt's mark may stand before the first answer.
-        if let Some(rest) = line.split("saved ").nth(1) {
-            if let Some(number) =
-                rest.split(':').next().and_then(|number| number.trim().parse().ok())
-            {
-                acknowledged.insert(number);
-            }
-        }
+        let number = line.split("saved ").nth(1).and_then(|rest| rest.split(':').next());
+        acknowledged.extend(number.and_then(|number| number.trim().parse::<u64>().ok()));
         if killer.is_none() && line.contains("Enter: done as planned") {
             let id = child.id();
             killer = Some(std::thread::spawn(move || {

@@ -21,7 +21,7 @@ pub struct Movement {
 
 /// An alternative to a movement, tagged with the reason somebody would take it.
 ///
-/// Its loads are a history of their own: see [`MovementOption::subject`].
+/// Its loads are a history of their own: see [`Movement::subject`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MovementOption {
     /// The key, unique within its movement.
