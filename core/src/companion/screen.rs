@@ -153,6 +153,8 @@ pub struct StrengthView {
     pub next_set: Option<u32>,
     /// Rest between sets in milliseconds.
     pub rest_ms: i64,
+    /// The same in words.
+    pub rest_text: String,
     /// Alternatives.
     pub options: Vec<OptionView>,
     /// Open flags on what is lifted.
@@ -215,10 +217,14 @@ pub struct IntervalView {
     pub name: String,
     /// The length of a window in milliseconds.
     pub window_ms: i64,
+    /// The same in words.
+    pub window_text: String,
     /// Times through the stations.
     pub rounds: u32,
     /// What should be to spare at the end of a window, in milliseconds.
     pub margin_ms: i64,
+    /// The same in words.
+    pub margin_text: String,
     /// The windows.
     pub windows: Vec<WindowView>,
     /// The next window to log, counted from 1; none when all are.
@@ -246,6 +252,8 @@ pub struct WindowView {
     pub reps: Option<u32>,
     /// What was to spare, in milliseconds.
     pub spare_ms: Option<i64>,
+    /// The same in words; empty where it is not known.
+    pub spare_text: String,
     /// True when less was to spare than the plan wants.
     pub tight: bool,
 }
@@ -261,6 +269,8 @@ pub struct HoldView {
     pub region: String,
     /// How long each side is held, in milliseconds.
     pub hold_ms: i64,
+    /// The same in words.
+    pub hold_text: String,
     /// How it is held.
     pub technique: Technique,
     /// The sides.
@@ -280,6 +290,8 @@ pub struct SideView {
     pub side: u32,
     /// Milliseconds held, once logged.
     pub held_ms: Option<i64>,
+    /// The same in words; empty until it is logged.
+    pub held_text: String,
 }
 
 /// A range measure on screen.

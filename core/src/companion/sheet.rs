@@ -96,6 +96,7 @@ impl Sheet<'_> {
             next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
             sets,
             rest_ms: strength.rest_ms,
+            rest_text: words::clock_time(strength.rest_ms),
             options: self.options(name, &[&strength.movement]),
             flags: self.flag_views(&[&subject]),
             subject,
@@ -117,6 +118,7 @@ impl Sheet<'_> {
                     load_text: self.load_text(station.load),
                     reps: done.map(|done| done.body.reps),
                     spare_ms,
+                    spare_text: spare_ms.map_or(String::new(), words::clock_time),
                     tight: spare_ms.is_some_and(|spare| spare < interval.margin_ms),
                 })
             })
@@ -133,8 +135,10 @@ impl Sheet<'_> {
         IntervalView {
             name: name.to_owned(),
             window_ms: interval.window_ms,
+            window_text: words::clock_time(interval.window_ms),
             rounds: interval.rounds,
             margin_ms: interval.margin_ms,
+            margin_text: words::clock_time(interval.margin_ms),
             next_window: windows.iter().find(|window| window.reps.is_none()).map(|it| it.window),
             windows,
             options: self.options(name, &movements),
@@ -149,15 +153,17 @@ impl Sheet<'_> {
         let spec = HoldSpec::of(hold);
         let stretch = self.block.stretch(&hold.stretch);
         let run = self.log().map(|log| log.marks(name, |run, at| hold_over(&spec, run, at)));
-        let sides = (1..=hold.sides).map(|side| SideView {
-            side,
-            held_ms: self.log().and_then(|log| log.hold(name, side)).map(|held| held.body.held_ms),
+        let sides = (1..=hold.sides).map(|side| {
+            let held = self.log().and_then(|log| log.hold(name, side));
+            let held_ms = held.map(|held| held.body.held_ms);
+            SideView { side, held_ms, held_text: held_ms.map_or(String::new(), words::clock_time) }
         });
         HoldView {
             name: name.to_owned(),
             stretch: stretch.map_or(hold.stretch.clone(), |stretch| stretch.name.clone()),
             region: stretch.map_or(String::new(), |stretch| stretch.region.clone()),
             hold_ms: hold.hold_ms,
+            hold_text: words::clock_time(hold.hold_ms),
             technique: hold.technique,
             sides: sides.collect(),
             range: self.range(name, hold),

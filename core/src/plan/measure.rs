@@ -59,6 +59,19 @@ impl Protocol {
         }
     }
 
+    /// Where the measurement error was published.
+    pub fn source(self) -> &'static str {
+        match self {
+            Protocol::SitAndReach => {
+                "forward-reach score, J Sports Sci Med 2009;8(1):116-122, table 1"
+            }
+            Protocol::FingertipToFloor => "Ekedahl et al., Arch Phys Med Rehabil 2012;93:2210-2215",
+            Protocol::KneeToWall | Protocol::ShinAngle => {
+                "weight-bearing lunge, one rater, Powden et al., Man Ther 2015;20:524-532"
+            }
+        }
+    }
+
     /// True when a larger reading means more range.
     pub fn larger_is_further(self) -> bool {
         !matches!(self, Protocol::FingertipToFloor)

@@ -39,8 +39,25 @@ pub enum AttentionKind {
 pub struct Attention {
     /// What kind of look it needs.
     pub kind: AttentionKind,
+    /// The kind in a word.
+    pub word: String,
     /// The words.
     pub text: String,
+}
+
+impl Attention {
+    fn new(kind: AttentionKind, text: String) -> Attention {
+        let word = match kind {
+            AttentionKind::Pain => "pain",
+            AttentionKind::Stall => "stalled",
+            AttentionKind::Away => "away",
+            AttentionKind::Conflict => "conflict",
+            AttentionKind::Scaled => "scaled",
+            AttentionKind::Tight => "tight",
+            AttentionKind::Progress => "up",
+        };
+        Attention { kind, word: word.to_owned(), text }
+    }
 }
 
 /// How many planned days somebody may miss before the board says so.
@@ -61,12 +78,11 @@ pub(crate) fn attention(
     let mut found = pain(connection, person, block)?;
     found.extend(stalls(proposals));
     found.extend(away(block, &sessions, today));
-    match conflicts(connection, person)? {
-        0 => {}
-        count => found.push(Attention {
-            kind: AttentionKind::Conflict,
-            text: format!("two devices disagree about {}", words::count(u64::from(count), "entry")),
-        }),
+    let conflicts = conflicts(connection, person)?;
+    if conflicts > 0 {
+        let what = words::count(u64::from(conflicts), "entry");
+        let text = format!("two devices disagree about {what}");
+        found.push(Attention::new(AttentionKind::Conflict, text));
     }
     let options = mine.read::<OptionTaken>(connection)?;
     found.extend(scaled(block, options.iter().filter(|it| inside(date_of(it)))));
@@ -97,7 +113,7 @@ fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<
             words::day(date_of(flag))
         )
     };
-    let pain = |flag| Attention { kind: AttentionKind::Pain, text: text(flag) };
+    let pain = |flag| Attention::new(AttentionKind::Pain, text(flag));
     Ok(flags.iter().map(pain).collect())
 }
 
@@ -110,7 +126,7 @@ fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
             _ => return None,
         };
         let text = format!("{}: {what} {}", proposal.movement, proposal.last_text);
-        Some(Attention { kind: AttentionKind::Stall, text })
+        Some(Attention::new(AttentionKind::Stall, text))
     });
     stalled.collect()
 }
@@ -132,7 +148,7 @@ fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option
         Some(last) => format!("last trained {}, {days} missed since", words::day(last)),
         None => format!("no session yet, {days} missed"),
     };
-    Some(Attention { kind: AttentionKind::Away, text })
+    Some(Attention::new(AttentionKind::Away, text))
 }
 
 fn scaled<'a>(
@@ -152,7 +168,7 @@ fn scaled<'a>(
         }
     }
     let text = |(name, count): (String, u64)| format!("{name}, {}", words::count(count, "session"));
-    let one = |it| Attention { kind: AttentionKind::Scaled, text: text(it) };
+    let one = |it| Attention::new(AttentionKind::Scaled, text(it));
     counts.into_iter().map(one).collect()
 }
 
@@ -164,11 +180,10 @@ fn tight<'a>(windows: impl Iterator<Item = &'a Logged<WindowDone>>) -> Option<At
             tight += u64::from(spare < window.body.margin_ms);
         }
     }
+    let all_text = words::count(all, "window");
+    let text = format!("{tight} of {all_text} with less to spare than planned");
     // A third or more is a pattern, not a bad minute. Common practice, no source.
-    (tight * 3 >= all && tight > 0).then(|| Attention {
-        kind: AttentionKind::Tight,
-        text: format!("{tight} of {} with less to spare than planned", words::count(all, "window")),
-    })
+    (tight * 3 >= all && tight > 0).then(|| Attention::new(AttentionKind::Tight, text))
 }
 
 fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attention> {
@@ -188,15 +203,13 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
     let gained = firsts.into_iter().filter_map(|(first, latest)| {
         let (from, to) = (first.load?, latest.load?);
         // A load that was not made is no progress yet.
-        (to > from && latest.made()).then(|| Attention {
-            kind: AttentionKind::Progress,
-            text: format!(
-                "{}, last set {} to {}",
-                block.name_of(&first.subject),
-                words::load_text(from, unit),
-                words::load_text(to, unit)
-            ),
-        })
+        let text = format!(
+            "{}, last set {} to {}",
+            block.name_of(&first.subject),
+            words::load_text(from, unit),
+            words::load_text(to, unit)
+        );
+        (to > from && latest.made()).then(|| Attention::new(AttentionKind::Progress, text))
     });
     gained.collect()
 }

@@ -38,6 +38,8 @@ pub struct Proposal {
     pub why: String,
     /// The coach's answer, once given.
     pub ruled: Option<Decision>,
+    /// The answer in a word; empty until it is given.
+    pub ruled_text: String,
 }
 
 /// The next load of one set.
@@ -102,6 +104,10 @@ pub(crate) fn proposals(
             why: sets.last().map_or(String::new(), |set| words::why(&set.reason, unit)),
             sets,
             ruled: history.ruling.as_ref().map(|ruled| ruled.decision),
+            ruled_text: history
+                .ruling
+                .as_ref()
+                .map_or(String::new(), |ruled| words::decision(ruled.decision).to_owned()),
             subject,
         });
     }

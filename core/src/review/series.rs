@@ -82,6 +82,8 @@ pub struct RegionMinutes {
     pub region: String,
     /// Seconds held, both sides together.
     pub seconds: i64,
+    /// The same in words.
+    pub held_text: String,
 }
 
 /// The Monday of a date's week.
@@ -167,6 +169,11 @@ pub(crate) fn region_minutes(holds: &[Logged<Held>]) -> Vec<RegionMinutes> {
         let key = (monday(date_of(hold)), hold.body.region.clone());
         *sums.entry(key).or_default() += hold.body.held_ms;
     }
-    let line = |((week_of, region), ms)| RegionMinutes { week_of, region, seconds: ms / 1000 };
+    let line = |((week_of, region), ms)| RegionMinutes {
+        week_of,
+        region,
+        seconds: ms / 1000,
+        held_text: words::clock_time(ms),
+    };
     sums.into_iter().map(line).collect()
 }

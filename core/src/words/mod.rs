@@ -5,4 +5,6 @@ mod load;
 mod plain;
 
 pub(crate) use load::{load_text, plates_text, why};
-pub(crate) use plain::{because, clock_time, count, day, list, place, protocol, sign, tenths};
+pub(crate) use plain::{
+    because, clock_time, count, day, decision, list, place, protocol, sign, tenths,
+};

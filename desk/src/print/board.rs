@@ -28,9 +28,11 @@ fn member(row: &BoardRow) -> String {
         row.week_load
     );
     for attention in &row.attention {
-        let word = kind(attention.kind);
+        let word = &attention.word;
         let line = match attention.kind {
-            AttentionKind::Pain => format!("  {:<9}{}\n", word.red().bold(), attention.text),
+            AttentionKind::Pain => {
+                format!("  {:<9}{}\n", word.to_uppercase().red().bold(), attention.text)
+            }
             AttentionKind::Progress => format!("  {:<9}{}\n", word.green(), attention.text),
             _ => format!("  {:<9}{}\n", word.yellow(), attention.text),
         };
@@ -43,17 +45,4 @@ fn member(row: &BoardRow) -> String {
         text += &super::proposal(proposal, 4);
     }
     text
-}
-
-/// The word for a kind of attention.
-pub(crate) fn kind(kind: AttentionKind) -> &'static str {
-    match kind {
-        AttentionKind::Pain => "PAIN",
-        AttentionKind::Stall => "stalled",
-        AttentionKind::Away => "away",
-        AttentionKind::Conflict => "conflict",
-        AttentionKind::Scaled => "scaled",
-        AttentionKind::Tight => "tight",
-        AttentionKind::Progress => "up",
-    }
 }

@@ -3,15 +3,14 @@
 use holdfast_core::review::{LiftSeries, MemberScreen, RangeSeries};
 use owo_colors::OwoColorize;
 
-use super::board::kind;
-use super::{indented, piece, table};
+use super::{indented, table};
 
 /// The whole page.
 pub(crate) fn member(page: &MemberScreen) -> String {
     let unit = page.unit;
     let mut text = format!("{}\n", page.name.bold());
     for attention in &page.attention {
-        text += &format!("  {:<9}{}\n", kind(attention.kind), attention.text);
+        text += &format!("  {:<9}{}\n", attention.word, attention.text);
     }
     if page.sessions.is_empty() {
         return text + "  no session has arrived yet\n";
@@ -45,8 +44,11 @@ pub(crate) fn member(page: &MemberScreen) -> String {
         text += &format!("\n{}\n", "Under stretch, week by week".bold());
         let mut rows = table(&[]);
         for region in &page.regions {
-            let held = piece::seconds(region.seconds * 1000);
-            rows.add_row([format!("week of {}", region.week_of), region.region.clone(), held]);
+            rows.add_row([
+                format!("week of {}", region.week_of),
+                region.region.clone(),
+                region.held_text.clone(),
+            ]);
         }
         text += &indented(&rows, 2);
     }

@@ -9,7 +9,6 @@ use std::io::{ErrorKind, IsTerminal, Write};
 
 use comfy_table::{ContentArrangement, Table, presets};
 
-use holdfast_core::journal::Decision;
 use holdfast_core::review::Proposal;
 use owo_colors::OwoColorize;
 
@@ -63,7 +62,10 @@ pub(crate) fn indented(table: &Table, by: usize) -> String {
 /// A proposal in two lines: what, and why.
 fn proposal(proposal: &Proposal, indent: usize) -> String {
     let indent = " ".repeat(indent);
-    let ruled = proposal.ruled.map_or(String::new(), |ruled| format!(" ({} by you)", said(ruled)));
+    let ruled = match proposal.ruled_text.as_str() {
+        "" => String::new(),
+        ruled => format!(" ({ruled} by you)"),
+    };
     format!(
         "{indent}{}{ruled}: {} -> {}\n{indent}  {}\n",
         proposal.movement,
@@ -71,12 +73,4 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
         proposal.next_text,
         proposal.why.dimmed()
     )
-}
-
-fn said(ruled: Decision) -> &'static str {
-    match ruled {
-        Decision::Accept => "accepted",
-        Decision::Change => "changed",
-        Decision::Refuse => "refused",
-    }
 }

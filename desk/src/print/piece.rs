@@ -25,8 +25,8 @@ fn piece(piece: &PieceView) -> String {
 
 fn strength(view: &StrengthView) -> String {
     let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
-    let rest = seconds(view.rest_ms);
-    let mut text = format!("\n{}: {}{bar}, rest {rest}\n", view.name.bold(), view.movement);
+    let mut text =
+        format!("\n{}: {}{bar}, rest {}\n", view.name.bold(), view.movement, view.rest_text);
     let mut rows = table(&["set", "load", "reps", "build", "done", "why"]);
     for set in &view.sets {
         let load = set.load.as_ref();
@@ -82,9 +82,9 @@ fn interval(view: &IntervalView) -> String {
     let mut text = format!(
         "\n{}: {count} windows of {}, {} rounds, aim for {} to spare\n",
         view.name.bold(),
-        seconds(view.window_ms),
+        view.window_text,
         view.rounds,
-        seconds(view.margin_ms)
+        view.margin_text
     );
     let logged = view.windows.iter().any(|window| window.reps.is_some());
     // Before the start one round says it all.
@@ -105,7 +105,10 @@ fn asked_text(window: &WindowView) -> String {
 
 fn window_done(window: &WindowView) -> String {
     let Some(reps) = window.reps else { return String::new() };
-    let spare = window.spare_ms.map_or(String::new(), |ms| format!(", {} to spare", seconds(ms)));
+    let spare = match window.spare_text.as_str() {
+        "" => String::new(),
+        spare => format!(", {spare} to spare"),
+    };
     let tight = if window.tight { " (tight)" } else { "" };
     format!("{reps} done{spare}{tight}")
 }
@@ -130,12 +133,12 @@ fn hold(view: &HoldView) -> String {
         "\n{}: {}, {} a side, {sides}, {}\n",
         view.name.bold(),
         view.stretch,
-        seconds(view.hold_ms),
+        view.hold_text,
         view.technique.text().replace('-', " and ")
     );
-    let held = view.sides.iter().filter_map(|side| Some((side.side, side.held_ms?)));
+    let held = view.sides.iter().filter(|side| side.held_ms.is_some());
     let held: Vec<String> =
-        held.map(|(side, ms)| format!("side {side}: {}", seconds(ms))).collect();
+        held.map(|side| format!("side {}: {}", side.side, side.held_text)).collect();
     if !held.is_empty() {
         text += &format!("  held {}\n", held.join(", "));
     }
@@ -182,14 +185,4 @@ fn options(options: &[OptionView]) -> String {
         })
         .collect();
     format!("  {}\n", format!("options: {}", each.join(", ")).dimmed())
-}
-
-/// `2 min`, `1 min 30 s`, `45 s`.
-pub(crate) fn seconds(ms: i64) -> String {
-    let (minutes, seconds) = (ms / 60_000, ms % 60_000 / 1000);
-    match (minutes, seconds) {
-        (0, seconds) => format!("{seconds} s"),
-        (minutes, 0) => format!("{minutes} min"),
-        (minutes, seconds) => format!("{minutes} min {seconds} s"),
-    }
 }

@@ -37,7 +37,7 @@ struct Row<'a> {
 
 /// Something to look at.
 pub(super) struct Look<'a> {
-    pub(super) word: &'static str,
+    pub(super) word: &'a str,
     pub(super) class: &'static str,
     pub(super) text: &'a str,
 }
@@ -47,7 +47,7 @@ struct Offer<'a> {
     name: &'a str,
     it: &'a Proposal,
     on: Day,
-    answer: Option<&'static str>,
+    answer: Option<&'a str>,
 }
 
 /// The measurement error of a protocol.
@@ -81,7 +81,7 @@ impl<'a> Page<'a> {
                 name: &row.name,
                 it,
                 on: Day::on(board.date, it.on),
-                answer: it.ruled.map(words::answer),
+                answer: it.ruled.map(|_| it.ruled_text.as_str()),
             })
         };
         Ok(Page {
@@ -99,10 +99,9 @@ impl<'a> Page<'a> {
 
 /// The same for everything that is looked at, in the order it is given.
 pub(super) fn looks(attention: &[Attention]) -> Vec<Look<'_>> {
-    let look = |it: &'_ Attention| words::kind(it.kind);
     attention
         .iter()
-        .map(|it| Look { word: look(it).0, class: look(it).1, text: &it.text })
+        .map(|it| Look { word: &it.word, class: words::class(it.kind), text: &it.text })
         .collect()
 }
 
@@ -115,6 +114,6 @@ fn measure_error(protocol: Protocol) -> MeasureError {
     MeasureError {
         protocol: protocol.text().replace('-', " "),
         error: format!("{error} {}", protocol.unit().text()),
-        source: words::source(protocol),
+        source: protocol.source(),
     }
 }

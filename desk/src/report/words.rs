@@ -4,8 +4,6 @@ use std::fmt;
 
 use askama::filters::HtmlSafe;
 use chrono::{Datelike, NaiveDate};
-use holdfast_core::journal::Decision;
-use holdfast_core::plan::Protocol;
 use holdfast_core::review::AttentionKind;
 
 /// A date as an element of the page: the day in words, the year only where it is another one.
@@ -68,36 +66,13 @@ pub(super) fn minutes(seconds: i64) -> String {
     tenths(seconds / 6, true)
 }
 
-/// The word for a kind of look, and the class it is drawn with.
-pub(super) fn kind(kind: AttentionKind) -> (&'static str, &'static str) {
+/// The class a kind of look is drawn with.
+pub(super) fn class(kind: AttentionKind) -> &'static str {
     match kind {
-        AttentionKind::Pain => ("Pain", "pain"),
-        AttentionKind::Stall => ("Stall", "slow"),
-        AttentionKind::Away => ("Away", "slow"),
-        AttentionKind::Conflict => ("Conflict", "slow"),
-        AttentionKind::Scaled => ("Scaled", "note"),
-        AttentionKind::Tight => ("Tight", "note"),
-        AttentionKind::Progress => ("Progress", "gain"),
-    }
-}
-
-/// The coach's answer.
-pub(super) fn answer(decision: Decision) -> &'static str {
-    match decision {
-        Decision::Accept => "accepted",
-        Decision::Change => "changed",
-        Decision::Refuse => "refused",
-    }
-}
-
-/// Where the measurement error of a protocol was published.
-pub(super) fn source(protocol: Protocol) -> &'static str {
-    match protocol {
-        Protocol::SitAndReach => "forward-reach score, J Sports Sci Med 2009;8(1):116-122, table 1",
-        Protocol::FingertipToFloor => "Ekedahl et al., Arch Phys Med Rehabil 2012;93:2210-2215",
-        Protocol::KneeToWall | Protocol::ShinAngle => {
-            "weight-bearing lunge, one rater, Powden et al., Man Ther 2015;20:524-532"
-        }
+        AttentionKind::Pain => "pain",
+        AttentionKind::Stall | AttentionKind::Away | AttentionKind::Conflict => "slow",
+        AttentionKind::Scaled | AttentionKind::Tight => "note",
+        AttentionKind::Progress => "gain",
     }
 }
 

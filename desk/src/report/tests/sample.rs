@@ -34,7 +34,8 @@ fn record(number: u32) -> RecordId {
 }
 
 pub(super) fn look(kind: AttentionKind, text: &str) -> Attention {
-    Attention { kind, text: text.to_owned() }
+    let word = format!("{kind:?}").to_lowercase();
+    Attention { kind, word, text: text.to_owned() }
 }
 
 pub(super) fn session(
@@ -113,6 +114,12 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         next_text: text(5),
         why: format!("80 {0} on Tue 17 Nov, open set 9 for 5: 5 {0} more", unit.symbol()),
         ruled,
+        ruled_text: match ruled {
+            None => String::new(),
+            Some(Decision::Accept) => "accepted".into(),
+            Some(Decision::Change) => "changed".into(),
+            Some(Decision::Refuse) => "refused".into(),
+        },
     }
 }
 
@@ -176,7 +183,12 @@ pub(super) fn busy() -> MemberScreen {
     member.ranges[0].judged = "+2.1 cm, more than measurement error (1.9 cm)".into();
     for monday in [date(11, 2), date(11, 9), date(11, 16)] {
         for (region, seconds) in [("hip flexors", 912), ("calves", 471)] {
-            member.regions.push(RegionMinutes { week_of: monday, region: region.into(), seconds });
+            member.regions.push(RegionMinutes {
+                week_of: monday,
+                region: region.into(),
+                seconds,
+                held_text: String::new(),
+            });
         }
     }
     member.scaled = vec![ScaledLine {
