@@ -6,6 +6,8 @@ use std::path::Path;
 use holdfast_core::companion::{CarriedFile, ExchangeReport, ListedFile, put_file};
 use holdfast_core::{Companion, Instant};
 
+use indicatif::{ProgressBar, ProgressStyle};
+
 use crate::fault::{Fault, Outcome};
 
 /// What an exchange did.
@@ -20,14 +22,22 @@ pub(crate) struct Exchanged {
 pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> Outcome<Exchanged> {
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
     let plan = companion.offer(list(carrier)?)?;
-    let mut files = Vec::new();
-    for name in &plan.get {
+    let mut report = ExchangeReport::default();
+    let bar = progress(plan.get.len());
+    for names in plan.get.chunks(BATCH) {
         // A file that went away since it was listed comes back in a later listing.
-        if let Ok(content) = fs::read(carrier.join(name)) {
-            files.push(CarriedFile { name: name.clone(), content });
-        }
+        let read = |name: &String| {
+            let content = fs::read(carrier.join(name)).ok()?;
+            Some(CarriedFile { name: name.clone(), content })
+        };
+        let brought = companion.absorb(names.iter().filter_map(read).collect(), at.clone())?;
+        report.leaves += brought.leaves;
+        report.entries += brought.entries;
+        report.joined |= brought.joined;
+        report.aside.extend(brought.aside);
+        bar.inc(names.len() as u64);
     }
-    let mut report = companion.absorb(files, at.clone())?;
+    bar.finish_and_clear();
     report.aside.extend(plan.aside.clone());
     let mut put = 0;
     // A device that has just joined its crew could cut no leaf before: offer again.
@@ -36,6 +46,19 @@ pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> O
         put += usize::from(put_file(carrier, file)?);
     }
     Ok(Exchanged { put, report })
+}
+
+/// Files taken in at a time: enough to be quick, few enough to keep memory small.
+const BATCH: usize = 32;
+
+/// Drawn on standard error, and only on a terminal.
+fn progress(files: usize) -> ProgressBar {
+    if files <= BATCH {
+        return ProgressBar::hidden();
+    }
+    let style = ProgressStyle::with_template("{bar:30} {pos}/{len} files");
+    let style = style.unwrap_or_else(|_| ProgressStyle::default_bar());
+    ProgressBar::new(files as u64).with_style(style)
 }
 
 /// Lists the plain files of a folder; links, folders and devices are not followed.

@@ -5,6 +5,8 @@ use std::path::Path;
 use holdfast_core::CompanionError;
 use owo_colors::OwoColorize;
 
+use crate::print::harmless;
+
 /// Everything that ends a command early.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Fault {
@@ -42,14 +44,16 @@ impl Fault {
         if let Fault::Companion(CompanionError::Plan { source_name, problems }) = self {
             for problem in problems {
                 let place = format!("{source_name}:{}:{}", problem.line, problem.column);
-                anstream::eprintln!("{}: {}", place.bold(), problem.what);
+                let what = harmless(&problem.what);
+                anstream::eprintln!("{}: {what}", place.bold());
                 if !problem.help.is_empty() {
-                    anstream::eprintln!("    {}", problem.help.dimmed());
+                    anstream::eprintln!("    {}", harmless(&problem.help).dimmed());
                 }
             }
         }
         if !matches!(self, Fault::Closed) {
-            anstream::eprintln!("{} {self}", "holdfast:".red().bold());
+            let said = harmless(&self.to_string());
+            anstream::eprintln!("{} {said}", "holdfast:".red().bold());
         }
     }
 }

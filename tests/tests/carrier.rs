@@ -157,6 +157,32 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
     assert!(plan.get.is_empty() && plan.aside[0].reason.contains("at most"), "{plan:?}");
 }
 
+/// A newer app's leaf: kinds, fields and entry versions this one does not know are kept, carried on
+/// and counted, and the rest of the leaf folds.
+#[test]
+fn what_a_newer_app_wrote_survives_and_is_counted() {
+    let crew = trained();
+    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let text = String::from_utf8(leaf.content.clone()).unwrap();
+    let newer = text
+        .replacen("\"k\":\"finish\"", "\"k\":\"sauna\"", 1)
+        .replacen("\"v\":1,\"n\":5", "\"v\":2,\"n\":5", 1)
+        .replacen("\"reps\":8", "\"tempo\":\"slow\",\"reps\":8", 1);
+    assert_ne!(newer, text);
+    let file = named_rightly(&crew, newer.as_bytes());
+    let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
+    assert_eq!((report.leaves, report.aside.len()), (1, 0), "{report:?}");
+    let date = "2026-11-03".parse().unwrap();
+    let board = crew.coach.companion.board(date).unwrap();
+    let said = board.arrivals.join("\n");
+    assert!(said.contains("2 entries can only be read by a newer Holdfast"), "{said}");
+    let lines = crew.coach.companion.export().unwrap().journal.join("\n");
+    assert!(lines.contains("\"k\":\"sauna\"") && lines.contains("\"tempo\":\"slow\""), "{lines}");
+    // Carried on to others, byte for byte.
+    let put = crew.coach.companion.offer(vec![]).unwrap().put;
+    assert!(put.iter().any(|file| file.content == newer.as_bytes()));
+}
+
 /// The chain can be checked by hand: the file's name and the next file's header hold what
 /// `sha256sum` (GNU coreutils) prints.
 #[test]

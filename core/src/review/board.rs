@@ -11,7 +11,7 @@ use crate::id::PersonId;
 use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
-use crate::store::{Ask, forked, missing, people};
+use crate::store::{Ask, forked, missing, people, unread};
 use crate::words;
 
 /// The coach's overview.
@@ -96,6 +96,11 @@ pub(crate) fn board(
             "{} has two histories (a restored backup or a copied device); both are kept",
             name(device)
         ));
+    }
+    let unread = unread(connection)?;
+    if unread > 0 {
+        let count = words::count(unread, "entry");
+        arrivals.push(format!("{count} can only be read by a newer Holdfast: kept, and not shown"));
     }
     let week = block.and_then(|block| Some((block, block.week_of(date)?)));
     let heading = match (block, week) {

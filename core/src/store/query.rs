@@ -143,6 +143,14 @@ pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32
     Ok(connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0))?)
 }
 
+/// Entries that ask for a newer reader than this one: kept and carried, not shown.
+pub(crate) fn unread(connection: &Connection) -> Result<u64> {
+    let sql = "SELECT count(*) FROM entry e
+               WHERE NOT EXISTS (SELECT 1 FROM record r WHERE r.record = e.record)";
+    let count: i64 = connection.prepare_cached(sql)?.query_row([], |row| row.get(0))?;
+    Ok(count.unsigned_abs())
+}
+
 /// The folded tables as text, ordered: equal texts mean equal states.
 pub(crate) fn dump(connection: &Connection) -> Result<String> {
     let mut statement = connection.prepare(

@@ -22,13 +22,32 @@ pub(crate) use sheet::sheet;
 /// Writes a text to standard output, with colours only where they are wanted.
 pub(crate) fn out(text: &str) -> Outcome {
     let mut out = anstream::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(harmless(text).as_bytes()).and_then(|()| out.flush()) {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Fault::Closed),
         Err(error) => {
             Err(Fault::File { path: "standard output".into(), reason: error.to_string() })
         }
     }
+}
+
+/// Keeps line ends and colours (`ESC [ digits m`) and drops every other control character: names
+/// and words come from other people's files, and must not steer a terminal.
+pub(crate) fn harmless(text: &str) -> String {
+    let mut kept = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find(|c: char| c.is_control() && c != '\n') {
+        kept.push_str(&rest[..at]);
+        rest = &rest[at..];
+        let colour = rest.strip_prefix("\u{1b}[").and_then(|body| {
+            let end = body.find(|c: char| !(c.is_ascii_digit() || c == ';'))?;
+            body[end..].starts_with('m').then_some(end + 3)
+        });
+        let skip = rest.chars().next().map_or(0, char::len_utf8);
+        kept.push_str(&rest[..colour.unwrap_or(0)]);
+        rest = &rest[colour.unwrap_or(skip)..];
+    }
+    kept + rest
 }
 
 /// Writes any screen as JSON.
@@ -73,4 +92,18 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
         proposal.next_text,
         proposal.why.dimmed()
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::harmless;
+
+    #[test]
+    fn only_line_ends_and_colours_pass() {
+        let red = "\u{1b}[1;31mPAIN\u{1b}[0m\n";
+        assert_eq!(harmless(red), red);
+        assert_eq!(harmless("Ana\u{1b}[2J\u{1b}]0;x\u{7}\rBea\u{9b}5n"), "Ana[2J]0;xBea5n");
+        assert_eq!(harmless("\u{1b}["), "[");
+        assert_eq!(harmless("Zoë 🚣"), "Zoë 🚣");
+    }
 }
