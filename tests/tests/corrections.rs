@@ -40,10 +40,49 @@ fn a_correction_replaces_and_undo_brings_back() {
     let first = strength(&screen).sets[0].done.clone().unwrap();
     assert_eq!((first.reps, first.load, first.made), (7, Some(Mass::kg(50)), false));
     assert_eq!(reps(ines), [Some(7), Some(6), None]);
-    ines.tap(Tap::Undo).unwrap();
+    let screen = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(screen.undone, "Squat set 1");
     assert_eq!(reps(ines), [Some(8), Some(6), None], "the correction is taken back");
-    ines.tap(Tap::Undo).unwrap();
-    assert_eq!(reps(ines), [Some(7), Some(6), None], "and brought back");
+    // Again goes further back, never forward.
+    assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Squat set 2");
+    assert_eq!(reps(ines), [Some(8), None, None]);
+    assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Squat set 1");
+    assert_eq!(reps(ines), [None, None, None]);
+}
+
+#[test]
+fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let range = Tap::LogRange {
+        piece: "Calves".into(),
+        when: MeasuredWhen::Before,
+        side: Some(1),
+        tenths: 100,
+    };
+    ines.tap(range).unwrap();
+    ines.tap(held(&[60_000, 50_000])).unwrap();
+    let both = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(both.undone, "Calves side 1 and Calves side 2");
+    assert!(hold(&both).sides.iter().all(|side| side.held_ms.is_none()));
+    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin }).unwrap();
+    let clock = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(clock.undone, "the clock's begin in Calves");
+    assert_eq!(hold(&clock).clock, None);
+    assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Calves side 1 measured before");
+    let flag = |severity, signs| Tap::Flag {
+        piece: "Squat".into(),
+        movement: None,
+        place: Place::Knee,
+        severity,
+        signs,
+    };
+    ines.tap(flag(2, vec![])).unwrap();
+    ines.tap(flag(2, vec![holdfast_core::care::Sign::ChestPain])).unwrap();
+    assert!(ines.tap(Tap::Undo).unwrap().notices.is_empty());
+    let cleared = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(cleared.undone, "the knee flag");
+    assert!(strength(&cleared).flags.is_empty() && cleared.notices.is_empty());
 }
 
 #[test]

@@ -17,7 +17,8 @@ fn open(device: &Device) -> Result<Companion, CompanionError> {
 fn aside(home: &Path) -> Vec<String> {
     let files = fs::read_dir(home).unwrap().map(|file| file.unwrap().file_name());
     let names = files.map(|name| name.to_string_lossy().into_owned());
-    names.filter(|name| name.contains(".damaged-")).collect()
+    let side_file = |name: &String| name.ends_with("-wal") || name.ends_with("-shm");
+    names.filter(|name| name.contains(".damaged-") && !side_file(name)).collect()
 }
 
 fn trained() -> Crew {
@@ -101,8 +102,6 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
         let mut file = OpenOptions::new().write(true).open(torn.join("holdfast.db")).unwrap();
         file.seek(SeekFrom::Start((page as u64 - 1) * 4096)).unwrap();
         file.write_all(&[0x5a; 4096]).unwrap();
-        // An untidy stop: a log is left behind.
-        fs::write(torn.join("holdfast.db-wal"), [0; 64]).unwrap();
     }
     let device = Device { home: torn.clone(), ..spare(&crew) };
     device.go_to("2026-11-04");
@@ -116,6 +115,101 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
 fn spare(crew: &Crew) -> Device {
     Device::start(crew.folder().join("spare"), "spare", holdfast_core::journal::Role::Athlete, 55)
         .unwrap()
+}
+
+/// Any page of a tidily closed database is overwritten: whatever it held, opening finds it, moves the
+/// file aside and gives back the state as it was.
+#[test]
+fn damage_to_any_page_is_found_and_put_right() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let path = ines.home.join("holdfast.db");
+    let state = {
+        let whole = open(ines).unwrap();
+        let state = whole.state_text().unwrap();
+        whole.close().unwrap();
+        state
+    };
+    let tidy = fs::read(&path).unwrap();
+    let pages = tidy.len() / 4096;
+    assert!(pages > 8, "{pages}");
+    for page in 0..pages {
+        let mut damaged = tidy.clone();
+        for (index, byte) in damaged[page * 4096..(page + 1) * 4096].iter_mut().enumerate() {
+            *byte = byte.wrapping_add((index % 251) as u8 + 1);
+        }
+        for suffix in ["-wal", "-shm"] {
+            let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
+        }
+        fs::write(&path, &damaged).unwrap();
+        let again = open(ines).unwrap();
+        let said = again.who().unwrap().opening;
+        assert!(said.contains("was damaged"), "page {page}: {said:?}");
+        assert_eq!(again.state_text().unwrap(), state, "page {page}");
+        again.close().unwrap();
+    }
+}
+
+/// A single changed letter in a logged line, in a file that SQLite itself finds whole.
+#[test]
+fn a_changed_letter_in_an_entry_is_found() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = open(ines).unwrap().state_text().unwrap();
+    let changed = Connection::open(ines.home.join("holdfast.db")).unwrap();
+    let sql = "UPDATE entry SET raw = replace(raw, '\"reps\":8', '\"reps\":9') WHERE kind = 'lift'";
+    assert!(changed.execute(sql, []).unwrap() > 0);
+    changed.close().unwrap();
+    let again = open(ines).unwrap();
+    assert!(again.who().unwrap().opening.contains("was damaged"));
+    assert_eq!(again.state_text().unwrap(), state);
+}
+
+/// A page goes bad while the app runs: the call that meets it fails and says that all is put right.
+#[test]
+fn damage_met_while_running_is_put_right_at_once() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let running = open(ines).unwrap();
+    let state = running.state_text().unwrap();
+    running.settle().unwrap();
+    let path = ines.home.join("holdfast.db");
+    let pages = fs::metadata(&path).unwrap().len() / 4096;
+    let mut file = OpenOptions::new().write(true).open(&path).unwrap();
+    file.seek(SeekFrom::Start(4096)).unwrap();
+    file.write_all(&vec![0xa5; (pages as usize - 1) * 4096]).unwrap();
+    // The cache may still hold what it read; a schema change makes it look again.
+    let touched = Connection::open(&path).unwrap();
+    let _ = touched.execute_batch("PRAGMA user_version = 2");
+    drop(touched);
+    let error = running.export().expect_err("the pages are garbage");
+    assert!(error.to_string().contains("do it again"), "{error}");
+    assert_eq!(running.state_text().unwrap(), state);
+    assert_eq!(aside(&ines.home).len(), 1);
+}
+
+#[test]
+fn an_empty_file_counts_as_missing() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = open(ines).unwrap().state_text().unwrap();
+    for suffix in ["-wal", "-shm"] {
+        let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
+    }
+    fs::write(ines.home.join("holdfast.db"), "").unwrap();
+    let again = open(ines).unwrap();
+    assert!(again.who().unwrap().opening.contains("was missing"));
+    assert_eq!(again.state_text().unwrap(), state);
+}
+
+#[test]
+fn a_database_without_its_identity_is_not_started_over() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    fs::remove_file(ines.home.join("device.json")).unwrap();
+    let over = Device::start(ines.home.clone(), "Ines", holdfast_core::journal::Role::Athlete, 3);
+    let said = over.err().unwrap().to_string();
+    assert!(said.contains("no device.json"), "{said}");
 }
 
 #[test]

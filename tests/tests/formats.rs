@@ -117,6 +117,7 @@ mod kept {
                 let fresh = Companion::open(home, zoe.now()).unwrap().today(zoe.now()).unwrap();
                 let mut shown = shown.unwrap_or_else(|| zoe.today().unwrap());
                 shown.saved = None;
+                shown.undone.clear();
                 prop_assert_eq!(shown, fresh, "after {:?}", tap);
             }
             prop_assert!(!zoe.companion.refold().unwrap());

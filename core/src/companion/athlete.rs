@@ -7,12 +7,12 @@ use super::reading::Reading;
 use super::screen::{Notice, NoticeKind, SessionScreen, SessionState};
 use super::sheet::Sheet;
 use super::tap::Tap;
-use super::taps::Taps;
+use super::taps::{Taps, undo};
 use crate::error::{Error, Result};
 use crate::instant::Instant;
 use crate::journal::{Role, Session};
 use crate::plan::{Block, Day};
-use crate::store::Draft;
+use crate::store::{Draft, session_entries};
 use crate::words;
 
 /// The screen at a moment.
@@ -60,14 +60,20 @@ pub(crate) fn tap(device: &mut Device, tap: Tap, at: &Instant) -> Result<Session
     let kept = device.take_reading()?.filter(|reading| reading.holds_at(at));
     let mut reading = kept.map_or_else(|| Reading::now(device, at), Ok)?;
     Device::require_of(&reading.profile, Role::Athlete, "a session")?;
-    let drafts = drafts(device, &reading, tap, at)?;
+    let (drafts, undone) = match (&tap, &reading.log) {
+        (Tap::Undo, Some(log)) => {
+            undo(&session_entries(device.reader(), log.id(), device.identity.device)?)?
+        }
+        _ => (drafts(device, &reading, tap, at)?, String::new()),
+    };
     let entries = device.log(at, drafts)?;
     if ends {
         device.cut_leaves()?;
     } else if reading.take(&entries) {
         device.keep_reading(reading);
     }
-    screen(device, at, entries.last().map(|entry| entry.version.number))
+    let saved = entries.last().map(|entry| entry.version.number);
+    Ok(SessionScreen { undone, ..screen(device, at, saved)? })
 }
 
 fn drafts(device: &mut Device, reading: &Reading, tap: Tap, at: &Instant) -> Result<Vec<Draft>> {
@@ -80,7 +86,7 @@ fn drafts(device: &mut Device, reading: &Reading, tap: Tap, at: &Instant) -> Res
         (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
         (tap, Some(log), Some(day), Some(block)) => {
             let sheet = Sheet { reading, block, day, now: at };
-            Taps { connection: device.reader(), sheet, log, at }.drafts(tap)
+            Taps { sheet, log, at }.drafts(tap)
         }
         (Tap::ClearFlag { flag }, ..) => {
             let open = reading.flags.iter().any(|open| open.record == flag);
@@ -131,6 +137,7 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
         pieces: Vec::new(),
         notices: notices(reading, device),
         saved,
+        undone: String::new(),
         unpublished: reading.unpublished,
     };
     if let Some(block) = &reading.block {
@@ -144,6 +151,13 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
     }
     if let Some(planned) = &reading.planned {
         screen.date = planned.date;
+        let others = reading.block.iter().flat_map(|block| block.on(planned.date));
+        let others: Vec<String> =
+            others.map(|other| other.day).filter(|day| *day != planned.day).collect();
+        if !others.is_empty() && reading.state != SessionState::DayOff {
+            let text = format!("also planned for this date: {}", words::list(&others));
+            screen.notices.push(Notice { kind: NoticeKind::Info, text });
+        }
     }
     screen
 }

@@ -3,14 +3,14 @@
 use serde::Serialize;
 
 use super::device::Device;
+use super::ruling::decided;
 use crate::error::{Error, Result};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Decision, PlanText, Profile, Role, Ruling};
-use crate::load::{CAP_PERCENT, Prepared};
+use crate::journal::{Decision, PlanText, Role, Ruling};
 use crate::mass::Mass;
 use crate::plan::{Block, Work, read_plan};
-use crate::review::{Proposal, proposals};
+use crate::review::proposals;
 use crate::store::{Ask, Draft, open_flags, people};
 use crate::words;
 
@@ -108,82 +108,6 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
     };
     device.log(at, vec![Draft::new(ruling)])?;
     device.cut_leaves()
-}
-
-/// The loads an answer decides on, none of them past the cap.
-fn decided(
-    answer: &Answer,
-    proposal: &Proposal,
-    profile: &Profile,
-    block: &Prepared,
-) -> Result<Vec<Mass>> {
-    let next: Vec<Mass> = proposal.sets.iter().filter_map(|set| set.next).collect();
-    let loads = match (answer.decision, answer.loads.as_slice()) {
-        (Decision::Accept | Decision::Refuse, []) => {
-            let last = proposal.sets.iter().filter_map(|set| set.last).collect();
-            return Ok(if answer.decision == Decision::Accept { next } else { last });
-        }
-        (Decision::Accept | Decision::Refuse, _) => {
-            return Err(Error::invalid("loads", "only a change says loads"));
-        }
-        (Decision::Change, [last]) => {
-            let Some(proposed) = next.last() else {
-                return Err(Error::invalid("loads", "give one a set: nothing is proposed"));
-            };
-            let rack = block.rack(&proposal.subject, profile.unit);
-            // The others keep their distance, as near below as the plates allow.
-            let shifted = next.iter().map(|load| *load + (*last - *proposed));
-            let mut loads: Vec<Mass> = shifted
-                .map(|load| rack.at_or_below(load).map_or(load, |build| build.mass))
-                .collect();
-            if let Some(end) = loads.last_mut() {
-                *end = *last;
-            }
-            loads
-        }
-        (Decision::Change, loads) if loads.len() == proposal.sets.len() => loads.to_vec(),
-        (Decision::Change, _) => {
-            let sets = words::count(proposal.sets.len() as u64, "set");
-            return Err(Error::invalid(
-                "loads",
-                format!("give one for the last set, or one for each of {sets}"),
-            ));
-        }
-    };
-    let unit = profile.unit;
-    let rack = block.rack(&proposal.subject, unit);
-    // From the last set, the one a coach types.
-    for (set, load) in proposal.sets.iter().zip(&loads).rev() {
-        let cap = set.last.map(|last| last.percent(CAP_PERCENT));
-        if let (Some(cap), Some(last)) = (cap.filter(|cap| load > cap), set.last) {
-            return Err(Error::invalid(
-                "loads",
-                format!(
-                    "set {}: {} is more than a tenth above the last {}. The most for next time is {}; \
-                 published guidance is to go up by 2 to 10 % at a time",
-                    set.set,
-                    words::load_text(*load, unit),
-                    words::load_text(last, unit),
-                    words::load_text(cap, unit),
-                ),
-            ));
-        }
-        if rack.exactly(*load).is_none() {
-            let near = [rack.at_or_below(*load), rack.above(*load)];
-            let near = near.into_iter().flatten().map(|build| words::load_text(build.mass, unit));
-            let near: Vec<String> = near.collect();
-            let load = words::load_text(*load, unit);
-            return Err(Error::invalid(
-                "loads",
-                format!(
-                    "set {}: this room cannot build {load}; nearest is {}",
-                    set.set,
-                    near.join(" or ")
-                ),
-            ));
-        }
-    }
-    Ok(loads)
 }
 
 /// Clears a member's discomfort flag after talking with them.

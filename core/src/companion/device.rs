@@ -1,6 +1,7 @@
 //! What a companion holds between taps: the store, and plans that were read once.
 
 use std::collections::HashMap;
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -17,6 +18,9 @@ use crate::store::{Ask, Draft, ENTRIES_A_LEAF, Identity, Rebuilt, Store, line_of
 
 /// The state behind the surface.
 pub(crate) struct Device {
+    pub(crate) home: PathBuf,
+    /// When it was opened.
+    pub(crate) seen: Instant,
     pub(crate) store: Store,
     pub(crate) identity: Identity,
     pub(crate) rebuilt: Option<Rebuilt>,
@@ -37,8 +41,23 @@ pub(crate) struct Published {
 }
 
 impl Device {
-    pub(crate) fn new(identity: Identity, store: Store, rebuilt: Option<Rebuilt>) -> Device {
-        Device { store, identity, rebuilt, aside: Vec::new(), plans: HashMap::new(), reading: None }
+    pub(crate) fn new(
+        home: PathBuf,
+        identity: Identity,
+        seen: Instant,
+        store: Store,
+        rebuilt: Option<Rebuilt>,
+    ) -> Device {
+        Device {
+            home,
+            seen,
+            store,
+            identity,
+            rebuilt,
+            aside: Vec::new(),
+            plans: HashMap::new(),
+            reading: None,
+        }
     }
 
     pub(crate) fn reader(&self) -> &Connection {

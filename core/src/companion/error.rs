@@ -1,5 +1,7 @@
 //! The errors that cross the surface: few, with fields, and one place where they are made.
 
+use rusqlite::ErrorCode;
+
 use crate::error::Error;
 use crate::mass::MassError;
 use crate::plan::Problem;
@@ -70,13 +72,27 @@ impl From<Error> for CompanionError {
             }
             Error::Sqlite(error) => CompanionError::Storage {
                 path: "the database".into(),
-                reason: format!("{error}. Nothing new was saved; free some space or start again"),
+                reason: format!("{error}. Nothing new was saved: {}", what_to_do(&error)),
             },
             Error::TooLong { .. } => {
                 CompanionError::Invalid { field: "text".into(), reason: error.to_string() }
             }
             Error::Json(error) => CompanionError::Unexpected { reason: error.to_string() },
         }
+    }
+}
+
+/// What helps against an error of SQLite's.
+fn what_to_do(error: &rusqlite::Error) -> &'static str {
+    match error.sqlite_error_code() {
+        Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => {
+            "another Holdfast has it open for writing; close that one and try again"
+        }
+        Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
+            "its folder or file may not be written; mend the permissions"
+        }
+        Some(ErrorCode::DiskFull) => "free some space and try again",
+        _ => "try again; if it stays, keep the folder as it is and ask for help",
     }
 }
 

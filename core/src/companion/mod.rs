@@ -9,6 +9,7 @@ mod coach;
 mod device;
 mod error;
 mod reading;
+mod ruling;
 mod screen;
 mod session_log;
 mod sheet;
@@ -88,6 +89,11 @@ impl Companion {
     /// [`CompanionError::Storage`] when the folder cannot be written.
     pub fn start(home: String, start: Start, at: Instant) -> CompanionResult<Companion> {
         let folder = PathBuf::from(&home);
+        if folder.join(store::DATABASE).exists() && Identity::read(&folder)?.is_none() {
+            let reason = "there is a database here but no device.json: put that file back, or \
+                          choose another folder";
+            return Err(Error::invalid("home", reason).into());
+        }
         if let Some(known) = Identity::read(&folder)? {
             let reason =
                 format!("{home} is {}'s already; choose another folder", known.profile.name);
@@ -100,9 +106,9 @@ impl Companion {
             Profile { person: PersonId(person), name, role: start.role, unit: start.unit, crew };
         let identity = Identity { device: DeviceId(device), profile: profile.clone() };
         identity.settle(&folder)?;
-        let (mut store, rebuilt) = store::open(&folder, &identity, &at)?;
+        let (mut store, rebuilt) = store::open(&folder, &identity, &at, false)?;
         store.log(&at, vec![Draft::new(profile)])?;
-        Ok(Companion::of(Device::new(identity, store, rebuilt)))
+        Ok(Companion::of(Device::new(folder, identity, at, store, rebuilt)))
     }
 
     /// Opens a device that was started before.
@@ -118,13 +124,13 @@ impl Companion {
             let reason = "nobody has started here yet: start as coach or athlete first";
             return Err(Error::not_found(home, reason).into());
         };
-        let (mut store, rebuilt) = store::open(&folder, &identity, &at)?;
+        let (mut store, rebuilt) = store::open(&folder, &identity, &at, false)?;
         let known = people(store.reader())?;
         if !known.contains_key(&identity.profile.person) {
             // The journal came back without its first leaf, or the first start was cut short.
             store.log(&at, vec![Draft::new(identity.profile.clone())])?;
         }
-        Ok(Companion::of(Device::new(identity, store, rebuilt)))
+        Ok(Companion::of(Device::new(folder, identity, at, store, rebuilt)))
     }
 
     /// Who uses the device, and how it opened.
@@ -283,12 +289,35 @@ impl Companion {
     }
 
     fn with<T>(&self, work: impl FnOnce(&mut Device) -> Result<T>) -> CompanionResult<T> {
-        let mut device = self.lock();
-        let Some(device) = device.as_mut() else {
+        let mut held = self.lock();
+        let Some(device) = held.as_mut() else {
             return Err(Error::invalid("companion", "it is closed: open it again").into());
         };
-        Ok(work(device)?)
+        match work(device) {
+            // The checks on opening passed, but a page went bad since: put right what can be.
+            Err(error) if store::is_damage(&error) => {
+                if let Some(damaged) = held.take() {
+                    let (device, said) = rebuild(damaged)?;
+                    *held = Some(device);
+                    let path = "the database".into();
+                    return Err(CompanionError::Storage { path, reason: said });
+                }
+                Err(error.into())
+            }
+            done => Ok(done?),
+        }
     }
+}
+
+/// Moves a database that turned out damaged aside and builds it anew.
+fn rebuild(damaged: Device) -> Result<(Device, String)> {
+    let (home, identity, at) =
+        (damaged.home.clone(), damaged.identity.clone(), damaged.seen.clone());
+    drop(damaged);
+    let (store, rebuilt) = store::open(&home, &identity, &at, true)?;
+    let said = opening_text(rebuilt.as_ref()).unwrap_or_default();
+    let said = format!("{said}. What you just did was not saved: do it again");
+    Ok((Device::new(home, identity, at, store, rebuilt), said))
 }
 
 /// Publishes a file in a folder: temporary name, flush, rename without replacing, flush the folder.

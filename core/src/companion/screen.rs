@@ -35,6 +35,8 @@ pub struct SessionScreen {
     pub notices: Vec<Notice>,
     /// The number of the entry this screen's tap saved; none when the tap saved nothing.
     pub saved: Option<u64>,
+    /// What this screen's tap took back, in words; empty when it took nothing back.
+    pub undone: String,
     /// Entries that no leaf holds yet.
     pub unpublished: u64,
 }
@@ -206,6 +208,10 @@ pub struct SetDoneView {
     pub reserve: Option<u32>,
     /// True when at least the reps asked for were done.
     pub made: bool,
+    /// What was lifted: the movement's name, or that of the option taken at the time.
+    pub movement: String,
+    /// What is odd about the load, in words: perhaps a slip of the finger; empty mostly.
+    pub doubt: String,
     /// True when two devices say different things about it.
     pub conflict: bool,
 }
@@ -244,6 +250,8 @@ pub struct WindowView {
     pub window: u32,
     /// The movement's name, or the option's taken for it.
     pub movement: String,
+    /// The movement's key, to take an option by or to flag.
+    pub key: String,
     /// Reps asked for.
     pub asked: u32,
     /// The load in words; empty without one.

@@ -11,11 +11,12 @@ use crate::clock::{
     HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
 };
 use crate::instant::Instant;
+use crate::journal::Lift;
 use crate::load::{NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
 use crate::review::judge_range;
-use crate::store::{brake, date_of};
+use crate::store::{Logged, brake, date_of};
 use crate::words;
 
 /// What a sheet is made from.
@@ -84,6 +85,13 @@ impl Sheet<'_> {
                         reps: lift.body.reps,
                         reserve: lift.body.reserve,
                         made: lift.body.made(),
+                        movement: self.block.name_of(&lift.body.subject),
+                        doubt: doubt(
+                            lift.body.load,
+                            lift.body.planned,
+                            self.rack_of(lift),
+                            self.unit(),
+                        ),
                         conflict: lift.heads > 1,
                     }),
                 }
@@ -103,6 +111,10 @@ impl Sheet<'_> {
         }
     }
 
+    fn rack_of(&self, lift: &Logged<Lift>) -> &Rack {
+        self.block.rack(&lift.body.subject, self.unit())
+    }
+
     fn interval(&self, name: &str, interval: &Interval) -> IntervalView {
         let spec = IntervalSpec::of(interval);
         let run = self.log().map(|log| log.marks(name, |run, at| interval_over(&spec, run, at)));
@@ -111,11 +123,14 @@ impl Sheet<'_> {
                 let station = interval.station(window)?;
                 let done = self.log().and_then(|log| log.window(name, window));
                 let spare_ms = done.and_then(|done| done.body.spare_ms);
+                let subject = self.reading.subject(name, &station.movement);
+                let load = self.block.station_load(&subject, station.load);
                 Some(WindowView {
                     window,
-                    movement: self.movement_name(name, &station.movement),
+                    movement: self.block.name_of(&subject),
+                    key: station.movement.clone(),
                     asked: station.reps,
-                    load_text: self.load_text(station.load),
+                    load_text: self.load_text(load),
                     reps: done.map(|done| done.body.reps),
                     spare_ms,
                     spare_text: spare_ms.map_or(String::new(), words::clock_time),
@@ -262,6 +277,24 @@ fn load_view(load: Mass, rack: &Rack, unit: MassUnit) -> LoadView {
         text: words::load_text(load, unit),
         per_side: built.map(|build| build.per_side).unwrap_or_default(),
         build,
+    }
+}
+
+/// What is odd about a load somebody logged: perhaps a slip of the finger.
+fn doubt(load: Option<Mass>, planned: Option<Mass>, rack: &Rack, unit: MassUnit) -> String {
+    let Some(load) = load else { return String::new() };
+    let near = [rack.at_or_below(load), rack.above(load)].into_iter().flatten();
+    let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
+    if !near.is_empty() && rack.exactly(load).is_none() {
+        let load = words::load_text(load, unit);
+        return format!("this room cannot build {load}: nearest is {}", near.join(" or "));
+    }
+    // A fifth off what was proposed: common practice, no source.
+    match planned {
+        Some(planned) if load > planned.percent(120) || load < planned.percent(80) => {
+            format!("far from the {} proposed", words::load_text(planned, unit))
+        }
+        _ => String::new(),
     }
 }
 

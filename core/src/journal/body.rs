@@ -206,7 +206,7 @@ pub struct Discomfort {
     /// How bad, 1 to 10.
     pub severity: u32,
     /// Signs that call for care at once.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default)]
     pub signs: Vec<Sign>,
 }
 
@@ -241,8 +241,8 @@ pub struct Ruling {
     pub after: RecordId,
     /// The answer.
     pub decision: Decision,
-    /// The loads set by set, where they are decided.
-    pub loads: Vec<Mass>,
+    /// The loads set by set; none where there was none to decide.
+    pub loads: Vec<Option<Mass>>,
     /// The coach's words.
     pub words: String,
 }
@@ -361,6 +361,9 @@ impl Body {
     }
 
     /// Writes the body on top of an earlier version's, so that fields a newer app put there stay.
+    ///
+    /// Own fields must therefore always be written, empty or not: one left out would keep what the
+    /// earlier version said.
     pub(crate) fn encode_over(&self, parent: &str) -> Result<String> {
         let mut fields: serde_json::Map<String, serde_json::Value> = serde_json::from_str(parent)?;
         let own: serde_json::Map<_, _> = serde_json::from_str(&self.encode()?)?;

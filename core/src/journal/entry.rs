@@ -151,11 +151,16 @@ impl Entry {
     /// The first eight bytes of the line's SHA-256: tells two entries of one number apart, which
     /// only a restored backup or a cloned device can write.
     pub fn digest(&self) -> i64 {
-        let hash = Sha256::digest(self.raw.as_bytes());
-        let mut head = [0; 8];
-        head.copy_from_slice(&hash[..8]);
-        i64::from_be_bytes(head)
+        line_digest(&self.raw)
     }
+}
+
+/// The first eight bytes of a line's SHA-256.
+pub(crate) fn line_digest(raw: &str) -> i64 {
+    let hash = Sha256::digest(raw.as_bytes());
+    let mut head = [0; 8];
+    head.copy_from_slice(&hash[..8]);
+    i64::from_be_bytes(head)
 }
 
 /// The body of a line, decoded; `None` when this reader cannot interpret it.

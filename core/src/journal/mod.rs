@@ -12,7 +12,7 @@ pub use body::{
     PlanText, Profile, Range, Role, Ruling, Session, WindowDone,
 };
 pub use entry::{Entry, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION, Version};
-pub(crate) use entry::{body_of, raw_body_of};
+pub(crate) use entry::{body_of, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};
 pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};
 pub use name::LeafName;

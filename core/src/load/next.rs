@@ -53,8 +53,8 @@ pub struct OpenFlag {
 pub struct Ruled {
     /// The answer.
     pub decision: Decision,
-    /// Loads set by set.
-    pub loads: Vec<Mass>,
+    /// Loads set by set; none where there was none to decide.
+    pub loads: Vec<Option<Mass>>,
     /// The coach's words.
     pub words: String,
 }
@@ -155,24 +155,28 @@ fn from_last(
     last: Mass,
 ) -> (Mass, Reason) {
     let on = time.on;
-    let again = hold(rack, last);
+    let again = hold(rack, last, last);
     // In the order of what must win: what hurts, what the coach said, what went wrong, progress.
-    if let Some(flag) = &history.flag {
-        return (again, flagged(flag, Some(last)));
-    }
-    if let Some(ruled) = &history.ruling {
-        let load = match ruled.decision {
-            Decision::Refuse => again,
-            _ => ruled.loads.get(set as usize - 1).copied().unwrap_or(again),
-        };
+    // Even a coach's answer never goes past the cap, whatever a file says.
+    let ruled = history.ruling.as_ref().map(|ruled| {
+        let decided = ruled.loads.get(set as usize - 1).copied().flatten().unwrap_or(again);
+        let load = if ruled.decision == Decision::Refuse { again } else { decided };
+        let load = load.min(last.percent(CAP_PERCENT));
         let (decision, words) = (ruled.decision, ruled.words.clone());
-        return (load, Reason::Coach { decision, last: Some(last), words });
+        (load, Reason::Coach { decision, last: Some(last), words })
+    });
+    match (&history.flag, ruled) {
+        // Lighter is always allowed.
+        (Some(_), Some((load, reason))) if load < again => return (load, reason),
+        (Some(flag), _) => return (again, flagged(flag, Some(last))),
+        (None, Some(ruled)) => return ruled,
+        (None, None) => {}
     }
     if let Some((missed, asked)) = time.missed(scheme).next() {
         if history.times.get(1).is_some_and(|before| before.any_missed(scheme)) {
             let percent = rule.back_off_percent;
             let lighter = last.percent(100_u32.saturating_sub(percent));
-            return (hold(rack, lighter), Reason::BackOff { last, percent, on });
+            return (hold(rack, lighter, last), Reason::BackOff { last, percent, on });
         }
         let reason = Reason::Missed { last, set: missed.set, reps: missed.reps, asked, on };
         return (again, reason);
@@ -204,9 +208,11 @@ fn from_last(
     (build.mass, reason)
 }
 
-/// The same load, or the nearest lighter one that this room can build.
-fn hold(rack: &Rack, load: Mass) -> Mass {
-    rack.at_or_below(load).map_or(load, |build| build.mass)
+/// A load, or the nearest lighter one that this room can build; on a bar that is heavier empty, the
+/// empty bar, unless that is past the cap of `last`.
+fn hold(rack: &Rack, load: Mass, last: Mass) -> Mass {
+    let lightest = rack.lightest().filter(|build| build.mass <= last.percent(CAP_PERCENT));
+    rack.at_or_below(load).or(lightest).map_or(load, |build| build.mass)
 }
 
 fn flagged(flag: &OpenFlag, last: Option<Mass>) -> Reason {

@@ -123,13 +123,33 @@ fn a_flag_stops_progression_and_a_coach_decides_otherwise() {
     let times = vec![time(3, &[(50, 8), (60, 6), (70, 9)])];
     let flag = OpenFlag { place: Place::Knee, severity: 4, on: times[0].on };
     let ruled =
-        Ruled { decision: Decision::Change, loads: vec![Mass::kg(52); 3], words: "x".into() };
+        Ruled { decision: Decision::Change, loads: vec![Some(Mass::kg(52)); 3], words: "x".into() };
     let mut history = History { times, flag: None, ruling: Some(ruled) };
     let first = |history: &History| next_loads(&rule(), &scheme(), &rack(), history).remove(0);
     assert_eq!(first(&history).load, Some(Mass::kg(52)));
     history.flag = Some(flag);
     assert_eq!(first(&history).load, Some(Mass::kg(50)));
     assert!(matches!(first(&history).reason, Reason::Flagged { severity: 4, .. }));
+    // Lighter than last time is always allowed, and the coach's words are shown.
+    let ruled = |kg| Ruled {
+        decision: Decision::Change,
+        loads: vec![Some(Mass::kg(kg)); 3],
+        words: "light".into(),
+    };
+    history.ruling = Some(ruled(40));
+    assert_eq!(first(&history).load, Some(Mass::kg(40)));
+    assert!(matches!(first(&history).reason, Reason::Coach { .. }));
+    // Past the cap never, even when a file says so: a tenth over 50 kg is 55 kg.
+    history.flag = None;
+    history.ruling = Some(ruled(90));
+    assert_eq!(first(&history).load, Some(Mass::kg(55)));
+}
+
+/// Ninety percent of the empty bar cannot be built: the empty bar it is.
+#[test]
+fn nothing_lighter_than_the_empty_bar_is_proposed() {
+    let missed = |day| time(day, &[(20, 3), (60, 6), (70, 5)]);
+    assert_eq!(loads(vec![missed(10), missed(3)]), ["20 kg", "52.5 kg", "62.5 kg"]);
 }
 
 proptest! {

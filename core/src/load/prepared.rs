@@ -3,7 +3,7 @@
 use std::ops::Deref;
 
 use super::Rack;
-use crate::mass::MassUnit;
+use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Lifted};
 
 /// A block and the racks of its room. Working out a rack takes longer than a durable commit, and
@@ -45,6 +45,18 @@ impl Prepared {
             (Lifted::Bell, _) => &self.bells,
             (Lifted::Body, _) => &self.nothing,
         }
+    }
+}
+
+impl Prepared {
+    /// The load a station gives for a subject: an option carried by something else than its movement
+    /// (body mass for a bell) does not take the movement's load.
+    pub fn station_load(&self, subject: &str, load: Option<Mass>) -> Option<Mass> {
+        let same = match self.block.lifted_in(subject) {
+            Some((movement, Some(option))) => option.lifted == movement.lifted,
+            _ => true,
+        };
+        load.filter(|_| same)
     }
 }
 

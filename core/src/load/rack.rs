@@ -82,6 +82,12 @@ impl Rack {
         Some(Build { mass: *mass, per_side: side.clone() })
     }
 
+    /// The lightest build there is.
+    pub fn lightest(&self) -> Option<Build> {
+        let (mass, side) = self.builds.iter().next()?;
+        Some(Build { mass: *mass, per_side: side.clone() })
+    }
+
     /// True when nothing can be built at all.
     pub fn is_empty(&self) -> bool {
         self.builds.is_empty()

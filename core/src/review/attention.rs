@@ -73,8 +73,9 @@ pub(crate) fn attention(
     today: NaiveDate,
 ) -> Result<Vec<Attention>> {
     let mine = Ask { person: Some(person), ..Ask::default() };
-    let sessions = mine.read::<Session>(connection)?;
-    let inside = |date: NaiveDate| block.week_of(date).is_some();
+    let mut sessions = mine.read::<Session>(connection)?;
+    sessions.retain(|session| session.body.date <= today);
+    let inside = |date: NaiveDate| block.week_of(date).is_some() && date <= today;
     let mut found = pain(connection, person, block)?;
     found.extend(stalls(proposals));
     found.extend(away(block, &sessions, today));

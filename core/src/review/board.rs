@@ -36,9 +36,9 @@ pub struct BoardRow {
     pub person: PersonId,
     /// Their name.
     pub name: String,
-    /// Sessions trained in the block.
+    /// Sessions of the block up to the date, on planned days or others.
     pub trained: u32,
-    /// Days planned so far in the block.
+    /// Days planned in the block up to the date.
     pub planned: u32,
     /// The date last trained.
     pub last: Option<NaiveDate>,
@@ -123,18 +123,19 @@ fn row(
     date: NaiveDate,
 ) -> Result<BoardRow> {
     let ask = Ask { person: Some(person), ..Ask::default() };
-    let sessions = ask.read::<Session>(connection)?;
+    let mut sessions = ask.read::<Session>(connection)?;
+    sessions.retain(|session| session.body.date <= date);
     let finishes = ask.read::<Finish>(connection)?;
     let load_of = |session: &crate::store::Logged<Session>| {
         let finish = finishes.iter().find(|finish| finish.body.session == session.record)?;
         Some(session_load(finish.body.effort?, finish.body.minutes))
     };
     let week = sessions.iter().filter(|it| (0..7).contains(&(date - it.body.date).num_days()));
-    let inside = |date: NaiveDate| block.week_of(date).is_some();
+    let of_block = |it: &&crate::store::Logged<Session>| it.body.block == block.name;
     Ok(BoardRow {
         person,
         name,
-        trained: sessions.iter().filter(|it| inside(it.body.date)).count() as u32,
+        trained: sessions.iter().filter(of_block).count() as u32,
         planned: block.planned_until(date).len() as u32,
         last: sessions.iter().map(|it| it.body.date).max(),
         week_load: week.filter_map(load_of).sum(),

@@ -83,11 +83,16 @@ pub(crate) fn proposals(
         let sets: Vec<ProposedSet> = next
             .into_iter()
             .map(|next| {
-                let done = last.sets.iter().find(|done| done.set == next.set);
+                let of = |time: &'_ crate::load::Time| {
+                    time.sets.iter().find(|done| done.set == next.set).cloned()
+                };
+                let done = of(last);
+                // A set skipped last time carries on from the time before.
+                let carried = history.times.iter().find_map(|time| of(time)?.load);
                 ProposedSet {
                     set: next.set,
-                    last: done.and_then(|done| done.load),
-                    reps: done.map(|done| done.reps),
+                    last: carried,
+                    reps: done.as_ref().map(|done| done.reps),
                     next: next.load,
                     reason: next.reason,
                 }

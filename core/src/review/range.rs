@@ -16,10 +16,10 @@ pub(crate) fn judge(protocol: Protocol, before: i64, after: i64) -> String {
         0 => "no change".into(),
         gained if gained.abs() < protocol.mdc95_tenths() => {
             let sign = if gained > 0 { "+" } else { "-" };
-            format!("{sign}{amount}, within measurement error ({error})")
+            format!("{sign}{amount}, within the measurement error ({error})")
         }
-        gained if gained > 0 => format!("+{amount}, more than measurement error ({error})"),
-        _ => format!("-{amount}, more than measurement error ({error})"),
+        gained if gained > 0 => format!("+{amount}, at least the measurement error ({error})"),
+        _ => format!("-{amount}, at least the measurement error ({error})"),
     }
 }
 
@@ -32,11 +32,11 @@ mod tests {
     #[test]
     fn only_more_than_the_error_is_called_a_change() {
         let wall = |before, after| judge(Protocol::KneeToWall, before, after);
-        assert_eq!(wall(100, 118), "+1.8 cm, within measurement error (1.9 cm)");
-        assert_eq!(wall(100, 119), "+1.9 cm, more than measurement error (1.9 cm)");
-        assert_eq!(wall(100, 60), "-4.0 cm, more than measurement error (1.9 cm)");
+        assert_eq!(wall(100, 118), "+1.8 cm, within the measurement error (1.9 cm)");
+        assert_eq!(wall(100, 119), "+1.9 cm, at least the measurement error (1.9 cm)");
+        assert_eq!(wall(100, 60), "-4.0 cm, at least the measurement error (1.9 cm)");
         assert_eq!(wall(100, 100), "no change");
         let floor = judge(Protocol::FingertipToFloor, 150, 100);
-        assert_eq!(floor, "+5.0 cm, more than measurement error (4.5 cm)");
+        assert_eq!(floor, "+5.0 cm, at least the measurement error (4.5 cm)");
     }
 }

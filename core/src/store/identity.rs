@@ -30,7 +30,10 @@ impl Identity {
         match fs::read(&path) {
             Ok(bytes) => serde_json::from_slice(&bytes).map(Some).map_err(|error| Error::File {
                 path: path.display().to_string(),
-                source: std::io::Error::new(ErrorKind::InvalidData, error),
+                source: std::io::Error::new(
+                    ErrorKind::InvalidData,
+                    format!("not the file Holdfast wrote ({error}); put a copy of it back"),
+                ),
             }),
             Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
             Err(error) => Err(Error::file(&path)(error)),

@@ -103,7 +103,9 @@ pub(crate) fn ruled(
     let subject = format!("{person}/{subject}");
     let ask = Ask { subject: Some(&subject), scheme: Some(scheme), ..Ask::default() };
     let rulings = ask.read::<Ruling>(connection)?;
-    let last = rulings.into_iter().rfind(|ruling| ruling.body.after == after);
+    let about_it = rulings.into_iter().filter(|ruling| ruling.body.after == after);
+    // Two answers within one millisecond are told apart by their numbers.
+    let last = about_it.max_by_key(|ruling| (ruling.first_ms, ruling.version.number));
     Ok(last.map(|ruling| Ruled {
         decision: ruling.body.decision,
         loads: ruling.body.loads,

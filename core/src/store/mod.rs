@@ -22,8 +22,8 @@ pub(crate) use durable::publish;
 pub(crate) use identity::Identity;
 pub(crate) use leaves::{ENTRIES_A_LEAF, forked, missing, names, unpublished};
 pub(crate) use lookup::{brake, date_of, history, open_flags, people};
-pub(crate) use open::{Rebuilt, open};
-pub(crate) use query::{Ask, Logged, conflicts, dump, line_of, unread};
+pub(crate) use open::{DATABASE, Rebuilt, is_damage, open};
+pub(crate) use query::{Ask, Logged, conflicts, dump, line_of, session_entries, unread};
 
 /// One device's database and its shelf of leaf files.
 pub(crate) struct Store {

@@ -10,9 +10,10 @@ use super::{Identity, Store, fold, leaves, schema};
 use crate::error::{Error, Result};
 use crate::id::DeviceId;
 use crate::instant::Instant;
-use crate::journal::{Entry, Leaf, LeafName};
+use crate::journal::{Entry, Leaf, LeafName, line_digest};
 
-const DATABASE: &str = "holdfast.db";
+/// The database's file name.
+pub(crate) const DATABASE: &str = "holdfast.db";
 const SHELF: &str = "leaves";
 
 /// What was done about a damaged database.
@@ -29,22 +30,29 @@ pub(crate) struct Rebuilt {
 /// Opens the database of a home folder.
 ///
 /// A newer one is refused and left untouched. A damaged one is moved aside, never deleted, and a
-/// new one is built from the leaves on the shelf and whatever can still be read.
-pub(crate) fn open(home: &Path, own: &Identity, at: &Instant) -> Result<(Store, Option<Rebuilt>)> {
+/// new one is built from the leaves on the shelf and whatever can still be read. `suspect` says that
+/// damage was met while reading, so the checks need not find it.
+pub(crate) fn open(
+    home: &Path,
+    own: &Identity,
+    at: &Instant,
+    suspect: bool,
+) -> Result<(Store, Option<Rebuilt>)> {
     let path = home.join(DATABASE);
     let shelf = home.join(SHELF);
     fs::create_dir_all(&shelf).map_err(Error::file(&shelf))?;
     refuse_newer(&path)?;
-    let missing = !path.try_exists().map_err(Error::file(&path))?;
     let opened = match connect(&path) {
+        _ if suspect => None,
         Err(error) if is_damage(&error) => None,
         other => Some(other?),
     };
     let device = own.device;
     let store = |connection| Store { connection, device, shelf, hlc: Default::default() };
     let (mut store, rebuilt) = match opened {
-        Some(connection) if !missing => (store(connection), None),
-        Some(connection) => {
+        Some((connection, false)) => (store(connection), None),
+        // A file that is missing, or empty as after a failed copy: what the shelf holds comes back.
+        Some((connection, true)) => {
             let mut store = store(connection);
             let from_leaves = absorb_shelf(&mut store, at)?;
             let rebuilt = Rebuilt { aside: None, from_leaves, salvaged: 0 };
@@ -52,7 +60,7 @@ pub(crate) fn open(home: &Path, own: &Identity, at: &Instant) -> Result<(Store, 
         }
         None => {
             let aside = move_aside(&path, at)?;
-            let mut store = store(connect(&path)?);
+            let mut store = store(connect(&path)?.0);
             let from_leaves = absorb_shelf(&mut store, at)?;
             let salvaged = salvage(&mut store, &aside)?;
             let aside = Some(aside.display().to_string());
@@ -79,24 +87,38 @@ fn refuse_newer(path: &Path) -> Result<()> {
     }
 }
 
-fn connect(path: &Path) -> Result<Connection> {
-    // A write-ahead log left behind means that the last stop was not a tidy one.
-    let log = with_suffix(path, "-wal");
-    let untidy = fs::metadata(&log).is_ok_and(|log| log.len() > 0);
+/// Opens a file and checks it. Says whether it held nothing before.
+fn connect(path: &Path) -> Result<(Connection, bool)> {
     let mut connection = Connection::open(path)?;
     schema::prepare(&connection)?;
-    if untidy {
-        let found: String = connection.query_row("PRAGMA quick_check(1)", [], |row| row.get(0))?;
-        if found != "ok" {
-            return Err(damaged(&found));
-        }
+    let version: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0))?;
+    if version > 0 {
+        check(&connection)?;
     }
     if schema::migrate(&mut connection)? {
         let tx = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         fold::refold_all(&tx)?;
         tx.commit()?;
     }
-    Ok(connection)
+    Ok((connection, version == 0))
+}
+
+/// Looks for damage: in SQLite's own structure, in indexes that do not match their tables, and in
+/// the journal's lines, each against the digest it was stored with.
+fn check(connection: &Connection) -> Result<()> {
+    let found: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+    if found != "ok" {
+        return Err(damaged(&found));
+    }
+    let mut statement = connection.prepare("SELECT raw, digest FROM entry")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let whole = row.get_ref(0)?.as_str().is_ok_and(|raw| Ok(line_digest(raw)) == row.get(1));
+        if !whole {
+            return Err(damaged("an entry does not match its digest"));
+        }
+    }
+    Ok(())
 }
 
 fn damaged(found: &str) -> Error {
@@ -104,7 +126,8 @@ fn damaged(found: &str) -> Error {
     Error::Sqlite(rusqlite::Error::SqliteFailure(code, Some(found.to_owned())))
 }
 
-fn is_damage(error: &Error) -> bool {
+/// True for an error that means the file itself is damaged.
+pub(crate) fn is_damage(error: &Error) -> bool {
     let Error::Sqlite(error) = error else { return false };
     matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
 }

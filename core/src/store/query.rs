@@ -137,6 +137,23 @@ pub(crate) fn line_of(connection: &Connection, version: Version) -> Result<Optio
     Ok(statement.query_row(key, |row| row.get(0)).optional()?)
 }
 
+/// Every entry of one session that `device` wrote, in order, whatever became of it.
+pub(crate) fn session_entries(
+    connection: &Connection,
+    session: RecordId,
+    device: DeviceId,
+) -> Result<Vec<Entry>> {
+    let sql = "SELECT DISTINCT e.n, e.raw FROM record r JOIN entry e ON e.record = r.record
+               WHERE r.session = ?1 AND e.device = ?2 ORDER BY e.n";
+    let mut statement = connection.prepare_cached(sql)?;
+    let mut rows = statement.query(params![session.0, device.0])?;
+    let mut found = Vec::new();
+    while let Some(row) = rows.next()? {
+        found.extend(Entry::read(device, row.get_ref(1)?.as_str().unwrap_or_default()).ok());
+    }
+    Ok(found)
+}
+
 /// How many records in conflict a person has.
 pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32> {
     let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1";

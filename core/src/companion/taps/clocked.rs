@@ -47,16 +47,17 @@ impl Taps<'_> {
             }
             _ => None,
         };
+        let subject = self.sheet.reading.subject(name, &station.movement);
         let logged = self.log.window(name, window);
         let before = logged.and_then(|done| done.body.spare_ms);
         let done = WindowDone {
             session: self.log.id(),
             piece: name.to_owned(),
             window,
-            subject: self.sheet.reading.subject(name, &station.movement),
+            load: self.sheet.block.station_load(&subject, station.load),
+            subject,
             asked: station.reps,
             reps,
-            load: station.load,
             spare_ms: spare_ms.or(before).or(clock),
             margin_ms: interval.margin_ms,
         };

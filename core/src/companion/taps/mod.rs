@@ -1,8 +1,9 @@
 //! From a tap to what is logged.
 
 mod clocked;
+mod undo;
 
-use rusqlite::Connection;
+pub(crate) use undo::undo;
 
 use super::session_log::SessionLog;
 use super::sheet::Sheet;
@@ -11,11 +12,9 @@ use crate::care::{Place, Sign};
 use crate::error::{Error, Result};
 use crate::id::RecordId;
 use crate::instant::Instant;
-use crate::journal::{
-    Body, Cleared, ClockMark, Discomfort, Dropped, Entry, Finish, Kind, Lift, OptionTaken, body_of,
-};
+use crate::journal::{Body, Cleared, Discomfort, Finish, Lift, OptionTaken};
 use crate::plan::{LoadRule, Piece, Work};
-use crate::store::{Draft, line_of};
+use crate::store::Draft;
 use crate::words;
 
 const MAX_REPS: u32 = 1000;
@@ -23,7 +22,6 @@ const MAX_RESERVE: u32 = 10;
 
 /// Turns a tap in a running session into drafts.
 pub(crate) struct Taps<'a> {
-    pub connection: &'a Connection,
     pub sheet: Sheet<'a>,
     pub log: &'a SessionLog,
     pub at: &'a Instant,
@@ -54,7 +52,7 @@ impl Taps<'_> {
                 self.flag(&piece, movement, place, severity, signs).map(one)
             }
             Tap::ClearFlag { flag } => self.clear_flag(flag).map(one),
-            Tap::Undo => self.undo().map(one),
+            Tap::Undo => Err(Error::invalid("undo", "nothing is logged in this session yet")),
             Tap::Finish { effort, minutes } => self.finish(effort, minutes).map(one),
         }
     }
@@ -208,28 +206,6 @@ impl Taps<'_> {
 
     fn clear_flag(&self, flag: RecordId) -> Result<Draft> {
         clear_flag(self.sheet.reading.flags.iter().any(|open| open.record == flag), flag)
-    }
-
-    /// Takes back the latest entry of the session: a first entry goes, a correction gives way to
-    /// what it corrected. Doing it again to a correction brings the correction back.
-    fn undo(&self) -> Result<Draft> {
-        let latest = self
-            .log
-            .all
-            .iter()
-            .filter(|it| it.body.kind() != ClockMark::NAME)
-            .max_by_key(|it| it.version.number);
-        let latest = latest
-            .ok_or_else(|| Error::invalid("undo", "nothing is logged in this session yet"))?;
-        let line = line_of(self.connection, latest.version)?.unwrap_or_default();
-        let parents = Entry::read(latest.version.device, &line).map(|entry| entry.parents);
-        let Some(parent) = parents.ok().and_then(|parents| parents.last().copied()) else {
-            return Ok(Draft::drop(latest.record));
-        };
-        match line_of(self.connection, parent)?.as_deref().and_then(body_of) {
-            Some(body) if body.kind() != Dropped::NAME => Ok(Draft::correct(latest.record, body)),
-            _ => Ok(Draft::drop(latest.record)),
-        }
     }
 
     fn finish(&self, effort: Option<u32>, minutes: Option<u32>) -> Result<Draft> {
