@@ -71,8 +71,8 @@ pub(crate) enum Command {
     },
     /// Show a member's page (a coach sees anybody's, an athlete their own)
     Member {
-        /// The member's name
-        name: String,
+        /// The member's name; an athlete's own page without it
+        name: Option<String>,
         /// The date it is made for
         #[arg(long, value_name = "DATE")]
         on: Option<NaiveDate>,
@@ -82,11 +82,12 @@ pub(crate) enum Command {
     },
     /// Answer a proposed load (coach); the next exchange carries it
     Answer(Answer),
-    /// Clear a member's discomfort flags after talking with them (coach)
+    /// Clear discomfort flags: an athlete their own, a coach a member's after talking with them
     Clear {
-        /// The member's name
-        name: String,
-        /// The movement, as the member's page names it; all open flags without it
+        /// The member's name (coach)
+        #[arg(long, value_name = "NAME")]
+        member: Option<String>,
+        /// The movement, as the page names it; all open flags without it
         movement: Option<String>,
     },
     /// Write the board and every member's page as one HTML file (coach)

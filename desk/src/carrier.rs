@@ -1,9 +1,10 @@
 //! A plain folder as carrier: a synchronised folder, a stick, a share.
 
 use std::fs;
+use std::io::ErrorKind;
 use std::path::Path;
 
-use holdfast_core::companion::{CarriedFile, ExchangeReport, ListedFile, put_file};
+use holdfast_core::companion::{AsideFile, CarriedFile, ExchangeReport, ListedFile, put_file};
 use holdfast_core::{Companion, Instant};
 
 use indicatif::{ProgressBar, ProgressStyle};
@@ -20,17 +21,29 @@ pub(crate) struct Exchanged {
 
 /// Puts and gets until both sides have everything.
 pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> Outcome<Exchanged> {
+    if carrier.exists() && !carrier.is_dir() {
+        let reason = "a file; a carrier is a folder".into();
+        return Err(Fault::File { path: carrier.display().to_string(), reason });
+    }
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
     let plan = companion.offer(list(carrier)?)?;
     let mut report = ExchangeReport::default();
     let bar = progress(plan.get.len());
     for names in plan.get.chunks(BATCH) {
         // A file that went away since it was listed comes back in a later listing.
-        let read = |name: &String| {
-            let content = fs::read(carrier.join(name)).ok()?;
-            Some(CarriedFile { name: name.clone(), content })
-        };
-        let brought = companion.absorb(names.iter().filter_map(read).collect(), at.clone())?;
+        let mut files = Vec::new();
+        for name in names {
+            match fs::read(carrier.join(name)) {
+                Ok(content) => files.push(CarriedFile { name: name.clone(), content }),
+                Err(error) if error.kind() == ErrorKind::NotFound => {}
+                Err(error) => report.aside.push(AsideFile {
+                    name: name.clone(),
+                    reason: format!("cannot be read: {error}"),
+                    other_crew: false,
+                }),
+            }
+        }
+        let brought = companion.absorb(files, at.clone())?;
         report.leaves += brought.leaves;
         report.entries += brought.entries;
         report.joined |= brought.joined;
@@ -39,6 +52,12 @@ pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> O
     }
     bar.finish_and_clear();
     report.aside.extend(plan.aside.clone());
+    // One's own log does not belong into another crew's folder.
+    let strangers = report.aside.iter().any(|file| file.other_crew);
+    if strangers && report.leaves == 0 && plan.known == 0 {
+        let reason = "another crew's folder: nothing was put there; name your own crew's".into();
+        return Err(Fault::File { path: carrier.display().to_string(), reason });
+    }
     let mut put = 0;
     // A device that has just joined its crew could cut no leaf before: offer again.
     let plan = if report.joined { companion.offer(list(carrier)?)? } else { plan };

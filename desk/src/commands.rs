@@ -4,9 +4,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::companion::{Answer as CoreAnswer, CarriedFile, Start as CoreStart, put_file};
+use holdfast_core::companion::{
+    Answer as CoreAnswer, CarriedFile, Start as CoreStart, Tap, put_file,
+};
 use holdfast_core::journal::{Decision, Role};
-use holdfast_core::review::MemberScreen;
+use holdfast_core::review::{DiscomfortLine, MemberScreen};
 use holdfast_core::{Companion, Instant, Mass, MassUnit};
 use owo_colors::OwoColorize;
 
@@ -40,6 +42,10 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
         Command::Today { on, day, json } => show_day(companion, on, day, json),
         Command::Session { day } => session::run(companion, day),
         Command::Exchange { carrier } => {
+            if !carrier.exists() {
+                let reason = "no such folder: check the spelling, or make it first".into();
+                return Err(Fault::File { path: carrier.display().to_string(), reason });
+            }
             let exchanged = exchange(companion, &carrier, &now())?;
             print::out(&exchanged_text(&exchanged))
         }
@@ -48,11 +54,11 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
             if json { print::json(&board) } else { print::out(&print::board(&board)) }
         }
         Command::Member { name, on, json } => {
-            let page = companion.member(name, on.unwrap_or_else(today))?;
+            let page = page_of(companion, name, on.unwrap_or_else(today))?;
             if json { print::json(&page) } else { print::out(&print::member(&page)) }
         }
         Command::Answer(given) => answer(companion, given),
-        Command::Clear { name, movement } => clear(companion, name, movement),
+        Command::Clear { member, movement } => clear(companion, member, movement),
         Command::Report { out, on } => report(companion, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(companion, &dir),
         // Handled before a device was opened.
@@ -81,11 +87,11 @@ fn begin(folder: &Path, start: Start) -> Outcome {
         Role::Coach => "publish PLAN.toml --carrier DIR",
         Role::Athlete => "exchange --carrier DIR",
     };
+    let folder = folder.display();
     print::out(&format!(
-        "{} starts as {} in {}\nNext: holdfast {next}\n",
+        "{} starts as {} in {folder}\nNext: holdfast --home {folder} {next}\n",
         who.name.bold(),
         who.role.text(),
-        folder.display()
     ))
 }
 
@@ -129,17 +135,27 @@ fn show_day(
 fn exchanged_text(exchanged: &Exchanged) -> String {
     let report = &exchanged.report;
     let joined = if report.joined { "joined the crew; " } else { "" };
-    let mut text = format!(
-        "{joined}brought {}, fetched {} with {} new\n",
-        files(exchanged.put as u64),
-        files(u64::from(report.leaves)),
-        counted(report.entries, "entry", "entries")
-    );
-    for file in &report.aside {
+    let fetched = match report.leaves {
+        0 => "nothing new to fetch".to_owned(),
+        leaves => format!(
+            "fetched {} with {} new",
+            files(u64::from(leaves)),
+            counted(report.entries, "entry", "entries")
+        ),
+    };
+    let mut text = format!("{joined}brought {}, {fetched}\n", files(exchanged.put as u64));
+    for file in report.aside.iter().take(SHOWN_ASIDE) {
         text += &format!("{} {}: {}\n", "left alone:".yellow().bold(), file.name, file.reason);
+    }
+    if report.aside.len() > SHOWN_ASIDE {
+        let more = files((report.aside.len() - SHOWN_ASIDE) as u64);
+        text += &format!("{} and {more} more\n", "left alone:".yellow().bold());
     }
     text
 }
+
+/// Files left alone that are named one by one.
+const SHOWN_ASIDE: usize = 8;
 
 fn files(count: u64) -> String {
     counted(count, "file", "files")
@@ -179,21 +195,37 @@ fn answer(companion: &Companion, given: Answer) -> Outcome {
     print::out(&format!("{}, {next}\nThe next exchange carries it.\n", page.name.bold()))
 }
 
-fn clear(companion: &Companion, name: String, movement: Option<String>) -> Outcome {
-    let page: MemberScreen = companion.member(name, today())?;
+fn clear(companion: &Companion, member: Option<String>, movement: Option<String>) -> Outcome {
+    let own = companion.who()?.role == Role::Athlete;
+    let page = page_of(companion, member, today())?;
     let open = page.discomfort.iter().filter(|line| line.open);
-    let meant = |line: &&holdfast_core::review::DiscomfortLine| {
+    let meant = |line: &&DiscomfortLine| {
         movement.as_ref().is_none_or(|movement| same(movement, "", &line.movement))
     };
     let mut text = String::new();
     for line in open.filter(meant) {
-        companion.clear_flag(page.person, line.flag, now())?;
+        if own {
+            companion.tap(Tap::ClearFlag { flag: line.flag }, now())?;
+        } else {
+            companion.clear_flag(page.person, line.flag, now())?;
+        }
         text += &format!("cleared: {} {}/10 in {}\n", line.place, line.severity, line.movement);
     }
     if text.is_empty() {
         return Err(Fault::Typed(format!("{} has no such open flag", page.name)));
     }
     print::out(&(text + "The next exchange carries it.\n"))
+}
+
+/// A member's page: the one named, or an athlete's own.
+fn page_of(companion: &Companion, name: Option<String>, on: NaiveDate) -> Outcome<MemberScreen> {
+    let who = companion.who()?;
+    let name = match (name, who.role) {
+        (Some(name), _) => name,
+        (None, Role::Athlete) => who.person.to_string(),
+        (None, Role::Coach) => return Err(Fault::Typed("say which member".into())),
+    };
+    Ok(companion.member(name, on)?)
 }
 
 fn report(companion: &Companion, out: &Path, on: NaiveDate) -> Outcome {

@@ -11,7 +11,8 @@ use crate::now::now;
 
 /// The device's folder: as asked for, otherwise the system's data folder.
 pub(crate) fn folder(asked: Option<PathBuf>) -> Outcome<PathBuf> {
-    if let Some(asked) = asked {
+    // An empty HOLDFAST_HOME says nothing.
+    if let Some(asked) = asked.filter(|asked| !asked.as_os_str().is_empty()) {
         return Ok(asked);
     }
     let dirs = ProjectDirs::from("", "", "holdfast");

@@ -98,7 +98,11 @@ fn session_until_killed(home: &Path, micros: u64, acknowledged: &mut BTreeSet<u6
             let id = child.id();
             killer = Some(std::thread::spawn(move || {
                 std::thread::sleep(Duration::from_micros(micros));
-                let _ = Command::new("kill").args(["-9", &id.to_string()]).status();
+                // It may have ended by itself by now.
+                let _ = Command::new("kill")
+                    .args(["-9", &id.to_string()])
+                    .stderr(Stdio::null())
+                    .status();
             }));
         }
         line.clear();

@@ -40,6 +40,8 @@ pub struct AsideFile {
     pub name: String,
     /// Why.
     pub reason: String,
+    /// True for a sound leaf of another crew: this may be the wrong carrier.
+    pub other_crew: bool,
 }
 
 /// What a shell should do with a carrier.
@@ -51,6 +53,8 @@ pub struct ExchangePlan {
     pub get: Vec<String>,
     /// Files that are not for us.
     pub aside: Vec<AsideFile>,
+    /// Files there that this device has already.
+    pub known: u32,
 }
 
 /// Works out what to put and get from a carrier's listing.
@@ -66,6 +70,7 @@ pub(crate) fn plan(store: &Store, listing: &[ListedFile]) -> Result<ExchangePlan
         match LeafName::parse(&file.name) {
             None => plan.aside.push(aside(&file.name, &LeafFault::Foreign)),
             Some(name) if here.contains(&name) => {
+                plan.known += 1;
                 there.insert(name);
             }
             Some(_) if file.bytes > MAX_LEAF_BYTES as u64 => {
@@ -77,7 +82,8 @@ pub(crate) fn plan(store: &Store, listing: &[ListedFile]) -> Result<ExchangePlan
     if listing.len() > MAX_LISTING {
         let reason =
             format!("{} files; only the first {MAX_LISTING} were looked at", listing.len());
-        plan.aside.push(AsideFile { name: "the whole folder".into(), reason });
+        let name = "the whole folder".into();
+        plan.aside.push(AsideFile { name, reason, other_crew: false });
     }
     // Everybody brings what they have of everybody: a member without a connection for weeks is
     // carried by the others.
@@ -118,5 +124,6 @@ pub(crate) fn absorb(
 fn aside(name: &str, fault: &LeafFault) -> AsideFile {
     // A stranger's name may be long, or made to move a terminal's cursor.
     let shown: String = name.chars().filter(|c| !c.is_control()).take(120).collect();
-    AsideFile { name: shown, reason: fault.to_string() }
+    let other_crew = *fault == LeafFault::OtherCrew;
+    AsideFile { name: shown, reason: fault.to_string(), other_crew }
 }

@@ -79,12 +79,13 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
         make.table("sessions", &["day", "block", "week"], |it: &Session| {
             vec![it.day.clone(), it.block.clone(), it.week.to_string()]
         })?,
-        make.table("finishes", &["effort_0_10", "minutes"], |it: &Finish| {
-            vec![text(it.effort), it.minutes.to_string()]
+        make.table("finishes", &["session", "effort_0_10", "minutes"], |it: &Finish| {
+            vec![it.session.to_string(), text(it.effort), it.minutes.to_string()]
         })?,
         make.table(
             "sets",
             &[
+                "session",
                 "piece",
                 "movement",
                 "scheme",
@@ -98,6 +99,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
             |it: &Lift| {
                 let [exact, load] = mass(it.load);
                 vec![
+                    it.session.to_string(),
                     it.piece.clone(),
                     it.subject.clone(),
                     it.scheme.key(),

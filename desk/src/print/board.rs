@@ -20,10 +20,13 @@ pub(crate) fn board(board: &BoardScreen) -> String {
 
 fn member(row: &BoardRow) -> String {
     let last = row.last.map_or("never".into(), |last| last.format("%a %-d %b").to_string());
+    let sessions = match row.trained {
+        1 => "1 session".to_owned(),
+        more => format!("{more} sessions"),
+    };
     let mut text = format!(
-        "\n{}  trained {} of {}, last {last}, load of 7 days {}\n",
+        "\n{}  {sessions}, {} planned, last {last}, session load of 7 days {}\n",
         row.name.bold(),
-        row.trained,
         row.planned,
         row.week_load
     );

@@ -1,11 +1,11 @@
-//! Screens on a terminal: plain words in 80 columns, colour only where it helps and never alone.
+//! Screens on a terminal: plain words as wide as it is, colour only where it helps and never alone.
 
 mod board;
 mod member;
 mod piece;
 mod sheet;
 
-use std::io::{ErrorKind, IsTerminal, Write};
+use std::io::{ErrorKind, Write};
 
 use comfy_table::{ContentArrangement, Table, presets};
 
@@ -22,7 +22,7 @@ pub(crate) use sheet::sheet;
 /// Writes a text to standard output, with colours only where they are wanted.
 pub(crate) fn out(text: &str) -> Outcome {
     let mut out = anstream::stdout().lock();
-    match out.write_all(harmless(text).as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(wrapped(&harmless(text)).as_bytes()).and_then(|()| out.flush()) {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Fault::Closed),
         Err(error) => {
@@ -57,15 +57,31 @@ pub(crate) fn json(value: &impl serde::Serialize) -> Outcome {
     out(&format!("{text}\n"))
 }
 
+/// The terminal's width, when standard output is one.
+fn width() -> Option<u16> {
+    let size = terminal_size::terminal_size_of(std::io::stdout());
+    size.map(|(width, _)| width.0.clamp(40, 110))
+}
+
+/// Breaks long lines between words on a terminal; a pipe gets them as they are.
+fn wrapped(text: &str) -> String {
+    let Some(width) = width() else { return text.to_owned() };
+    let wrap = |line: &str| {
+        let indent = line.len() - line.trim_start().len();
+        let hanging = " ".repeat(indent + 2);
+        textwrap::fill(line, textwrap::Options::new(width.into()).subsequent_indent(&hanging))
+    };
+    text.split('\n').map(wrap).collect::<Vec<String>>().join("\n")
+}
+
 /// A table without lines, as wide as the terminal or 100 columns.
 pub(crate) fn table(header: &[&str]) -> Table {
     let mut table = Table::new();
     table.load_style(presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic);
     // Colour is left to the stream, which knows about pipes and NO_COLOR.
     table.force_no_tty();
-    if !std::io::stdout().is_terminal() || table.width().is_none() {
-        table.set_width(100);
-    }
+    // Room for the indent that every table here is given.
+    table.set_width(width().unwrap_or(100) - 4);
     if !header.is_empty() {
         table.set_header(header.to_vec());
     }

@@ -28,6 +28,8 @@ fn strength(view: &StrengthView) -> String {
     let mut text =
         format!("\n{}: {}{bar}, rest {}\n", view.name.bold(), view.movement, view.rest_text);
     let mut rows = table(&["set", "load", "reps", "build", "done", "why"]);
+    // One reason for all is said once, below.
+    let same = view.sets.len() > 1 && view.sets.iter().all(|set| set.why == view.sets[0].why);
     for set in &view.sets {
         let load = set.load.as_ref();
         let open = if set.open { "+" } else { "" };
@@ -36,11 +38,14 @@ fn strength(view: &StrengthView) -> String {
             load_text(set),
             format!("{}{open}", set.asked),
             load.map_or(String::new(), |load| load.build.clone()),
-            done_text(set),
-            set.why.clone(),
+            done_text(set, &view.movement),
+            if same { String::new() } else { set.why.clone() },
         ]);
     }
     text += &indented(&rows, 2);
+    if let (true, Some(first)) = (same, view.sets.first()) {
+        text += &format!("  {}\n", first.why);
+    }
     if view.sets.iter().any(|set| set.open) {
         text += &format!("  {}\n", "+ open set: as many good reps as possible".dimmed());
     }
@@ -55,14 +60,16 @@ fn load_text(set: &SetView) -> String {
     }
 }
 
-fn done_text(set: &SetView) -> String {
+fn done_text(set: &SetView, movement: &str) -> String {
     let Some(done) = &set.done else { return String::new() };
     let reserve = done.reserve.map_or(String::new(), |left| format!(", {left} in reserve"));
     let short = if done.made { "" } else { " (short)" };
     let conflict = if done.conflict { " (two versions)" } else { "" };
     let load =
         if done.load_text.is_empty() { String::new() } else { format!("{} x ", done.load_text) };
-    format!("{load}{}{reserve}{short}{conflict}", done.reps)
+    let other = if done.movement == movement { "" } else { done.movement.as_str() };
+    let other = if other.is_empty() { String::new() } else { format!(" ({other})") };
+    format!("{load}{}{reserve}{short}{other}{conflict}", done.reps)
 }
 
 /// The set to do next, in one line.
@@ -72,7 +79,7 @@ pub(crate) fn set_line(view: &StrengthView, set: &SetView) -> String {
         Some(load) if load.build.is_empty() => format!("{} x {}{open}", load.text, set.asked),
         Some(load) => format!("{} ({}) x {}{open}", load.text, load.build, set.asked),
         None if set.reason == Reason::Free => format!("{}{open} reps", set.asked),
-        None => format!("{}{open} reps, you say the load, such as `20 x {}`", set.asked, set.asked),
+        None => format!("{}{open} reps; you say the load: `LOAD x {}`", set.asked, set.asked),
     };
     format!("{}, set {} of {}: {what}", view.movement, set.set, view.sets.len())
 }

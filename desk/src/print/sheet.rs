@@ -19,14 +19,11 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
         text += &format!("Days: {}\n", screen.days.join(", "));
     }
     if screen.unpublished > 0 {
-        let (is, entries) = match screen.unpublished {
-            1 => ("is", "1 entry".to_owned()),
-            more => ("are", format!("{more} entries")),
+        let entries = match screen.unpublished {
+            1 => "1 entry".to_owned(),
+            more => format!("{more} entries"),
         };
-        text += &format!(
-            "{}\n",
-            format!("{entries} {is} saved here and not yet packed for the carrier").dimmed()
-        );
+        text += &format!("{}\n", format!("{entries} saved here for the next exchange").dimmed());
     }
     text
 }

@@ -19,6 +19,8 @@ pub(crate) enum Line {
     Taps(Vec<Tap>),
     /// Pass over the rest of the piece.
     Skip,
+    /// Clear the flags that are open on the piece.
+    Clear,
     /// Show the whole sheet.
     Sheet,
     /// Say what can be typed.
@@ -32,11 +34,12 @@ pub(crate) fn help(step: &Step) -> String {
     let here = match step {
         Step::Set { .. } => {
             "  Enter          the set as planned\n  7              seven reps at the planned load\n  \
-             60 x 7         another load, in your unit\n  60 x 7 r2      with two reps in reserve\n"
+             60 x 7         another load, in your unit\n  60 x 7 r2      with two reps in reserve\n  \
+             set 1 60 x 7   corrects a set\n"
         }
         Step::Window { .. } => {
             "  Enter          the window as asked\n  12             twelve reps\n  12 8           \
-             twelve reps, 8 s to spare\n  begin, pause, resume, stop   the clock\n"
+             twelve reps, 8 s to spare\n  window 1 12 8  corrects a window\n  begin, pause, resume, stop   the clock\n"
         }
         Step::Measure { .. } => "  10.5 11        the reading, one a side\n",
         Step::Hold { .. } => {
@@ -47,7 +50,12 @@ pub(crate) fn help(step: &Step) -> String {
     };
     let always = "  option KEY     take an option; `option none` goes back\n  \
                   flag PLACE N   discomfort, 1 to 10: it stops this movement's progression\n  \
-                  undo, skip, sheet, finish [N], quit\n";
+                  clear          clears the flags on this piece\n  \
+                  undo           takes back what was logged last, and further each time\n  \
+                  skip           goes to the next piece for now\n  \
+                  sheet          shows the whole day\n  \
+                  finish 7       ends the session, with its rating from 0 to 10\n  \
+                  quit           leaves it open to go on later\n";
     let (places, signs) = (Place::words().join(", "), Sign::words().join(", "));
     format!("{here}{always}  places: {places}\n  emergency signs, added after N: {signs}\n")
 }
@@ -64,6 +72,7 @@ pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, St
         "?" | "help" => return Ok(Line::Help),
         "sheet" => return Ok(Line::Sheet),
         "skip" => return Ok(Line::Skip),
+        "clear" => return Ok(Line::Clear),
         "undo" => return Ok(Line::Taps(vec![Tap::Undo])),
         "finish" => return finish(words.get(1).copied()),
         "option" => return option(words.get(1).copied(), step),
@@ -76,8 +85,13 @@ pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, St
         return Ok(Line::Taps(clock(piece, act)));
     }
     match step {
-        Step::Set { piece, set, .. } => log_set(typed, piece, *set, unit),
+        Step::Set { piece, set, .. } => {
+            let (set, typed) = numbered("set", &words, typed, *set)?;
+            log_set(&typed, piece, set, unit)
+        }
         Step::Window { piece, window, .. } => {
+            let (window, typed) = numbered("window", &words, typed, *window)?;
+            let words: Vec<&str> = typed.split_whitespace().collect();
             let numbers = numbers(&words, "reps, or reps and seconds to spare: `12` or `12 8`")?;
             let (reps, spare) = match numbers.as_slice() {
                 [] => (None, None),
@@ -85,7 +99,7 @@ pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, St
                 [reps, spare] => (Some(*reps), Some(i64::from(*spare) * 1000)),
                 _ => return Err("two numbers at the most: reps and seconds to spare".into()),
             };
-            let (piece, window) = (piece.clone(), Some(*window));
+            let (piece, window) = (piece.clone(), Some(window));
             Ok(Line::Taps(vec![Tap::LogWindow { piece, window, reps, spare_ms: spare }]))
         }
         Step::Measure { piece, when, sides } => {
@@ -101,8 +115,22 @@ pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, St
                 _ => Err("one reading, such as `10.5`; or `skip`".into()),
             }
         }
-        Step::Hold { piece, clock: running, .. } => hold(&words, piece, *running),
+        Step::Hold { piece, clock: running, sides } => hold(&words, piece, *running, *sides),
+        Step::Finish if words.is_empty() => {
+            Err("a rating from 0 to 10; `finish` alone ends without one".into())
+        }
         Step::Finish => finish(words.first().copied()),
+    }
+}
+
+/// `set 2 60 x 7` names another set than the next one; the rest of the line says what was done.
+fn numbered(word: &str, words: &[&str], typed: &str, next: u32) -> Result<(u32, String), String> {
+    match words {
+        [first, number, rest @ ..] if *first == word => {
+            let number = number.parse().map_err(|_| format!("`{word} N`, N a number"))?;
+            Ok((number, rest.join(" ")))
+        }
+        _ => Ok((next, typed.to_owned())),
     }
 }
 
@@ -111,6 +139,8 @@ fn numbers(words: &[&str], wanted: &str) -> Result<Vec<u32>, String> {
 }
 
 fn log_set(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Line, String> {
+    let typed = typed.to_lowercase().replace('×', "x");
+    let typed = typed.as_str();
     let (done, reserve) = match typed.rsplit_once('r') {
         Some((done, reserve)) if !reserve.is_empty() => {
             let reserve = reserve.trim().parse();
@@ -141,7 +171,7 @@ fn log_set(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Line, S
     }]))
 }
 
-fn hold(words: &[&str], piece: &str, running: bool) -> Result<Line, String> {
+fn hold(words: &[&str], piece: &str, running: bool, sides: u32) -> Result<Line, String> {
     match words {
         [] if running => {
             Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms: Vec::new() }]))
@@ -149,6 +179,11 @@ fn hold(words: &[&str], piece: &str, running: bool) -> Result<Line, String> {
         [] => Ok(Line::Taps(clock(piece, Act::Begin))),
         ["held", seconds @ ..] if !seconds.is_empty() => {
             let seconds = numbers(seconds, "seconds a side: `held 120 95`")?;
+            if seconds.len() != sides as usize {
+                return Err(format!(
+                    "{sides} numbers, the seconds of each side; 0 for one left out"
+                ));
+            }
             let held_ms = seconds.into_iter().map(|seconds| i64::from(seconds) * 1000).collect();
             Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms }]))
         }
@@ -168,8 +203,13 @@ fn option(key: Option<&str>, step: &Step) -> Result<Line, String> {
     };
     let keys: Vec<&str> = options.iter().map(|(_, key)| key.as_str()).collect();
     let known = options.iter().find(|(_, known)| Some(known.as_str()) == key);
+    // In an interval piece going back is about the window at hand.
+    let at_hand = match step {
+        Step::Window { movement, .. } => Some(movement.clone()),
+        _ => None,
+    };
     let (movement, option) = match (key, known) {
-        (Some("none"), _) => (None, None),
+        (Some("none"), _) => (at_hand, None),
         (Some(_), Some((movement, key))) => (Some(movement.clone()), Some(key.clone())),
         _ => return Err(format!("say which option: {}, or none", keys.join(", "))),
     };
@@ -187,7 +227,11 @@ fn flag(words: &[&str], step: &Step) -> Result<Line, String> {
     // An interval has several movements: a word that is no sign says which.
     let signs = rest.iter().filter_map(|word| Sign::from_text(word)).collect();
     let movement = rest.iter().find(|word| Sign::from_text(word).is_none());
-    let movement = movement.map(|word| (*word).to_owned());
+    let at_hand = match step {
+        Step::Window { movement, .. } => Some(movement.clone()),
+        _ => None,
+    };
+    let movement = movement.map(|word| (*word).to_owned()).or(at_hand);
     Ok(Line::Taps(vec![Tap::Flag { piece, movement, place, severity, signs }]))
 }
 

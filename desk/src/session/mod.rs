@@ -23,38 +23,62 @@ pub(crate) fn run(companion: &Companion, day: Option<String>) -> Outcome {
     let mut screen = companion.today(now())?;
     let resumed =
         screen.state == SessionState::Running && day.as_ref().is_none_or(|day| *day == screen.day);
+    let mut input = std::io::stdin().lock();
     if screen.state == SessionState::Finished && day.is_none() {
         print::out(&print::sheet(&screen))?;
-        return print::out("Another day can be begun by its name: session --day NAME\n");
-    }
-    if !resumed {
+        print::out(
+            "\nFinished. `undo` opens it again, a number rates it anew, Enter leaves it. Another day \
+             is begun by its name: session --day NAME\n> ",
+        )?;
+        let tap = match ask(&mut input)?.as_deref() {
+            Some("undo") => Tap::Undo,
+            Some(typed) if !typed.is_empty() => match typed.parse() {
+                Ok(effort) => Tap::Finish { effort: Some(effort), minutes: None },
+                Err(_) => {
+                    return Err(Fault::Typed("`undo`, a rating from 0 to 10, or Enter".into()));
+                }
+            },
+            _ => return Ok(()),
+        };
+        let reopened = tap == Tap::Undo;
+        (screen, _) = do_tap(companion, screen, tap)?;
+        if !reopened {
+            return Ok(());
+        }
+    } else if !resumed {
         screen = companion.tap(Tap::Begin { day }, now())?;
     }
     print::out(&print::sheet(&screen))?;
     print::out(&format!("\n{}\n", line::HELP_LINE.dimmed()))?;
     let mut skipped = Skipped::default();
-    let mut input = std::io::stdin().lock();
     loop {
+        // A running clock has moved since the last line.
+        screen = companion.today(now())?;
         let step = next(&screen, &skipped);
         print::out(&format!("\n{}\n> ", prompt(&screen, &step)))?;
-        let mut typed = String::new();
-        let read =
-            input.read_line(&mut typed).map_err(|error| Fault::Typed(format!("input: {error}")))?;
-        if !std::io::stdin().is_terminal() {
-            // The answer's own line, as a terminal would have echoed it.
-            print::out(&format!("{}\n", typed.trim_end()))?;
-        }
-        if read == 0 {
-            return left_open(companion);
-        }
-        match line::parse(typed.trim(), &step, screen.unit) {
+        let Some(typed) = ask(&mut input)? else { return left_open(companion) };
+        match line::parse(&typed, &step, screen.unit) {
             Ok(Line::Quit) => return left_open(companion),
             Ok(Line::Help) => print::out(&line::help(&step))?,
             Ok(Line::Sheet) => print::out(&print::sheet(&screen))?,
             Ok(Line::Skip) => skipped.add(&step),
+            Ok(Line::Clear) => {
+                let flags = step.flags(&screen);
+                if flags.is_empty() {
+                    print::out("no flag is open on this piece\n")?;
+                }
+                for flag in flags {
+                    (screen, _) = do_tap(companion, screen, Tap::ClearFlag { flag })?;
+                }
+            }
             Ok(Line::Taps(taps)) => {
                 for tap in taps {
-                    screen = do_tap(companion, screen, tap)?;
+                    let done;
+                    (screen, done) = do_tap(companion, screen, tap)?;
+                    // What was typed together is taken together: the rest waits for a better line.
+                    if !done {
+                        break;
+                    }
                 }
             }
             Err(wrong) => print::out(&format!("{} {wrong}\n", "not understood:".yellow()))?,
@@ -65,21 +89,55 @@ pub(crate) fn run(companion: &Companion, day: Option<String>) -> Outcome {
     }
 }
 
-/// Does a tap and says that it is saved; what cannot be is said, and nothing is lost.
-fn do_tap(companion: &Companion, screen: SessionScreen, tap: Tap) -> Outcome<SessionScreen> {
+/// Reads a line; none when the input has ended.
+fn ask(input: &mut impl BufRead) -> Outcome<Option<String>> {
+    let mut typed = String::new();
+    let read =
+        input.read_line(&mut typed).map_err(|error| Fault::Typed(format!("input: {error}")))?;
+    if !std::io::stdin().is_terminal() {
+        // The answer's own line, as a terminal would have echoed it.
+        print::out(&format!("{}\n", typed.trim_end()))?;
+    }
+    Ok((read > 0).then(|| typed.trim().to_owned()))
+}
+
+/// Does a tap and says that it is saved; what cannot be is said, and nothing is lost. Says whether
+/// it was done.
+fn do_tap(
+    companion: &Companion,
+    screen: SessionScreen,
+    tap: Tap,
+) -> Outcome<(SessionScreen, bool)> {
     match companion.tap(tap.clone(), now()) {
         Ok(after) => {
             let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
             print::out(&format!("{}{number}: {}\n", "saved".green(), said(&tap, &after)))?;
-            if let Tap::Flag { piece, .. } = &tap {
-                print::out(&flags_of(&after, piece))?;
+            match &tap {
+                Tap::Flag { piece, .. } => print::out(&flags_of(&after, piece))?,
+                Tap::LogSet { piece, set, .. } => print::out(&doubt_of(&after, piece, *set))?,
+                _ => {}
             }
-            Ok(after)
+            Ok((after, true))
         }
         Err(error) => {
             print::out(&format!("{} {error}\n", "not saved:".red()))?;
-            Ok(screen)
+            Ok((screen, false))
         }
+    }
+}
+
+/// What is odd about a set that was just logged.
+fn doubt_of(screen: &SessionScreen, name: &str, set: Option<u32>) -> String {
+    let sets = screen.pieces.iter().find_map(|piece| match piece {
+        PieceView::Strength { view } if view.name == name => Some(&view.sets),
+        _ => None,
+    });
+    let logged = sets.and_then(|sets| sets.iter().find(|it| Some(it.set) == set));
+    match logged.and_then(|set| set.done.as_ref()).map(|done| done.doubt.as_str()) {
+        Some(doubt) if !doubt.is_empty() => {
+            format!("  {} {doubt}; `undo` if it was a slip\n", "really?".yellow())
+        }
+        _ => String::new(),
     }
 }
 
@@ -114,7 +172,10 @@ fn prompt(screen: &SessionScreen, step: &Step) -> String {
             Some(state) => {
                 format!("{} [{}]: Enter logs what was held", view.name, step::hold_text(state))
             }
-            None => format!("{}: Enter starts the clock, or `held 120 120`", view.name),
+            None => {
+                let seconds = vec![(view.hold_ms / 1000).to_string(); view.sides.len()].join(" ");
+                format!("{}: Enter starts the clock, or by hand `held {seconds}`", view.name)
+            }
         },
         _ => "All done. How hard was the whole session, 0 to 10?".into(),
     }
@@ -175,7 +236,7 @@ fn said(tap: &Tap, after: &SessionScreen) -> String {
             format!("{piece}, {} {severity}/10", place.text())
         }
         Tap::ClearFlag { .. } => "flag cleared".into(),
-        Tap::Undo => "the last entry is taken back".into(),
+        Tap::Undo => format!("taken back: {}", after.undone),
         Tap::Begin { .. } => "session begun".into(),
         Tap::Finish { .. } => "session finished".into(),
     }

@@ -1,5 +1,6 @@
 //! What comes next on a session screen.
 
+use holdfast_core::RecordId;
 use holdfast_core::clock::{HoldPhase, HoldState, IntervalPhase, IntervalState};
 use holdfast_core::companion::{HoldView, PieceView, SessionScreen};
 use holdfast_core::plan::MeasuredWhen;
@@ -10,7 +11,7 @@ pub(crate) enum Step {
     /// A set.
     Set { piece: String, movement: String, set: u32, options: Vec<(String, String)> },
     /// A window.
-    Window { piece: String, window: u32, options: Vec<(String, String)> },
+    Window { piece: String, window: u32, movement: String, options: Vec<(String, String)> },
     /// A measure before or after a hold.
     Measure { piece: String, when: MeasuredWhen, sides: u32 },
     /// A hold.
@@ -61,6 +62,17 @@ impl Step {
         })
     }
 
+    /// Open flags on the step's piece.
+    pub(crate) fn flags(&self, screen: &SessionScreen) -> Vec<RecordId> {
+        let flags = self.piece(screen).map_or(&[][..], |piece| match piece {
+            PieceView::Strength { view } => &view.flags,
+            PieceView::Interval { view } => &view.flags,
+            PieceView::Hold { view } => &view.flags,
+            PieceView::Note { .. } => &[],
+        });
+        flags.iter().map(|flag| flag.flag).collect()
+    }
+
     fn key(&self) -> Option<(String, &'static str)> {
         let part = match self {
             Step::Measure { when: MeasuredWhen::Before, .. } => "before",
@@ -87,6 +99,12 @@ fn of_piece(piece: &PieceView, skipped: &Skipped) -> Option<Step> {
         PieceView::Interval { view } if !skipped.has(&view.name, "work") => Some(Step::Window {
             piece: view.name.clone(),
             window: view.next_window?,
+            movement: view
+                .windows
+                .iter()
+                .find(|it| Some(it.window) == view.next_window)?
+                .key
+                .clone(),
             options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
         }),
         PieceView::Hold { view } => of_hold(view, skipped),
@@ -95,11 +113,12 @@ fn of_piece(piece: &PieceView, skipped: &Skipped) -> Option<Step> {
 }
 
 fn of_hold(view: &HoldView, skipped: &Skipped) -> Option<Step> {
+    // One side logged is a hold ended early; both sides are not asked for again.
     let held = view.sides.iter().any(|side| side.held_ms.is_some());
     let measure = |when, part| {
         let range = view.range.as_ref()?;
-        let read = range.readings.iter().any(|reading| reading.when == when);
-        let due = !read && !skipped.has(&view.name, part);
+        let read = range.readings.iter().filter(|reading| reading.when == when).count();
+        let due = read < range.sides as usize && !skipped.has(&view.name, part);
         due.then(|| Step::Measure { piece: view.name.clone(), when, sides: range.sides })
     };
     let before = if held { None } else { measure(MeasuredWhen::Before, "before") };

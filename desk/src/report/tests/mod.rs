@@ -91,9 +91,9 @@ fn the_numbers_are_those_of_the_input() {
     let page = page(&crew());
     for shown in [
         // The board.
-        "6 of 6 planned",
-        "1 of 6 planned",
-        "0 of 6 planned",
+        "6, 6 planned",
+        "1, 6 planned",
+        "0, 6 planned",
         "data-label=\"Session load, 7 days\">895<",
         "data-label=\"Session load, 7 days\">568<",
         "<time datetime=\"2026-11-20\">Fri 20 Nov</time>",
