@@ -244,7 +244,7 @@ impl Sheet<'_> {
     fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
         let on_them =
             self.reading.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
-        on_them
+        let mut views: Vec<FlagView> = on_them
             .map(|flag| FlagView {
                 flag: flag.record,
                 place: flag.body.place,
@@ -257,7 +257,9 @@ impl Sheet<'_> {
                     words::day(date_of(flag))
                 ),
             })
-            .collect()
+            .collect();
+        views.sort_by_key(|view| !view.advice.urgent);
+        views
     }
 
     fn load_text(&self, load: Option<Mass>) -> String {

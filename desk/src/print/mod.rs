@@ -67,6 +67,9 @@ fn width() -> Option<u16> {
 fn wrapped(text: &str) -> String {
     let Some(width) = width() else { return text.to_owned() };
     let wrap = |line: &str| {
+        if textwrap::core::display_width(line) <= usize::from(width) {
+            return line.to_owned();
+        }
         let indent = line.len() - line.trim_start().len();
         let hanging = " ".repeat(indent + 2);
         textwrap::fill(line, textwrap::Options::new(width.into()).subsequent_indent(&hanging))
