@@ -47,7 +47,7 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
                 return Err(Fault::File { path: carrier.display().to_string(), reason });
             }
             let exchanged = exchange(companion, &carrier, &now())?;
-            print::out(&exchanged_text(&exchanged))
+            print::out(&exchanged_text(companion, &exchanged)?)
         }
         Command::Board { on, json } => {
             let board = companion.board(on.unwrap_or_else(today))?;
@@ -113,7 +113,7 @@ fn publish(companion: &Companion, plan: &Path, carrier: &Path) -> Outcome {
     let exchanged = exchange(companion, carrier, &now())?;
     let replaced = if summary.replaced { " (replaces the earlier version)" } else { "" };
     let text = format!("published {}{replaced}\n", summary.heading.bold());
-    print::out(&(text + &exchanged_text(&exchanged)))
+    print::out(&(text + &exchanged_text(companion, &exchanged)?))
 }
 
 fn show_day(
@@ -132,9 +132,13 @@ fn show_day(
     if json { print::json(&screen) } else { print::out(&print::sheet(&screen)) }
 }
 
-fn exchanged_text(exchanged: &Exchanged) -> String {
+fn exchanged_text(companion: &Companion, exchanged: &Exchanged) -> Outcome<String> {
     let report = &exchanged.report;
-    let joined = if report.joined { "joined the crew; " } else { "" };
+    let joined = if report.joined {
+        format!("joined the crew of {}; ", companion.who()?.coaches.join(" and "))
+    } else {
+        String::new()
+    };
     let fetched = match report.leaves {
         0 => "nothing new to fetch".to_owned(),
         leaves => format!(
@@ -151,7 +155,7 @@ fn exchanged_text(exchanged: &Exchanged) -> String {
         let more = files((report.aside.len() - SHOWN_ASIDE) as u64);
         text += &format!("{} and {more} more\n", "left alone:".yellow().bold());
     }
-    text
+    Ok(text)
 }
 
 /// Files left alone that are named one by one.

@@ -252,3 +252,22 @@ fn names_are_checked_and_a_home_is_somebodys() {
     let taken = start("Ana").err().unwrap().to_string();
     assert!(taken.contains("Zoë 🚣's already"), "{taken}");
 }
+
+#[test]
+fn two_of_one_name_can_be_told_apart() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let other = Device::start(crew.folder().join("other"), "ines", Role::Athlete, 90).unwrap();
+    other.exchange(&crew.carrier).unwrap();
+    crew.exchange_all().unwrap();
+    let date = "2026-11-03".parse().unwrap();
+    let board = crew.coach.companion.board(date).unwrap();
+    let names: Vec<_> = board.rows.iter().map(|row| row.name.clone()).collect();
+    assert_eq!(names.len(), 2);
+    for name in names {
+        assert!(name.ends_with(')'), "{name}");
+        let page = crew.coach.companion.member(name.clone(), date).unwrap();
+        assert_eq!(page.name, name);
+    }
+    let unclear = crew.coach.companion.member("Ines".into(), date).unwrap_err().to_string();
+    assert!(unclear.contains("Ines (") && unclear.contains("ines ("), "{unclear}");
+}

@@ -70,6 +70,8 @@ pub struct Who {
     pub unit: MassUnit,
     /// True once the device belongs to a crew.
     pub in_crew: bool,
+    /// The coaches whose profiles have arrived.
+    pub coaches: Vec<String>,
     /// What was put right on opening, in words; empty when all was well.
     pub opening: String,
 }
@@ -144,6 +146,12 @@ impl Companion {
                 role: profile.role,
                 unit: profile.unit,
                 in_crew: profile.crew.is_some(),
+                coaches: people(device.reader())?
+                    .into_values()
+                    .map(|(_, profile)| profile)
+                    .filter(|profile| profile.role == Role::Coach)
+                    .map(|profile| profile.name)
+                    .collect(),
                 opening: opening_text(device.rebuilt.as_ref()).unwrap_or_default(),
             })
         })
@@ -366,11 +374,8 @@ fn find_member(device: &Device, name: &str) -> Result<(PersonId, Profile)> {
             format!("member \"{name}\""),
             format!("there are {}", names(&athletes)),
         )),
-        several => {
-            let ids: Vec<String> = several.iter().map(|(person, _)| person.to_string()).collect();
-            let reason = format!("more than one goes by that name: use {}", words::list(&ids));
-            Err(Error::not_found(format!("member \"{name}\""), reason))
-        }
+        // Names are made distinct, so this is two people with one identity: nothing to choose by.
+        several => Ok((*several[0]).clone()),
     }
 }
 

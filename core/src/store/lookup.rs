@@ -13,9 +13,24 @@ use crate::journal::{Cleared, Discomfort, Lift, Profile, Ruling};
 use crate::load::{History, OpenFlag, Ruled, SetDone, Time};
 
 /// Everybody whose profile is here, by person, with the device it was last written on.
+///
+/// Two people of one name get the end of their identity behind it, so that a coach can tell them
+/// apart and name one of them.
 pub(crate) fn people(connection: &Connection) -> Result<BTreeMap<PersonId, (DeviceId, Profile)>> {
     let profiles = Ask::default().read::<Profile>(connection)?;
-    Ok(profiles.into_iter().map(|it| (it.person, (it.version.device, it.body))).collect())
+    let mut people: BTreeMap<PersonId, (DeviceId, Profile)> =
+        profiles.into_iter().map(|it| (it.person, (it.version.device, it.body))).collect();
+    let mut seen: BTreeMap<String, u32> = BTreeMap::new();
+    for (_, profile) in people.values() {
+        *seen.entry(profile.name.to_lowercase()).or_default() += 1;
+    }
+    for (person, (_, profile)) in &mut people {
+        if seen.get(&profile.name.to_lowercase()).is_some_and(|count| *count > 1) {
+            let id = person.to_string();
+            profile.name = format!("{} ({})", profile.name, &id[id.len() - 4..]);
+        }
+    }
+    Ok(people)
 }
 
 /// A person's discomfort flags that nobody has cleared, the earliest first.
