@@ -19,7 +19,15 @@ pub struct Instant {
     pub boot_id: String,
 }
 
+/// The last day of the year 9999, which RFC 3339 can still write.
+const MOST_MS: i64 = 253_402_214_400_000;
+
 impl Instant {
+    /// True for a wall clock and offset that an entry can carry.
+    pub fn is_sane(&self) -> bool {
+        (0..MOST_MS).contains(&self.wall_ms) && self.offset_min.abs() < 24 * 60
+    }
+
     /// Milliseconds from `earlier` to this moment, never negative.
     ///
     /// Within one boot the boot clock decides, whatever happened to the wall clock. Across boots
@@ -38,7 +46,8 @@ impl Instant {
         let seconds = self.offset_min.saturating_mul(60);
         let utc = FixedOffset::east_opt(0);
         let zone = FixedOffset::east_opt(seconds).or(utc);
-        zone.and_then(|zone| zone.timestamp_millis_opt(self.wall_ms).single()).unwrap_or_default()
+        let wall_ms = self.wall_ms.clamp(-MOST_MS, MOST_MS);
+        zone.and_then(|zone| zone.timestamp_millis_opt(wall_ms).single()).unwrap_or_default()
     }
 
     /// The local date.

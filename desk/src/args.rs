@@ -135,7 +135,7 @@ pub(crate) struct Start {
 pub(crate) struct Answer {
     /// The member's name
     pub(crate) name: String,
-    /// The movement, as the board names it
+    /// The movement, as the board names it, or the piece's name
     pub(crate) movement: String,
     /// Accept the proposal, change it, or refuse it (last time's loads again)
     #[arg(value_enum)]

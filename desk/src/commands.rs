@@ -177,8 +177,12 @@ fn same(typed: &str, subject: &str, movement: &str) -> bool {
 
 fn answer(companion: &Companion, given: Answer) -> Outcome {
     let page = companion.member(given.name.clone(), today())?;
-    let named = page.proposals.iter().find(|it| same(&given.movement, &it.subject, &it.movement));
+    let named = page.proposals.iter().find(|it| {
+        // A piece's name tells two schemes of one movement apart.
+        same(&given.movement, &it.subject, &it.movement) || same(&given.movement, "", &it.piece)
+    });
     let subject = named.map_or(given.movement.clone(), |proposal| proposal.subject.clone());
+    let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
     let read = |text: &String| Mass::parse(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
     let loads = loads.map_err(|error| Fault::Typed(format!("--load: {error}")))?;
@@ -188,11 +192,17 @@ fn answer(companion: &Companion, given: Answer) -> Outcome {
         DecisionArg::Refuse => Decision::Refuse,
     };
     let words = given.words;
-    let ruling =
-        CoreAnswer { person: page.person, subject: subject.clone(), decision, loads, words };
+    let ruling = CoreAnswer {
+        person: page.person,
+        subject: subject.clone(),
+        scheme: scheme.clone(),
+        decision,
+        loads,
+        words,
+    };
     companion.answer(ruling, now())?;
     let after = companion.member(page.person.to_string(), today())?;
-    let proposal = after.proposals.iter().find(|it| it.subject == subject);
+    let proposal = after.proposals.iter().find(|it| it.subject == subject && it.scheme == scheme);
     let next = proposal.map_or(String::new(), |it| {
         format!("{}: {} -> {}", it.movement, it.last_text, it.next_text)
     });

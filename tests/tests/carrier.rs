@@ -239,3 +239,14 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
 fn crew_device(crew: &Crew, name: &str) -> Device {
     Device::start(crew.folder().join("spare").join(name), name, Role::Athlete, 55).unwrap()
 }
+
+/// A leaf torn on the carrier is mended by whoever has it whole.
+#[test]
+fn a_torn_file_on_the_carrier_is_mended_by_the_next_exchange() {
+    let crew = trained();
+    let last = leaves_of(&crew, &crew.athletes[0]).pop().unwrap();
+    let path = crew.carrier.folder().join(&last.name);
+    fs::write(&path, &last.content[..40]).unwrap();
+    crew.athletes[0].exchange(&crew.carrier).unwrap();
+    assert_eq!(fs::read(&path).unwrap(), last.content);
+}

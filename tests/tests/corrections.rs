@@ -271,3 +271,78 @@ fn two_of_one_name_can_be_told_apart() {
     let unclear = crew.coach.companion.member("Ines".into(), date).unwrap_err().to_string();
     assert!(unclear.contains("Ines (") && unclear.contains("ines ("), "{unclear}");
 }
+
+/// Pain that comes back after a flag was cleared is a new flag, and stops progression again.
+#[test]
+fn pain_flagged_again_after_clearing_is_open_again() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let flag = |severity, signs| Tap::Flag {
+        piece: "Squat".into(),
+        movement: None,
+        place: Place::Knee,
+        severity,
+        signs,
+    };
+    let screen = ines.tap(flag(2, vec![])).unwrap();
+    let first = strength(&screen).flags[0].flag;
+    let screen = ines.tap(Tap::ClearFlag { flag: first }).unwrap();
+    assert!(strength(&screen).flags.is_empty());
+    // Taking the clearing back opens it again; then it is cleared for good.
+    assert_eq!(strength(&ines.tap(Tap::Undo).unwrap()).flags.len(), 1);
+    ines.tap(Tap::ClearFlag { flag: first }).unwrap();
+    let worse = flag(9, vec![holdfast_core::care::Sign::ChestPain]);
+    let screen = ines.tap(worse).unwrap();
+    assert_eq!(strength(&screen).flags.len(), 1);
+    assert!(strength(&screen).flags[0].advice.urgent);
+}
+
+#[test]
+fn a_correction_changes_what_it_names_and_nothing_else() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(squat(None, Some(50), Some(3), Some(1))).unwrap();
+    let option = Some("box-squat".to_owned());
+    ines.tap(Tap::TakeOption { piece: "Squat".into(), movement: None, option }).unwrap();
+    let screen = ines.tap(squat(Some(1), Some(55), None, None)).unwrap();
+    let done = strength(&screen).sets[0].done.clone().unwrap();
+    assert_eq!((done.load, done.reps, done.reserve), (Some(Mass::kg(55)), 3, Some(1)));
+    assert_eq!(done.movement, "Back squat");
+}
+
+/// A phone whose clock was a year ahead for one evening, and one that woke up in 1970.
+#[test]
+fn a_wrong_clock_does_not_end_logging() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    let day = || Tap::Begin { day: Some("Any evening".into()) };
+    for date in ["2027-11-03", "2026-11-03", "1970-01-02", "2026-11-04"] {
+        ines.go_to(date);
+        assert_eq!(ines.tap(day()).unwrap().state, SessionState::Running, "{date}");
+        let screen = ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+        assert!(strength(&screen).sets[0].done.is_some(), "{date}");
+        ines.tap(finish(5, 30)).unwrap();
+    }
+    // A clock no entry can carry is refused in words, and nothing breaks.
+    let mut far = ines.now();
+    far.wall_ms = 2_000_000_000_000_000;
+    let refused = ines.companion.tap(day(), far.clone()).unwrap_err().to_string();
+    assert!(refused.contains("outside the years"), "{refused}");
+    for wall_ms in [i64::MAX, i64::MIN] {
+        far.wall_ms = wall_ms;
+        let _ = ines.companion.today(far.clone());
+    }
+}
+
+/// The shelf cannot be written: what was saved is saved, and the screen says what is amiss.
+#[test]
+fn a_full_shelf_is_a_notice_and_no_error() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    std::fs::remove_dir_all(ines.home.join("leaves")).unwrap();
+    std::fs::write(ines.home.join("leaves"), "in the way").unwrap();
+    let screen = ines.tap(finish(5, 30)).unwrap();
+    assert_eq!(screen.state, SessionState::Finished);
+    let said: Vec<_> = screen.notices.iter().map(|notice| notice.text.as_str()).collect();
+    assert!(said.iter().any(|text| text.contains("everything is saved")), "{said:?}");
+}

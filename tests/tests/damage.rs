@@ -276,3 +276,31 @@ fn a_home_that_cannot_be_is_named() {
     let error = error.err().unwrap().to_string();
     assert!(error.contains("device.json"), "{error}");
 }
+
+/// The power goes while a database is being rebuilt: the next opening goes on with it.
+#[test]
+fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = open(ines).unwrap().state_text().unwrap();
+    let path = ines.home.join("holdfast.db");
+    for suffix in ["", "-wal", "-shm"] {
+        let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
+    }
+    // As far as a rebuild gets before its first leaf: an empty database with its tables.
+    let bare = crew.folder().join("bare");
+    let spare =
+        Device::start(bare.clone(), "x", holdfast_core::journal::Role::Athlete, 66).unwrap();
+    spare.companion.close().unwrap();
+    let emptied = Connection::open(bare.join("holdfast.db")).unwrap();
+    emptied
+        .execute_batch(
+            "DELETE FROM entry; DELETE FROM leaf; DELETE FROM record; DELETE FROM device_person",
+        )
+        .unwrap();
+    emptied.close().unwrap();
+    fs::copy(bare.join("holdfast.db"), &path).unwrap();
+    let again = open(ines).unwrap();
+    assert!(again.who().unwrap().opening.contains("came back"), "{:?}", again.who());
+    assert_eq!(again.state_text().unwrap(), state);
+}

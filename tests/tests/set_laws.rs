@@ -140,3 +140,55 @@ fn logs_travel_through_others() {
     let page = crew.coach.companion.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
     assert_eq!(page.sessions.len(), 1);
 }
+
+/// A third device's leaf can neither clear somebody's flag nor rule on their loads.
+#[test]
+fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki"]).unwrap();
+    let [ines, yuki] = [0, 1].map(|index| &crew.athletes[index]);
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    for kg in [50, 60, 70] {
+        ines.tap(set(Some(Mass::kg(kg)), None)).unwrap();
+    }
+    let (place, signs) = (Place::Hip, vec![]);
+    let piece = "Squat".to_owned();
+    let screen = ines.tap(Tap::Flag { piece, movement: None, place, severity: 6, signs }).unwrap();
+    let flag = crate::whole_loop::strength(&screen).flags[0].flag;
+    ines.tap(finish(4, 20)).unwrap();
+    crew.exchange_all().unwrap();
+    // Yuki's own surface refuses, so her leaf is written as a hostile app would: by hand.
+    let refused = yuki.companion.tap(Tap::ClearFlag { flag }, yuki.now()).unwrap_err();
+    assert!(refused.to_string().contains("cleared already, or was never raised"), "{refused}");
+    let who = yuki.companion.who().unwrap();
+    let name = |file: &CarriedFile| holdfast_core::journal::LeafName::parse(&file.name).unwrap();
+    let files = crew.carrier.files();
+    let first = files.iter().find(|file| name(file).device == who.device).unwrap();
+    let text = String::from_utf8(first.content.clone()).unwrap();
+    let header = text
+        .lines()
+        .next()
+        .unwrap()
+        .replace("\"sequence\":1", "\"sequence\":2")
+        .replace("\"first\":1,\"last\":2", "\"first\":3,\"last\":3");
+    let entry = format!(
+        "{{\"v\":1,\"n\":3,\"hlc\":{{\"ms\":1794000000000,\"count\":0}},\
+         \"t\":\"2026-11-03T20:00:00.000+00:00\",\"k\":\"clear\",\
+         \"id\":\"01a1a291-0000-7000-8000-000000000001\",\"body\":{{\"flag\":\"{flag}\"}}}}"
+    );
+    let content = format!("{header}\n{entry}\n").into_bytes();
+    let hash: String = {
+        use sha2::{Digest, Sha256};
+        Sha256::digest(&content).iter().map(|byte| format!("{byte:02x}")).collect()
+    };
+    let leaf = holdfast_core::journal::LeafName {
+        device: who.device,
+        sequence: 2,
+        hash: hash[..16].into(),
+    };
+    let file = CarriedFile { name: leaf.to_string(), content };
+    let report = ines.companion.absorb(vec![file], ines.now()).unwrap();
+    assert_eq!(report.leaves, 1, "{report:?}");
+    let screen = ines.today().unwrap();
+    assert_eq!(crate::whole_loop::strength(&screen).flags.len(), 1, "still open");
+}

@@ -198,6 +198,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     let answer = |kg: i64| Answer {
         person,
         subject: "back-squat".into(),
+        scheme: "8,6,5 open".into(),
         decision: Decision::Change,
         loads: vec![Mass::kg(kg)],
         words: "Stay a week longer.".into(),
@@ -296,6 +297,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
     let answer = |decision, loads: Vec<Mass>| Answer {
         person: page().person,
         subject: "back-squat/box-squat".into(),
+        scheme: "8,6,5 open".into(),
         decision,
         loads,
         words: String::new(),
@@ -326,6 +328,7 @@ fn in_pain_a_coach_may_lighten_and_not_raise() {
     let change = |kg: i64| Answer {
         person,
         subject: "back-squat".into(),
+        scheme: "8,6,5 open".into(),
         decision: Decision::Change,
         loads: vec![Mass::kg(kg)],
         words: "Light this week.".into(),

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::device::Device;
+use super::device::{COUNT_EVERY, Device};
 use super::reading::Reading;
 use super::screen::{Notice, NoticeKind, SessionScreen, SessionState};
 use super::sheet::Sheet;
@@ -67,9 +67,10 @@ pub(crate) fn tap(device: &mut Device, tap: Tap, at: &Instant) -> Result<Session
         _ => (drafts(device, &reading, tap, at)?, String::new()),
     };
     let entries = device.log(at, drafts)?;
+    let full = entries.iter().any(|entry| entry.version.number % COUNT_EVERY == 0);
     if ends {
-        device.cut_leaves()?;
-    } else if reading.take(&entries) {
+        device.cut_after_saving();
+    } else if !full && reading.take(&entries) {
         device.keep_reading(reading);
     }
     let saved = entries.last().map(|entry| entry.version.number);
@@ -90,7 +91,7 @@ fn drafts(device: &mut Device, reading: &Reading, tap: Tap, at: &Instant) -> Res
         }
         (Tap::ClearFlag { flag }, ..) => {
             let open = reading.flags.iter().any(|open| open.record == flag);
-            Ok(vec![super::taps::clear_flag(open, flag)?])
+            Ok(vec![super::taps::clear_flag(open, flag, None)?])
         }
         _ => Err(Error::invalid("session", "none is running: begin one first")),
     }
@@ -190,6 +191,9 @@ fn notices(reading: &Reading, device: &Device) -> Vec<Notice> {
     }
     let warning = |text| Notice { kind: NoticeKind::Warning, text };
     notices.extend(super::opening_text(device.rebuilt.as_ref()).map(warning));
+    notices.extend(device.shelf_trouble.as_ref().map(|trouble| {
+        warning(format!("everything is saved, but not yet ready for the exchange: {trouble}"))
+    }));
     if reading.conflicts > 0 {
         let what = words::count(u64::from(reading.conflicts), "entry");
         let text = format!("two of your devices disagree about {what}; the later one is shown");

@@ -1,5 +1,7 @@
 //! The exchange as a shell drives it: a listing in, a plan out; files in, a report out.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 use super::device::Device;
@@ -27,7 +29,8 @@ pub(crate) fn offer(device: &mut Device, listing: &[ListedFile]) -> Result<Excha
     device.cut_leaves()?;
     let plan = exchange::plan(&device.store, listing)?;
     // What was tried and left alone stays known until it is fetched whole.
-    device.aside.retain(|known| plan.get.contains(&known.name));
+    let wanted: BTreeSet<&String> = plan.get.iter().collect();
+    device.aside.retain(|known| wanted.contains(&known.name));
     device.aside.extend(plan.aside.iter().cloned());
     Ok(plan)
 }

@@ -10,7 +10,7 @@ use crate::instant::Instant;
 use crate::journal::{Decision, PlanText, Role, Ruling};
 use crate::mass::Mass;
 use crate::plan::{Block, Work, read_plan};
-use crate::review::proposals;
+use crate::review::{Proposal, proposals};
 use crate::store::{Ask, Draft, open_flags, people};
 use crate::words;
 
@@ -34,6 +34,8 @@ pub struct Answer {
     pub person: PersonId,
     /// What the history is kept under, as the proposal has it.
     pub subject: String,
+    /// The scheme's key, as the proposal has it: one movement may have several.
+    pub scheme: String,
     /// The answer.
     pub decision: Decision,
     /// With a change: a load a set, or one for the last set that the others follow.
@@ -73,7 +75,7 @@ pub(crate) fn publish(
         };
         device.log(at, vec![draft])?;
     }
-    device.cut_leaves()?;
+    device.cut_after_saving();
     Ok(summary(&block, replaced && !unchanged))
 }
 
@@ -88,7 +90,8 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         return Err(Error::not_found("a plan", "none is published yet"));
     };
     let open = proposals(device.reader(), answer.person, profile.unit, &plan.block)?;
-    let Some(proposal) = open.iter().find(|proposal| proposal.subject == answer.subject) else {
+    let about_it = |it: &&Proposal| it.subject == answer.subject && it.scheme == answer.scheme;
+    let Some(proposal) = open.iter().find(about_it) else {
         let known: Vec<String> = open.iter().map(|it| it.subject.clone()).collect();
         let reason = match known.as_slice() {
             [] => format!("{} has no proposals yet", profile.name),
@@ -107,7 +110,8 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         words: answer.words,
     };
     device.log(at, vec![Draft::new(ruling)])?;
-    device.cut_leaves()
+    device.cut_after_saving();
+    Ok(())
 }
 
 /// Clears a member's discomfort flag after talking with them.
@@ -119,9 +123,10 @@ pub(crate) fn clear_flag(
 ) -> Result<()> {
     device.require(Role::Coach, "clearing a member's flag")?;
     let open = open_flags(device.reader(), person)?;
-    let draft = super::taps::clear_flag(open.iter().any(|open| open.record == flag), flag)?;
+    let draft = super::taps::clear_flag(open.iter().any(|open| open.record == flag), flag, None)?;
     device.log(at, vec![draft])?;
-    device.cut_leaves()
+    device.cut_after_saving();
+    Ok(())
 }
 
 fn summary(block: &Block, replaced: bool) -> PlanSummary {

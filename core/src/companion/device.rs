@@ -26,12 +26,14 @@ pub(crate) struct Device {
     pub(crate) rebuilt: Option<Rebuilt>,
     pub(crate) aside: Vec<super::AsideFile>,
     plans: HashMap<Version, Arc<Prepared>>,
+    /// Why leaves could not be put on the shelf, the last time it was tried.
+    pub(crate) shelf_trouble: Option<String>,
     /// The reading kept between taps.
     reading: Option<Reading>,
 }
 
 /// How often the entries that no leaf holds yet are counted.
-const COUNT_EVERY: u64 = 20;
+pub(crate) const COUNT_EVERY: u64 = 20;
 
 /// A plan that was published.
 #[derive(Clone)]
@@ -56,6 +58,7 @@ impl Device {
             rebuilt,
             aside: Vec::new(),
             plans: HashMap::new(),
+            shelf_trouble: None,
             reading: None,
         }
     }
@@ -109,6 +112,12 @@ impl Device {
         self.reading = None;
     }
 
+    /// Cuts leaves after something was committed. Trouble with the shelf is told later: what was
+    /// saved must never be reported as not saved.
+    pub(crate) fn cut_after_saving(&mut self) {
+        self.shelf_trouble = self.cut_leaves().err().map(|error| error.to_string());
+    }
+
     /// Logs drafts durably.
     pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
         self.forget_reading();
@@ -116,7 +125,7 @@ impl Device {
         // Counting costs as much as a tenth of a commit, so not at every entry.
         let due = entries.iter().any(|entry| entry.version.number % COUNT_EVERY == 0);
         if due && unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
-            self.cut_leaves()?;
+            self.cut_after_saving();
         }
         Ok(entries)
     }

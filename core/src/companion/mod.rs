@@ -108,7 +108,7 @@ impl Companion {
             Profile { person: PersonId(person), name, role: start.role, unit: start.unit, crew };
         let identity = Identity { device: DeviceId(device), profile: profile.clone() };
         identity.settle(&folder)?;
-        let (mut store, rebuilt) = store::open(&folder, &identity, &at, false)?;
+        let (mut store, rebuilt) = store::open(&folder, &identity, &at, true)?;
         store.log(&at, vec![Draft::new(profile)])?;
         Ok(Companion::of(Device::new(folder, identity, at, store, rebuilt)))
     }
@@ -322,8 +322,8 @@ fn rebuild(damaged: Device) -> Result<(Device, String)> {
     let (home, identity, at) =
         (damaged.home.clone(), damaged.identity.clone(), damaged.seen.clone());
     drop(damaged);
-    let (store, rebuilt) = store::open(&home, &identity, &at, true)?;
-    let said = opening_text(rebuilt.as_ref()).unwrap_or_default();
+    let (store, rebuilt) = store::open(&home, &identity, &at, false)?;
+    let said = opening_text(rebuilt.as_ref()).unwrap_or("it was damaged and is whole again".into());
     let said = format!("{said}. What you just did was not saved: do it again");
     Ok((Device::new(home, identity, at, store, rebuilt), said))
 }
@@ -346,7 +346,7 @@ pub(crate) fn opening_text(rebuilt: Option<&Rebuilt>) -> Option<String> {
             "the database was damaged and is kept as {aside}. A new one was built: {back}, and \
              {salvaged} that no leaf held yet from the damaged file"
         ),
-        None => format!("the database was missing and was built anew: {back}"),
+        None => format!("the database was missing, or part of it: {back}"),
     })
 }
 

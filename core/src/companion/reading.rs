@@ -41,7 +41,7 @@ impl Reading {
     /// Reads what is on screen at a moment: a session, or what is planned for the date.
     pub(crate) fn now(device: &mut Device, at: &Instant) -> Result<Reading> {
         let mut reading = Reading::bare(device)?;
-        match SessionLog::current(device.reader(), device.person(), at)? {
+        match SessionLog::current(device.reader(), device.identity.device, at)? {
             None => Reading::ahead(device, at.date()),
             Some(log) => {
                 let block = pinned(device, &log)?;
@@ -142,6 +142,10 @@ impl Reading {
             [Lift::NAME, WindowDone::NAME, ClockMark::NAME, Held::NAME, Range::NAME];
         let Some(log) = &mut self.log else { return false };
         for entry in entries {
+            // After a wall clock set back a fresh reading would order records otherwise.
+            if log.all.last().is_some_and(|last| last.first_ms > entry.wall_ms) {
+                return false;
+            }
             // The first version of a record stands alone: nothing else can change what it shows.
             let alone = entry.parents.is_empty() && OF_THE_SESSION.contains(&entry.kind.as_str());
             match Logged::first_version(entry, self.profile.person).filter(|_| alone) {

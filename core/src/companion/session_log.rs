@@ -4,12 +4,12 @@ use rusqlite::Connection;
 
 use crate::clock::{Act, Mark};
 use crate::error::Result;
-use crate::id::{PersonId, RecordId};
+use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{
     Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Range, Session, WindowDone,
 };
-use crate::store::{Ask, Logged};
+use crate::store::{Ask, Logged, latest_session};
 
 /// After so long without an end a session no longer counts as running: the athlete went home.
 pub(crate) const OPEN_MS: i64 = 12 * 60 * 60 * 1000;
@@ -71,15 +71,13 @@ impl SessionLog {
         self.all.push(logged);
     }
 
-    /// A person's latest session, when it is running at `at` or was trained on that date.
+    /// A device's latest session, when it is running at `at` or was trained on that date.
     pub(crate) fn current(
         connection: &Connection,
-        person: PersonId,
+        device: DeviceId,
         at: &Instant,
     ) -> Result<Option<SessionLog>> {
-        let ask =
-            Ask { person: Some(person), subject: Some(""), scheme: Some(""), ..Ask::default() };
-        let Some(session) = ask.last::<Session>(connection)? else { return Ok(None) };
+        let Some(session) = latest_session(connection, device)? else { return Ok(None) };
         let log = SessionLog::read(connection, session)?;
         Ok(log.is_shown_at(at).then_some(log))
     }
@@ -87,7 +85,7 @@ impl SessionLog {
     /// True when the session is running at a moment or was trained on that date.
     pub(crate) fn is_shown_at(&self, at: &Instant) -> bool {
         let today = self.session.body.date == at.date();
-        let recent = at.wall_ms.saturating_sub(self.session.first_ms) < OPEN_MS;
+        let recent = (0..OPEN_MS).contains(&at.wall_ms.saturating_sub(self.session.first_ms));
         today || (self.finish.is_none() && recent)
     }
 

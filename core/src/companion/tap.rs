@@ -23,9 +23,9 @@ pub enum Tap {
         piece: String,
         /// The set, counted from 1; the next one when left out.
         set: Option<u32>,
-        /// The load lifted; the proposed one when left out.
+        /// The load lifted; when left out what was logged before, otherwise the proposed one.
         load: Option<Mass>,
-        /// Good reps; those asked for when left out.
+        /// Good reps; when left out what was logged before, otherwise those asked for.
         reps: Option<u32>,
         /// Reps in reserve.
         reserve: Option<u32>,
@@ -45,7 +45,7 @@ pub enum Tap {
         piece: String,
         /// The window, counted from 1; the next one when left out.
         window: Option<u32>,
-        /// Reps done; those asked for when left out.
+        /// Reps done; when left out what was logged before, otherwise those asked for.
         reps: Option<u32>,
         /// What was to spare, in milliseconds; read off the running clock when left out.
         spare_ms: Option<i64>,

@@ -71,7 +71,10 @@ pub(crate) fn plan(store: &Store, listing: &[ListedFile]) -> Result<ExchangePlan
             None => plan.aside.push(aside(&file.name, &LeafFault::Foreign)),
             Some(name) if here.contains(&name) => {
                 plan.known += 1;
-                there.insert(name);
+                // Another size than ours was torn on the way there, and is mended.
+                if store.shelved_bytes(&name).is_none_or(|bytes| bytes == file.bytes) {
+                    there.insert(name);
+                }
             }
             Some(_) if file.bytes > MAX_LEAF_BYTES as u64 => {
                 plan.aside.push(aside(&file.name, &LeafFault::TooLarge { bytes: file.bytes }));

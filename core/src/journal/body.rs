@@ -215,6 +215,9 @@ pub struct Discomfort {
 pub struct Cleared {
     /// The flag.
     pub flag: RecordId,
+    /// The session it was cleared in, when it was in one.
+    #[serde(default)]
+    pub session: Option<RecordId>,
 }
 
 /// A session ended.
@@ -350,7 +353,7 @@ impl Body {
             Body::Held(body) => of(Some(body.session), &body.stretch),
             Body::Range(body) => of(Some(body.session), body.protocol.text()),
             Body::Discomfort(body) => of(Some(body.session), &body.subject),
-            Body::Cleared(body) => of(None, &body.flag.to_string()),
+            Body::Cleared(body) => of(body.session, &body.flag.to_string()),
             Body::Finish(body) => of(Some(body.session), ""),
             Body::Ruling(body) => Keys {
                 scheme: body.scheme.clone(),

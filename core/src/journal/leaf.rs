@@ -8,7 +8,8 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
-use super::{Entry, LeafName};
+use super::entry::depth;
+use super::{Entry, LeafName, MAX_DEPTH, MAX_LINE_BYTES};
 use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId};
 
@@ -17,6 +18,15 @@ pub const MAX_LEAF_BYTES: usize = 4 * 1024 * 1024;
 
 /// The most entries in a leaf.
 pub const MAX_LEAF_ENTRIES: u64 = 20_000;
+
+/// The highest entry number: two hundred entries a day for fifteen million years.
+const MAX_NUMBER: u64 = 1 << 40;
+
+/// The highest sequence: what a leaf's name has digits for, with room to go on.
+const MAX_SEQUENCE: u64 = 90_000_000;
+
+/// The most other devices a leaf can have seen.
+const MAX_SEEN: usize = 256;
 
 /// The format this reader knows.
 pub const LEAF_FORMAT: u32 = 0;
@@ -162,6 +172,9 @@ fn read_header(name: &LeafName, line: &str) -> std::result::Result<Header, LeafF
         leaf: u32,
     }
     let bad = |reason: String| LeafFault::Unreadable { line: 1, reason };
+    if line.len() > MAX_LINE_BYTES || depth(line) > MAX_DEPTH {
+        return Err(bad("its header is larger than any header".into()));
+    }
     let format: Format = serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
     if format.leaf > LEAF_FORMAT {
         return Err(LeafFault::Newer { found: format.leaf });
@@ -169,6 +182,13 @@ fn read_header(name: &LeafName, line: &str) -> std::result::Result<Header, LeafF
     let header: Header = serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
     if header.device != name.device || header.sequence != name.sequence {
         return Err(bad("its header and its name disagree".into()));
+    }
+    // Numbers nobody reaches by logging: taken in, they would leave a device none to go on with.
+    if header.last > MAX_NUMBER || header.sequence > MAX_SEQUENCE {
+        return Err(bad("its numbers are out of all proportion".into()));
+    }
+    if header.seen.len() > MAX_SEEN {
+        return Err(bad(format!("it has seen {} devices; at most {MAX_SEEN}", header.seen.len())));
     }
     let ordered = 1 <= header.first && header.first <= header.last;
     if !ordered || header.last - header.first >= MAX_LEAF_ENTRIES {

@@ -5,6 +5,7 @@ mod entry;
 mod hlc;
 mod leaf;
 mod name;
+mod sane;
 
 pub(crate) use body::Kind;
 pub use body::{

@@ -161,7 +161,8 @@ fn from_last(
     let ruled = history.ruling.as_ref().map(|ruled| {
         let decided = ruled.loads.get(set as usize - 1).copied().flatten().unwrap_or(again);
         let load = if ruled.decision == Decision::Refuse { again } else { decided };
-        let load = load.min(last.percent(CAP_PERCENT));
+        let cap = last.percent(CAP_PERCENT);
+        let load = if load > cap { hold(rack, cap, last) } else { load };
         let (decision, words) = (ruled.decision, ruled.words.clone());
         (load, Reason::Coach { decision, last: Some(last), words })
     });
@@ -181,7 +182,8 @@ fn from_last(
         let reason = Reason::Missed { last, set: missed.set, reps: missed.reps, asked, on };
         return (again, reason);
     }
-    let (done, of) = (time.sets.len() as u32, scheme.sets());
+    let of = scheme.sets();
+    let done = (1..=of).filter(|set| time.set(*set).is_some()).count() as u32;
     if done < of {
         return (again, Reason::Unfinished { last, done, of, on });
     }

@@ -13,12 +13,10 @@ use super::series::{
 };
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
-use crate::journal::{
-    Cleared, Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session,
-};
+use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
 use crate::load::{Prepared, session_load, volume_load};
 use crate::mass::{Mass, MassUnit};
-use crate::store::{Ask, date_of};
+use crate::store::{Ask, date_of, is_cleared};
 use crate::words;
 
 /// Everything about one member.
@@ -160,15 +158,13 @@ pub(crate) fn member(
     });
     let mut discomfort = Vec::new();
     for flag in ask.read::<Discomfort>(connection)? {
-        let subject = flag.record.to_string();
-        let cleared = Ask { subject: Some(&subject), ..Ask::default() };
         discomfort.push(DiscomfortLine {
             flag: flag.record,
             date: date_of(&flag),
             movement: name(&flag.body.subject),
             place: words::place(flag.body.place).to_owned(),
             severity: flag.body.severity,
-            open: cleared.last::<Cleared>(connection)?.is_none(),
+            open: !is_cleared(connection, flag.record, person)?,
         });
     }
     Ok(MemberScreen {

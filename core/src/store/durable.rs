@@ -1,36 +1,63 @@
 //! Files that are there whole or not at all, whenever the power goes.
 
-use std::fs::{self, File};
+use std::fs::{self, File, OpenOptions};
 use std::io::{ErrorKind, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use crate::error::{Error, Result};
 
-/// Publishes a file under a name only its writer uses: temporary name, flush, rename without
-/// replacing, flush the folder. Says whether it was not there yet.
+/// Publishes a file under a name that only this content has: temporary name, flush, rename without
+/// replacing, flush the folder. Says whether it was written.
 ///
-/// Publishing the same bytes again is harmless; a file of that name is never replaced.
+/// Publishing the same bytes again is harmless. A file of another size under that name is one that
+/// was torn on its way, and is mended; any other is never replaced.
 pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
     let target = folder.join(name);
-    if target.try_exists().map_err(Error::file(&target))? {
+    let there = fs::symlink_metadata(&target).ok();
+    if there.as_ref().is_some_and(|there| there.len() == bytes.len() as u64) {
         return Ok(false);
     }
-    let temporary = folder.join(format!(".{name}.tmp"));
-    write_flushed(&temporary, bytes)?;
-    // A hard link is a rename that refuses to replace. Where the file system has none, look first:
-    // the name is its writer's alone, so nobody else can come between.
-    let new = match fs::hard_link(&temporary, &target) {
-        Ok(()) => true,
-        Err(error) if error.kind() == ErrorKind::AlreadyExists => false,
-        Err(_) => {
+    let temporary = write_temporary(folder, name, bytes)?;
+    // A hard link is a rename that refuses to replace. Where the file system has none, or a torn
+    // file is in the way, a rename does: the name belongs to this content alone.
+    let linked = if there.is_some() { None } else { Some(fs::hard_link(&temporary, &target)) };
+    let new = match linked {
+        Some(Ok(())) => true,
+        Some(Err(error)) if error.kind() == ErrorKind::AlreadyExists => false,
+        _ => {
             fs::rename(&temporary, &target).map_err(Error::file(&target))?;
             flush_folder(folder)?;
             return Ok(true);
         }
     };
-    fs::remove_file(&temporary).map_err(Error::file(&temporary))?;
+    let _ = fs::remove_file(&temporary);
     flush_folder(folder)?;
     Ok(new)
+}
+
+/// Writes a flushed file under a name nobody else writes to: several devices may carry one leaf into
+/// one folder at once, and a name that somebody planted as a link is passed over.
+fn write_temporary(folder: &Path, name: &str, bytes: &[u8]) -> Result<PathBuf> {
+    static COUNT: AtomicU64 = AtomicU64::new(0);
+    loop {
+        let count = COUNT.fetch_add(1, Ordering::Relaxed);
+        let temporary = folder.join(format!(".{name}.{}-{count}.tmp", std::process::id()));
+        match OpenOptions::new().write(true).create_new(true).open(&temporary) {
+            Ok(mut file) => {
+                let written = file.write_all(bytes).and_then(|()| file.sync_all());
+                return match written {
+                    Ok(()) => Ok(temporary),
+                    Err(error) => {
+                        let _ = fs::remove_file(&temporary);
+                        Err(Error::file(&temporary)(error))
+                    }
+                };
+            }
+            Err(error) if error.kind() == ErrorKind::AlreadyExists => {}
+            Err(error) => return Err(Error::file(&temporary)(error)),
+        }
+    }
 }
 
 /// Replaces a file of our own in one step.
@@ -63,9 +90,52 @@ mod tests {
     fn a_published_file_is_never_replaced_and_leaves_no_trace_of_the_way() {
         let folder = tempfile::tempdir().unwrap();
         assert!(publish(folder.path(), "a.leaf", b"first").unwrap());
-        assert!(!publish(folder.path(), "a.leaf", b"second").unwrap());
+        assert!(!publish(folder.path(), "a.leaf", b"other").unwrap());
         assert_eq!(fs::read(folder.path().join("a.leaf")).unwrap(), b"first");
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn a_file_torn_on_its_way_is_mended() {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(folder.path().join("a.leaf"), b"fir").unwrap();
+        assert!(publish(folder.path(), "a.leaf", b"first").unwrap());
+        assert_eq!(fs::read(folder.path().join("a.leaf")).unwrap(), b"first");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    /// Several devices carry the same leaves into one folder at once: nobody ever sees part of one.
+    #[test]
+    fn writers_of_one_file_do_not_get_in_each_others_way() {
+        let folder = tempfile::tempdir().unwrap();
+        let bytes = vec![b'x'; 50_000];
+        std::thread::scope(|scope| {
+            for _ in 0..3 {
+                scope.spawn(|| {
+                    for index in 0..60 {
+                        let name = format!("{index}.leaf");
+                        publish(folder.path(), &name, &bytes).unwrap();
+                        let seen = fs::read(folder.path().join(name)).unwrap();
+                        assert_eq!(seen.len(), bytes.len());
+                    }
+                });
+            }
+        });
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 60);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_planted_link_is_not_followed() {
+        let folder = tempfile::tempdir().unwrap();
+        let precious = folder.path().join("precious");
+        fs::write(&precious, b"mine").unwrap();
+        for count in 0..2_000 {
+            let name = format!(".a.leaf.{}-{count}.tmp", std::process::id());
+            std::os::unix::fs::symlink(&precious, folder.path().join(name)).unwrap();
+        }
+        publish(folder.path(), "a.leaf", b"leaf bytes").unwrap();
+        assert_eq!(fs::read(&precious).unwrap(), b"mine");
     }
 
     #[test]

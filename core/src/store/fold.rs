@@ -15,23 +15,7 @@ use crate::journal::{Body, Dropped, Entry, Hlc, Keys, Kind, Profile, Version, bo
 /// Puts an entry into the journal and folds it. Says whether it was new.
 pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) -> Result<bool> {
     let device = entry.version.device;
-    let changed = tx
-        .prepare_cached(
-            "INSERT OR IGNORE INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
-        )?
-        .execute(params![
-            device.0,
-            entry.version.number as i64,
-            entry.digest(),
-            entry.hlc.ms,
-            entry.hlc.count,
-            entry.wall_ms,
-            entry.offset_min,
-            entry.record.0,
-            entry.kind,
-            entry.raw,
-        ])?;
-    if changed == 0 {
+    if !insert_row(tx, entry)? {
         return Ok(false);
     }
     let body = body.or_else(|| body_of(&entry.raw));
@@ -57,6 +41,52 @@ pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) ->
         _ => refold(tx, entry.record)?,
     }
     Ok(true)
+}
+
+fn insert_row(tx: &Transaction<'_>, entry: &Entry) -> Result<bool> {
+    let device = entry.version.device;
+    let changed = tx
+        .prepare_cached(
+            "INSERT OR IGNORE INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+        )?
+        .execute(params![
+            device.0,
+            entry.version.number as i64,
+            entry.digest(),
+            entry.hlc.ms,
+            entry.hlc.count,
+            entry.wall_ms,
+            entry.offset_min,
+            entry.record.0,
+            entry.kind,
+            entry.raw,
+        ])?;
+    Ok(changed > 0)
+}
+
+/// Puts a leaf's entries into the journal and folds each record they touch once, whatever their
+/// number: a leaf of many versions of one record would otherwise fold it again at each. Says how
+/// many were new.
+pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64> {
+    let mut touched: BTreeSet<RecordId> = BTreeSet::new();
+    let mut devices: BTreeSet<DeviceId> = BTreeSet::new();
+    let mut new = 0;
+    for entry in entries {
+        if insert_row(tx, entry)? {
+            new += 1;
+            touched.insert(entry.record);
+            if entry.kind == Profile::NAME {
+                devices.insert(entry.version.device);
+            }
+        }
+    }
+    for device in devices {
+        settle_person(tx, device)?;
+    }
+    for record in touched {
+        refold(tx, record)?;
+    }
+    Ok(new)
 }
 
 /// Folds every record again.

@@ -40,7 +40,10 @@ pub(crate) fn cut(tx: &Transaction<'_>, device: DeviceId, crew: CrewId) -> Resul
         )?
         .query_row([device.0], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
         .optional()?;
-    let (sequence, previous, last) = previous.unwrap_or((0, String::new(), 0));
+    let (sequence, previous, _) = previous.unwrap_or((0, String::new(), 0));
+    let last: i64 = tx
+        .prepare_cached("SELECT coalesce(max(last), 0) FROM leaf WHERE device = ?1")?
+        .query_row([device.0], |row| row.get(0))?;
     let mut entries: Vec<Entry> = Vec::new();
     let mut bytes = 0;
     let mut statement = tx
@@ -53,9 +56,13 @@ pub(crate) fn cut(tx: &Transaction<'_>, device: DeviceId, crew: CrewId) -> Resul
         if bytes > MAX_LEAF_BYTES - 64 * 1024 {
             break;
         }
+        // Numbers follow one another, or the leaf would not read.
+        let follows = |entry: &Entry| {
+            entries.last().is_none_or(|last| last.version.number + 1 == entry.version.number)
+        };
         match Entry::read(device, raw) {
-            Ok(entry) => entries.push(entry),
-            Err(_) => break,
+            Ok(entry) if follows(&entry) => entries.push(entry),
+            _ => break,
         }
     }
     let (Some(first), Some(newest)) = (entries.first(), entries.last()) else { return Ok(None) };
@@ -91,6 +98,13 @@ pub(crate) fn insert(tx: &Transaction<'_>, leaf: &Leaf) -> Result<bool> {
             latest.count,
         ])?;
     Ok(changed > 0)
+}
+
+/// True when a leaf has arrived or was cut here.
+pub(crate) fn is_here(connection: &Connection, leaf: &Leaf) -> Result<bool> {
+    let sql = "SELECT 1 FROM leaf WHERE device = ?1 AND sequence = ?2 AND hash = ?3";
+    let key = params![leaf.header.device.0, leaf.header.sequence as i64, leaf.hash];
+    Ok(connection.prepare_cached(sql)?.exists(key)?)
 }
 
 /// The names of all leaves that are here.

@@ -9,7 +9,7 @@ use super::{Ask, Logged};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Cleared, Discomfort, Lift, Profile, Ruling};
+use crate::journal::{Cleared, Discomfort, Lift, Profile, Role, Ruling};
 use crate::load::{History, OpenFlag, Ruled, SetDone, Time};
 
 /// Everybody whose profile is here, by person, with the device it was last written on.
@@ -41,13 +41,33 @@ pub(crate) fn open_flags(
     let flags = Ask { person: Some(person), ..Ask::default() }.read::<Discomfort>(connection)?;
     let mut open = Vec::new();
     for flag in flags {
-        let subject = flag.record.to_string();
-        let ask = Ask { subject: Some(&subject), ..Ask::default() };
-        if ask.last::<Cleared>(connection)?.is_none() {
+        if !is_cleared(connection, flag.record, person)? {
             open.push(flag);
         }
     }
     Ok(open)
+}
+
+/// True when the athlete whose flag it is, or a coach, has cleared it. Nobody else's word counts.
+pub(crate) fn is_cleared(
+    connection: &Connection,
+    flag: RecordId,
+    person: PersonId,
+) -> Result<bool> {
+    let subject = flag.to_string();
+    let ask = Ask { subject: Some(&subject), ..Ask::default() };
+    for cleared in ask.read::<Cleared>(connection)? {
+        if cleared.person == person || is_coach(connection, cleared.person)? {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// True for somebody whose profile says coach.
+pub(crate) fn is_coach(connection: &Connection, person: PersonId) -> Result<bool> {
+    let ask = Ask { person: Some(person), ..Ask::default() };
+    Ok(ask.last::<Profile>(connection)?.is_some_and(|profile| profile.body.role == Role::Coach))
 }
 
 /// The local date a record was first written on.
@@ -118,7 +138,13 @@ pub(crate) fn ruled(
     let subject = format!("{person}/{subject}");
     let ask = Ask { subject: Some(&subject), scheme: Some(scheme), ..Ask::default() };
     let rulings = ask.read::<Ruling>(connection)?;
-    let about_it = rulings.into_iter().filter(|ruling| ruling.body.after == after);
+    let mut about_it = Vec::new();
+    for ruling in rulings {
+        if ruling.body.after == after && is_coach(connection, ruling.person)? {
+            about_it.push(ruling);
+        }
+    }
+    let about_it = about_it.into_iter();
     // Two answers within one millisecond are told apart by their numbers.
     let last = about_it.max_by_key(|ruling| (ruling.first_ms, ruling.version.number));
     Ok(last.map(|ruling| Ruled {

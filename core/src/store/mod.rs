@@ -13,7 +13,7 @@ use std::path::PathBuf;
 
 use rusqlite::{Connection, TransactionBehavior};
 
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Body, Dropped, Entry, Hlc, Leaf, LeafName, Version, raw_body_of};
@@ -21,9 +21,11 @@ use crate::journal::{Body, Dropped, Entry, Hlc, Leaf, LeafName, Version, raw_bod
 pub(crate) use durable::publish;
 pub(crate) use identity::Identity;
 pub(crate) use leaves::{ENTRIES_A_LEAF, forked, missing, names, unpublished};
-pub(crate) use lookup::{brake, date_of, history, open_flags, people};
+pub(crate) use lookup::{brake, date_of, history, is_cleared, open_flags, people};
 pub(crate) use open::{DATABASE, Rebuilt, is_damage, open};
-pub(crate) use query::{Ask, Logged, conflicts, dump, line_of, session_entries, unread};
+pub(crate) use query::{
+    Ask, Logged, conflicts, dump, latest_session, line_of, session_entries, unread,
+};
 
 /// One device's database and its shelf of leaf files.
 pub(crate) struct Store {
@@ -70,6 +72,10 @@ impl Store {
 
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
     pub(crate) fn log(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
+        if !at.is_sane() {
+            let reason = "the device's clock is outside the years 1970 to 9999; set it";
+            return Err(Error::invalid("clock", reason));
+        }
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         let number: u64 = tx
             .prepare_cached("SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1")?
@@ -111,16 +117,29 @@ impl Store {
     /// Takes in a leaf that arrived. Says how many of its entries were new.
     pub(crate) fn absorb(&mut self, leaf: &Leaf, bytes: &[u8], wall_ms: i64) -> Result<u64> {
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        let mut new = 0;
-        for entry in &leaf.entries {
-            new += u64::from(fold::insert(&tx, entry, None)?);
+        // A leaf of one's own that one does not know: this device goes on from a backup, or was
+        // copied. What it logged since is cut first, so that the other branch cannot cover it.
+        let mut cut = Vec::new();
+        if leaf.header.device == self.device && !leaves::is_here(&tx, leaf)? {
+            while let Some(own) = leaves::cut(&tx, self.device, leaf.header.crew)? {
+                cut.push(own.name());
+            }
         }
+        let new = fold::insert_all(&tx, &leaf.entries)?;
         leaves::insert(&tx, leaf)?;
         tx.commit()?;
+        for name in cut {
+            self.shelve(&name)?;
+        }
         durable::publish(&self.shelf, &leaf.name().to_string(), bytes)?;
         let latest = leaf.entries.iter().map(|entry| entry.hlc);
         self.hlc = latest.fold(self.hlc, |now, hlc| now.observe(hlc, wall_ms));
         Ok(new)
+    }
+
+    /// The size of a leaf's file on the shelf.
+    pub(crate) fn shelved_bytes(&self, name: &LeafName) -> Option<u64> {
+        std::fs::metadata(self.shelf.join(name.to_string())).ok().map(|about| about.len())
     }
 
     /// A leaf's file: from the shelf, or put together again from the database.

@@ -30,33 +30,33 @@ pub(crate) struct Rebuilt {
 /// Opens the database of a home folder.
 ///
 /// A newer one is refused and left untouched. A damaged one is moved aside, never deleted, and a
-/// new one is built from the leaves on the shelf and whatever can still be read. `suspect` says that
-/// damage was met while reading, so the checks need not find it.
+/// new one is built from the leaves on the shelf and whatever can still be read. `new` says that
+/// this is a first start, when nothing can be missing.
 pub(crate) fn open(
     home: &Path,
     own: &Identity,
     at: &Instant,
-    suspect: bool,
+    new: bool,
 ) -> Result<(Store, Option<Rebuilt>)> {
     let path = home.join(DATABASE);
     let shelf = home.join(SHELF);
     fs::create_dir_all(&shelf).map_err(Error::file(&shelf))?;
     refuse_newer(&path)?;
+    // Damage met while reading is looked for again: another process may have put it right by now.
     let opened = match connect(&path) {
-        _ if suspect => None,
         Err(error) if is_damage(&error) => None,
         other => Some(other?),
     };
     let device = own.device;
     let store = |connection| Store { connection, device, shelf, hlc: Default::default() };
     let (mut store, rebuilt) = match opened {
-        Some((connection, false)) => (store(connection), None),
-        // A file that is missing, or empty as after a failed copy: what the shelf holds comes back.
-        Some((connection, true)) => {
+        Some((connection, empty)) => {
             let mut store = store(connection);
+            // Leaves on the shelf that the database lacks come back at every opening: the file was
+            // lost, or a rebuild was cut short.
             let from_leaves = absorb_shelf(&mut store, at)?;
             let rebuilt = Rebuilt { aside: None, from_leaves, salvaged: 0 };
-            (store, (from_leaves > 0).then_some(rebuilt))
+            (store, (from_leaves > 0 || (empty && !new)).then_some(rebuilt))
         }
         None => {
             let aside = move_aside(&path, at)?;
@@ -68,7 +68,8 @@ pub(crate) fn open(
         }
     };
     for name in names_not_on(&store)? {
-        store.shelve(&name)?;
+        // A shelf that cannot be written is no reason to keep an athlete from logging.
+        let _ = store.shelve(&name);
     }
     store.hlc = leaves::latest_hlc(&store.connection, device, at.wall_ms)?;
     Ok((store, rebuilt))
@@ -95,11 +96,7 @@ fn connect(path: &Path) -> Result<(Connection, bool)> {
     if version > 0 {
         check(&connection)?;
     }
-    if schema::migrate(&mut connection)? {
-        let tx = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        fold::refold_all(&tx)?;
-        tx.commit()?;
-    }
+    schema::migrate(&mut connection)?;
     Ok((connection, version == 0))
 }
 
@@ -163,8 +160,9 @@ fn absorb_shelf(store: &mut Store, at: &Instant) -> Result<u64> {
         .filter_map(|file| LeafName::parse(file.ok()?.file_name().to_str()?))
         .collect();
     names.sort();
+    let known = leaves::names(&store.connection)?;
     let mut entries = 0;
-    for name in names {
+    for name in names.into_iter().filter(|name| !known.contains(name)) {
         let Ok(bytes) = fs::read(shelf.join(name.to_string())) else { continue };
         if let Ok(leaf) = Leaf::read(&name, &bytes) {
             entries += store.absorb(&leaf, &bytes, at.wall_ms)?;
@@ -173,30 +171,36 @@ fn absorb_shelf(store: &mut Store, at: &Instant) -> Result<u64> {
     Ok(entries)
 }
 
-/// Reads on from the last own entry that came back, as far as the damaged file still answers.
-///
-/// Only lines that read as entries and continue the numbering count, so damage ends it.
+/// Takes over own entries that no leaf brought back, as far as the damaged file still answers. Only
+/// lines that match the digest they were stored with count.
 fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
     let own: DeviceId = store.device;
-    let mut number: i64 = store.connection.query_row(
-        "SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1",
-        [own.0],
-        |row| row.get(0),
-    )?;
     let tx = store.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let highest: i64 =
+        tx.query_row("SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1", [own.0], |row| {
+            row.get(0)
+        })?;
     let mut salvaged = 0;
     if let Ok(damaged) = Connection::open_with_flags(aside, OpenFlags::SQLITE_OPEN_READ_ONLY) {
-        loop {
-            let sql = "SELECT raw FROM entry WHERE device = ?1 AND n = ?2";
-            let next =
-                damaged.query_row(sql, params![own.0, number + 1], |row| row.get::<_, String>(0));
-            let Some(entry) = next.ok().and_then(|raw| Entry::read(own, &raw).ok()) else { break };
-            if entry.version.number != (number + 1).unsigned_abs() {
+        let read = |number: i64| -> rusqlite::Result<Vec<(i64, String)>> {
+            let sql = "SELECT digest, raw FROM entry WHERE device = ?1 AND n = ?2";
+            let mut statement = damaged.prepare_cached(sql)?;
+            statement
+                .query_map(params![own.0, number], |row| Ok((row.get(0)?, row.get(1)?)))?
+                .collect()
+        };
+        // Behind the last one that came back the numbering goes on until the file has no more.
+        for number in 1.. {
+            let found = read(number).unwrap_or_default();
+            if found.is_empty() && number > highest {
                 break;
             }
-            fold::insert(&tx, &entry, None)?;
-            number += 1;
-            salvaged += 1;
+            for (digest, raw) in found {
+                let whole = line_digest(&raw) == digest;
+                if let Some(entry) = Entry::read(own, &raw).ok().filter(|_| whole) {
+                    salvaged += u64::from(fold::insert(&tx, &entry, None)?);
+                }
+            }
         }
     }
     tx.commit()?;
@@ -213,6 +217,13 @@ impl Identity {
     /// Makes the home folder of a device that starts.
     pub(crate) fn settle(&self, home: &Path) -> Result<()> {
         fs::create_dir_all(home).map_err(Error::file(home))?;
+        // What hurts somebody is nobody else's business on a shared machine.
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt;
+            let only_me = fs::Permissions::from_mode(0o700);
+            fs::set_permissions(home, only_me).map_err(Error::file(home))?;
+        }
         self.write(home)
     }
 }

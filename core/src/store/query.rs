@@ -4,7 +4,7 @@ use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Entry, Kind, Version, body_of};
+use crate::journal::{Body, Entry, Kind, Session, Version, body_of};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,6 +50,7 @@ impl Logged<Body> {
 /// Which records to read: every part left out matches all. Records taken back never match.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Ask<'a> {
+    pub record: Option<RecordId>,
     pub person: Option<PersonId>,
     pub session: Option<RecordId>,
     pub subject: Option<&'a str>,
@@ -77,10 +78,12 @@ impl Ask<'_> {
              WHERE r.dropped = 0",
         );
         let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
+        let record = self.record.map(|id| id.0);
         fn param<T: ToSql>(value: &Option<T>) -> Option<&dyn ToSql> {
             value.as_ref().map(|value| value as &dyn ToSql)
         }
         let narrowed = [
+            (" AND r.record = ?", param(&record)),
             (" AND r.kind = ?", param(&kind)),
             (" AND r.person = ?", param(&person)),
             (" AND r.session = ?", param(&session)),
@@ -137,6 +140,24 @@ pub(crate) fn line_of(connection: &Connection, version: Version) -> Result<Optio
     Ok(statement.query_row(key, |row| row.get(0)).optional()?)
 }
 
+/// The latest session that `device` wrote, by its own numbering and not by a wall clock: a session
+/// logged under a clock a year ahead must not stand in the way for a year.
+pub(crate) fn latest_session(
+    connection: &Connection,
+    device: DeviceId,
+) -> Result<Option<Logged<Session>>> {
+    // Nearly every entry belongs to a session, so this looks at a few rows at the journal's end.
+    let sql = "SELECT e.record, r.person FROM entry e JOIN record r ON r.record = e.record
+               WHERE e.device = ?1 AND e.kind = ?2 AND r.dropped = 0 ORDER BY e.n DESC LIMIT 1";
+    let mut statement = connection.prepare_cached(sql)?;
+    let key = params![device.0, Session::NAME];
+    let read = |row: &rusqlite::Row<'_>| Ok((RecordId(row.get(0)?), PersonId(row.get(1)?)));
+    let Some((record, person)) = statement.query_row(key, read).optional()? else {
+        return Ok(None);
+    };
+    Ask { person: Some(person), record: Some(record), ..Ask::default() }.last(connection)
+}
+
 /// Every entry of one session that `device` wrote, in order, whatever became of it.
 pub(crate) fn session_entries(
     connection: &Connection,
@@ -156,7 +177,7 @@ pub(crate) fn session_entries(
 
 /// How many records in conflict a person has.
 pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32> {
-    let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1";
+    let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1 AND dropped = 0";
     Ok(connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0))?)
 }
 

@@ -176,6 +176,7 @@ fn sunday_evening(
             let answer = Answer {
                 person,
                 subject: proposal.subject.clone(),
+                scheme: proposal.scheme.clone(),
                 decision: if change.is_empty() { Decision::Accept } else { Decision::Change },
                 loads: change,
                 words: rules::WORDS.into(),

@@ -32,7 +32,8 @@ impl Taps<'_> {
         let station = interval.station(window).ok_or_else(|| {
             Error::invalid("window", format!("window {window} of {count} there is not"))
         })?;
-        let reps = reps.unwrap_or(station.reps);
+        let earlier = self.log.window(name, window).map(|done| done.body.reps);
+        let reps = reps.or(earlier).unwrap_or(station.reps);
         within("reps", reps, MAX_REPS)?;
         if spare_ms.is_some_and(|spare| !(0..=interval.window_ms).contains(&spare)) {
             let reason =

@@ -108,7 +108,12 @@ impl Taps<'_> {
         if load.is_some_and(|load| load <= crate::mass::Mass::ZERO) {
             return Err(Error::invalid("load", "a load is more than nothing"));
         }
-        let reps = reps.unwrap_or(asked);
+        // A correction changes what it names and nothing else.
+        let before = logged.map(|lift| &lift.body);
+        let reps = reps.or(before.map(|lift| lift.reps)).unwrap_or(asked);
+        let reserve = reserve.or(before.and_then(|lift| lift.reserve));
+        let subject = before.map_or(subject, |lift| lift.subject.clone());
+        let planned = before.map_or(planned, |lift| lift.planned);
         within("reps", reps, MAX_REPS)?;
         within("reps in reserve", reserve.unwrap_or(0), MAX_RESERVE)?;
         let lift = Lift {
@@ -199,13 +204,17 @@ impl Taps<'_> {
         let movement = self.movement(name, movement)?;
         let subject = self.sheet.reading.subject(name, &movement);
         let session = self.log.id();
-        let before = self.log.flags.iter().rev().find(|it| it.body.subject == subject);
+        // Only a flag that is still open is corrected: pain that comes back is a new flag.
+        let open = |record| self.sheet.reading.flags.iter().any(|flag| flag.record == record);
+        let mut before = self.log.flags.iter().rev();
+        let before = before.find(|it| it.body.subject == subject && open(it.record));
         let flag = Discomfort { session, piece: name.to_owned(), subject, place, severity, signs };
         Ok(new_or_corrected(before.map(|it| it.record), flag))
     }
 
     fn clear_flag(&self, flag: RecordId) -> Result<Draft> {
-        clear_flag(self.sheet.reading.flags.iter().any(|open| open.record == flag), flag)
+        let open = self.sheet.reading.flags.iter().any(|open| open.record == flag);
+        clear_flag(open, flag, Some(self.log.id()))
     }
 
     fn finish(&self, effort: Option<u32>, minutes: Option<u32>) -> Result<Draft> {
@@ -221,9 +230,9 @@ impl Taps<'_> {
 }
 
 /// The entry that clears an open flag.
-pub(crate) fn clear_flag(open: bool, flag: RecordId) -> Result<Draft> {
+pub(crate) fn clear_flag(open: bool, flag: RecordId, session: Option<RecordId>) -> Result<Draft> {
     if open {
-        return Ok(Draft::new(Cleared { flag }));
+        return Ok(Draft::new(Cleared { flag, session }));
     }
     Err(Error::not_found("flag", "it is cleared already, or was never raised"))
 }
