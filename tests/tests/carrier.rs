@@ -235,6 +235,38 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
     assert!(board.arrivals.join(" ").contains("has two histories"), "{:?}", board.arrivals);
 }
 
+/// A copied device logs on while its other self's leaves arrive: whatever it cuts reaches the carrier
+/// and can be read, and both branches' sets reach the coach.
+#[test]
+fn a_copied_device_publishes_all_it_logs() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.companion.close().unwrap();
+    let copy = crew.folder().join("copy");
+    fs::create_dir_all(copy.join("leaves")).unwrap();
+    for file in ["device.json", "holdfast.db"] {
+        fs::copy(ines.home.join(file), copy.join(file)).unwrap();
+    }
+    let mut phone = Device { home: ines.home.clone(), ..crew_device(&crew, "phone") };
+    phone.reopen().unwrap();
+    squats(&phone, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    phone.exchange(&crew.carrier).unwrap();
+    let mut copied = Device { home: copy, ..crew_device(&crew, "copied") };
+    copied.reopen().unwrap();
+    copied.go_to("2026-11-04");
+    copied.tap(crate::whole_loop::begin()).unwrap();
+    let plan = copied.companion.offer(crew.carrier.listing()).unwrap();
+    copied.tap(crate::whole_loop::set(Some(holdfast_core::Mass::kg(41)), None)).unwrap();
+    let wanted = crew.carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
+    copied.companion.absorb(wanted.collect(), copied.now()).unwrap();
+    copied.exchange(&crew.carrier).unwrap();
+    let report = crew.coach.exchange(&crew.carrier).unwrap();
+    assert!(report.aside.is_empty(), "{report:?}");
+    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    let sets: Vec<u32> = page.sessions.iter().map(|session| session.sets).collect();
+    assert_eq!(sets, [3, 1]);
+}
+
 /// A device struct to be given another home.
 fn crew_device(crew: &Crew, name: &str) -> Device {
     Device::start(crew.folder().join("spare").join(name), name, Role::Athlete, 55).unwrap()

@@ -106,6 +106,11 @@ impl Leaf {
         LeafName { device, sequence, hash: self.hash[..16].to_owned() }
     }
 
+    /// The whole file.
+    pub(crate) fn bytes(&self) -> Vec<u8> {
+        Leaf::bytes_of(&self.header_line, self.entries.iter().map(|entry| entry.raw.as_str()))
+    }
+
     /// Puts a leaf together from a header line and entry lines.
     pub(crate) fn bytes_of<'a>(header: &'a str, lines: impl Iterator<Item = &'a str>) -> Vec<u8> {
         let mut bytes = Vec::new();
@@ -120,12 +125,11 @@ impl Leaf {
     ///
     /// # Errors
     /// [`Error::Json`] when the header cannot be written.
-    pub(crate) fn write(header: Header, entries: Vec<Entry>) -> Result<(Leaf, Vec<u8>)> {
+    pub(crate) fn write(header: Header, entries: Vec<Entry>) -> Result<Leaf> {
         let header_line = serde_json::to_string(&header).map_err(Error::from)?;
-        let lines = entries.iter().map(|entry| entry.raw.as_str());
-        let bytes = Leaf::bytes_of(&header_line, lines);
-        let hash = sha256(&bytes);
-        Ok((Leaf { header, header_line, entries, hash }, bytes))
+        let mut leaf = Leaf { header, header_line, entries, hash: String::new() };
+        leaf.hash = sha256(&leaf.bytes());
+        Ok(leaf)
     }
 
     /// Reads a file that a carrier brought.

@@ -76,7 +76,7 @@ pub(crate) fn cut(tx: &Transaction<'_>, device: DeviceId, crew: CrewId) -> Resul
         previous,
         seen: seen(tx, device)?,
     };
-    let (leaf, _) = Leaf::write(header, entries)?;
+    let leaf = Leaf::write(header, entries)?;
     insert(tx, &leaf)?;
     Ok(Some(leaf))
 }

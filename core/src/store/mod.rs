@@ -119,18 +119,15 @@ impl Store {
         let tx = self.connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
         // A leaf of one's own that one does not know: this device goes on from a backup, or was
         // copied. What it logged since is cut first, so that the other branch cannot cover it.
-        let mut cut = Vec::new();
+        // Its file is written now: once both branches lie in the table it could not be made again.
         if leaf.header.device == self.device && !leaves::is_here(&tx, leaf)? {
             while let Some(own) = leaves::cut(&tx, self.device, leaf.header.crew)? {
-                cut.push(own.name());
+                durable::publish(&self.shelf, &own.name().to_string(), &own.bytes())?;
             }
         }
         let new = fold::insert_all(&tx, &leaf.entries)?;
         leaves::insert(&tx, leaf)?;
         tx.commit()?;
-        for name in cut {
-            self.shelve(&name)?;
-        }
         durable::publish(&self.shelf, &leaf.name().to_string(), bytes)?;
         let latest = leaf.entries.iter().map(|entry| entry.hlc);
         self.hlc = latest.fold(self.hlc, |now, hlc| now.observe(hlc, wall_ms));
