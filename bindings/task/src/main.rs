@@ -1,5 +1,6 @@
 //! The build driver: `cargo task check` runs every check there is.
 
+mod bindings;
 mod licences;
 mod steps;
 
@@ -17,6 +18,8 @@ struct Args {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    /// Generate Kotlin and Swift from the library
+    Bindings,
     /// Run every check, or one part of them
     Check {
         /// The part; all of them when left out
@@ -32,9 +35,9 @@ enum Part {
 }
 
 fn main() -> ExitCode {
-    let Command::Check { part } = Args::parse().command;
-    let done = match part {
-        None | Some(Part::Rust) => steps::rust(),
+    let done = match Args::parse().command {
+        Command::Bindings => bindings::generate_all(),
+        Command::Check { part: None | Some(Part::Rust) } => steps::rust(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -15,6 +15,11 @@ pub(crate) fn root() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
 }
 
+/// Where cargo builds.
+pub(crate) fn target() -> PathBuf {
+    env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from)
+}
+
 /// Every check of the Rust code.
 pub(crate) fn rust() -> Done {
     step("formatting", || cargo(&["fmt", "--all", "--check"], &[]))?;

@@ -17,12 +17,12 @@ pub struct Table {
     /// The columns' names; units stand in them.
     pub columns: Vec<String>,
     /// The rows, each with as many cells as there are columns.
-    pub rows: Vec<Row>,
+    pub rows: Vec<TableRow>,
 }
 
 /// A row of a [`Table`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Row {
+pub struct TableRow {
     /// The cells.
     pub cells: Vec<String>,
 }
@@ -54,7 +54,7 @@ impl Maker<'_> {
             let who = who.map_or_else(|| logged.person.to_string(), |(_, name)| name.clone());
             let mut row = vec![who, date_of(logged).to_string()];
             row.extend(cells(&logged.body));
-            Row { cells: row }
+            TableRow { cells: row }
         });
         let columns = ["member", "date"].iter().chain(columns).map(|it| (*it).to_owned());
         Ok(Table { name: name.to_owned(), columns: columns.collect(), rows: rows.collect() })

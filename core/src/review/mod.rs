@@ -12,7 +12,7 @@ pub use attention::{Attention, AttentionKind};
 pub(crate) use board::board;
 pub use board::{BoardRow, BoardScreen};
 pub(crate) use export::export;
-pub use export::{Export, Row, Table};
+pub use export::{Export, Table, TableRow};
 pub(crate) use member::member;
 pub use member::{DiscomfortLine, MemberScreen, ScaledLine, SessionLine, WeekLine};
 pub(crate) use proposal::proposals;
