@@ -24,6 +24,16 @@ impl Desk {
         run(Path::new(&self.path(home)), args, input)
     }
 
+    /// A coach who has published and an athlete who has fetched. Gives the carrier's folder.
+    fn coach_and_ana(&self) -> String {
+        let (plan, carrier) = (self.path("plan.toml"), self.path("carrier"));
+        self.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+        self.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
+        self.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+        self.fine("ana", &["exchange", "--carrier", &carrier], "");
+        carrier
+    }
+
     fn fine(&self, home: &str, args: &[&str], input: &str) -> String {
         let ran = self.run(home, args, input);
         assert!(ran.fine, "{args:?}: {ran:?}");
@@ -100,11 +110,7 @@ fn the_whole_loop_by_hand() {
 #[test]
 fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
     let desk = Desk::new();
-    let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
-    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
-    desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
-    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
-    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    let carrier = desk.coach_and_ana();
     let said = desk.fine("ana", &["session"], "50x8\nflag knee 4\nquit\n");
     assert!(said.contains("knee 4/10") && said.contains("Left open"), "{said}");
     let said = desk.fine(
@@ -135,11 +141,7 @@ fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
 #[test]
 fn an_athlete_can_put_right_what_slipped() {
     let desk = Desk::new();
-    let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
-    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
-    desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
-    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
-    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    desk.coach_and_ana();
     // An odd load is saved and asked about; an earlier set and window can be corrected; one side
     // given for two is asked for again; a bad reading takes nothing with it; Enter rates nothing.
     let typed = "61 X 8\n60 × 6\nset 1 60 x 8 R2\n70x5\n15\nwindow 1 12 9\noption none\n\n\n\n\

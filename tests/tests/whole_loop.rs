@@ -63,6 +63,15 @@ pub(crate) fn squats(device: &Device, date: &str, sets: &[(i64, u32)]) {
     device.tap(finish(7, 60)).unwrap();
 }
 
+/// A session begun with squats of 50, 60 and 70 kg, as planned.
+fn three_squats(device: &Device) {
+    device.go_to("2026-11-03");
+    device.tap(begin()).unwrap();
+    for kg in [50, 60, 70] {
+        device.tap(set(Some(Mass::kg(kg)), None)).unwrap();
+    }
+}
+
 fn loads(screen: &SessionScreen) -> Vec<String> {
     let sets = &strength(screen).sets;
     sets.iter().map(|set| set.load.as_ref().map_or("-".into(), |load| load.text.clone())).collect()
@@ -227,11 +236,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
 fn a_flag_holds_the_movement_until_the_coach_clears_it() {
     let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
     let bram = &crew.athletes[0];
-    bram.go_to("2026-11-03");
-    bram.tap(begin()).unwrap();
-    for kg in [50, 60, 70] {
-        bram.tap(set(Some(Mass::kg(kg)), None)).unwrap();
-    }
+    three_squats(bram);
     let screen = bram.tap(flag(Place::LowBack, 3, &[])).unwrap();
     let advice = strength(&screen).flags[0].advice.lines.join(" ");
     assert!(advice.contains("emergency care"), "{advice}");
@@ -315,11 +320,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
 fn in_pain_a_coach_may_lighten_and_not_raise() {
     let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
     let bram = &crew.athletes[0];
-    bram.go_to("2026-11-03");
-    bram.tap(begin()).unwrap();
-    for kg in [50, 60, 70] {
-        bram.tap(set(Some(Mass::kg(kg)), None)).unwrap();
-    }
+    three_squats(bram);
     bram.tap(flag(Place::Knee, 5, &[])).unwrap();
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();

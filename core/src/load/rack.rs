@@ -87,11 +87,6 @@ impl Rack {
         let (mass, side) = self.builds.iter().next()?;
         Some(Build { mass: *mass, per_side: side.clone() })
     }
-
-    /// True when nothing can be built at all.
-    pub fn is_empty(&self) -> bool {
-        self.builds.is_empty()
-    }
 }
 
 #[cfg(test)]
