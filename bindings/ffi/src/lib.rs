@@ -18,17 +18,3 @@ mod surface {
 pub use companion::Holdfast;
 
 uniffi::setup_scaffolding!("holdfast");
-
-/// A text that is not what it should be.
-#[derive(Debug, thiserror::Error)]
-#[error("\"{found}\" is not {wanted}")]
-struct NotText {
-    wanted: &'static str,
-    found: String,
-}
-
-impl NotText {
-    fn of(wanted: &'static str, found: &str) -> NotText {
-        NotText { wanted, found: found.to_owned() }
-    }
-}

@@ -16,6 +16,8 @@ mod sheet;
 mod tap;
 mod taps;
 
+use std::any::Any;
+use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
@@ -301,31 +303,38 @@ impl Companion {
         let Some(device) = held.as_mut() else {
             return Err(Error::invalid("companion", "it is closed: open it again").into());
         };
-        match work(device) {
+        // Whatever a panic leaves half done in memory is dropped below and read anew from the disk.
+        let done = panic::catch_unwind(AssertUnwindSafe(|| work(device)));
+        let error = match done {
             // The checks on opening passed, but a page went bad since: put right what can be.
-            Err(error) if store::is_damage(&error) => {
-                if let Some(damaged) = held.take() {
-                    let (device, said) = rebuild(damaged)?;
-                    *held = Some(device);
-                    let path = "the database".into();
-                    return Err(CompanionError::Storage { path, reason: said });
-                }
-                Err(error.into())
-            }
-            done => Ok(done?),
+            Ok(Err(error)) if store::is_damage(&error) => None,
+            Ok(done) => return Ok(done?),
+            Err(panic) => Some(CompanionError::Unexpected { reason: said(&*panic) }),
+        };
+        let mut put_right = "it was damaged and is whole again".to_owned();
+        if let Some(device) = held.take() {
+            let device = reopened(device)?;
+            put_right = opening_text(device.rebuilt.as_ref()).unwrap_or(put_right);
+            *held = Some(device);
         }
+        let reason = format!("{put_right}. What you just did was not saved: do it again");
+        Err(error.unwrap_or(CompanionError::Storage { path: "the database".into(), reason }))
     }
 }
 
-/// Moves a database that turned out damaged aside and builds it anew.
-fn rebuild(damaged: Device) -> Result<(Device, String)> {
-    let (home, identity, at) =
-        (damaged.home.clone(), damaged.identity.clone(), damaged.seen.clone());
-    drop(damaged);
+/// Lets go of a database and opens it again; one that turned out damaged is built anew.
+fn reopened(device: Device) -> Result<Device> {
+    let (home, identity, at) = (device.home.clone(), device.identity.clone(), device.seen.clone());
+    drop(device);
     let (store, rebuilt) = store::open(&home, &identity, &at, false)?;
-    let said = opening_text(rebuilt.as_ref()).unwrap_or("it was damaged and is whole again".into());
-    let said = format!("{said}. What you just did was not saved: do it again");
-    Ok((Device::new(home, identity, at, store, rebuilt), said))
+    Ok(Device::new(home, identity, at, store, rebuilt))
+}
+
+/// What a panic said.
+fn said(panic: &(dyn Any + Send)) -> String {
+    let text = panic.downcast_ref::<String>().cloned();
+    let text = text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned()));
+    text.unwrap_or_else(|| "a panic without words".into())
 }
 
 /// Publishes a file in a folder: temporary name, flush, rename without replacing, flush the folder.
@@ -398,4 +407,31 @@ fn chances(bytes: &[u8]) -> Result<[[u8; 16]; 3]> {
         made.copy_from_slice(given);
     }
     Ok(made)
+}
+
+#[cfg(test)]
+mod tests {
+    use tempfile::TempDir;
+
+    use super::*;
+
+    #[test]
+    #[allow(clippy::panic, reason = "the point of it")]
+    fn a_panic_is_an_error_and_leaves_nothing_half_done() {
+        let home = TempDir::new().unwrap();
+        let at = Instant { wall_ms: 0, offset_min: 0, boot_ms: 0, boot_id: "a".into() };
+        let (role, name, unit) = (Role::Athlete, "Ines".into(), MassUnit::Kg);
+        let start = Start { role, name, unit, chance: (0..48).collect() };
+        let home = home.path().to_string_lossy().into_owned();
+        let companion = Companion::start(home, start, at.clone()).unwrap();
+        let before = companion.state_text().unwrap();
+        let failed = companion.with(|device| -> Result<()> {
+            device.identity.profile.name = "half done".into();
+            panic!("planted in {}", "the midst");
+        });
+        let reason = "planted in the midst".into();
+        assert_eq!(failed, Err(CompanionError::Unexpected { reason }));
+        assert_eq!(companion.state_text().unwrap(), before);
+        assert_eq!(companion.today(at).unwrap().name, "Ines");
+    }
 }

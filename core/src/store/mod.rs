@@ -96,6 +96,8 @@ impl Store {
             let parents = heads.iter().map(|(version, _, _)| *version).collect();
             let entry = Entry::write(version, hlc, at, record, parents, body.kind(), &json)?;
             fold::insert(&tx, &entry, Some(body))?;
+            #[cfg(feature = "planted-panic")]
+            planted_panic(&json);
             entries.push(entry);
         }
         tx.commit()?;
@@ -168,6 +170,15 @@ impl Store {
     pub(crate) fn close(self) -> Result<()> {
         self.connection.execute_batch("PRAGMA optimize; PRAGMA wal_checkpoint(TRUNCATE);")?;
         self.connection.close().map_err(|(_, error)| error.into())
+    }
+}
+
+/// The fault that the bindings' tests plant: in the midst of a write, with the lock held.
+#[cfg(feature = "planted-panic")]
+#[allow(clippy::panic, reason = "the point of it")]
+fn planted_panic(json: &str) {
+    if json.contains("(planted panic)") {
+        panic!("a panic that a test planted");
     }
 }
 
