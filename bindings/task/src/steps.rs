@@ -1,42 +1,27 @@
-//! The steps of a check, one after the other, each with its time.
+//! Steps, one after the other, each with its time.
 
 use std::env;
-use std::path::PathBuf;
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::Instant;
-
-use crate::licences;
 
 /// What failed, and how to see it again.
 pub(crate) type Done = Result<(), String>;
 
 /// The repository's root.
 pub(crate) fn root() -> PathBuf {
-    PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
+    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+    here.ancestors().nth(2).unwrap_or(here).to_path_buf()
 }
 
 /// Where cargo builds.
 pub(crate) fn target() -> PathBuf {
-    env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from)
+    env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), |it| root().join(it))
 }
 
-/// Every check of the Rust code.
-pub(crate) fn rust() -> Done {
-    step("formatting", || cargo(&["fmt", "--all", "--check"], &[]))?;
-    step("licences", licences::check)?;
-    step("lints", || {
-        cargo(&["clippy", "--workspace", "--all-targets", "--locked", "--", "-D", "warnings"], &[])
-    })?;
-    step("documentation", || {
-        let flags = [("RUSTDOCFLAGS", "-D warnings")];
-        cargo(&["doc", "--workspace", "--no-deps", "--document-private-items", "--locked"], &flags)
-    })?;
-    // The command-line checks run the real program.
-    step("program", || cargo(&["build", "--package", "desk", "--locked"], &[]))?;
-    step("tests", || cargo(&["test", "--workspace", "--locked"], &[]))
-}
-
-fn step(name: &str, run: impl FnOnce() -> Done) -> Done {
+/// Does one step, and says how long it took.
+pub(crate) fn step(name: &str, run: impl FnOnce() -> Done) -> Done {
     eprintln!("== {name}");
     let start = Instant::now();
     run()?;
@@ -44,14 +29,61 @@ fn step(name: &str, run: impl FnOnce() -> Done) -> Done {
     Ok(())
 }
 
+/// Cargo, to be run in the repository's root.
+pub(crate) fn cargo_command() -> Command {
+    let mut cargo = Command::new(env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
+    cargo.current_dir(root());
+    cargo
+}
+
 /// Runs cargo in the repository's root.
-pub(crate) fn cargo(args: &[&str], vars: &[(&str, &str)]) -> Done {
-    let cargo = env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let status = Command::new(cargo)
-        .args(args)
-        .envs(vars.iter().copied())
-        .current_dir(root())
-        .status()
-        .map_err(|error| format!("cargo cannot be started: {error}"))?;
-    if status.success() { Ok(()) } else { Err(format!("cargo {}", args.join(" "))) }
+pub(crate) fn cargo(args: &[&str]) -> Done {
+    run(cargo_command().args(args))
+}
+
+/// Runs a program to its end; a bad end is an error that says what ran.
+pub(crate) fn run(command: &mut Command) -> Done {
+    let name = command.get_program().to_string_lossy().into_owned();
+    let status = command.status().map_err(|error| format!("{name} cannot be started: {error}"))?;
+    if status.success() {
+        return Ok(());
+    }
+    let args: Vec<_> = command.get_args().map(|arg| arg.to_string_lossy()).collect();
+    Err(format!("{name} {} ({status})", args.join(" ")))
+}
+
+/// True when a program answers.
+pub(crate) fn is_there(program: &str, arg: &str) -> bool {
+    Command::new(program).arg(arg).output().is_ok_and(|output| output.status.success())
+}
+
+/// Installs Debian's packages, or says in one sentence why not.
+pub(crate) fn install(packages: &[&str], otherwise: &str) -> Done {
+    let list = packages.join(" ");
+    if !is_there("apt-get", "--version") {
+        return Err(format!("{list} cannot be installed here (no apt-get): {otherwise}"));
+    }
+    if !is_root() {
+        return Err(format!("{list} can only be installed by root: {otherwise}"));
+    }
+    eprintln!("   installing {list}");
+    let mut update = Command::new("apt-get");
+    run(update.args(["update", "-qq"]))?;
+    let mut install = Command::new("apt-get");
+    install.env("DEBIAN_FRONTEND", "noninteractive");
+    run(install.args(["install", "-y", "-qq", "--no-install-recommends"]).args(packages))
+}
+
+/// True for root.
+pub(crate) fn is_root() -> bool {
+    let output = Command::new("id").arg("-u").output();
+    output.is_ok_and(|output| output.stdout.trim_ascii() == b"0")
+}
+
+/// Copies a file, making its folder.
+pub(crate) fn copy(from: &Path, to: &Path) -> Done {
+    let folder = to.parent().unwrap_or(to);
+    fs::create_dir_all(folder)
+        .and_then(|()| fs::copy(from, to).map(drop))
+        .map_err(|error| format!("{} to {}: {error}", from.display(), to.display()))
 }

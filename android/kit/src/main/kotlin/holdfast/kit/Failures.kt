@@ -1,0 +1,24 @@
+package holdfast.kit
+
+import holdfast.core.CompanionException
+import holdfast.core.explain
+import holdfast.core.uniffiEnsureInitialized
+
+/** The error as a sentence to show: what is wrong, where, and what to do. */
+val CompanionException.words: String
+    get() = explain(this)
+
+/** The app's library cannot be used: it is missing, or of another version than this code. */
+class LibraryUnusable(message: String, cause: Throwable) : Exception(message, cause)
+
+/** Runs the first call into the library, which loads and checks it. */
+internal fun <T> loaded(first: () -> T): T =
+    try {
+        // The generated code would load the library without holding it against its own checksums.
+        uniffiEnsureInitialized()
+        first()
+    } catch (error: LinkageError) {
+        val reason = generateSequence<Throwable>(error) { it.cause }.last().message.orEmpty()
+        val said = if ("mismatch" in reason) "is of another version than the app" else "cannot be loaded"
+        throw LibraryUnusable("Holdfast's library $said: install the app again. ($reason)", error)
+    }

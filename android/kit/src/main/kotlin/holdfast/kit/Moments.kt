@@ -1,0 +1,14 @@
+package holdfast.kit
+
+import holdfast.core.Instant
+
+/**
+ * The device's two clocks. The core never asks for the time; it is told.
+ *
+ * On Android: `System.currentTimeMillis()`, the zone's offset, `SystemClock.elapsedRealtime()` and
+ * `Settings.Global.BOOT_COUNT`.
+ */
+fun interface Moments {
+    /** The moment it is. */
+    fun now(): Instant
+}

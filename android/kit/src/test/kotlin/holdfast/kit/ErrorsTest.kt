@@ -1,0 +1,111 @@
+package holdfast.kit
+
+import holdfast.core.CompanionException
+import holdfast.core.Holdfast
+import holdfast.core.Role
+import holdfast.core.Tap
+import holdfast.core.checkPlan
+import java.io.RandomAccessFile
+import java.nio.file.Files
+import java.nio.file.Path
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertFailsWith
+import kotlin.test.assertTrue
+import org.junit.jupiter.api.io.TempDir
+
+/** Every error arrives as its own type with its fields, and none of them does harm. */
+class ErrorsTest {
+    @Test
+    fun `not found says what and why`(@TempDir homes: Path) {
+        val (coach, _) = crew(homes)
+        val error = assertFailsWith<CompanionException.NotFound> { coach.core.member("Bram", "2026-11-03") }
+        assertEquals("member \"Bram\"", error.what)
+        assertEquals("nobody's log has arrived yet", error.reason)
+        assertEquals("member \"Bram\": nobody's log has arrived yet", error.words)
+    }
+
+    @Test
+    fun `invalid names the field`(@TempDir homes: Path) {
+        val (_, zoe) = crew(homes)
+        val name = assertFailsWith<CompanionException.Invalid> {
+            Holdfast.start(homes.resolve("x").toString(), start(Role.ATHLETE, " "), zoe.now)
+        }
+        assertEquals("name", name.field)
+        val date = assertFailsWith<CompanionException.Invalid> { zoe.core.preview("3 Nov", null, zoe.now) }
+        assertEquals("date", date.field)
+        assertEquals("\"3 Nov\" is not a date such as 2026-11-25", date.reason)
+        val flag = assertFailsWith<CompanionException.Invalid> { zoe.tap(Tap.ClearFlag("that one")) }
+        assertEquals("record", flag.field)
+    }
+
+    @Test
+    fun `a plan's problems come all at once, with their places`() {
+        val text = Fixtures.plan().decodeToString()
+            .replace("movement = \"back-squat\"", "movement = \"back-squad\"")
+            .replace("hold = \"2 min\"", "hold = \"2 days\"")
+        val error = assertFailsWith<CompanionException.Plan> { checkPlan("wéek 1.toml", text.encodeToByteArray()) }
+        assertEquals("wéek 1.toml", error.sourceName)
+        assertEquals(2, error.problems.size)
+        val lines = text.lines()
+        assertTrue("back-squad" in lines[error.problems[0].line.toInt() - 1])
+        assertTrue("2 days" in lines[error.problems[1].line.toInt() - 1])
+        assertEquals("wéek 1.toml has 2 problems to mend", error.words)
+    }
+
+    @Test
+    fun `a home that cannot be written says where`(@TempDir homes: Path) {
+        // A folder below a file can be made by nobody, not even by root.
+        val file = Files.createFile(homes.resolve("a file"))
+        val home = file.resolve("home").toString()
+        val error = assertFailsWith<CompanionException.Storage> {
+            Holdfast.start(home, start(Role.ATHLETE, "Zoë"), evening("2026-11-02"))
+        }
+        assertTrue(error.path.startsWith(home), error.path)
+        assertTrue(error.reason.isNotEmpty())
+    }
+
+    @Test
+    fun `data of a newer version is left untouched`(@TempDir homes: Path) {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        val database = homes.resolve("Zoë/holdfast.db")
+        // SQLite keeps the user version at byte 60 of its header (file format, section 1.3).
+        RandomAccessFile(database.toFile(), "rw").use { it.seek(60); it.writeInt(999) }
+        val before = Files.readAllBytes(database)
+        val error = assertFailsWith<CompanionException.TooNew> {
+            Holdfast.open(homes.resolve("Zoë").toString(), zoe.now)
+        }
+        assertEquals(999, error.found)
+        assertTrue(error.supported in 1..<999)
+        assertTrue(before.contentEquals(Files.readAllBytes(database)))
+    }
+
+    @Test
+    fun `a panic is an error, and the object still works`(@TempDir homes: Path) {
+        val (coach, _) = crew(homes)
+        val before = coach.core.export()
+        val text = Fixtures.plan() + "# (planted panic)\n".encodeToByteArray()
+        val error = assertFailsWith<CompanionException.Unexpected> {
+            coach.core.publish("small-plan.toml", text, coach.now)
+        }
+        assertEquals("a panic that a test planted", error.reason)
+        assertEquals(before, coach.core.export(), "what broke off left nothing behind")
+        val next = coach.core.publish("small-plan.toml", Fixtures.plan() + "# week 2\n".encodeToByteArray(), coach.now)
+        assertTrue(next.replaced)
+        assertEquals(before.journal.size + 1, coach.core.export().journal.size)
+    }
+
+    @Test
+    fun `a closed object says so`(@TempDir homes: Path) {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        zoe.core.shut()
+        val shut = assertFailsWith<CompanionException.Invalid> { zoe.today() }
+        assertEquals("companion" to "it is closed: open it again", shut.field to shut.reason)
+        // UniFFI's own way of letting go, which the keeper never uses.
+        zoe.core.close()
+        val gone = assertFailsWith<IllegalStateException> { zoe.today() }
+        assertTrue("destroyed" in gone.message!!, gone.message)
+    }
+}

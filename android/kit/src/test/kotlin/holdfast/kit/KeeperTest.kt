@@ -1,0 +1,106 @@
+package holdfast.kit
+
+import holdfast.core.CompanionException
+import holdfast.core.Holdfast
+import holdfast.core.PieceView
+import holdfast.core.Role
+import holdfast.core.SessionScreen
+import holdfast.core.Tap
+import java.nio.file.Path
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertFailsWith
+import kotlin.test.assertNull
+import kotlin.test.assertTrue
+import kotlinx.coroutines.CoroutineStart
+import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.async
+import kotlinx.coroutines.awaitAll
+import kotlinx.coroutines.flow.first
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.runBlocking
+import org.junit.jupiter.api.io.TempDir
+
+class KeeperTest {
+    private suspend fun keeper(homes: Path): Keeper {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        return Keeper.open(homes.resolve("Zoë").toString(), { zoe.now })
+    }
+
+    private fun reps(screen: SessionScreen) =
+        (screen.pieces[0] as PieceView.Strength).view.sets.map { it.done?.reps }
+
+    @Test
+    fun `the last screen is kept for whoever draws it`(@TempDir homes: Path) = runBlocking {
+        keeper(homes).use { keeper ->
+            assertNull(keeper.screen.value)
+            val next = async(start = CoroutineStart.UNDISPATCHED) { keeper.screen.first { it != null } }
+            val today = keeper.today()
+            assertEquals(today, next.await())
+            val tapped = keeper.tap(squat(kilograms(50)))
+            assertEquals(tapped, keeper.screen.value)
+            assertEquals("Zoë", keeper.ask { who() }.name)
+        }
+    }
+
+    @Test
+    fun `a tap is done even when its maker is gone`(@TempDir homes: Path) = runBlocking {
+        keeper(homes).use { keeper ->
+            val maker = launch(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), 7u)) }
+            maker.cancel()
+            maker.join()
+            assertEquals(listOf(7u, null, null), reps(keeper.today()))
+        }
+    }
+
+    @Test
+    fun `taps made together come in their order`(@TempDir homes: Path) = runBlocking {
+        keeper(homes).use { keeper ->
+            val made = (1u..50u).map { reps ->
+                async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), reps, set = 1u)) }
+            }
+            val saved = made.awaitAll().map { it.saved!! }
+            assertEquals(saved.sorted(), saved)
+            assertEquals(50u, reps(keeper.screen.value!!)[0])
+        }
+    }
+
+    @Test
+    fun `nothing is asked of a keeper that is closed`(@TempDir homes: Path) = runBlocking {
+        val keeper = keeper(homes)
+        keeper.close()
+        keeper.close()
+        val error = assertFailsWith<CompanionException.Invalid> { keeper.tap(Tap.Undo) }
+        assertEquals("companion: it is closed: open it again", error.words)
+        assertNull(keeper.screen.value, "a failed tap shows nothing")
+    }
+
+    @Test
+    fun `starting makes the home that opening finds`(@TempDir homes: Path) = runBlocking {
+        val home = homes.resolve("Ægir's phone").toString()
+        val moments = Moments { evening("2026-11-02") }
+        Keeper.start(home, start(Role.ATHLETE, "Ægir"), moments).close()
+        Keeper.open(home, moments).use { assertEquals("Ægir", it.ask { who() }.name) }
+    }
+
+    @Test
+    fun `two threads on one object lose nothing`(@TempDir homes: Path) {
+        val (_, zoe) = crew(homes)
+        val first = zoe.tap(squat(kilograms(50))).saved!!
+        val each = 100
+        fun logging(tap: (Int) -> Tap) = Thread {
+            repeat(each) { zoe.core.tap(tap(it), zoe.now) }
+        }
+        val threads = listOf(
+            logging { squat(kilograms(50), it.toUInt(), set = 1u) },
+            logging { Tap.LogWindow("Corners", 1u, it.toUInt(), 5_000) },
+        )
+        threads.forEach(Thread::start)
+        threads.forEach(Thread::join)
+        val screen = zoe.tap(squat(kilograms(60)))
+        assertEquals(first + (2 * each).toULong() + 1u, screen.saved)
+        assertEquals(99u, reps(screen)[0])
+        assertEquals(99u, (screen.pieces[1] as PieceView.Interval).view.windows[0].reps)
+    }
+}

@@ -1,0 +1,84 @@
+package holdfast.kit
+
+import holdfast.core.CarriedFile
+import holdfast.core.ExchangeReport
+import holdfast.core.Holdfast
+import holdfast.core.Instant
+import holdfast.core.ListedFile
+import holdfast.core.Mass
+import holdfast.core.MassUnit
+import holdfast.core.Role
+import holdfast.core.SessionScreen
+import holdfast.core.Start
+import holdfast.core.Tap
+import java.nio.file.Path
+import java.time.LocalDate
+import java.time.ZoneOffset
+
+/** Six in the evening of a date, on a boot clock that runs with it. */
+fun evening(date: String): Instant {
+    val ms = LocalDate.parse(date).atTime(18, 0).toInstant(ZoneOffset.UTC).toEpochMilli()
+    return Instant(wallMs = ms, offsetMin = 0, bootMs = ms, bootId = "test")
+}
+
+fun kilograms(kg: Long) = Mass(kg * 100_000_000_000)
+
+fun pounds(lb: Long) = Mass(lb * 45_359_237_000)
+
+fun start(role: Role, name: String, unit: MassUnit = MassUnit.KG, chance: Int = 0) =
+    Start(role, name, unit, ByteArray(48) { (chance + it).toByte() })
+
+fun squat(load: Mass? = null, reps: UInt? = null, set: UInt? = null): Tap =
+    Tap.LogSet(piece = "Squat", set = set, load = load, reps = reps, reserve = null)
+
+/** What carries files, in memory. */
+typealias Carrier = MutableMap<String, ByteArray>
+
+/** Somebody with a device and a clock that a test sets. */
+class Player(val core: Holdfast, var now: Instant) {
+    fun goTo(date: String) {
+        now = evening(date)
+    }
+
+    fun pass(ms: Long) {
+        now = now.copy(wallMs = now.wallMs + ms, bootMs = now.bootMs + ms)
+    }
+
+    fun tap(tap: Tap): SessionScreen {
+        pass(1_000)
+        return core.tap(tap, now)
+    }
+
+    fun today(): SessionScreen = core.today(now)
+
+    fun exchange(carrier: Carrier): ExchangeReport {
+        val wanted = core.offer(list(carrier)).get
+        val report = core.absorb(wanted.map { CarriedFile(it, carrier.getValue(it)) }, now)
+        core.offer(list(carrier)).put.forEach { carrier[it.name] = it.content }
+        return report
+    }
+
+    private fun list(carrier: Carrier) =
+        carrier.entries.sortedBy { it.key }.map { ListedFile(it.key, it.value.size.toULong()) }
+
+    companion object {
+        fun start(homes: Path, role: Role, name: String, unit: MassUnit, chance: Int): Player {
+            val now = evening("2026-11-02")
+            val home = homes.resolve(name).toString()
+            return Player(Holdfast.start(home, start(role, name, unit, chance), now), now)
+        }
+    }
+}
+
+/** A coach who has published the small plan, and an athlete who has it and has begun a session. */
+fun crew(homes: Path): Pair<Player, Player> {
+    val carrier: Carrier = mutableMapOf()
+    val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
+    val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
+    coach.core.publish("small-plan.toml", Fixtures.plan(), coach.now)
+    coach.exchange(carrier)
+    zoe.exchange(carrier)
+    zoe.goTo("2026-11-03")
+    zoe.tap(Tap.Begin(null))
+    return coach to zoe
+}

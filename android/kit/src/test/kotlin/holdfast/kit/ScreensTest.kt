@@ -1,0 +1,107 @@
+package holdfast.kit
+
+import holdfast.core.Act
+import holdfast.core.Answer
+import holdfast.core.Decision
+import holdfast.core.MassUnit
+import holdfast.core.MeasuredWhen
+import holdfast.core.Place
+import holdfast.core.Role
+import holdfast.core.Tap
+import java.nio.file.Path
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlinx.serialization.json.JsonElement
+import org.junit.jupiter.api.io.TempDir
+
+/** The whole loop as `tests/tests/screens.rs` plays it: every screen is the one Rust saw. */
+class ScreensTest {
+    private fun clock(piece: String) = Tap.Clock(piece, Act.BEGIN)
+
+    private fun window(spareMs: Long?) = Tap.LogWindow("Corners", null, null, spareMs)
+
+    private fun range(at: MeasuredWhen, tenths: Long) = Tap.LogRange("Calves", at, 1u, tenths)
+
+    private fun option(option: String?) = Tap.TakeOption("Squat", null, option)
+
+    private fun flag(severity: UInt) = Tap.Flag("Squat", null, Place.KNEE, severity, listOf())
+
+    @Test
+    fun `screens are the same in every language`(@TempDir homes: Path) {
+        val carrier: Carrier = mutableMapOf()
+        val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
+        val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
+        val jun = Player.start(homes, Role.ATHLETE, "Łucja 純", MassUnit.LB, 120)
+        val seen = mutableListOf<JsonElement>()
+        fun see(shown: Any) = seen.add(dump(shown))
+
+        see(coach.core.publish("small-plan.toml", Fixtures.plan(), coach.now))
+        for (player in listOf(coach, zoe, jun)) {
+            see(player.exchange(carrier))
+            see(player.core.who())
+        }
+
+        zoe.goTo("2026-11-03")
+        see(zoe.today())
+        see(zoe.tap(Tap.Begin(null)))
+        see(zoe.tap(squat(kilograms(50))))
+        see(zoe.tap(option("box-squat")))
+        see(zoe.tap(option(null)))
+        see(zoe.tap(squat(kilograms(60), 6u)))
+        see(zoe.tap(squat(kilograms(70), 8u)))
+        see(zoe.tap(clock("Corners")))
+        zoe.pass(53_000)
+        see(zoe.tap(window(null)))
+        see(zoe.tap(window(4_000)))
+        see(zoe.tap(range(MeasuredWhen.BEFORE, 100)))
+        see(zoe.tap(clock("Calves")))
+        zoe.pass(135_000)
+        see(zoe.today())
+        zoe.pass(60_000)
+        see(zoe.tap(Tap.LogHold("Calves", listOf())))
+        see(zoe.tap(range(MeasuredWhen.AFTER, 130)))
+        see(zoe.tap(flag(6u)))
+        see(zoe.tap(Tap.Undo))
+        see(zoe.tap(flag(4u)))
+        see(zoe.tap(Tap.Finish(7u, 60u)))
+
+        jun.goTo("2026-11-03")
+        see(jun.tap(Tap.Begin(null)))
+        for ((load, reps) in listOf(95L to 8u, 115L to 6u, 135L to 3u)) {
+            see(jun.tap(squat(pounds(load), reps)))
+        }
+        see(jun.tap(Tap.Finish(null, null)))
+
+        val date = "2026-11-04"
+        coach.goTo(date)
+        for (player in listOf(zoe, jun, coach)) see(player.exchange(carrier))
+        see(coach.core.board(date))
+        val jun2 = coach.core.member("łucja 純", date)
+        val asked = jun2.proposals[0]
+        see(jun2)
+        val answer = Answer(
+            person = jun2.person,
+            subject = asked.subject,
+            scheme = asked.scheme,
+            decision = Decision.ACCEPT,
+            loads = listOf(),
+            words = "Gut so – weiter!",
+        )
+        coach.core.answer(answer, coach.now)
+        val page = coach.core.member("Zoë", date)
+        see(page)
+        coach.core.clearFlag(page.person, page.discomfort[0].flag, coach.now)
+        for (player in listOf(coach, zoe, jun)) see(player.exchange(carrier))
+        zoe.goTo("2026-11-05")
+        see(zoe.today())
+        jun.goTo(date)
+        see(jun.core.preview("2026-11-05", null, jun.now))
+        see(coach.core.export())
+
+        val wanted = Fixtures.screens()
+        assertEquals(wanted.size, seen.size)
+        wanted.zip(seen).forEachIndexed { step, (rust, kotlin) ->
+            assertEquals(rust, kotlin, "what step $step shows")
+        }
+    }
+}

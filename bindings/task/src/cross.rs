@@ -1,0 +1,82 @@
+//! The library for devices. Both need a vendor's SDK.
+
+use std::env;
+use std::path::Path;
+use std::process::Command;
+
+use crate::bindings;
+use crate::steps::{Done, cargo, cargo_command, is_there, root, run, step, target};
+
+/// The ABIs of Android devices, as rustc names their targets: phones of today, old ones, emulators.
+const ANDROID: [(&str, &str); 3] = [
+    ("arm64-v8a", "aarch64-linux-android"),
+    ("armeabi-v7a", "armv7-linux-androideabi"),
+    ("x86_64", "x86_64-linux-android"),
+];
+
+/// Devices, and simulators on both kinds of Mac.
+const APPLE: [&str; 3] = ["aarch64-apple-ios", "aarch64-apple-ios-sim", "x86_64-apple-ios"];
+
+/// Builds the library for Android into `android/kit/src/main/jniLibs`.
+pub(crate) fn android() -> Done {
+    if env::var_os("ANDROID_NDK_HOME").is_none_or(|home| !Path::new(&home).is_dir()) {
+        return Err("there is no Android NDK here: install one (r28 or later), set \
+                    ANDROID_NDK_HOME to its folder and run this again"
+            .into());
+    }
+    if !is_there("cargo", "ndk") && !is_there("cargo-ndk", "--version") {
+        return Err("cargo-ndk is missing: cargo install cargo-ndk --locked".into());
+    }
+    let targets: Vec<_> = ANDROID.iter().map(|(_, target)| *target).collect();
+    step("targets", || add_targets(&targets))?;
+    bindings::generate()?;
+    let out = root().join("android/kit/src/main/jniLibs");
+    step("library for Android", || {
+        let mut ndk = cargo_command();
+        ndk.arg("ndk").arg("--output-dir").arg(&out).args(["--platform", "26"]);
+        for (abi, _) in ANDROID {
+            ndk.args(["--target", abi]);
+        }
+        run(ndk.args(["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"]))
+    })
+}
+
+/// Builds the library for Apple devices into `ios/Kit/Generated/HoldfastCoreFFI.xcframework`.
+pub(crate) fn ios() -> Done {
+    if !is_there("xcodebuild", "-version") {
+        return Err("there is no Xcode here: on a Mac, install it (version 16 or later) and run \
+                    this again"
+            .into());
+    }
+    step("targets", || add_targets(&APPLE))?;
+    bindings::generate()?;
+    step("library for Apple devices", || {
+        for target in APPLE {
+            let args = ["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"];
+            cargo(&[&args[..], &["--target", target]].concat())?;
+        }
+        Ok(())
+    })?;
+    step("xcframework", || {
+        let built = |target_name: &str| target().join(target_name).join("mobile/libholdfast.a");
+        // One library a platform: the two simulators' are joined.
+        let simulators = target().join("libholdfast-simulators.a");
+        let mut lipo = Command::new("lipo");
+        lipo.arg("-create").args([built(APPLE[1]), built(APPLE[2])]);
+        run(lipo.arg("-output").arg(&simulators))?;
+        let headers = bindings::swift_folder().join("HoldfastCoreFFI");
+        let mut create = Command::new("xcodebuild");
+        create.arg("-create-xcframework");
+        for library in [built(APPLE[0]), simulators] {
+            create.arg("-library").arg(library).arg("-headers").arg(&headers);
+        }
+        let out = bindings::swift_folder().join("HoldfastCoreFFI.xcframework");
+        run(create.arg("-output").arg(out))
+    })
+}
+
+fn add_targets(targets: &[&str]) -> Done {
+    let mut rustup = Command::new("rustup");
+    run(rustup.current_dir(root()).args(["target", "add"]).args(targets))
+        .map_err(|error| format!("the Rust libraries for these devices are missing: {error}"))
+}

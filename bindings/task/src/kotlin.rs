@@ -1,0 +1,38 @@
+//! The Kotlin kit against the real core.
+
+use std::path::Path;
+use std::process::Command;
+
+use crate::bindings::{self, kotlin_folder, library_folder};
+use crate::steps::{Done, install, is_there, root, run, step};
+
+const OTHERWISE: &str = "install a JDK of version 17 or later and Maven, then run this again";
+
+/// Compiles the kit and runs its tests.
+pub(crate) fn check() -> Done {
+    step("JDK and Maven", tools)?;
+    bindings::for_checks()?;
+    step("Kotlin kit", || run(maven(&library_folder("planted")).arg("test")))
+}
+
+/// Installs what is missing.
+pub(crate) fn tools() -> Done {
+    let mut missing = Vec::new();
+    if !is_there("javac", "-version") {
+        missing.push("default-jdk-headless");
+    }
+    if !is_there("mvn", "--version") {
+        missing.push("maven");
+    }
+    if missing.is_empty() { Ok(()) } else { install(&missing, OTHERWISE) }
+}
+
+/// Maven over `android/`, with the generated code and a library to load.
+pub(crate) fn maven(library: &Path) -> Command {
+    let mut maven = Command::new("mvn");
+    maven.current_dir(root().join("android")).args(["-B", "-q", "-ntp"]);
+    maven.arg(format!("-Dholdfast.bindings={}", kotlin_folder().display()));
+    maven.arg(format!("-Dholdfast.library={}", library.display()));
+    maven.arg(format!("-Dholdfast.otherLibrary={}", library_folder("other").display()));
+    maven
+}

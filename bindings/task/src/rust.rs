@@ -1,0 +1,20 @@
+//! The checks of the Rust code.
+
+use crate::licences;
+use crate::steps::{Done, cargo, cargo_command, run, step};
+
+/// Every check of the Rust code.
+pub(crate) fn check() -> Done {
+    step("formatting", || cargo(&["fmt", "--all", "--check"]))?;
+    step("licences", licences::check)?;
+    step("lints", || {
+        cargo(&["clippy", "--workspace", "--all-targets", "--locked", "--", "-D", "warnings"])
+    })?;
+    step("documentation", || {
+        let args = ["doc", "--workspace", "--no-deps", "--document-private-items", "--locked"];
+        run(cargo_command().args(args).env("RUSTDOCFLAGS", "-D warnings"))
+    })?;
+    // The command-line checks run the real program.
+    step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
+    step("tests", || cargo(&["test", "--workspace", "--locked"]))
+}

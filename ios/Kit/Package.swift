@@ -1,0 +1,36 @@
+// swift-tools-version: 6.0
+import Foundation
+import PackageDescription
+
+// The generated code is made by `cargo task bindings`; on a Mac `cargo task ios` adds the library
+// for devices, and it is taken from there. Elsewhere the linker finds it by `-Xlinker -L`.
+let folder = URL(fileURLWithPath: #filePath).deletingLastPathComponent()
+let framework = "Generated/HoldfastCoreFFI.xcframework"
+let forDevices = FileManager.default.fileExists(atPath: folder.appendingPathComponent(framework).path)
+
+let core: Target = forDevices
+    ? .binaryTarget(name: "HoldfastCoreFFI", path: framework)
+    : .systemLibrary(name: "HoldfastCoreFFI", path: "Generated/HoldfastCoreFFI")
+
+let package = Package(
+    name: "HoldfastKit",
+    platforms: [.iOS(.v17), .macOS(.v14)],
+    products: [.library(name: "HoldfastKit", targets: ["HoldfastKit"])],
+    targets: [
+        core,
+        .target(
+            name: "HoldfastCore",
+            dependencies: ["HoldfastCoreFFI"],
+            path: "Generated/HoldfastCore",
+            linkerSettings: [.linkedLibrary("holdfast", .when(platforms: [.linux]))]
+        ),
+        .target(name: "HoldfastKit", dependencies: ["HoldfastCore"]),
+        // What only tests use: a crew with clocks that a test sets, and small programs.
+        .target(name: "Support", dependencies: ["HoldfastKit"], path: "Tests/Support"),
+        .executableTarget(name: "Calls", dependencies: ["Support"], path: "Tests/Calls"),
+        .executableTarget(name: "Logging", dependencies: ["Support"], path: "Tests/Logging"),
+        .executableTarget(name: "Opening", dependencies: ["Support"], path: "Tests/Opening"),
+        .testTarget(name: "HoldfastKitTests", dependencies: ["Support", "Logging", "Opening"]),
+    ],
+    swiftLanguageModes: [.v6]
+)

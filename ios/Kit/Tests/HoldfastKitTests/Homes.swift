@@ -1,0 +1,23 @@
+import Foundation
+import XCTest
+
+extension XCTestCase {
+    /// A folder that is gone after the test.
+    func homes() throws -> URL {
+        let name = "holdfast-\(UUID().uuidString)"
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent(name)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        addTeardownBlock { try FileManager.default.removeItem(at: folder) }
+        return folder
+    }
+
+    /// A program of this package, beside the tests.
+    func program(_ name: String) -> URL {
+        #if os(Linux)
+        let tests = URL(fileURLWithPath: CommandLine.arguments[0])
+        #else
+        let tests = Bundle(for: type(of: self)).bundleURL
+        #endif
+        return tests.deletingLastPathComponent().appendingPathComponent(name)
+    }
+}

@@ -1,0 +1,105 @@
+import Foundation
+import HoldfastKit
+import Support
+import XCTest
+
+/// The whole loop as `tests/tests/screens.rs` plays it: every screen is the one Rust saw.
+final class ScreensTests: XCTestCase {
+    private func clock(_ piece: String) -> Tap { .clock(piece: piece, act: .begin) }
+
+    private func window(_ spareMs: Int64?) -> Tap {
+        .logWindow(piece: "Corners", window: nil, reps: nil, spareMs: spareMs)
+    }
+
+    private func range(_ when: MeasuredWhen, _ tenths: Int64) -> Tap {
+        .logRange(piece: "Calves", when: when, side: 1, tenths: tenths)
+    }
+
+    private func option(_ option: String?) -> Tap {
+        .takeOption(piece: "Squat", movement: nil, option: option)
+    }
+
+    private func flag(_ severity: UInt32) -> Tap {
+        .flag(piece: "Squat", movement: nil, place: .knee, severity: severity, signs: [])
+    }
+
+    func testScreensAreTheSameInEveryLanguage() throws {
+        let homes = try homes()
+        var carrier = Carrier()
+        let coach = try Player(homes, .coach, "Märta", .kg, chance: 0)
+        let zoe = try Player(homes, .athlete, "Zoë", .kg, chance: 60)
+        let jun = try Player(homes, .athlete, "Łucja 純", .lb, chance: 120)
+        var seen: [NSObject] = []
+        func see(_ shown: Any) { seen.append(dump(shown)) }
+
+        let plan = try Fixtures.plan()
+        see(try coach.core.publish(sourceName: "small-plan.toml", text: plan, at: coach.now))
+        for player in [coach, zoe, jun] {
+            see(try player.exchange(&carrier))
+            see(try player.core.who())
+        }
+
+        zoe.goTo("2026-11-03")
+        see(try zoe.today())
+        see(try zoe.tap(.begin(day: nil)))
+        see(try zoe.tap(squat(kilograms(50))))
+        see(try zoe.tap(option("box-squat")))
+        see(try zoe.tap(option(nil)))
+        see(try zoe.tap(squat(kilograms(60), 6)))
+        see(try zoe.tap(squat(kilograms(70), 8)))
+        see(try zoe.tap(clock("Corners")))
+        zoe.pass(53_000)
+        see(try zoe.tap(window(nil)))
+        see(try zoe.tap(window(4_000)))
+        see(try zoe.tap(range(.before, 100)))
+        see(try zoe.tap(clock("Calves")))
+        zoe.pass(135_000)
+        see(try zoe.today())
+        zoe.pass(60_000)
+        see(try zoe.tap(.logHold(piece: "Calves", heldMs: [])))
+        see(try zoe.tap(range(.after, 130)))
+        see(try zoe.tap(flag(6)))
+        see(try zoe.tap(.undo))
+        see(try zoe.tap(flag(4)))
+        see(try zoe.tap(.finish(effort: 7, minutes: 60)))
+
+        jun.goTo("2026-11-03")
+        see(try jun.tap(.begin(day: nil)))
+        for (load, reps) in [(95, 8), (115, 6), (135, 3)] as [(Int64, UInt32)] {
+            see(try jun.tap(squat(pounds(load), reps)))
+        }
+        see(try jun.tap(.finish(effort: nil, minutes: nil)))
+
+        let date = "2026-11-04"
+        coach.goTo(date)
+        for player in [zoe, jun, coach] { see(try player.exchange(&carrier)) }
+        see(try coach.core.board(date: date))
+        let lucja = try coach.core.member(name: "łucja 純", date: date)
+        let asked = lucja.proposals[0]
+        see(lucja)
+        let answer = Answer(
+            person: lucja.person,
+            subject: asked.subject,
+            scheme: asked.scheme,
+            decision: .accept,
+            loads: [],
+            words: "Gut so – weiter!"
+        )
+        try coach.core.answer(answer: answer, at: coach.now)
+        let page = try coach.core.member(name: "Zoë", date: date)
+        see(page)
+        try coach.core.clearFlag(person: page.person, flag: page.discomfort[0].flag, at: coach.now)
+        for player in [coach, zoe, jun] { see(try player.exchange(&carrier)) }
+        zoe.goTo("2026-11-05")
+        see(try zoe.today())
+        jun.goTo(date)
+        see(try jun.core.preview(date: "2026-11-05", day: nil, at: jun.now))
+        see(try coach.core.export())
+
+        let wanted = try Fixtures.screens()
+        XCTAssertEqual(wanted.count, seen.count)
+        for (step, (rust, swift)) in zip(wanted, seen).enumerated() {
+            XCTAssertEqual(rust, swift, "what step \(step) shows")
+        }
+    }
+}

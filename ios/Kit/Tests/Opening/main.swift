@@ -1,0 +1,7 @@
+// Opens a home and says what came of it.
+import HoldfastKit
+import Support
+
+let core = try Holdfast.open(home: CommandLine.arguments[1], at: evening("2026-11-03"))
+try core.shut()
+print("opened")

@@ -1,0 +1,53 @@
+//! What the core itself takes for what the bindings are measured at: an empty call, one durable set,
+//! the longest day's screen. `cargo task measure` runs this beside the same in Kotlin and Swift.
+#![allow(missing_docs)]
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use holdfast_core::Mass;
+use holdfast_core::companion::Tap;
+use holdfast_tests::{Crew, SMALL_PLAN};
+
+/// The middle of several runs' nanoseconds, each of `calls` calls. As many runs before warm up.
+fn middle(runs: usize, calls: u32, mut call: impl FnMut()) -> u128 {
+    let mut taken: Vec<u128> = (0..2 * runs)
+        .map(|_| {
+            let start = Instant::now();
+            (0..calls).for_each(|_| call());
+            start.elapsed().as_nanos() / u128::from(calls)
+        })
+        .skip(runs)
+        .collect();
+    taken.sort_unstable();
+    taken[taken.len() / 2]
+}
+
+fn main() {
+    // Cargo's tests run benches too, only to see that they start.
+    let runs = if std::env::args().any(|arg| arg == "--bench") { 500 } else { 1 };
+    let longer = include_str!("../../bindings/fixtures/longer-day.toml");
+    let crew = Crew::start(&format!("{SMALL_PLAN}\n{longer}"), &["Zoë"]).unwrap();
+    let zoe = &crew.athletes[0];
+    zoe.go_to("2026-11-03");
+    zoe.tap(Tap::Begin { day: None }).unwrap();
+    // All 48 sets of six pieces in turn, again and again: the first time logged, then corrected.
+    let set = |tap: u32| Tap::LogSet {
+        piece: format!("Squat {}", 1 + tap % 6),
+        set: Some(1 + tap / 6 % 8),
+        load: Some(Mass::kg(50)),
+        reps: Some(tap % 50),
+        reserve: None,
+    };
+    let mut taps = 0..;
+    let durable = middle(runs, 1, || {
+        let tap = set(taps.next().unwrap_or_default());
+        black_box(zoe.companion.tap(tap, zoe.now()).unwrap());
+    });
+    let screen = middle(runs, 1, || {
+        black_box(zoe.companion.today(zoe.now()).unwrap());
+    });
+    zoe.companion.close().unwrap();
+    let empty = middle(runs, 1_000, || black_box(&zoe.companion).close().unwrap());
+    println!("calls: empty {empty} ns, set {durable} ns, screen {screen} ns");
+}
