@@ -37,7 +37,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = open(&crew.athletes[0]).err().unwrap();
-    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 2 });
+    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 3 });
     assert!(error.to_string().contains("update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());

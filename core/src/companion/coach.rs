@@ -89,7 +89,7 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
     let Some(plan) = device.block_for(at.date())? else {
         return Err(Error::not_found("a plan", "none is published yet"));
     };
-    let open = proposals(device.reader(), answer.person, profile.unit, &plan.block)?;
+    let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
     let about_it = |it: &&Proposal| it.subject == answer.subject && it.scheme == answer.scheme;
     let Some(proposal) = open.iter().find(about_it) else {
         let known: Vec<String> = open.iter().map(|it| it.subject.clone()).collect();

@@ -14,10 +14,12 @@ use super::screen::SessionState;
 use super::session_log::SessionLog;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
-use crate::journal::{ClockMark, Discomfort, Entry, Held, Kind, Lift, Profile, Range, WindowDone};
-use crate::load::{History, Prepared};
+use crate::journal::{
+    ClockMark, Discomfort, Entry, Held, Kind, Lift, Profile, Range, Session, WindowDone,
+};
+use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
 use crate::plan::{Day, Planned, Work};
-use crate::store::{Logged, conflicts, history, open_flags, unpublished};
+use crate::store::{Ask, Logged, conflicts, history, open_flags, unpublished};
 
 /// What a session screen is made from.
 pub(crate) struct Reading {
@@ -30,6 +32,8 @@ pub(crate) struct Reading {
     pub(crate) log: Option<SessionLog>,
     /// Open flags, the earliest first.
     pub(crate) flags: Vec<Logged<Discomfort>>,
+    /// What was worked hard the day before.
+    pub(crate) hard: Vec<HardWork>,
     /// Records in conflict.
     pub(crate) conflicts: u32,
     /// Entries no leaf holds yet.
@@ -94,6 +98,7 @@ impl Reading {
             planned: None,
             log: None,
             flags: open_flags(connection, person)?,
+            hard: Vec::new(),
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
             histories: Vec::new(),
@@ -114,7 +119,37 @@ impl Reading {
             }
         }
         self.histories = histories;
+        self.hard = self.worked_the_day_before(connection)?;
         Ok(())
+    }
+
+    fn worked_the_day_before(&self, connection: &Connection) -> Result<Vec<HardWork>> {
+        let (Some(block), Some(planned)) = (&self.block, &self.planned) else {
+            return Ok(Vec::new());
+        };
+        let before = planned.date.pred_opt();
+        let person = Some(self.profile.person);
+        // One may have been begun twice, or on two devices.
+        let ask =
+            Ask { person, subject: Some(""), scheme: Some(""), latest: Some(4), ..Ask::default() };
+        let mut worked = Vec::new();
+        for session in ask.read::<Session>(connection)? {
+            if Some(session.body.date) != before {
+                continue;
+            }
+            let log = SessionLog::read(connection, session)?;
+            let sets = log.lifts.iter().filter_map(|lift| {
+                Some(WorkedSet {
+                    record: lift.record,
+                    pattern: block.pattern_of(&lift.body.subject)?,
+                    to_the_end: lift.body.scheme.is_open(lift.body.set) || !lift.body.made(),
+                    reserve: lift.body.reserve,
+                })
+            });
+            let sets: Vec<WorkedSet> = sets.collect();
+            worked.extend(hard_work(&sets, log.finish.and_then(|finish| finish.body.effort)));
+        }
+        Ok(worked)
     }
 
     /// The day on screen.

@@ -121,6 +121,10 @@ pub struct OptionView {
     pub because_text: String,
     /// True when it is taken in this session.
     pub taken: bool,
+    /// Why it is suggested today, in words; empty mostly.
+    pub suggested: String,
+    /// The records that is read from.
+    pub from: Vec<RecordId>,
 }
 
 /// An open discomfort flag on screen.
@@ -178,6 +182,8 @@ pub struct SetView {
     pub reason: Reason,
     /// Why, in words.
     pub why: String,
+    /// The records the load was read from: sets, a flag, a coach's answer.
+    pub from: Vec<RecordId>,
     /// What was done.
     pub done: Option<SetDoneView>,
 }

@@ -16,7 +16,7 @@ use crate::load::{NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
 use crate::review::judge_range;
-use crate::store::{Logged, brake, date_of};
+use crate::store::{Logged, brake, date_of, set_done};
 use crate::words;
 
 /// What a sheet is made from.
@@ -61,6 +61,12 @@ impl Sheet<'_> {
         let rack = self.block.rack(&subject, self.unit());
         let mut history = self.reading.history(piece);
         history.flag = brake(&self.reading.flags, &subject);
+        history.date = Some(self.reading.planned.as_ref().map_or(self.now.date(), |it| it.date));
+        if let Some(log) = self.log() {
+            let of =
+                |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.subject == subject;
+            history.so_far = log.lifts.iter().filter(of).map(set_done).collect();
+        }
         let loads = next_loads(&strength.load, &strength.scheme, rack, &history);
         (subject, rack, loads)
     }
@@ -79,6 +85,7 @@ impl Sheet<'_> {
                     load: next.load.map(|load| load_view(load, rack, self.unit())),
                     why: words::why(&next.reason, self.unit()),
                     reason: next.reason,
+                    from: next.from,
                     done: done.map(|lift| SetDoneView {
                         load: lift.body.load,
                         load_text: self.load_text(lift.body.load),
@@ -229,13 +236,20 @@ impl Sheet<'_> {
         found
             .flat_map(|movement| {
                 let taken = self.log().and_then(|log| log.option(piece, &movement.key));
-                movement.options.iter().map(move |option| OptionView {
-                    movement: movement.key.clone(),
-                    key: option.key.clone(),
-                    name: option.name.clone(),
-                    because: option.because,
-                    because_text: words::because(option.because).to_owned(),
-                    taken: taken == Some(option.key.as_str()),
+                // What the day before worked hard, and an option would spare.
+                let hard = self.reading.hard.iter().find(|it| it.pattern == movement.pattern);
+                movement.options.iter().map(move |option| {
+                    let hard = hard.filter(|hard| option.pattern != hard.pattern);
+                    OptionView {
+                        movement: movement.key.clone(),
+                        key: option.key.clone(),
+                        name: option.name.clone(),
+                        because: option.because,
+                        because_text: words::because(option.because).to_owned(),
+                        taken: taken == Some(option.key.as_str()),
+                        suggested: hard.map_or(String::new(), words::spared),
+                        from: hard.map_or(Vec::new(), |hard| hard.from.clone()),
+                    }
                 })
             })
             .collect()

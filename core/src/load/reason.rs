@@ -13,8 +13,33 @@ use crate::mass::Mass;
 pub enum Reason {
     /// Nothing was lifted in this scheme yet: no load is invented.
     FirstTime,
+    /// The first time, and nobody said how many reps were left in the set before.
+    SayReserve {
+        /// The load of the set before.
+        last: Mass,
+        /// Reps done with it.
+        reps: u32,
+    },
+    /// The first time: found from the set before and the reps that were left in it.
+    Found {
+        /// The load of the set before.
+        last: Mass,
+        /// Reps done with it.
+        reps: u32,
+        /// Reps that were left.
+        reserve: u32,
+        /// Reps the next set should leave.
+        leave: u32,
+        /// True when the load was kept from going up more than a fourth at once.
+        capped: bool,
+    },
     /// The plan gives the load.
-    Fixed,
+    Fixed {
+        /// What it gives.
+        planned: Mass,
+        /// The load last time, where a tenth above it is all that is allowed.
+        capped: Option<Mass>,
+    },
     /// The plan asks for no load.
     Free,
     /// Last time was done as planned: the usual step.
@@ -60,6 +85,17 @@ pub enum Reason {
     BackOff {
         /// The load last time.
         last: Mass,
+        /// Percent taken off, before rounding down to the kit.
+        percent: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Weeks away from the movement: lighter.
+    EasedIn {
+        /// The load last time.
+        last: Mass,
+        /// Whole weeks since the movement was lifted.
+        weeks: u32,
         /// Percent taken off, before rounding down to the kit.
         percent: u32,
         /// When last time was.

@@ -3,7 +3,7 @@
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
-use super::{Kit, Movement, MovementOption, Piece, Stretch};
+use super::{Kit, Movement, MovementOption, Pattern, Piece, Stretch};
 
 /// A coach's plan for some weeks.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -107,6 +107,12 @@ impl Block {
         };
         let movement = self.movement(movement)?;
         Some((movement, Some(movement.option(option)?)))
+    }
+
+    /// What the body does in a subject: a movement, or an option of one.
+    pub fn pattern_of(&self, subject: &str) -> Option<Pattern> {
+        let (movement, option) = self.lifted_in(subject)?;
+        Some(option.map_or(movement.pattern, |option| option.pattern))
     }
 
     /// The name of a movement, an option or a stretch by what its history is kept under; that

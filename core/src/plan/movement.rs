@@ -30,6 +30,8 @@ pub struct MovementOption {
     pub name: String,
     /// Why somebody takes it.
     pub because: Because,
+    /// What the body does in it, where that differs from the movement.
+    pub pattern: Pattern,
     /// What carries the load, where it differs from the movement.
     pub lifted: Lifted,
 }

@@ -61,7 +61,7 @@ pub(crate) fn board(
     if let Some(block) = block {
         for (person, (_, profile)) in &people {
             if profile.role == Role::Athlete {
-                let proposals = proposals(connection, *person, profile.unit, block)?;
+                let proposals = proposals(connection, *person, profile.unit, block, date)?;
                 let attention =
                     attention(connection, *person, profile.unit, block, &proposals, date)?;
                 let mut row = row(connection, *person, profile.name.clone(), block, date)?;

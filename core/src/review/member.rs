@@ -122,7 +122,7 @@ pub(crate) fn member(
     let unit = profile.unit;
     let (proposals, attention) = match block {
         Some(block) => {
-            let proposals = proposals(connection, person, unit, block)?;
+            let proposals = proposals(connection, person, unit, block, date)?;
             let attention = attention(connection, person, unit, block, &proposals, date)?;
             (proposals, attention)
         }

@@ -55,15 +55,18 @@ pub struct ProposedSet {
     pub next: Option<Mass>,
     /// Why.
     pub reason: Reason,
+    /// The records it was read from: sets, a flag, a coach's answer.
+    pub from: Vec<RecordId>,
 }
 
-/// Every proposal for a member from the strength pieces of a block: one a piece, for what was
+/// Every proposal for a member, as it would be on a date, from the strength pieces of a block: one a piece, for what was
 /// lifted in it last.
 pub(crate) fn proposals(
     connection: &Connection,
     person: PersonId,
     unit: MassUnit,
     block: &Prepared,
+    date: NaiveDate,
 ) -> Result<Vec<Proposal>> {
     let flags = open_flags(connection, person)?;
     let mut found: Vec<Proposal> = Vec::new();
@@ -77,25 +80,19 @@ pub(crate) fn proposals(
         }
         let mut history = history(connection, person, &subject, &strength.scheme, None)?;
         history.flag = brake(&flags, &subject);
+        history.date = Some(date);
         let Some(last) = history.times.first() else { continue };
         let rack = block.rack(&subject, unit);
         let next = next_loads(&strength.load, &strength.scheme, rack, &history);
         let sets: Vec<ProposedSet> = next
             .into_iter()
-            .map(|next| {
-                let of = |time: &'_ crate::load::Time| {
-                    time.sets.iter().find(|done| done.set == next.set).cloned()
-                };
-                let done = of(last);
-                // A set skipped last time carries on from the time before.
-                let carried = history.times.iter().find_map(|time| of(time)?.load);
-                ProposedSet {
-                    set: next.set,
-                    last: carried,
-                    reps: done.as_ref().map(|done| done.reps),
-                    next: next.load,
-                    reason: next.reason,
-                }
+            .map(|next| ProposedSet {
+                set: next.set,
+                last: history.last_of(next.set).and_then(|done| done.load),
+                reps: last.set(next.set).map(|done| done.reps),
+                next: next.load,
+                reason: next.reason,
+                from: next.from,
             })
             .collect();
         found.push(Proposal {

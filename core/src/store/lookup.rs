@@ -76,6 +76,9 @@ pub(crate) fn date_of<T>(logged: &Logged<T>) -> NaiveDate {
     Instant { wall_ms: logged.first_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date()
 }
 
+/// How many of somebody's latest sets of a movement are looked at.
+const LATEST_SETS: u32 = 100;
+
 /// What the next loads of a scheme are worked out from, leaving out the session `during`.
 pub(crate) fn history(
     connection: &Connection,
@@ -100,7 +103,7 @@ pub(crate) fn history(
             continue;
         }
         let session = lift.body.session;
-        let done = SetDone { set: lift.body.set, load: lift.body.load, reps: lift.body.reps };
+        let done = set_done(&lift);
         match times.iter_mut().find(|time| time.session == session) {
             Some(time) => time.sets.push(done),
             None => times.push(Time { session, on: date_of(&lift), sets: vec![done] }),
@@ -113,7 +116,18 @@ pub(crate) fn history(
     let ruling = times
         .first()
         .map_or(Ok(None), |time| ruled(connection, person, subject, &key, time.session))?;
-    Ok(History { times, flag: None, ruling })
+    // One more than a session can hold of it, so that a time before the session at hand is among them.
+    let any = Ask { scheme: None, latest: Some(LATEST_SETS), ..ask };
+    let mut lifts = any.read::<Lift>(connection)?.into_iter();
+    let last_lifted = lifts.find(|lift| Some(lift.body.session) != during);
+    let last_lifted = last_lifted.map(|lift| date_of(&lift));
+    Ok(History { times, ruling, last_lifted, ..History::default() })
+}
+
+/// A logged set, as the load rules see it.
+pub(crate) fn set_done(lift: &Logged<Lift>) -> SetDone {
+    let Lift { set, load, reps, reserve, .. } = lift.body;
+    SetDone { record: lift.record, set, load, reps, reserve }
 }
 
 /// The latest open flag on a subject. A movement and its options are flagged each on their own:
@@ -121,6 +135,7 @@ pub(crate) fn history(
 pub(crate) fn brake(flags: &[Logged<Discomfort>], subject: &str) -> Option<OpenFlag> {
     let on_it = |flag: &&Logged<Discomfort>| flag.body.subject == subject;
     flags.iter().rev().find(on_it).map(|flag| OpenFlag {
+        record: flag.record,
         place: flag.body.place,
         severity: flag.body.severity,
         on: date_of(flag),
@@ -148,6 +163,7 @@ pub(crate) fn ruled(
     // Two answers within one millisecond are told apart by their numbers.
     let last = about_it.max_by_key(|ruling| (ruling.first_ms, ruling.version.number));
     Ok(last.map(|ruling| Ruled {
+        record: ruling.record,
         decision: ruling.body.decision,
         loads: ruling.body.loads,
         words: ruling.body.words,

@@ -1,7 +1,7 @@
 //! Loads, plates and the reason for a load.
 
 use super::plain::{count, day, decision, place};
-use crate::load::Reason;
+use crate::load::{HardWork, Reason};
 use crate::mass::{Mass, MassUnit};
 
 /// A load in the reader's unit; where that is not exact, the exact one behind it.
@@ -30,9 +30,25 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
     let text = |mass: &Mass| load_text(*mass, unit);
     match reason {
         Reason::FirstTime => {
-            "first time: find a load you could lift for two or three more reps, and log it".into()
+            "first time: choose a light load, log it, and say how many more reps you could have done"
+                .into()
         }
-        Reason::Fixed => "set by the plan".into(),
+        Reason::SayReserve { last, reps } => format!(
+            "first time: say how many more than {reps} reps you could have done with {}, and this set \
+             gets a load",
+            text(last)
+        ),
+        Reason::Found { last, reps, reserve, leave, capped } => format!(
+            "first time: {} for {reps} with {reserve} left; this should leave {leave}{}",
+            text(last),
+            if *capped { ", at most a fourth more at once" } else { "" }
+        ),
+        Reason::Fixed { capped: None, .. } => "set by the plan".into(),
+        Reason::Fixed { planned, capped: Some(last) } => format!(
+            "the plan says {}; {} last time, and a tenth more is the most in one go",
+            text(planned),
+            text(last)
+        ),
         Reason::Free => "your own choice".into(),
         Reason::Step { last, by, capped, on } => format!(
             "{} on {}, all reps made: {} more{}",
@@ -56,6 +72,12 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
         Reason::BackOff { last, percent, on } => {
             format!("{} on {}, missed twice in a row: {percent} % less", text(last), day(*on))
         }
+        Reason::EasedIn { last, weeks, percent, on } => format!(
+            "{} on {}, {} away: {percent} % less to come back",
+            text(last),
+            day(*on),
+            count(u64::from(*weeks), "week")
+        ),
         Reason::Unfinished { last, done, of, on } => format!(
             "{} on {}, {done} of {} done: the same again",
             text(last),
@@ -91,6 +113,12 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
             format!("coach {}{last}{said}", decision(*how))
         }
     }
+}
+
+/// Why an option is suggested: `squat was worked hard the day before (4 sets): this spares it`.
+pub(crate) fn spared(hard: &HardWork) -> String {
+    let (pattern, sets) = (hard.pattern.text(), count(hard.from.len() as u64, "set"));
+    format!("{pattern} was worked hard the day before ({sets}): this spares it")
 }
 
 fn cap(capped: bool) -> &'static str {

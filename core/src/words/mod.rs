@@ -5,7 +5,7 @@ mod load;
 mod logged;
 mod plain;
 
-pub(crate) use load::{load_text, plates_text, why};
+pub(crate) use load::{load_text, plates_text, spared, why};
 pub(crate) use logged::logged;
 pub(crate) use plain::{
     because, clock_time, count, day, decision, list, place, protocol, sign, tenths,

@@ -191,5 +191,9 @@ fn options(options: &[OptionView]) -> String {
             format!("{} for {}{taken}", option.key, option.because_text)
         })
         .collect();
-    format!("  {}\n", format!("options: {}", each.join(", ")).dimmed())
+    let mut text = format!("  {}\n", format!("options: {}", each.join(", ")).dimmed());
+    for option in options.iter().filter(|option| !option.suggested.is_empty()) {
+        text += &format!("  {} {}: {}\n", "consider".yellow(), option.key, option.suggested);
+    }
+    text
 }

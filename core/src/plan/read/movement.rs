@@ -74,9 +74,11 @@ pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Mov
         let pattern = pattern.and_then(|field| field.one_of(&Pattern::words()));
         let lifted = fields.required("lifted", "lifted = \"bar\"").and_then(lifted);
         let options = fields.optional("option");
-        let options = options.map_or(Some(Vec::new()), |field| options_of(field, lifted));
+        let pattern = pattern.and_then(Pattern::from_text);
+        let usual = (lifted, pattern);
+        let options = options.map_or(Some(Vec::new()), |field| options_of(field, usual));
         fields.finish();
-        let pattern = Pattern::from_text(pattern?)?;
+        let pattern = pattern?;
         Some(Movement { key: key?, name: name?, pattern, lifted: lifted?, options: options? })
     });
     Register { noun: "movement", example: MOVEMENT, entries }
@@ -86,17 +88,23 @@ fn lifted(field: Field<'_>) -> Option<Lifted> {
     Lifted::from_text(field.one_of(&Lifted::words())?)
 }
 
-fn options_of(field: Field<'_>, usual: Option<Lifted>) -> Option<Vec<MovementOption>> {
+fn options_of(
+    field: Field<'_>,
+    usual: (Option<Lifted>, Option<Pattern>),
+) -> Option<Vec<MovementOption>> {
     let options = field.entries(OPTION)?.into_iter().map(|entry| {
         let key = entry.checked_key();
         let mut fields = entry.field.table("an option", OPTION)?;
         let name = fields.required("name", "name = \"Squat to a box\"").and_then(Field::name);
         let because = fields.required("because", "because = \"low-back\"");
         let because = because.and_then(|field| field.one_of(&Because::words()));
-        let lifted = fields.optional("lifted").map_or(usual, lifted);
+        let lifted = fields.optional("lifted").map_or(usual.0, lifted);
+        let pattern = fields.optional("pattern");
+        let pattern =
+            pattern.map_or(usual.1, |field| Pattern::from_text(field.one_of(&Pattern::words())?));
         fields.finish();
         let because = Because::from_text(because?)?;
-        Some(MovementOption { key: key?, name: name?, because, lifted: lifted? })
+        Some(MovementOption { key: key?, name: name?, because, pattern: pattern?, lifted: lifted? })
     });
     let options: Vec<Option<MovementOption>> = options.collect();
     options.into_iter().collect()

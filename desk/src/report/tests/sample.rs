@@ -97,6 +97,7 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         reps: Some(5),
         next: Some(load(load_now + 5)),
         reason: Reason::Free,
+        from: vec![],
     };
     let text = |more: i64| {
         let loads = [50, 60, 70, 80].map(|it| (it + more).to_string());

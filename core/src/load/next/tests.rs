@@ -1,9 +1,14 @@
 use proptest::prelude::*;
 
-use super::*;
-use crate::plan::{Bar, Kit, PlateStack};
+use chrono::NaiveDate;
 
-fn kit() -> Kit {
+use super::*;
+use crate::care::Place;
+use crate::journal::Decision;
+use crate::mass::MassUnit;
+use crate::plan::{Bar, Kit, PlateStack, Step, StepRule};
+
+pub(super) fn kit() -> Kit {
     let plate = |mass: &str, count| PlateStack {
         mass: Mass::parse(mass, None).unwrap(),
         unit: MassUnit::Kg,
@@ -21,16 +26,16 @@ fn kit() -> Kit {
     Kit { name: String::new(), bars: vec![bar], plates, bells: vec![] }
 }
 
-fn rack() -> Rack {
+pub(super) fn rack() -> Rack {
     let kit = kit();
     Rack::bar(&kit, &kit.bars[0])
 }
 
-fn scheme() -> Scheme {
+pub(super) fn scheme() -> Scheme {
     Scheme { reps: vec![8, 6, 5], open: true }
 }
 
-fn rule() -> LoadRule {
+pub(super) fn rule() -> LoadRule {
     let step = |mass| vec![Step { mass, unit: MassUnit::Kg }];
     LoadRule::Step(StepRule {
         step: step(Mass::thousandths(2500, MassUnit::Kg)),
@@ -40,12 +45,8 @@ fn rule() -> LoadRule {
     })
 }
 
-fn time(day: u32, sets: &[(i64, u32)]) -> Time {
-    let sets = sets.iter().zip(1..).map(|((kg, reps), set)| SetDone {
-        set,
-        load: Some(Mass::kg(*kg)),
-        reps: *reps,
-    });
+pub(super) fn time(day: u32, sets: &[(i64, u32)]) -> Time {
+    let sets = sets.iter().zip(1..).map(|((kg, reps), set)| done(set, *kg, *reps, None));
     Time {
         session: RecordId(crate::id::random([day as u8; 16])),
         on: NaiveDate::from_ymd_opt(2026, 11, day).unwrap(),
@@ -53,16 +54,31 @@ fn time(day: u32, sets: &[(i64, u32)]) -> Time {
     }
 }
 
-fn next(times: Vec<Time>) -> Vec<(String, Reason)> {
-    let history = History { times, ..History::default() };
-    let loads = next_loads(&rule(), &scheme(), &rack(), &history);
+pub(super) fn record(n: u8) -> RecordId {
+    RecordId(crate::id::random([n; 16]))
+}
+
+pub(super) fn done(set: u32, kg: i64, reps: u32, reserve: Option<u32>) -> SetDone {
+    SetDone { record: record(set as u8), set, load: Some(Mass::kg(kg)), reps, reserve }
+}
+
+pub(super) fn date(day: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 11, day).unwrap()
+}
+
+pub(super) fn next(history: History, rule: &LoadRule) -> Vec<(String, Reason)> {
+    let loads = next_loads(rule, &scheme(), &rack(), &history);
     let text =
         |next: NextLoad| (next.load.map_or("-".into(), |load| load.to_string()), next.reason);
     loads.into_iter().map(text).collect()
 }
 
+fn after(times: Vec<Time>) -> Vec<(String, Reason)> {
+    next(History { times, ..History::default() }, &rule())
+}
+
 fn loads(times: Vec<Time>) -> Vec<String> {
-    next(times).into_iter().map(|(load, _)| load).collect()
+    after(times).into_iter().map(|(load, _)| load).collect()
 }
 
 /// Worked by hand: each set goes up by 2.5 kg, which is under a tenth of 50, 60 and 70 kg.
@@ -70,7 +86,7 @@ fn loads(times: Vec<Time>) -> Vec<String> {
 fn done_as_planned_every_set_goes_up_one_step() {
     let last = time(3, &[(50, 8), (60, 6), (70, 7)]);
     assert_eq!(loads(vec![last.clone()]), ["52.5 kg", "62.5 kg", "72.5 kg"]);
-    let (_, reason) = &next(vec![last])[0];
+    let (_, reason) = &after(vec![last])[0];
     let by = Mass::thousandths(2500, MassUnit::Kg);
     let on = NaiveDate::from_ymd_opt(2026, 11, 3).unwrap();
     assert_eq!(*reason, Reason::Step { last: Mass::kg(50), by, capped: false, on });
@@ -86,7 +102,7 @@ fn the_open_set_can_earn_the_larger_step() {
 fn a_miss_holds_every_set_and_two_in_a_row_back_off() {
     let missed = time(10, &[(50, 8), (60, 5), (70, 5)]);
     assert_eq!(loads(vec![missed.clone()]), ["50 kg", "60 kg", "70 kg"]);
-    let (_, reason) = &next(vec![missed.clone()])[2];
+    let (_, reason) = &after(vec![missed.clone()])[2];
     assert!(matches!(reason, Reason::Missed { set: 2, reps: 5, asked: 6, .. }), "{reason:?}");
     // 90 % of 50, 60, 70 is 45, 54, 63; the plates build 45, 52.5 and 62.5.
     let before = time(3, &[(50, 8), (60, 6), (70, 4)]);
@@ -95,7 +111,7 @@ fn a_miss_holds_every_set_and_two_in_a_row_back_off() {
 
 #[test]
 fn nothing_is_invented_the_first_time() {
-    assert_eq!(next(vec![]), vec![("-".to_owned(), Reason::FirstTime); 3]);
+    assert_eq!(after(vec![]), vec![("-".to_owned(), Reason::FirstTime); 3]);
 }
 
 #[test]
@@ -108,7 +124,7 @@ fn an_unfinished_time_holds_and_a_skipped_set_carries_on_from_before() {
 /// A tenth of 20 kg is 2 kg, but the smallest step of these plates is 2.5 kg.
 #[test]
 fn a_step_past_the_cap_is_refused_and_says_what_is_next() {
-    let (load, reason) = next(vec![time(3, &[(20, 8), (60, 6), (70, 5)])]).remove(0);
+    let (load, reason) = after(vec![time(3, &[(20, 8), (60, 6), (70, 5)])]).remove(0);
     assert_eq!(load, "20 kg");
     let above = Some(Mass::thousandths(22_500, MassUnit::Kg));
     assert!(
@@ -121,10 +137,14 @@ fn a_step_past_the_cap_is_refused_and_says_what_is_next() {
 #[test]
 fn a_flag_stops_progression_and_a_coach_decides_otherwise() {
     let times = vec![time(3, &[(50, 8), (60, 6), (70, 9)])];
-    let flag = OpenFlag { place: Place::Knee, severity: 4, on: times[0].on };
-    let ruled =
-        Ruled { decision: Decision::Change, loads: vec![Some(Mass::kg(52)); 3], words: "x".into() };
-    let mut history = History { times, flag: None, ruling: Some(ruled) };
+    let flag = OpenFlag { record: record(90), place: Place::Knee, severity: 4, on: times[0].on };
+    let ruled = Ruled {
+        record: record(91),
+        decision: Decision::Change,
+        loads: vec![Some(Mass::kg(52)); 3],
+        words: "x".into(),
+    };
+    let mut history = History { times, ruling: Some(ruled), ..History::default() };
     let first = |history: &History| next_loads(&rule(), &scheme(), &rack(), history).remove(0);
     assert_eq!(first(&history).load, Some(Mass::kg(52)));
     history.flag = Some(flag);
@@ -132,6 +152,7 @@ fn a_flag_stops_progression_and_a_coach_decides_otherwise() {
     assert!(matches!(first(&history).reason, Reason::Flagged { severity: 4, .. }));
     // Lighter than last time is always allowed, and the coach's words are shown.
     let ruled = |kg| Ruled {
+        record: record(91),
         decision: Decision::Change,
         loads: vec![Some(Mass::kg(kg)); 3],
         words: "light".into(),
@@ -160,9 +181,9 @@ proptest! {
         flagged: bool,
     ) {
         let last = time(3, &done);
-        let flag = flagged.then_some(OpenFlag { place: Place::Hip, severity: 1, on: last.on });
+        let flag = flagged.then_some(OpenFlag { record: record(90), place: Place::Hip, severity: 1, on: last.on });
         let missed = last.any_missed(&scheme());
-        let history = History { times: vec![last.clone()], flag, ruling: None };
+        let history = History { times: vec![last.clone()], flag, ..History::default() };
         for next in next_loads(&rule(), &scheme(), &rack(), &history) {
             let before = last.set(next.set).and_then(|set| set.load);
             prop_assert_eq!(next.load.is_some(), before.is_some());
@@ -177,7 +198,7 @@ proptest! {
     /// More good reps never lead to a lighter next load.
     #[test]
     fn more_reps_never_lower_a_load(kg in 20_i64..180, reps in 0_u32..20, more in 1_u32..5) {
-        let load = |reps| next(vec![time(3, &[(kg, 8), (kg, 6), (kg, reps)])])[0].0.clone();
+        let load = |reps| after(vec![time(3, &[(kg, 8), (kg, 6), (kg, reps)])])[0].0.clone();
         let parse = |text: String| Mass::parse(&text, None).unwrap();
         prop_assert!(parse(load(reps)) <= parse(load(reps + more)));
     }

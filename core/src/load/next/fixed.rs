@@ -1,0 +1,36 @@
+//! Loads that the plan gives: they too stay inside the cap and heed a flag.
+
+use super::{CAP_PERCENT, History, NextLoad, flagged, hold};
+use crate::load::{Rack, Reason};
+use crate::mass::Mass;
+
+pub(super) fn next(planned: Option<Mass>, rack: &Rack, history: &History, set: u32) -> NextLoad {
+    let Some(planned) = planned else {
+        return NextLoad { set, load: None, reason: Reason::Free, from: Vec::new() };
+    };
+    let done = history.last_of(set);
+    let last = done.and_then(|done| done.load);
+    let record = done.map(|done| done.record);
+    let from = |other| record.into_iter().chain(other).collect();
+    match (&history.flag, last) {
+        // Lighter than last time is what somebody with a flag should do.
+        (Some(flag), Some(last)) if planned > last => NextLoad {
+            set,
+            load: Some(hold(rack, last, last)),
+            reason: flagged(flag, Some(last)),
+            from: from(Some(flag.record)),
+        },
+        (_, Some(last)) if planned > last.percent(CAP_PERCENT) => NextLoad {
+            set,
+            load: Some(hold(rack, last.percent(CAP_PERCENT), last)),
+            reason: Reason::Fixed { planned, capped: Some(last) },
+            from: from(None),
+        },
+        _ => NextLoad {
+            set,
+            load: Some(planned),
+            reason: Reason::Fixed { planned, capped: None },
+            from: Vec::new(),
+        },
+    }
+}

@@ -1,0 +1,93 @@
+//! Loads as an athlete meets them: the first time, after weeks away, the day after.
+
+use holdfast_core::Mass;
+use holdfast_core::companion::{SessionScreen, Tap};
+use holdfast_core::load::Reason;
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+
+use crate::whole_loop::{begin, finish, squats, strength};
+
+fn crew() -> Crew {
+    Crew::start(SMALL_PLAN, &["Ines"]).unwrap()
+}
+
+fn loads(screen: &SessionScreen) -> Vec<Option<Mass>> {
+    strength(screen).sets.iter().map(|set| Some(set.load.as_ref()?.mass)).collect()
+}
+
+fn lift(device: &Device, kg: i64, reps: u32, reserve: Option<u32>) -> SessionScreen {
+    let (piece, load, reps) = ("Squat".into(), Some(Mass::kg(kg)), Some(reps));
+    device.tap(Tap::LogSet { piece, set: None, load, reps, reserve }).unwrap()
+}
+
+/// Brzycki by hand: 50 kg for 8 with 2 left is 10 to failure; 6 with 2 left are 8: 50 * 29 / 27 =
+/// 53.7, built as 52.5. 5 with 2 left are 7: 50 * 30 / 27 = 55.6, built as 55.
+#[test]
+fn a_first_time_finds_its_loads_in_a_few_sets() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    let screen = ines.tap(begin()).unwrap();
+    assert_eq!(loads(&screen), [None; 3]);
+    let screen = lift(ines, 50, 8, Some(2));
+    let half = |kg: i64| Mass { ten_ng: Mass::kg(kg).ten_ng / 2 };
+    assert_eq!(loads(&screen), [None, Some(half(105)), Some(Mass::kg(55))]);
+    let second = &strength(&screen).sets[1];
+    assert_eq!(second.why, "first time: 50 kg for 8 with 2 left; this should leave 2");
+    assert_eq!(second.from.len(), 1, "the set it is read from");
+    // One tap takes the load that was found.
+    let piece = "Squat".into();
+    let tap = Tap::LogSet { piece, set: None, load: None, reps: None, reserve: None };
+    let screen = ines.tap(tap).unwrap();
+    assert_eq!(strength(&screen).sets[1].done.as_ref().unwrap().load, Some(half(105)));
+    let Reason::SayReserve { last, reps } = strength(&screen).sets[2].reason else {
+        panic!("{:?}", strength(&screen).sets[2])
+    };
+    assert_eq!((last, reps), (half(105), 6));
+}
+
+/// Ten percent off 50, 60 and 70 kg is 45, 54 and 63; the plates build 45, 52.5 and 62.5.
+#[test]
+fn after_weeks_away_the_loads_are_lighter() {
+    let plan = SMALL_PLAN.replace("weeks = 2", "weeks = 8");
+    let crew = Crew::start(&plan, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 9)]);
+    ines.go_to("2026-11-23");
+    let kg = |text: &str| Some(Mass::parse(text, None).unwrap());
+    assert_eq!(loads(&ines.today().unwrap())[2], kg("75 kg"), "20 days: the earned step");
+    ines.go_to("2026-11-24");
+    let screen = ines.today().unwrap();
+    assert_eq!(loads(&screen), ["45 kg", "52.5 kg", "62.5 kg"].map(kg));
+    let why = &strength(&screen).sets[0].why;
+    assert_eq!(why, "50 kg on Tue 3 Nov, 3 weeks away: 10 % less to come back");
+    // The coach sees the same proposal for that date.
+    crew.exchange_all().unwrap();
+    let board = crew.coach.companion.board("2026-11-24".parse().unwrap()).unwrap();
+    assert_eq!(board.rows[0].proposals[0].next_text, "45 / 52.5 / 62.5 kg");
+}
+
+#[test]
+fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    let suggested = |date: &str| {
+        ines.go_to(date);
+        let screen = ines.today().unwrap();
+        let options = strength(&screen).options.iter();
+        options.map(|it| (it.key.clone(), it.suggested.clone(), it.from.len())).collect::<Vec<_>>()
+    };
+    let said = "squat was worked hard the day before (3 sets): this spares it";
+    let wanted = [("box-squat", "", 0), ("step-up", said, 3)];
+    let wanted = wanted.map(|(key, said, from)| (key.to_owned(), said.to_owned(), from));
+    assert_eq!(suggested("2026-11-04"), wanted);
+    assert!(suggested("2026-11-05").iter().all(|(_, said, _)| said.is_empty()), "a day between");
+    // Two easy sets of a session that was rated easy are no reason.
+    ines.go_to("2026-11-06");
+    ines.tap(begin()).unwrap();
+    lift(ines, 40, 8, None);
+    lift(ines, 40, 6, None);
+    ines.tap(finish(3, 20)).unwrap();
+    assert!(suggested("2026-11-07").iter().all(|(_, said, _)| said.is_empty()));
+}
