@@ -9,6 +9,7 @@ mod formats;
 mod kills;
 mod screens;
 mod set_laws;
+mod strength;
 mod whole_loop;
 
 /// A file in this folder that no `mod` line names would never run.

@@ -6,6 +6,8 @@ mod rack;
 mod reason;
 mod volume;
 
+pub mod strength;
+
 pub use next::{CAP_PERCENT, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads};
 pub use prepared::Prepared;
 pub use rack::{Build, Rack};
