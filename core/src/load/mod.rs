@@ -7,6 +7,8 @@ mod reason;
 mod spare;
 mod volume;
 
+pub mod strength;
+
 pub use next::{
     CAP_PERCENT, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads, weeks_away,
 };

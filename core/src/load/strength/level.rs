@@ -1,0 +1,178 @@
+//! The local level model: a random walk seen through noise, on irregular days.
+//!
+//! Durbin and Koopman, Time Series Analysis by State Space Methods, chapter 2: `y = x + e` with a
+//! known variance for every observation, and `x` after `d` more days is `x + n` where `n` has `d`
+//! times the variance per day. The recursion is theirs, with their exact diffuse start.
+
+/// A mean and the variance around it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Normal {
+    /// The mean.
+    pub mean: f64,
+    /// The variance, 0 or more.
+    pub variance: f64,
+}
+
+/// What is known before the first observation.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Start {
+    /// A distribution of the level on the first day.
+    Known(Normal),
+    /// Nothing: the first observation is the level, its own variance the level's.
+    Diffuse,
+}
+
+/// The model's parameters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LocalLevel {
+    /// The variance that one day adds to the level, 0 or more.
+    pub per_day: f64,
+    /// The level on the first day.
+    pub start: Start,
+}
+
+/// A day, and what was seen on it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Moment {
+    /// The day, counted from anywhere; never before the one ahead of it in a list.
+    pub day: i64,
+    /// The observation; none is a day on which nothing was seen.
+    pub value: Option<f64>,
+    /// The variance of the observation's error, above 0. Not read when nothing was seen.
+    pub variance: f64,
+}
+
+/// How far an observation was from what was foretold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Innovation {
+    /// Observation less prediction. 0 for the first one after a diffuse start.
+    pub value: f64,
+    /// The variance of the value; infinite for the first one after a diffuse start.
+    pub variance: f64,
+}
+
+/// One day of a filtered series.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// The day.
+    pub day: i64,
+    /// The level from all days before; none while nothing is known.
+    pub predicted: Option<Normal>,
+    /// The surprise; none where nothing was seen.
+    pub innovation: Option<Innovation>,
+    /// The part of the surprise that moved the level, 0 to 1; 0 where nothing was seen.
+    pub gain: f64,
+    /// The level from all days up to this one; none while nothing is known.
+    pub filtered: Option<Normal>,
+}
+
+/// A filtered series.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Filtered {
+    /// The days, in order.
+    pub steps: Vec<Step>,
+    /// The natural logarithm of the likelihood, constants included. The first observation after a diffuse start counts `-ln(2 pi)/2`, as in Durbin and Koopman, chapter 7.
+    pub log_likelihood: f64,
+}
+
+/// Why a series can't be filtered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum LevelError {
+    /// A parameter is no number in its range: variances 0 to 1e100, a mean
+    /// within 1e100 either way.
+    #[error("{name} is not a number in its range")]
+    Parameter {
+        /// Which.
+        name: &'static str,
+    },
+    /// An observation is no number, or beyond 1e100 either way.
+    #[error("observation {index} must be a number within 1e100 either way")]
+    Value {
+        /// Its place, counted from 0.
+        index: usize,
+    },
+    /// The variance of an observation is no number from 1e-100 to 1e100.
+    #[error("the variance of observation {index} must be a number from 1e-100 to 1e100")]
+    Variance {
+        /// Its place, counted from 0.
+        index: usize,
+    },
+    /// A day lies before the one ahead of it.
+    #[error("observation {index} lies before the one ahead of it: sort by day")]
+    Order {
+        /// Its place, counted from 0.
+        index: usize,
+    },
+}
+
+/// Nothing beyond this is taken in, so that no square of it and no sum of days leaves the range of a
+/// float.
+const LARGEST: f64 = 1e100;
+
+/// Runs the Kalman filter over a series in the order of its days. Several moments on one day are one
+/// update each, with nothing added to the level's variance in between.
+///
+/// # Errors
+/// [`LevelError`] for what is no number, no variance or out of order; never a panic.
+pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelError> {
+    let mut level = check(model)?;
+    let mut steps = Vec::with_capacity(seen.len());
+    let (mut log_likelihood, mut before) = (0.0, None);
+    for (index, moment) in seen.iter().enumerate() {
+        let days = match before {
+            Some(before) if moment.day < before => return Err(LevelError::Order { index }),
+            Some(before) => (i128::from(moment.day) - i128::from(before)) as f64,
+            None => 0.0,
+        };
+        before = Some(moment.day);
+        let ahead = |it: Normal| Normal { variance: it.variance + days * model.per_day, ..it };
+        let predicted = level.map(ahead);
+        let mut step =
+            Step { day: moment.day, predicted, innovation: None, gain: 0.0, filtered: predicted };
+        if let Some(value) = moment.value {
+            if !(-LARGEST..=LARGEST).contains(&value) {
+                return Err(LevelError::Value { index });
+            }
+            if !(1.0 / LARGEST..=LARGEST).contains(&moment.variance) {
+                return Err(LevelError::Variance { index });
+            }
+            log_likelihood += update(&mut step, value, moment.variance);
+        }
+        level = step.filtered;
+        steps.push(step);
+    }
+    Ok(Filtered { steps, log_likelihood })
+}
+
+/// Takes an observation in and gives its part of the log-likelihood.
+fn update(step: &mut Step, value: f64, noise: f64) -> f64 {
+    let ln_2_pi = std::f64::consts::TAU.ln();
+    let Some(predicted) = step.predicted else {
+        step.innovation = Some(Innovation { value: 0.0, variance: f64::INFINITY });
+        step.gain = 1.0;
+        step.filtered = Some(Normal { mean: value, variance: noise });
+        return -0.5 * ln_2_pi;
+    };
+    let variance = predicted.variance + noise;
+    let surprise = value - predicted.mean;
+    step.innovation = Some(Innovation { value: surprise, variance });
+    step.gain = predicted.variance / variance;
+    step.filtered = Some(Normal {
+        mean: predicted.mean + step.gain * surprise,
+        // The same as P(1 - K), which would lose digits when K is near 1.
+        variance: step.gain * noise,
+    });
+    -0.5 * (ln_2_pi + variance.ln() + surprise * surprise / variance)
+}
+
+fn check(model: &LocalLevel) -> Result<Option<Normal>, LevelError> {
+    let variance = |it: f64| (0.0..=LARGEST).contains(&it);
+    if !variance(model.per_day) {
+        return Err(LevelError::Parameter { name: "per_day" });
+    }
+    match model.start {
+        Start::Diffuse => Ok(None),
+        Start::Known(it) if it.mean.abs() <= LARGEST && variance(it.variance) => Ok(Some(it)),
+        Start::Known(_) => Err(LevelError::Parameter { name: "start" }),
+    }
+}

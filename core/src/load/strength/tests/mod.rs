@@ -1,0 +1,17 @@
+mod cases;
+mod laws;
+mod series;
+
+use chrono::{Days, NaiveDate};
+
+use super::{Effort, SetSeen};
+use crate::mass::{Mass, MassUnit};
+
+fn day(days: u64) -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 1, 5).unwrap().checked_add_days(Days::new(days)).unwrap()
+}
+
+/// A set on a day counted from the first Monday of 2026, of tenths of a kilogram.
+fn set(days: u64, tenths: i64, reps: u32, effort: Effort) -> SetSeen {
+    SetSeen { on: day(days), load: Mass::thousandths(tenths * 100, MassUnit::Kg), reps, effort }
+}

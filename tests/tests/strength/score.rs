@@ -1,0 +1,159 @@
+//! Errors and coverage on sets that were held back.
+
+use holdfast_core::MassUnit;
+use holdfast_core::load::strength::{Effort, Model, SetSeen, strength_by};
+
+use super::crew::{Lifter, Session};
+use super::equations::{EQUATIONS, Equation};
+
+/// Errors of one way of reading strength.
+#[derive(Clone, Default)]
+pub(super) struct Errors {
+    log_squares: f64,
+    logs: f64,
+    reps: f64,
+    count: f64,
+}
+
+impl Errors {
+    fn add(&mut self, max: f64, said: f64, reps: u32, said_reps: u32) {
+        let log = (said / max).ln();
+        self.log_squares += log * log;
+        self.logs += log;
+        self.reps += f64::from(reps.abs_diff(said_reps));
+        self.count += 1.0;
+    }
+
+    /// Root mean square of the log of said over true one-rep max.
+    pub(super) fn max(&self) -> f64 {
+        (self.log_squares / self.count).sqrt()
+    }
+
+    /// Mean of the log of said over true one-rep max.
+    pub(super) fn bias(&self) -> f64 {
+        self.logs / self.count
+    }
+
+    /// Mean absolute error of the reps on held-out open sets.
+    pub(super) fn reps(&self) -> f64 {
+        self.reps / self.count
+    }
+}
+
+/// A share of cases.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Share {
+    inside: f64,
+    pub(super) count: f64,
+}
+
+impl Share {
+    fn add(&mut self, inside: bool) {
+        self.inside += f64::from(u8::from(inside));
+        self.count += 1.0;
+    }
+
+    pub(super) fn percent(&self) -> f64 {
+        100.0 * self.inside / self.count
+    }
+}
+
+/// The ways to use an equation: the latest open set, the best of the last three, the latest of at
+/// most ten reps.
+pub(super) const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
+
+/// The model beside the equations on the same held-out sets.
+pub(super) struct Score {
+    pub(super) model: Errors,
+    /// By equation, by way.
+    pub(super) plain: [[Errors; WAYS.len()]; EQUATIONS.len()],
+    /// Held-out reps within the 80 % band: all, and by reps done, up to 5, to 10, more.
+    pub(super) in_band: Share,
+    pub(super) in_band_by_reps: [Share; 3],
+    /// Mean of the band's high end less its low one.
+    pub(super) width: f64,
+    /// True one-rep max within its 80 % interval.
+    pub(super) in_interval: Share,
+    /// True mean change a week over the trend's days within the trend's 80 % interval.
+    pub(super) in_trend: Share,
+}
+
+/// Open sets held back of every athlete: the last three, foretold from all that was before the
+/// first of them.
+const HELD_OUT: usize = 3;
+
+/// Foretells the held-out sets of every athlete with at least three open sets before them.
+pub(super) fn score(model: &Model, crew: &[Lifter]) -> Score {
+    let mut score = Score {
+        model: Errors::default(),
+        plain: Default::default(),
+        in_band: Share::default(),
+        in_band_by_reps: Default::default(),
+        width: 0.0,
+        in_interval: Share::default(),
+        in_trend: Share::default(),
+    };
+    for lifter in crew {
+        let with_open = lifter.sessions.iter().filter(|it| it.open().is_some());
+        let Some(cut) = with_open.map(|it| it.on).rev().nth(HELD_OUT - 1) else { continue };
+        let before = lifter.sessions.iter().filter(|it| it.on < cut);
+        let known: Vec<SetSeen> = before.flat_map(|it| it.seen.clone()).collect();
+        let readable = |it: &&SetSeen| it.effort == Effort::Open && (1..=36).contains(&it.reps);
+        let open: Vec<&SetSeen> = known.iter().rev().filter(readable).collect();
+        let to_ten: Vec<&SetSeen> = open.iter().copied().filter(|it| it.reps <= 10).collect();
+        if open.len() < 3 || to_ten.is_empty() {
+            continue;
+        }
+        let from = [&open[..1], &open[..3], &to_ten[..1]];
+        for session in lifter.sessions.iter().filter(|it| it.on >= cut) {
+            let Some(held) = session.open() else { continue };
+            score.model(model, lifter, &known, session, held);
+            for (errors, equation) in score.plain.iter_mut().zip(&EQUATIONS) {
+                for (errors, from) in errors.iter_mut().zip(from) {
+                    let max = from.iter().map(|it| equation.max(it)).fold(0.0, f64::max);
+                    let reps = equation.reps(max, held.load.for_drawing(MassUnit::Kg));
+                    errors.add(session.max, max, held.reps, reps);
+                }
+            }
+        }
+    }
+    score.width /= score.in_band.count;
+    score
+}
+
+impl Score {
+    fn model(
+        &mut self,
+        model: &Model,
+        lifter: &Lifter,
+        known: &[SetSeen],
+        session: &Session,
+        held: &SetSeen,
+    ) {
+        let strength = strength_by(model, known, session.on).unwrap().unwrap();
+        let (now, band) = (strength.now(), strength.expected_reps(held.load));
+        self.model.add(session.max, now.likely, held.reps, band.likely);
+        let inside = (band.low..=band.high).contains(&held.reps);
+        self.in_band.add(inside);
+        let by_reps = match held.reps {
+            0..=5 => 0,
+            6..=10 => 1,
+            _ => 2,
+        };
+        self.in_band_by_reps[by_reps].add(inside);
+        self.width += f64::from(band.high - band.low);
+        self.in_interval.add((now.low..=now.high).contains(&session.max));
+        if let Some(trend) = strength.trend() {
+            let max = |on| lifter.sessions.iter().rfind(|it| it.on == on).unwrap().max;
+            let weeks = (trend.to - trend.from).num_days() as f64 / 7.0;
+            let change = ((max(trend.to) / max(trend.from)).ln() / weeks).exp_m1();
+            self.in_trend.add((trend.per_week.low..=trend.per_week.high).contains(&change));
+        }
+    }
+}
+
+impl Equation {
+    fn max(&self, set: &SetSeen) -> f64 {
+        set.load.for_drawing(MassUnit::Kg) * (self.over)(f64::from(set.reps))
+    }
+}
