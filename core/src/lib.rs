@@ -16,6 +16,7 @@ pub mod companion;
 pub mod exchange;
 pub mod journal;
 pub mod load;
+pub mod motion;
 pub mod plan;
 pub mod review;
 

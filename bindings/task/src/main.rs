@@ -5,6 +5,7 @@ mod cross;
 mod kotlin;
 mod licences;
 mod measure;
+mod reference;
 mod rust;
 mod steps;
 mod swift;
@@ -45,6 +46,9 @@ enum Command {
 enum Part {
     /// Formatting, lints, licences, documentation and tests of the Rust code: needs cargo alone
     Rust,
+    /// The numbers of reference libraries in tests/reference, made again: needs Python 3.11 and a
+    /// package index
+    Reference,
     /// The Kotlin kit against the real core: needs a JDK and Maven
     Kotlin,
     /// The Swift kit against the real core: needs Swift 6
@@ -55,6 +59,7 @@ impl Part {
     fn check(self) -> Done {
         match self {
             Part::Rust => rust::check(),
+            Part::Reference => reference::check(),
             Part::Kotlin => kotlin::check(),
             Part::Swift => swift::check(),
         }

@@ -4,10 +4,12 @@
 //! those who are licensed to judge.
 
 mod advice;
+mod long_hold;
 
 use crate::plan::keyword;
 
 pub use advice::{ALWAYS, Advice, advice_for};
+pub use long_hold::{LONG_HOLD_MS, LongHold, long_holds_before_strength};
 
 keyword! {
     /// Where discomfort is felt.

@@ -1,19 +1,37 @@
-//! Loads: what the room can build, what comes next and why, and how much it was.
+//! Loads: what the room can build, what comes next and why, how much it was, and what the published
+//! formulas make of it.
 
+mod daily;
 mod next;
+mod one_rep_max;
 mod prepared;
+mod prilepin;
 mod rack;
+mod rating;
 mod reason;
+mod rest;
 mod spare;
 mod volume;
 
 pub mod strength;
 
+pub use daily::{
+    ACUTE_DAYS, CHRONIC_DAYS, Compared, DayError, DayLoad, LARGEST_LOAD, LONGEST_SPAN, Spread,
+    Week, days, rolling_ratio, smoothed, smoothed_ratio, week, weekly_ratio, weight_of_span,
+};
 pub use next::{
     CAP_PERCENT, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads, weeks_away,
 };
+pub use one_rep_max::{
+    Equation, Estimate, EstimateError, FewestMost, HEAVIEST, Lift, MANY_REPS, RepsTable,
+};
 pub use prepared::Prepared;
+pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};
 pub use rack::{Build, Rack};
+pub use rating::{RatingError, Reserve, SessionRating, SetRating};
 pub use reason::Reason;
+pub use rest::{Intensity, Rest, WORK_REST, WorkRest, rest_after_work, suggested_rest};
 pub use spare::{HardWork, WorkedSet, hard_work};
-pub use volume::{session_load, volume_load};
+pub use volume::{
+    PercentError, RelativeSet, RelativeVolume, relative_volume, session_load, volume_load,
+};

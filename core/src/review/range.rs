@@ -1,5 +1,6 @@
 //! A change in range of motion, judged against its protocol's measurement error.
 
+use crate::motion::{Change, change};
 use crate::plan::Protocol;
 use crate::words;
 
@@ -9,17 +10,20 @@ use crate::words;
 /// [`Protocol::mdc95_tenths`] for the sources.
 pub(crate) fn judge(protocol: Protocol, before: i64, after: i64) -> String {
     let unit = protocol.unit();
-    let gained = if protocol.larger_is_further() { after - before } else { before - after };
-    let error = words::tenths(protocol.mdc95_tenths(), unit);
-    let amount = words::tenths(gained.abs(), unit);
-    match gained {
-        0 => "no change".into(),
-        gained if gained.abs() < protocol.mdc95_tenths() => {
-            let sign = if gained > 0 { "+" } else { "-" };
-            format!("{sign}{amount}, within the measurement error ({error})")
+    let mdc95 = protocol.mdc95_tenths();
+    let error = words::tenths(mdc95, unit);
+    let signed = |gained: i64| {
+        let sign = if gained > 0 { "+" } else { "-" };
+        format!("{sign}{}", words::tenths(gained.saturating_abs(), unit))
+    };
+    let beyond = |gained| format!("{}, at least the measurement error ({error})", signed(gained));
+    match change(protocol, before, after, mdc95) {
+        Change::None => "no change".into(),
+        Change::WithinError { gained } => {
+            format!("{}, within the measurement error ({error})", signed(gained))
         }
-        gained if gained > 0 => format!("+{amount}, at least the measurement error ({error})"),
-        _ => format!("-{amount}, at least the measurement error ({error})"),
+        Change::Further { gained } => beyond(gained),
+        Change::Less { lost } => beyond(-lost),
     }
 }
 
