@@ -41,7 +41,7 @@ const SURFACE: [(&str, &str, &[&str]); 20] = [
 ];
 
 /// The same for files whose every public type is of the review, and the exchange's own.
-const MORE: [(&str, &str, &[&str]); 7] = [
+const MORE: [(&str, &str, &[&str]); 9] = [
     ("exchange/mod.rs", "companion", &["AsideFile", "CarriedFile", "ExchangePlan", "ListedFile"]),
     ("review/attention.rs", "review", &[]),
     ("review/board.rs", "review", &[]),
@@ -49,6 +49,8 @@ const MORE: [(&str, &str, &[&str]); 7] = [
     ("review/member.rs", "review", &[]),
     ("review/proposal.rs", "review", &[]),
     ("review/series.rs", "review", &[]),
+    ("review/strength.rs", "review", &[]),
+    ("review/week.rs", "review", &[]),
 ];
 
 fn main() -> Result<(), Box<dyn Error>> {

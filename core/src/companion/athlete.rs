@@ -8,6 +8,7 @@ use super::screen::{Notice, NoticeKind, SessionScreen, SessionState};
 use super::sheet::Sheet;
 use super::tap::Tap;
 use super::taps::{Taps, undo};
+use crate::care::long_holds_before_strength;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
 use crate::journal::{Role, Session};
@@ -147,6 +148,11 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
         screen.heading = heading(reading, block);
         if let Some(day) = reading.day() {
             screen.day = day.name.clone();
+            screen.notices.extend(long_holds_before_strength(day).into_iter().map(|it| {
+                let stretch = block.name_of(&it.stretch);
+                let text = words::long_hold(&stretch, it.held_ms, &it.before);
+                Notice { kind: NoticeKind::Info, text }
+            }));
             screen.pieces = Sheet { reading, block, day, now: at }.pieces();
         }
     }

@@ -3,6 +3,7 @@
 //! Every method takes the moment it happens at, returns a whole screen or report, and may be called
 //! from any thread. What a tap says is on disk before its screen comes back.
 
+mod able;
 mod athlete;
 mod carry;
 mod coach;

@@ -107,13 +107,14 @@ impl Reading {
 
     fn read_histories(&mut self, connection: &Connection) -> Result<()> {
         let mut histories = Vec::new();
-        if let Some(day) = self.day() {
+        if let (Some(day), Some(date)) = (self.day(), self.planned.as_ref().map(|it| it.date)) {
             let during = self.log.as_ref().map(SessionLog::id);
             for piece in &day.pieces {
                 if let Work::Strength(strength) = &piece.work {
                     let subject = self.subject(&piece.name, &strength.movement);
                     let person = self.profile.person;
-                    let read = history(connection, person, &subject, &strength.scheme, during)?;
+                    let scheme = &strength.scheme;
+                    let read = history(connection, person, &subject, scheme, during, date)?;
                     histories.push((piece.name.clone(), read));
                 }
             }

@@ -153,6 +153,8 @@ pub struct StrengthView {
     pub subject: String,
     /// The bar; empty without one.
     pub bar: String,
+    /// What the athlete can lift once now, where their sets say.
+    pub able: Option<AbleView>,
     /// The sets.
     pub sets: Vec<SetView>,
     /// The next set to do, counted from 1; none when all are done.
@@ -184,8 +186,38 @@ pub struct SetView {
     pub why: String,
     /// The records the load was read from: sets, a flag, a coach's answer.
     pub from: Vec<RecordId>,
+    /// The reps to expect of an open set at the proposed load.
+    pub expected: Option<ExpectedReps>,
     /// What was done.
     pub done: Option<SetDoneView>,
+}
+
+/// What an athlete can lift once now: an estimate, four in five of which hold the truth.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct AbleView {
+    /// The lower end, to a tenth of a kilogram.
+    pub low: Mass,
+    /// As likely below as above.
+    pub likely: Mass,
+    /// The upper end.
+    pub high: Mass,
+    /// All of it in one line.
+    pub text: String,
+    /// Where it is going, in words; empty where two weeks of sets are not there yet.
+    pub trend: String,
+    /// The records of the sets it is read from, the latest first.
+    pub from: Vec<RecordId>,
+}
+
+/// The reps to expect of an open set: four in five end within.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExpectedReps {
+    /// The fewest.
+    pub low: u32,
+    /// The most.
+    pub high: u32,
+    /// The same in words.
+    pub text: String,
 }
 
 /// A load and how to build it.

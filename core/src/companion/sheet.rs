@@ -1,8 +1,10 @@
 //! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
 
+use super::able::able_view;
 use super::reading::Reading;
 use super::screen::{
-    FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView, WindowView,
+    ExpectedReps, FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView,
+    WindowView,
 };
 use super::screen::{HoldView, IntervalView, RangeView, ReadingView, SideView};
 use super::session_log::SessionLog;
@@ -12,12 +14,22 @@ use crate::clock::{
 };
 use crate::instant::Instant;
 use crate::journal::Lift;
-use crate::load::{NextLoad, Prepared, Rack, next_loads};
+use crate::load::strength::RepsBand;
+use crate::load::{Able, NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
 use crate::review::judge_range;
 use crate::store::{Logged, brake, date_of, set_done};
 use crate::words;
+
+/// What is lifted in a strength piece, what carries it, the loads proposed for it, and what the
+/// athlete can lift now.
+pub(crate) struct Proposed<'a> {
+    pub subject: String,
+    pub rack: &'a Rack,
+    pub loads: Vec<NextLoad>,
+    pub able: Option<Able>,
+}
 
 /// What a sheet is made from.
 pub(crate) struct Sheet<'a> {
@@ -51,37 +63,35 @@ impl Sheet<'_> {
         self.reading.profile.unit
     }
 
-    /// What is lifted in a strength piece, what carries it, and the loads proposed for it.
-    pub(crate) fn proposal(
-        &self,
-        piece: &str,
-        strength: &Strength,
-    ) -> (String, &Rack, Vec<NextLoad>) {
+    /// What is proposed for a strength piece.
+    pub(crate) fn proposal(&self, piece: &str, strength: &Strength) -> Proposed<'_> {
         let subject = self.reading.subject(piece, &strength.movement);
         let rack = self.block.rack(&subject, self.unit());
         let mut history = self.reading.history(piece);
         history.flag = brake(&self.reading.flags, &subject);
-        history.date = Some(self.reading.planned.as_ref().map_or(self.now.date(), |it| it.date));
         if let Some(log) = self.log() {
             let of =
                 |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.subject == subject;
             history.so_far = log.lifts.iter().filter(of).map(set_done).collect();
         }
         let loads = next_loads(&strength.load, &strength.scheme, rack, &history);
-        (subject, rack, loads)
+        Proposed { subject, rack, loads, able: history.able }
     }
 
     fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
-        let (subject, rack, loads) = self.proposal(name, strength);
+        let Proposed { subject, rack, loads, able } = self.proposal(name, strength);
+        let unit = self.unit();
         let sets: Vec<SetView> = loads
             .into_iter()
             .map(|next| {
                 let set = next.set;
                 let done = self.log().and_then(|log| log.lift(name, set));
+                let open = strength.scheme.is_open(set);
                 SetView {
                     set,
                     asked: strength.scheme.target(set).unwrap_or(0),
-                    open: strength.scheme.is_open(set),
+                    open,
+                    expected: able.as_ref().zip(next.load.filter(|_| open)).map(expected),
                     load: next.load.map(|load| load_view(load, rack, self.unit())),
                     why: words::why(&next.reason, self.unit()),
                     reason: next.reason,
@@ -108,6 +118,7 @@ impl Sheet<'_> {
             name: name.to_owned(),
             movement: self.movement_name(name, &strength.movement),
             bar: rack.bar.clone(),
+            able: able.map(|able| able_view(able, unit)),
             next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
             sets,
             rest_ms: strength.rest_ms,
@@ -279,6 +290,11 @@ impl Sheet<'_> {
     fn load_text(&self, load: Option<Mass>) -> String {
         load.map_or(String::new(), |load| words::load_text(load, self.unit()))
     }
+}
+
+fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
+    let RepsBand { low, high, .. } = able.strength.expected_reps(load);
+    ExpectedReps { low, high, text: words::expected_reps(low, high) }
 }
 
 fn load_view(load: Mass, rack: &Rack, unit: MassUnit) -> LoadView {

@@ -33,6 +33,30 @@ pub enum Reason {
         /// True when the load was kept from going up more than a fourth at once.
         capped: bool,
     },
+    /// A percentage of what the athlete can lift once.
+    Percent {
+        /// The percentage.
+        percent: u32,
+        /// What the athlete can lift once now, as the loads are worked out from it.
+        max: Mass,
+        /// The load last time, where a tenth above it is all that is allowed.
+        capped: Option<Mass>,
+        /// Whole weeks away, where that made it lighter; otherwise 0.
+        weeks: u32,
+    },
+    /// As much as leaves some reps in reserve.
+    Reserve {
+        /// Reps asked for.
+        reps: u32,
+        /// Reps that should be left.
+        leave: u32,
+        /// What the athlete can lift once now, as the loads are worked out from it.
+        max: Mass,
+        /// The load last time, where a tenth above it is all that is allowed.
+        capped: Option<Mass>,
+        /// Whole weeks away, where that made it lighter; otherwise 0.
+        weeks: u32,
+    },
     /// The plan gives the load.
     Fixed {
         /// What it gives.

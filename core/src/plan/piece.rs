@@ -53,6 +53,16 @@ pub enum LoadRule {
         /// One load for all sets, or one a set.
         loads: Vec<Mass>,
     },
+    /// A percentage of what the athlete can lift once.
+    Percent {
+        /// Whole percent, one for all sets or one a set.
+        percents: Vec<u32>,
+    },
+    /// As much as leaves some reps in reserve.
+    Reserve {
+        /// Reps that should be left at the end of each set.
+        reserve: u32,
+    },
     /// No load: body mass, or whatever the athlete writes down.
     Free,
 }

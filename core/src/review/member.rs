@@ -1,7 +1,5 @@
 //! A member's page.
 
-use std::collections::BTreeMap;
-
 use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
@@ -9,8 +7,10 @@ use serde::Serialize;
 use super::attention::{Attention, attention};
 use super::proposal::{Proposal, proposals};
 use super::series::{
-    LiftSeries, RangeSeries, RegionMinutes, lift_series, monday, range_series, region_minutes,
+    LiftSeries, RangeSeries, RegionMinutes, lift_series, range_series, region_minutes,
 };
+use super::strength::{StrengthSeries, strength_series};
+use super::week::{WeekLine, compared, weeks};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
@@ -36,8 +36,13 @@ pub struct MemberScreen {
     pub sessions: Vec<SessionLine>,
     /// Weeks, the earliest first.
     pub weeks: Vec<WeekLine>,
+    /// How the latest days' load compares with the weeks before, in words: a description, not a
+    /// risk. Empty before four weeks.
+    pub load_text: String,
     /// Lifts by movement and scheme.
     pub lifts: Vec<LiftSeries>,
+    /// What the member can lift once, movement by movement.
+    pub strengths: Vec<StrengthSeries>,
     /// Range measures.
     pub ranges: Vec<RangeSeries>,
     /// Time under stretch by week and part of the body.
@@ -65,19 +70,6 @@ pub struct SessionLine {
     pub minutes: Option<u32>,
     /// Effort times minutes.
     pub load: Option<u32>,
-}
-
-/// A week on a member's page.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct WeekLine {
-    /// The Monday.
-    pub week_of: NaiveDate,
-    /// Sessions trained.
-    pub sessions: u32,
-    /// Session load: the sum of effort times minutes over the sessions that were rated.
-    pub load: u32,
-    /// Volume load.
-    pub volume: Mass,
 }
 
 /// An option taken.
@@ -173,29 +165,14 @@ pub(crate) fn member(
         unit,
         attention,
         proposals,
-        weeks: weeks(&sessions),
+        weeks: weeks(&sessions, date),
+        load_text: compared(&sessions, date),
         sessions,
         lifts: lift_series(block.map(|block| &**block), &lifts),
+        strengths: strength_series(block.map(|block| &**block), &lifts, date, unit),
         ranges: range_series(&ask.read::<Range>(connection)?),
         regions: region_minutes(&ask.read::<Held>(connection)?),
         scaled: scaled.collect(),
         discomfort,
     })
-}
-
-fn weeks(sessions: &[SessionLine]) -> Vec<WeekLine> {
-    let mut weeks: BTreeMap<NaiveDate, WeekLine> = BTreeMap::new();
-    for session in sessions {
-        let week_of = monday(session.date);
-        let week = weeks.entry(week_of).or_insert(WeekLine {
-            week_of,
-            sessions: 0,
-            load: 0,
-            volume: Mass::ZERO,
-        });
-        week.sessions += 1;
-        week.load += session.load.unwrap_or(0);
-        week.volume = week.volume + session.volume;
-    }
-    weeks.into_values().collect()
 }

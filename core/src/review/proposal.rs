@@ -72,15 +72,16 @@ pub(crate) fn proposals(
     let mut found: Vec<Proposal> = Vec::new();
     for piece in block.days.iter().flat_map(|day| &day.pieces) {
         let Work::Strength(strength) = &piece.work else { continue };
-        let LoadRule::Step(_) = strength.load else { continue };
+        if matches!(strength.load, LoadRule::Free | LoadRule::Fixed { .. }) {
+            continue;
+        }
         let Some(subject) = last_subject(connection, person, block, strength)? else { continue };
         let scheme = strength.scheme.key();
         if found.iter().any(|it| it.subject == subject && it.scheme == scheme) {
             continue;
         }
-        let mut history = history(connection, person, &subject, &strength.scheme, None)?;
+        let mut history = history(connection, person, &subject, &strength.scheme, None, date)?;
         history.flag = brake(&flags, &subject);
-        history.date = Some(date);
         let Some(last) = history.times.first() else { continue };
         let rack = block.rack(&subject, unit);
         let next = next_loads(&strength.load, &strength.scheme, rack, &history);

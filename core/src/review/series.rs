@@ -7,6 +7,9 @@ use serde::Serialize;
 
 use crate::journal::{Held, Lift, Range};
 use crate::mass::Mass;
+use crate::motion::{
+    Dose, Stretched, WeekOfStretch, mann_kendall, over_days, theil_sen, weeks_of_stretch,
+};
 use crate::plan::{Block, MeasuredWhen, Protocol};
 use crate::store::{Logged, date_of};
 use crate::words;
@@ -60,6 +63,8 @@ pub struct RangeSeries {
     pub points: Vec<RangePoint>,
     /// The first reading before a hold against the last one, in words; empty with one session.
     pub judged: String,
+    /// Where the readings before a hold are going, in words; empty with fewer than four.
+    pub trend: String,
 }
 
 /// One session of a [`RangeSeries`].
@@ -84,6 +89,8 @@ pub struct RegionMinutes {
     pub seconds: i64,
     /// The same in words.
     pub held_text: String,
+    /// What the side held less lacks of a published dose, in words.
+    pub dose_text: String,
 }
 
 /// The Monday of a date's week.
@@ -140,6 +147,7 @@ pub(crate) fn range_series(ranges: &[Logged<Range>]) -> Vec<RangeSeries> {
             mdc95_tenths: body.protocol.mdc95_tenths(),
             points: Vec::new(),
             judged: String::new(),
+            trend: String::new(),
         });
         let date = date_of(range);
         if of.points.last().map(|point| point.date) != Some(date) {
@@ -158,8 +166,27 @@ pub(crate) fn range_series(ranges: &[Logged<Range>]) -> Vec<RangeSeries> {
         if let (Some(first), Some(last)) = (before.next(), before.next_back()) {
             of.judged = super::judge_range(of.protocol, first, last);
         }
+        of.trend = range_trend(of).unwrap_or_default();
     }
     series.into_values().collect()
+}
+
+/// The fewest readings that a trend is read from. Chosen, no source.
+const FEWEST_READINGS: usize = 4;
+
+/// The Theil-Sen slope a week with its 95 % interval, and the Mann-Kendall probability that there is
+/// none, of the readings before holds. See [`crate::motion`] for the sources.
+fn range_trend(of: &RangeSeries) -> Option<String> {
+    let read = |point: &RangePoint| Some((point.date, point.before? as f64 / 10.0));
+    let readings: Vec<(NaiveDate, f64)> = of.points.iter().filter_map(read).collect();
+    if readings.len() < FEWEST_READINGS {
+        return None;
+    }
+    let slope = theil_sen(&over_days(&readings).ok()?, 0.95).ok()?;
+    let values: Vec<f64> = readings.iter().map(|(_, value)| *value).collect();
+    let tested = mann_kendall(&values).ok()?;
+    let further = if of.protocol.larger_is_further() { 7.0 } else { -7.0 };
+    Some(words::range_trend(slope, further, &of.unit, tested.p, readings.len()))
 }
 
 /// Time under stretch by week and part of the body.
@@ -169,11 +196,29 @@ pub(crate) fn region_minutes(holds: &[Logged<Held>]) -> Vec<RegionMinutes> {
         let key = (monday(date_of(hold)), hold.body.region.clone());
         *sums.entry(key).or_default() += hold.body.held_ms;
     }
+    let done: Vec<Stretched<'_>> = holds.iter().map(stretched).collect();
+    // Numbers are bounded when an entry is read, so nothing here is longer than a day.
+    let sides = weeks_of_stretch(&done).unwrap_or_default();
     let line = |((week_of, region), ms)| RegionMinutes {
         week_of,
-        region,
         seconds: ms / 1000,
         held_text: words::clock_time(ms),
+        dose_text: dose_text(
+            sides.iter().filter(|it| it.week_of == week_of && it.region == region),
+        ),
+        region,
     };
     sums.into_iter().map(line).collect()
+}
+
+fn stretched(hold: &Logged<Held>) -> Stretched<'_> {
+    let (on, held_ms) = (date_of(hold), hold.body.held_ms.max(0));
+    Stretched { on, region: &hold.body.region, side: hold.body.side, held_ms }
+}
+
+/// The side that lacks most of the larger published dose speaks for both.
+fn dose_text<'a>(sides: impl Iterator<Item = &'a WeekOfStretch>) -> String {
+    let dose = Dose::FiveMinutesFiveDays;
+    let least = sides.min_by_key(|side| (side.held_ms(), side.days.len()));
+    least.map_or(String::new(), |side| words::dose(dose, dose.short(&side.days), side.at_plateau()))
 }

@@ -10,7 +10,8 @@ use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Cleared, Discomfort, Lift, Profile, Role, Ruling};
-use crate::load::{History, OpenFlag, Ruled, SetDone, Time};
+use crate::load::strength::{Effort, SetSeen, strength};
+use crate::load::{Able, History, OpenFlag, Ruled, SetDone, Time};
 
 /// Everybody whose profile is here, by person, with the device it was last written on.
 ///
@@ -79,13 +80,14 @@ pub(crate) fn date_of<T>(logged: &Logged<T>) -> NaiveDate {
 /// How many of somebody's latest sets of a movement are looked at.
 const LATEST_SETS: u32 = 100;
 
-/// What the next loads of a scheme are worked out from, leaving out the session `during`.
+/// What the next loads of a scheme on a date are worked out from, leaving out the session `during`.
 pub(crate) fn history(
     connection: &Connection,
     person: PersonId,
     subject: &str,
     scheme: &crate::plan::Scheme,
     during: Option<RecordId>,
+    date: NaiveDate,
 ) -> Result<History> {
     let key = scheme.key();
     // Room for the session at hand and the two before it, corrections not counted.
@@ -116,12 +118,36 @@ pub(crate) fn history(
     let ruling = times
         .first()
         .map_or(Ok(None), |time| ruled(connection, person, subject, &key, time.session))?;
-    // One more than a session can hold of it, so that a time before the session at hand is among them.
     let any = Ask { scheme: None, latest: Some(LATEST_SETS), ..ask };
-    let mut lifts = any.read::<Lift>(connection)?.into_iter();
-    let last_lifted = lifts.find(|lift| Some(lift.body.session) != during);
-    let last_lifted = last_lifted.map(|lift| date_of(&lift));
-    Ok(History { times, ruling, last_lifted, ..History::default() })
+    let mut lifts = any.read::<Lift>(connection)?;
+    lifts.retain(|lift| Some(lift.body.session) != during);
+    let last_lifted = lifts.first().map(date_of);
+    let able = last_lifted.and_then(|_| able(&lifts, date));
+    let date = Some(date);
+    Ok(History { date, times, ruling, last_lifted, able, ..History::default() })
+}
+
+/// What somebody can lift on a date, from sets that say how near their end they were.
+fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
+    // In the order they were done: what comes later in a day is done tired.
+    let sets: Vec<SetSeen> = lifts.iter().rev().filter_map(set_seen).collect();
+    let says = |lift: &&Logged<Lift>| set_seen(lift).is_some_and(|set| set.effort != Effort::Plain);
+    let from = lifts.iter().filter(says).map(|lift| lift.record).collect();
+    // Numbers the journal lets through and the model does not are left to the loads' own rules.
+    let strength = strength(&sets, date).ok().flatten()?;
+    Some(Able { strength, from })
+}
+
+/// A set as the strength model reads it; none for one without a load.
+pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
+    let Lift { set, load, reps, reserve, .. } = lift.body;
+    let short = !lift.body.made();
+    let effort = match reserve {
+        Some(left) => Effort::Reserve(left),
+        None if lift.body.scheme.is_open(set) || short => Effort::Open,
+        None => Effort::Plain,
+    };
+    Some(SetSeen { on: date_of(lift), load: load?, reps, effort })
 }
 
 /// A logged set, as the load rules see it.

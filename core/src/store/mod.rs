@@ -21,7 +21,9 @@ use crate::journal::{Body, Dropped, Entry, Hlc, Leaf, LeafName, Version, raw_bod
 pub(crate) use durable::publish;
 pub(crate) use identity::Identity;
 pub(crate) use leaves::{ENTRIES_A_LEAF, forked, missing, names, unpublished};
-pub(crate) use lookup::{brake, date_of, history, is_cleared, open_flags, people, set_done};
+pub(crate) use lookup::{
+    brake, date_of, history, is_cleared, open_flags, people, set_done, set_seen,
+};
 pub(crate) use open::{DATABASE, Rebuilt, is_damage, open};
 pub(crate) use query::{
     Ask, Logged, conflicts, dump, latest_session, line_of, session_entries, unread,

@@ -43,6 +43,16 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
             text(last),
             if *capped { ", at most a fourth more at once" } else { "" }
         ),
+        Reason::Percent { percent, max, capped, weeks } => format!(
+            "{percent} % of about {}, what you can lift once now{}",
+            text(max),
+            bounds(capped.map(|last| text(&last)), *weeks)
+        ),
+        Reason::Reserve { reps, leave, max, capped, weeks } => format!(
+            "{reps} reps should leave {leave}: you can lift about {} once now{}",
+            text(max),
+            bounds(capped.map(|last| text(&last)), *weeks)
+        ),
         Reason::Fixed { capped: None, .. } => "set by the plan".into(),
         Reason::Fixed { planned, capped: Some(last) } => format!(
             "the plan says {}; {} last time, and a tenth more is the most in one go",
@@ -113,6 +123,18 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
             format!("coach {}{last}{said}", decision(*how))
         }
     }
+}
+
+/// What kept a load of somebody's strength lower.
+fn bounds(last: Option<String>, weeks: u32) -> String {
+    let away = match weeks {
+        0 => String::new(),
+        weeks => format!("; lighter after {} away", count(u64::from(weeks), "week")),
+    };
+    let capped = last.map_or(String::new(), |last| {
+        format!("; {last} last time, and a tenth more is the most in one go")
+    });
+    format!("{away}{capped}")
 }
 
 /// Why an option is suggested: `squat was worked hard the day before (4 sets): this spares it`.

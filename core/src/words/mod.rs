@@ -1,12 +1,16 @@
 //! Every sentence a person reads that is made from data, in one place, so that all shells say the
 //! same thing.
 
+mod able;
 mod load;
 mod logged;
+mod motion;
 mod plain;
 
+pub(crate) use able::{able, expected_reps, trend};
 pub(crate) use load::{load_text, plates_text, spared, why};
 pub(crate) use logged::logged;
+pub(crate) use motion::{dose, load_compared, long_hold, range_trend};
 pub(crate) use plain::{
     because, clock_time, count, day, decision, list, place, protocol, sign, tenths,
 };

@@ -30,6 +30,14 @@ pub(crate) fn member(page: &MemberScreen) -> String {
         ]);
     }
     text += &indented(&rows, 2);
+    text += &weeks(page);
+    if !page.strengths.is_empty() {
+        text += &format!("\n{}\n", "Strength: an estimate from open and rated sets".bold());
+        for it in &page.strengths {
+            let trend = if it.trend.is_empty() { String::new() } else { format!("; {}", it.trend) };
+            text += &format!("  {}: {}{trend}\n", it.movement, it.text);
+        }
+    }
     if !page.lifts.is_empty() {
         text += &format!("\n{}\n", "Lifts: heaviest load, and reps in the last set".bold());
         for lift in &page.lifts {
@@ -48,6 +56,7 @@ pub(crate) fn member(page: &MemberScreen) -> String {
                 format!("week of {}", region.week_of),
                 region.region.clone(),
                 region.held_text.clone(),
+                region.dose_text.clone(),
             ]);
         }
         text += &indented(&rows, 2);
@@ -76,6 +85,30 @@ pub(crate) fn member(page: &MemberScreen) -> String {
         for proposal in &page.proposals {
             text += &super::proposal(proposal, 2);
         }
+    }
+    text
+}
+
+fn weeks(page: &MemberScreen) -> String {
+    let mut rows =
+        table(&["week of", "sessions", "volume load", "session load", "monotony", "strain"]);
+    for week in &page.weeks {
+        let unrated = match week.unrated_days {
+            0 => String::new(),
+            days => format!(" + {days} unrated"),
+        };
+        rows.add_row([
+            week.week_of.to_string(),
+            week.sessions.to_string(),
+            week.volume.text(page.unit),
+            format!("{}{unrated}", week.load),
+            week.monotony.clone(),
+            week.strain.clone(),
+        ]);
+    }
+    let mut text = format!("\n{}\n{}", "Weeks".bold(), indented(&rows, 2));
+    if !page.load_text.is_empty() {
+        text += &format!("  {}\n", page.load_text);
     }
     text
 }
@@ -119,8 +152,10 @@ fn range_line(range: &RangeSeries) -> String {
     } else {
         format!("; first to last {}", range.judged)
     };
+    let trend =
+        if range.trend.is_empty() { String::new() } else { format!("; trend {}", range.trend) };
     format!(
-        "  {} ({}{side}), {}: {}{judged}\n",
+        "  {} ({}{side}), {}: {}{judged}{trend}\n",
         range.name,
         range.piece,
         range.unit,

@@ -43,11 +43,17 @@ fn strength(view: &StrengthView) -> String {
         ]);
     }
     text += &indented(&rows, 2);
+    if let Some(able) = &view.able {
+        text += &format!("  {}\n", format!("you can lift {}", able.text).dimmed());
+    }
     if let (true, Some(first)) = (same, view.sets.first()) {
         text += &format!("  {}\n", first.why);
     }
-    if view.sets.iter().any(|set| set.open) {
-        text += &format!("  {}\n", "+ open set: as many good reps as possible".dimmed());
+    for set in view.sets.iter().filter(|set| set.open) {
+        let expected =
+            set.expected.as_ref().map_or(String::new(), |expected| format!("; {}", expected.text));
+        let said = format!("+ open set: as many good reps as possible{expected}");
+        text += &format!("  {}\n", said.dimmed());
     }
     text + &flags(&view.flags) + &options(&view.options)
 }

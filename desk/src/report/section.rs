@@ -85,6 +85,9 @@ fn figures(member: &MemberScreen) -> Painted<Vec<Figure>> {
     for series in &member.lifts {
         figures.extend(chart::lift(series, member.unit)?);
     }
+    for series in &member.strengths {
+        figures.extend(chart::strength(series, member.unit)?);
+    }
     figures.extend(chart::weeks(&member.weeks)?);
     for series in &member.ranges {
         figures.extend(chart::range(series)?);

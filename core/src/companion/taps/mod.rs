@@ -6,7 +6,7 @@ mod undo;
 pub(crate) use undo::undo;
 
 use super::session_log::SessionLog;
-use super::sheet::Sheet;
+use super::sheet::{Proposed, Sheet};
 use super::tap::Tap;
 use crate::care::{Place, Sign};
 use crate::error::{Error, Result};
@@ -94,7 +94,7 @@ impl Taps<'_> {
             .scheme
             .target(set)
             .ok_or_else(|| Error::invalid("set", format!("set {set} of {sets} there is not")))?;
-        let (subject, _, proposed) = self.sheet.proposal(name, strength);
+        let Proposed { subject, loads: proposed, .. } = self.sheet.proposal(name, strength);
         let planned = proposed.iter().find(|next| next.set == set).and_then(|next| next.load);
         let logged = self.log.lift(name, set);
         let before = logged.and_then(|lift| lift.body.load);

@@ -1,6 +1,7 @@
 //! The first time: no load is invented. The athlete chooses the first one and says how many reps were
 //! left; the sets after it are found from that.
 
+use super::able::{Asked, found};
 use super::{History, NextLoad, SetDone, flagged};
 use crate::load::{Rack, Reason};
 use crate::mass::Mass;
@@ -25,14 +26,20 @@ pub(super) fn next(scheme: &Scheme, rack: &Rack, history: &History, set: u32) ->
     }
     let before = history.so_far.iter().rfind(|done| done.set < set && done.load.is_some());
     let asked = scheme.target(set).unwrap_or(0);
-    let found = before.and_then(|done| {
+    let led = before.and_then(|done| {
         let load = done.load?;
         let short = done.reps < scheme.target(done.set).unwrap_or(0);
         // Whoever stopped short had none left.
         let reserve = done.reserve.or(short.then_some(0));
         Some((done, load, reserve))
     });
-    match found {
+    let says = led.as_ref().is_some_and(|(_, _, reserve)| reserve.is_some());
+    if !says && history.able.is_some() {
+        // Known from other schemes of the same movement.
+        let (load, reason, from) = found(Asked::Reserve(LEAVE), asked, rack, history, None);
+        return NextLoad { set, load: Some(load), reason, from };
+    }
+    match led {
         None => NextLoad { set, load: None, reason: Reason::FirstTime, from: Vec::new() },
         Some((done, last, None)) => {
             let reason = Reason::SayReserve { last, reps: done.reps };

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use crate::care::Place;
 use crate::id::RecordId;
 use crate::journal::Decision;
+use crate::load::strength::Strength;
 use crate::mass::Mass;
 use crate::plan::Scheme;
 
@@ -60,8 +61,17 @@ pub struct Ruled {
     pub words: String,
 }
 
+/// What an athlete can lift now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Able {
+    /// The model's answer.
+    pub strength: Strength,
+    /// The records of the sets it is read from, the latest first.
+    pub from: Vec<RecordId>,
+}
+
 /// What the next loads are worked out from.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct History {
     /// The date the loads are for. Without it nobody was away.
     pub date: Option<NaiveDate>,
@@ -69,6 +79,8 @@ pub struct History {
     pub times: Vec<Time>,
     /// When this was last lifted, in whatever scheme.
     pub last_lifted: Option<NaiveDate>,
+    /// What the athlete can lift now, where their sets say.
+    pub able: Option<Able>,
     /// The sets of the session at hand, in order: a first time is found from them.
     pub so_far: Vec<SetDone>,
     /// An open flag on the movement.

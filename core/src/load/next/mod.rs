@@ -1,18 +1,22 @@
 //! The next load of every set, from what was lifted before.
 
+mod able;
 mod away;
 mod first;
 mod fixed;
 mod history;
 mod step;
+mod work;
 
 use super::{Rack, Reason};
 use crate::id::RecordId;
 use crate::mass::Mass;
 use crate::plan::{LoadRule, Scheme};
+use able::Asked;
 
+pub use able::whole_tenths;
 pub use away::weeks_away;
-pub use history::{History, OpenFlag, Ruled, SetDone, Time};
+pub use history::{Able, History, OpenFlag, Ruled, SetDone, Time};
 
 /// No load goes up by more than a tenth from one time to the next.
 ///
@@ -42,6 +46,13 @@ pub fn next_loads(
 ) -> Vec<NextLoad> {
     let next = |set| match rule {
         LoadRule::Free => NextLoad { set, load: None, reason: Reason::Free, from: Vec::new() },
+        LoadRule::Percent { percents } => {
+            let percent = percents.get(set as usize - 1).or(percents.first()).copied();
+            able::next(Asked::Percent(percent.unwrap_or(0)), scheme, rack, history, set)
+        }
+        LoadRule::Reserve { reserve } => {
+            able::next(Asked::Reserve(*reserve), scheme, rack, history, set)
+        }
         LoadRule::Fixed { loads } => {
             let planned = loads.get(set as usize - 1).or(loads.first()).copied();
             fixed::next(planned, rack, history, set)
@@ -62,6 +73,8 @@ fn flagged(flag: &OpenFlag, last: Option<Mass>) -> Reason {
     Reason::Flagged { last, place: flag.place, severity: flag.severity, on: flag.on }
 }
 
+#[cfg(test)]
+mod able_tests;
 #[cfg(test)]
 mod first_tests;
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! How the loads of a strength piece are found: the step rule, fixed loads or none.
+//! How the loads of a strength piece are found.
 
 use super::field::Field;
 use super::fields::Fields;
@@ -9,14 +9,19 @@ use super::words::counted;
 use crate::mass::Mass;
 use crate::plan::{Lifted, LoadRule, Step, StepRule};
 
-const RULES: [&str; 3] = ["step", "fixed", "free"];
+const RULES: [&str; 5] = ["step", "percent", "reserve", "fixed", "free"];
 const RULE: &str = "load = { rule = \"step\", step = \"2.5 kg\" }";
 const STEP: &str = "step = [\"2.5 kg\", \"5 lb\"]";
 const EARNED: &str = "earned_step = [\"5 kg\", \"10 lb\"]";
+const PERCENTS: &str = "percents = [70, 75, 80]";
+const RESERVE: &str = "reserve = 2";
 const LOADS: &str = "loads = [\"60 kg\", \"65 kg\", \"70 kg\"]";
 
 /// Reps past the target that earn the larger step, when the plan does not say.
 const USUAL_EARNED_BY: u32 = 3;
+/// Nobody can tell apart more reps in reserve than these: ratings are off by more than two reps from
+/// seven on (Hackett et al., J Strength Cond Res 2017;31:2162-2168).
+const MOST_RESERVE: u32 = 6;
 /// Percent taken off after two misses, when the plan does not say.
 const USUAL_BACK_OFF: u32 = 10;
 
@@ -39,6 +44,14 @@ pub(super) fn read(
         "fixed" => {
             let loads = fixed(fields, sets, lifted.filter(|_| loadable), room);
             loads.map(|loads| LoadRule::Fixed { loads })
+        }
+        "percent" => percent(fields, sets),
+        "reserve" => {
+            fields.rename("a load with the rule \"reserve\"");
+            let reserve = fields.required("reserve", RESERVE);
+            let reserve = reserve.and_then(|reserve| reserve.whole(0..=MOST_RESERVE));
+            fields.finish();
+            reserve.map(|reserve| LoadRule::Reserve { reserve })
         }
         _ => {
             fields.rename("a load with the rule \"free\"");
@@ -100,6 +113,26 @@ fn steps(field: Field<'_>, example: &str) -> Option<Vec<Step>> {
     good.then_some(steps)
 }
 
+fn percent(mut fields: Fields<'_>, sets: Option<usize>) -> Option<LoadRule> {
+    fields.rename("a load with the rule \"percent\"");
+    let field = fields.required("percents", PERCENTS);
+    let entries = field.and_then(|field| field.one_or_list(MOST_SETS, PERCENTS));
+    fields.finish();
+    let (field, entries) = (field?, entries?);
+    one_each(field, entries.len(), sets, "percent", "`percents = 75`");
+    let percents: Vec<Option<u32>> = entries.into_iter().map(|it| it.whole(30..=100)).collect();
+    let percents: Option<Vec<u32>> = percents.into_iter().collect();
+    percents.map(|percents| LoadRule::Percent { percents })
+}
+
+/// A list must have one entry a set; one alone is for all.
+fn one_each(field: Field<'_>, found: usize, sets: Option<usize>, what: &str, alone: &str) {
+    let Some(sets) = sets.filter(|sets| field.is_list() && *sets != found) else { return };
+    let (found, sets) = (counted(found, what), counted(sets, "set"));
+    let help = format!("write one {what} for each set, or one alone for all: {alone}");
+    field.absent(format!("`{what}s` has {found} for {sets}"), help);
+}
+
 fn fixed(
     mut fields: Fields<'_>,
     sets: Option<usize>,
@@ -111,11 +144,7 @@ fn fixed(
     let entries = field.and_then(|field| field.one_or_list(MOST_SETS, LOADS));
     fields.finish();
     let (field, entries) = (field?, entries?);
-    if let Some(sets) = sets.filter(|sets| field.is_list() && *sets != entries.len()) {
-        let (loads, sets) = (counted(entries.len(), "load"), counted(sets, "set"));
-        let help = "write one load for each set, or one alone for all: `loads = \"60 kg\"`";
-        field.absent(format!("`loads` has {loads} for {sets}"), help);
-    }
+    one_each(field, entries.len(), sets, "load", "`loads = \"60 kg\"`");
     let loads = entries.into_iter().map(|entry| {
         let weight = entry.mass()?;
         if let Some(lifted) = lifted {

@@ -12,6 +12,7 @@ mod lift;
 mod range;
 mod region;
 mod scale;
+mod strength;
 mod week;
 
 use plotters::drawing::DrawingAreaErrorKind;
@@ -20,6 +21,7 @@ use frame::Area;
 pub(super) use lift::lift;
 pub(super) use range::range;
 pub(super) use region::regions;
+pub(super) use strength::strength;
 pub(super) use week::weeks;
 
 /// What drawing gives: the drawing fails only if the backend does.

@@ -120,6 +120,9 @@ fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, Strin
     if !series.judged.is_empty() {
         note.push(format!("First to last before the hold: {}.", series.judged));
     }
+    if !series.trend.is_empty() {
+        note.push(format!("Trend before the hold: {}.", series.trend));
+    }
     let unit = &series.unit;
     let each = points.iter().map(|it| {
         let read = |when: &str, read: Option<i64>| {

@@ -68,11 +68,25 @@ pub(super) fn empty(number: u32, name: &str, unit: MassUnit) -> MemberScreen {
         proposals: Vec::new(),
         sessions: Vec::new(),
         weeks: Vec::new(),
+        load_text: String::new(),
         lifts: Vec::new(),
+        strengths: Vec::new(),
         ranges: Vec::new(),
         regions: Vec::new(),
         scaled: Vec::new(),
         discomfort: Vec::new(),
+    }
+}
+
+fn empty_week() -> WeekLine {
+    WeekLine {
+        week_of: date(11, 2),
+        sessions: 0,
+        load: 0,
+        volume: Mass::ZERO,
+        unrated_days: 0,
+        monotony: String::new(),
+        strain: String::new(),
     }
 }
 
@@ -86,6 +100,7 @@ pub(super) fn range(protocol: Protocol, name: &str, points: Vec<RangePoint>) -> 
         mdc95_tenths: protocol.mdc95_tenths(),
         points,
         judged: String::new(),
+        trend: String::new(),
     }
 }
 
@@ -148,6 +163,7 @@ pub(super) fn busy() -> MemberScreen {
         sessions: 2,
         load: [757, 434, 895][index],
         volume: kg(2_931_250),
+        ..empty_week()
     };
     member.weeks = tuesdays().into_iter().enumerate().map(week).collect();
     let loads = [72_500, 76_250, 80_000].map(|load| Some(kg(load)));
@@ -189,6 +205,7 @@ pub(super) fn busy() -> MemberScreen {
                 region: region.into(),
                 seconds,
                 held_text: String::new(),
+                dose_text: String::new(),
             });
         }
     }
@@ -216,8 +233,13 @@ pub(super) fn pounds() -> MemberScreen {
     member.attention = vec![look(AttentionKind::Stall, "Back squat: missed twice in a row")];
     member.proposals = vec![proposal(MassUnit::Lb, "Back squat", Some(Decision::Refuse))];
     member.sessions = vec![session(date(11, 17), "Squat evening", Mass::lb(4120), Some((8, 71)))];
-    member.weeks =
-        vec![WeekLine { week_of: date(11, 16), sessions: 1, load: 568, volume: Mass::lb(4120) }];
+    member.weeks = vec![WeekLine {
+        week_of: date(11, 16),
+        sessions: 1,
+        load: 568,
+        volume: Mass::lb(4120),
+        ..empty_week()
+    }];
     member.lifts = vec![LiftSeries {
         subject: "back-squat".into(),
         movement: "Back squat".into(),

@@ -96,6 +96,7 @@ fn strength() {
 fn load_rules() {
     let fixed = |loads: &str| format!("load = {{ rule = \"fixed\", loads = {loads} }}");
     let step = |rest: &str| format!("load = {{ rule = \"step\", {rest} }}");
+    let rule = |rest: &str| format!("load = {{ rule = \"{rest}\" }}");
     let cases = [
         (
             "load = \"60 kg\"".to_owned(),
@@ -156,6 +157,22 @@ fn load_rules() {
         (fixed("\"15 kg\""), 34, "loaded to 15 kg", "the lightest the kit builds is 20 kg"),
         (fixed("\"150 lb\""), 34, "loaded to 150 lb", "the heaviest the kit builds is 65 kg"),
         (fixed("[\"40 kg\"]"), 34, "`loads` has 1 load for 2 sets", "one load for each set"),
+        (rule("percent"), 8, "needs `percents`", "add `percents = ["),
+        (rule("percent\", percents = \"70"), 39, "whole number from 30 to 100", "without quotes"),
+        (
+            "load = { rule = \"percent\", percents = [70] }".to_owned(),
+            39,
+            "1 percent for 2 sets",
+            "alone for all",
+        ),
+        (
+            "load = { rule = \"percent\", percents = [70, 101] }".to_owned(),
+            44,
+            "from 30 to 100",
+            "100 or less",
+        ),
+        ("load = { rule = \"reserve\", reserve = 7 }".to_owned(), 38, "from 0 to 6", "6 or less"),
+        (rule("reserve"), 8, "needs `reserve`", "add `reserve = 2`"),
         (fixed("[]"), 34, "`loads` is empty", "write `loads = ["),
         (fixed("\"0 kg\""), 34, "`loads` must be more than 0", ""),
     ];

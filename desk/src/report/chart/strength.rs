@@ -1,0 +1,65 @@
+//! What can be lifted once, training day by training day, with the band that holds four cases of five.
+
+use holdfast_core::review::{StrengthPoint, StrengthSeries};
+use holdfast_core::{Mass, MassUnit};
+use plotters::element::{Circle, Polygon};
+use plotters::series::LineSeries;
+use plotters::style::Color;
+
+use super::frame::{Beside, frame, size, word};
+use super::ink::{BAND, MAIN};
+use super::scale::{Ruler, written};
+use super::{Figure, Painted};
+use crate::report::words::short_day;
+
+const HEIGHT: u32 = 360;
+
+/// Draws a movement's strength; nothing from a single day, which is a number and no curve.
+pub(in crate::report) fn strength(
+    series: &StrengthSeries,
+    unit: MassUnit,
+) -> Painted<Option<Figure>> {
+    let points = &series.points;
+    let (Some(first), true) = (points.first(), points.len() > 1) else { return Ok(None) };
+    let dates: Vec<_> = points.iter().map(|it| it.date).collect();
+    let days = Ruler::days(&dates);
+    let number = |mass: Mass| mass.for_drawing(unit);
+    let place =
+        |it: &StrengthPoint, mass: Mass| ((it.date - first.date).num_days() as f64, number(mass));
+    let y = Ruler::around(points.iter().flat_map(|it| [number(it.low), number(it.high)]), 6);
+    Figure::drawn(words(series, unit), HEIGHT, |sheet| {
+        let mut plot = frame(sheet, unit.symbol(), &days, &y)?;
+        let over = points.iter().map(|it| place(it, it.high));
+        let under = points.iter().rev().map(|it| place(it, it.low));
+        let band: Vec<(f64, f64)> = over.chain(under).collect();
+        plot.draw_series([Polygon::new(band, BAND.filled())])?;
+        let places: Vec<(f64, f64)> = points.iter().map(|it| place(it, it.likely)).collect();
+        plot.draw_series(LineSeries::new(places.iter().copied(), MAIN.stroke_width(4)))?;
+        let size = size(points.len());
+        for (at, written) in places.iter().zip(written(&places, &days.range, 5)) {
+            plot.draw_series([Circle::new(*at, size, MAIN.filled())])?;
+            if written {
+                word(&mut plot, *at, format!("{:.1}", at.1), Beside::Above)?;
+            }
+        }
+        Ok(())
+    })
+    .map(Some)
+}
+
+fn words(series: &StrengthSeries, unit: MassUnit) -> (String, String, String) {
+    let title = format!("{}: strength", series.movement);
+    let trend =
+        if series.trend.is_empty() { String::new() } else { format!(" Trend: {}.", series.trend) };
+    let note = format!(
+        "An estimate of what can be lifted once, from open sets and sets with reps in reserve, as it \
+         was known on each day. Band: four cases of five. Now {}.{trend}",
+        series.text
+    );
+    let number = |mass: Mass| format!("{:.1}", mass.for_drawing(unit));
+    let each = series.points.iter().map(|it| {
+        let (date, symbol) = (short_day(it.date), unit.symbol());
+        format!("{date} {} {symbol} ({} to {})", number(it.likely), number(it.low), number(it.high))
+    });
+    (title, note, format!("Strength: {}.", each.collect::<Vec<_>>().join(", ")))
+}
