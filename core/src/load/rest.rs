@@ -63,7 +63,7 @@ const KEEP_REPS: Rest = Rest {
 ///
 /// By reps: 1 to 6, 8 to 12, and 16 and more. By percent: 50 to 90 as in the review, 91 to 100 as
 /// for heavy sets. The two do not say the same of one set: the first goes by what is usually
-/// trained for, the second by what keeps the reps up. More rest is never wrong here.
+/// trained for, the second by what keeps the reps up.
 pub fn suggested_rest(intensity: Intensity) -> Option<&'static Rest> {
     match intensity {
         Intensity::Reps(1..=6) | Intensity::Percent(91..=100) => Some(&HEAVY),

@@ -131,7 +131,8 @@ impl Dose {
         }
     }
 
-    /// What days of stretching, each its time in milliseconds, still lack; none when nothing does.
+    /// What days of stretching, each day once with its time in milliseconds, still lack; none when
+    /// nothing does.
     /// No days at all lack the whole dose.
     pub fn short(self, days: &[(NaiveDate, i64)]) -> Option<Short> {
         let mut held: Vec<i64> = days.iter().map(|(_, ms)| *ms).filter(|ms| *ms > 0).collect();

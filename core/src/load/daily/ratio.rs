@@ -45,7 +45,7 @@ pub fn weekly_ratio(
         Compared::Coupled => 4.0,
         Compared::Uncoupled => 3.0,
     };
-    Ok((sum > 0.0).then(|| latest * weeks / sum))
+    Ok(over(latest * weeks, sum))
 }
 
 /// [`weekly_ratio`] of 28 days, oldest first; none where a day is missing.
@@ -79,7 +79,13 @@ pub fn smoothed_ratio(days: &[DayLoad]) -> Result<Option<f64>, DayError> {
         Ok(smoothed(days, weight_of_span(span)?)?.last().copied().flatten())
     };
     let (acute, chronic) = (last(ACUTE_DAYS)?, last(CHRONIC_DAYS)?);
-    Ok(acute.zip(chronic).and_then(|(acute, chronic)| (chronic > 0.0).then(|| acute / chronic)))
+    Ok(acute.zip(chronic).and_then(|(acute, chronic)| over(acute, chronic)))
+}
+
+/// A ratio, where there is something below it and the result is a number.
+fn over(above: f64, below: f64) -> Option<f64> {
+    let ratio = above / below;
+    (below > 0.0 && ratio.is_finite()).then_some(ratio)
 }
 
 #[cfg(test)]
@@ -94,6 +100,8 @@ mod tests {
         assert_eq!(weekly_ratio(100.0, [0.0; 3], Compared::Uncoupled), Ok(None));
         assert_eq!(weekly_ratio(100.0, [0.0; 3], Compared::Coupled), Ok(Some(4.0)));
         assert_eq!(weekly_ratio(0.0, [0.0; 3], Compared::Coupled), Ok(None));
+        let [tiny, none] = [f64::from_bits(1), 0.0];
+        assert_eq!(weekly_ratio(1e9, [tiny, none, none], Compared::Uncoupled), Ok(None));
         assert_eq!(smoothed_ratio(&[]), Ok(None));
         assert_eq!(smoothed_ratio(&[DayLoad::Missing; 30]), Ok(None));
         assert_eq!(smoothed_ratio(&[DayLoad::Rest; 30]), Ok(None));
