@@ -44,7 +44,7 @@ fn strength(view: &StrengthView) -> String {
     }
     text += &indented(&rows, 2);
     if let Some(able) = &view.able {
-        text += &format!("  {}\n", format!("you can lift {}", able.text).dimmed());
+        text += &format!("  {}\n", format!("an estimate, not a test: {}", able.text).dimmed());
     }
     if let (true, Some(first)) = (same, view.sets.first()) {
         text += &format!("  {}\n", first.why);
