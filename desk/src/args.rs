@@ -28,7 +28,13 @@ pub(crate) enum Command {
         /// The plan, a TOML file
         plan: PathBuf,
     },
-    /// Work out the plates for loads, one bar and a kit; needs no device
+    /// Work out the plates for loads on one bar; needs no device
+    ///
+    /// One load gives its build a side. Several give a ramp: the builds in this order with the
+    /// fewest plates put on or taken off, where only the outermost plates can come off. The bar
+    /// starts empty and the last build stays on. Nothing is rounded: a load that the kit cannot
+    /// build is an error that names the nearest it can. In a kit that says `mixed = true`, plates
+    /// in kg and in lb go onto one bar.
     Plates(Plates),
     /// Publish a plan (coach)
     Publish {
@@ -133,11 +139,6 @@ pub(crate) struct Start {
 }
 
 /// Plates for loads.
-///
-/// One load gives its build a side. Several give a ramp: the builds in this order with the fewest
-/// plates put on or taken off, where only the outermost plates can come off. The bar starts empty and
-/// the last build stays on. Nothing is rounded: a load that the kit cannot build is an error that
-/// names the nearest it can. In a kit that says `mixed = true`, plates in kg and in lb go onto one bar.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Plates {
     /// The loads in order, each with its unit, such as 92.5kg or 205lb

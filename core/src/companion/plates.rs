@@ -66,7 +66,9 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
     let whole: Vec<Mass> = sets.iter().map(|set| set.load).chain(loads.iter().copied()).collect();
     let ramp = ramp(&rack, &whole).map_err(|error| {
         let which = match &error {
-            RampError::Unbuildable { index, .. } => index.checked_sub(sets.len()).and_then(|index| asked.loads.get(index)),
+            RampError::Unbuildable { index, .. } => {
+                index.checked_sub(sets.len()).and_then(|index| asked.loads.get(index))
+            }
             RampError::TooMany { .. } => None,
         };
         let reason = words::ramp_error(&error, &bar.name, bar.unit);

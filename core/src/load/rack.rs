@@ -176,6 +176,13 @@ mod tests {
         assert_eq!(rack.exactly(kg("26")).unwrap().per_side, [kg("1.5"), kg("1.5")]);
     }
 
+    /// 15 + 15 and 20 + 10 are two plates each: the heavier one goes inside.
+    #[test]
+    fn of_equally_few_plates_the_heavier_lie_inside() {
+        let rack = rack("0", &[("10", 2), ("20", 2), ("15", 4)]);
+        assert_eq!(rack.exactly(kg("80")).unwrap().per_side, [kg("20"), kg("10")]);
+    }
+
     #[test]
     fn plates_run_out_and_come_in_pairs() {
         let rack = rack("0", &[("10", 3)]);

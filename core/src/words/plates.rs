@@ -52,7 +52,10 @@ pub(crate) fn ramp_error(error: &RampError, bar: &str, unit: MassUnit) -> String
             format!("lighter than the {bar} can be; the lightest is {}", build(above))
         }
         RampError::Unbuildable { below: Some(below), .. } => {
-            format!("heavier than this kit can build on the {bar}; the heaviest is {}", build(below))
+            format!(
+                "heavier than this kit can build on the {bar}; the heaviest is {}",
+                build(below)
+            )
         }
         RampError::Unbuildable { .. } => format!("there is nothing to load on the {bar}"),
         RampError::TooMany { .. } => error.to_string(),

@@ -9,8 +9,19 @@ use crate::mass::Mass;
 /// The most loads of one ramp.
 pub const MOST_LOADS: usize = 200;
 
-/// A larger table than this is not begun: it would take longer than a tenth of a second.
-const MOST_WORK: usize = 60_000_000;
+/// How long the search may go on before it says that it proved nothing.
+#[derive(Clone, Copy)]
+pub(super) struct Limits {
+    /// A larger table of bounds is not begun, in elementary steps.
+    pub(super) work: usize,
+    /// More questions are not asked.
+    pub(super) questions: u32,
+}
+
+impl Limits {
+    /// Each some tenths of a second at the most, on a laptop.
+    pub(super) const DEFAULT: Limits = Limits { work: 30_000_000, questions: 200_000 };
+}
 
 /// A ramp built, load by load.
 ///
@@ -93,6 +104,11 @@ pub enum RampError {
 /// # Errors
 /// [`RampError`] when a load cannot be built exactly, or there are more than [`MOST_LOADS`].
 pub fn ramp(rack: &Rack, loads: &[Mass]) -> Result<Ramp, RampError> {
+    ramp_within(rack, loads, Limits::DEFAULT)
+}
+
+/// The same within other limits.
+pub(super) fn ramp_within(rack: &Rack, loads: &[Mass], limits: Limits) -> Result<Ramp, RampError> {
     if loads.len() > MOST_LOADS {
         return Err(RampError::TooMany { found: loads.len() });
     }
@@ -111,11 +127,11 @@ pub fn ramp(rack: &Rack, loads: &[Mass]) -> Result<Ramp, RampError> {
     }
     let side = Side::new(rack, loads);
     let fewest = alone.iter().map(|build| build.per_side.len()).max().unwrap_or(0) as u32;
-    if Bound::work(&side) > MOST_WORK {
+    if Bound::work(&side) > limits.work {
         return Ok(in_turn(alone, Proof::NotLess { than: fewest }));
     }
     let bound = Bound::new(&side);
-    match Search::new(&side, &bound).best() {
+    match Search::new(&side, &bound, limits.questions).best() {
         Ok(steps) => {
             let steps = steps.iter().zip(&side.sets);
             let sides = steps.flat_map(|(build, sets)| std::iter::repeat_n(build, *sets));

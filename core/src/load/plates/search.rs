@@ -6,10 +6,6 @@ use super::bound::Bound;
 use super::side::{HANDLED, NEVER, Side};
 use crate::load::rack::MAX_PLATES_A_SIDE;
 
-/// More questions than this, and the search gives up and says so: some tens of milliseconds on a
-/// laptop.
-const MOST_QUESTIONS: u32 = 1_000_000;
-
 /// The plates that lie on the bar below some steps, whatever their order.
 struct Below {
     /// What they weigh, as a place in the side's sums.
@@ -36,6 +32,7 @@ pub(super) struct Search<'s> {
     /// Twice the proved least price, and one more when it is exact: a square of steps for each of
     /// `below`.
     proved: Vec<i32>,
+    /// How many more may be asked.
     questions: u32,
 }
 
@@ -46,8 +43,8 @@ pub(super) struct Cut {
 }
 
 impl<'s> Search<'s> {
-    /// Nothing lies on the bar, and nothing is proved.
-    pub(super) fn new(side: &'s Side, bound: &'s Bound) -> Search<'s> {
+    /// Nothing lies on the bar, and nothing is proved. So many questions may be asked.
+    pub(super) fn new(side: &'s Side, bound: &'s Bound, questions: u32) -> Search<'s> {
         let mut search = Search {
             side,
             bound,
@@ -55,7 +52,7 @@ impl<'s> Search<'s> {
             known: HashMap::new(),
             longer: Vec::new(),
             proved: Vec::new(),
-            questions: 0,
+            questions,
         };
         search.meet(vec![0; side.masses.len()].into(), 0, 0);
         search
@@ -96,10 +93,7 @@ impl<'s> Search<'s> {
         if (known != UNKNOWN && known & 1 == 1) || floor > most {
             return Some(floor);
         }
-        self.questions += 1;
-        if self.questions > MOST_QUESTIONS {
-            return None;
-        }
+        self.questions = self.questions.checked_sub(1)?;
         let least = if self.below[below as usize].sum == self.side.wanted[from] {
             self.least(from + 1, to, below, most)?
         } else {

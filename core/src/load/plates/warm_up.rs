@@ -36,8 +36,8 @@ pub fn warm_up(rack: &Rack, work: Mass) -> Vec<WarmUpSet> {
     });
     let mut sets: Vec<WarmUpSet> = Vec::new();
     for set in lightest.into_iter().chain(risen) {
-        let risen = sets.last().is_none_or(|before| set.load >= before.load + step);
-        if risen && set.load <= most {
+        let risen = |before: &WarmUpSet| set.load > before.load && set.load >= before.load + step;
+        if sets.last().is_none_or(risen) && set.load <= most {
             sets.push(set);
         }
     }

@@ -86,11 +86,7 @@ impl Room {
     /// Reports at `field` when the kit has nothing to load for `lifted`.
     pub(super) fn check_has(&self, field: Field<'_>, lifted: Lifted) -> bool {
         let (lacks, noun, example) = match lifted {
-            Lifted::Bar => (
-                self.bars_known && self.kit.bars.is_empty(),
-                "bar",
-                A_BAR,
-            ),
+            Lifted::Bar => (self.bars_known && self.kit.bars.is_empty(), "bar", A_BAR),
             Lifted::Bell => (
                 self.bells_known && self.kit.bells.is_empty(),
                 "bell",
@@ -146,7 +142,8 @@ impl Room {
 /// handful of odd masses makes millions.
 fn few_sums(kit: &Kit, unit: MassUnit) -> bool {
     let mut fewest: BTreeMap<Mass, usize> = BTreeMap::from([(Mass::ZERO, 0)]);
-    let mut stacks: Vec<_> = kit.plates.iter().filter(|stack| kit.takes(unit, stack.unit)).collect();
+    let mut stacks: Vec<_> =
+        kit.plates.iter().filter(|stack| kit.takes(unit, stack.unit)).collect();
     stacks.sort_by_key(|stack| Reverse(stack.mass));
     for stack in stacks {
         for (sum, used) in fewest.clone() {
