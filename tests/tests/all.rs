@@ -7,6 +7,7 @@ mod damage;
 mod demo;
 mod formats;
 mod kills;
+mod plates;
 mod screens;
 mod set_laws;
 mod whole_loop;
