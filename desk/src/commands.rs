@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use holdfast_core::companion::{
-    Answer as CoreAnswer, CarriedFile, PlatesAsked, Start as CoreStart, Tap, put_file,
+    Answer as CoreAnswer, CarriedFile, PlatesAsked, Start as CoreStart, Tap, plates as plates_for,
+    put_file,
 };
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::review::{DiscomfortLine, MemberScreen};
@@ -111,7 +112,7 @@ fn check(plan: &Path) -> Outcome {
 
 fn plates(given: Plates) -> Outcome {
     let asked = PlatesAsked { loads: given.loads, bar: given.bar, warm_up: given.warm_up };
-    let screen = Companion::plates(given.kit.display().to_string(), read(&given.kit)?, asked)?;
+    let screen = plates_for(&given.kit.display().to_string(), &read(&given.kit)?, &asked)?;
     if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }
 

@@ -39,7 +39,7 @@ pub use crate::exchange::{AsideFile, CarriedFile, ExchangePlan, ListedFile};
 pub use carry::ExchangeReport;
 pub use coach::{Answer, PlanSummary};
 pub use error::CompanionError;
-pub use plates::{PlatesAsked, PlatesScreen, PlatesStep};
+pub use plates::{PlatesAsked, PlatesScreen, PlatesStep, plates};
 pub use screen::*;
 pub use tap::Tap;
 
@@ -193,21 +193,6 @@ impl Companion {
     /// [`CompanionError::Plan`] with every problem and its place.
     pub fn check_plan(source_name: String, text: Vec<u8>) -> CompanionResult<PlanSummary> {
         Ok(coach::check(&source_name, &text)?)
-    }
-
-    /// The builds of some loads on one bar of a kit with the least plate handling. `text` is a plan,
-    /// of which only `[kit]` is read, or has only that; `source_name` is what errors call it.
-    ///
-    /// # Errors
-    /// [`CompanionError::Plan`] with every problem of the kit; [`CompanionError::Invalid`] for a
-    /// load that is none or that the kit cannot build, with the nearest it can;
-    /// [`CompanionError::NotFound`] for a bar the kit has not.
-    pub fn plates(
-        source_name: String,
-        text: Vec<u8>,
-        asked: PlatesAsked,
-    ) -> CompanionResult<PlatesScreen> {
-        Ok(plates::plates(&source_name, &text, &asked)?)
     }
 
     /// Publishes a plan text: the next exchange carries it.

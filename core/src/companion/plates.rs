@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::CompanionResult;
 use crate::error::{Error, Result};
 use crate::load::{Rack, RampError, ramp, warm_up};
 use crate::mass::{Mass, MassUnit};
@@ -51,9 +52,22 @@ pub struct PlatesStep {
     pub handled: u32,
 }
 
-/// Answers what is asked of the kit in `text`: a plan, of which only `[kit]` is read, or a text with
-/// only that.
-pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Result<PlatesScreen> {
+/// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of
+/// which only `[kit]` is read, or has only that; `source_name` is what errors call it.
+///
+/// # Errors
+/// [`super::CompanionError::Plan`] with every problem of the kit; [`super::CompanionError::Invalid`] for a load
+/// that is none or that the kit cannot build, with the nearest it can;
+/// [`super::CompanionError::NotFound`] for a bar the kit has not.
+pub fn plates(
+    source_name: &str,
+    text: &[u8],
+    asked: &PlatesAsked,
+) -> CompanionResult<PlatesScreen> {
+    Ok(answer(source_name, text, asked)?)
+}
+
+fn answer(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Result<PlatesScreen> {
     let kit = read_kit(text)
         .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
     let loads = asked.loads.iter().map(|text| load(text)).collect::<Result<Vec<Mass>>>()?;
@@ -110,7 +124,7 @@ fn bar<'k>(kit: &'k Kit, asked: &PlatesAsked, first: Mass) -> Result<&'k Bar> {
     kit.bars.iter().find(same).ok_or_else(|| {
         let names: Vec<String> = kit.bars.iter().map(|bar| bar.name.clone()).collect();
         let reason = format!("the kit has no such bar; it has {}", words::list(&names));
-        Error::not_found(&format!("bar {name:?}"), reason)
+        Error::not_found(format!("bar {name:?}"), reason)
     })
 }
 

@@ -5,7 +5,8 @@
 //! stays for some of the steps, and what follows is the same question twice: those steps with that
 //! plate below, and the steps after them without it. With plates without end only the mass and the
 //! number of the plates below matter, and a table over (first step, last step, mass, number) holds
-//! every answer. The real counts can only cost more, which makes the table a bound for the exact
+//! every answer. Of the real counts the table knows one thing: with how many plates each mass can
+//! be made at all. For the rest they can only cost more, which makes the table a bound for the exact
 //! search.
 
 use super::side::{NEVER, Side};

@@ -112,8 +112,8 @@ fn one_more(sums: &[Mass], masses: &[Mass]) -> Vec<u32> {
     next
 }
 
-/// The numbers of plates that make each sum. Every part of a way to a sum is on the way too, so
-/// nothing is missed by looking only at `next`.
+/// The numbers of plates that make each sum. Every part of a side that weighs a wanted mass is on the
+/// way to it too, so no such part is missed by following only `next`.
 fn numbers(next: &[u32], most: &[u8], sums: usize) -> Vec<u16> {
     let mut numbers = vec![0_u16; sums];
     if let Some(nothing) = numbers.first_mut() {

@@ -48,7 +48,8 @@ pub(super) fn slow(rack: &Rack, loads: &[Mass]) -> Option<Slow> {
         return None;
     }
     // For each choice of the last load: its price, and the choices before it that lead there.
-    let mut reached: Vec<Vec<((u32, u32), Vec<usize>)>> = Vec::new();
+    type Reached = ((u32, u32), Vec<usize>);
+    let mut reached: Vec<Vec<Reached>> = Vec::new();
     for (at, choices_here) in choices.iter().enumerate() {
         let mut here = Vec::new();
         for stack in choices_here {
