@@ -14,13 +14,13 @@ pub const MOST_LOADS: usize = 200;
 pub(super) struct Limits {
     /// A larger table of bounds is not begun, in elementary steps.
     pub(super) work: usize,
-    /// More questions are not asked.
-    pub(super) questions: u32,
+    /// More plates and ends of their stays are not tried.
+    pub(super) options: u32,
 }
 
 impl Limits {
-    /// Each some tenths of a second at the most, on a laptop.
-    pub(super) const DEFAULT: Limits = Limits { work: 30_000_000, questions: 200_000 };
+    /// Together some tenths of a second at the most, on a laptop.
+    pub(super) const DEFAULT: Limits = Limits { work: 30_000_000, options: 10_000_000 };
 }
 
 /// A ramp built, load by load.
@@ -131,7 +131,7 @@ pub(super) fn ramp_within(rack: &Rack, loads: &[Mass], limits: Limits) -> Result
         return Ok(in_turn(alone, Proof::NotLess { than: fewest }));
     }
     let bound = Bound::new(&side);
-    match Search::new(&side, &bound, limits.questions).best() {
+    match Search::new(&side, &bound, limits.options).best() {
         Ok(steps) => {
             let steps = steps.iter().zip(&side.sets);
             let sides = steps.flat_map(|(build, sets)| std::iter::repeat_n(build, *sets));

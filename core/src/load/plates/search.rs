@@ -32,8 +32,8 @@ pub(super) struct Search<'s> {
     /// Twice the proved least price, and one more when it is exact: a square of steps for each of
     /// `below`.
     proved: Vec<i32>,
-    /// How many more may be asked.
-    questions: u32,
+    /// How many more plates and ends of their stays may be tried.
+    options: u32,
 }
 
 /// The search gave up.
@@ -43,8 +43,8 @@ pub(super) struct Cut {
 }
 
 impl<'s> Search<'s> {
-    /// Nothing lies on the bar, and nothing is proved. So many questions may be asked.
-    pub(super) fn new(side: &'s Side, bound: &'s Bound, questions: u32) -> Search<'s> {
+    /// Nothing lies on the bar, and nothing is proved. So many plates and ends of their stays may be tried.
+    pub(super) fn new(side: &'s Side, bound: &'s Bound, options: u32) -> Search<'s> {
         let mut search = Search {
             side,
             bound,
@@ -52,7 +52,7 @@ impl<'s> Search<'s> {
             known: HashMap::new(),
             longer: Vec::new(),
             proved: Vec::new(),
-            questions,
+            options,
         };
         search.meet(vec![0; side.masses.len()].into(), 0, 0);
         search
@@ -93,7 +93,6 @@ impl<'s> Search<'s> {
         if (known != UNKNOWN && known & 1 == 1) || floor > most {
             return Some(floor);
         }
-        self.questions = self.questions.checked_sub(1)?;
         let least = if self.below[below as usize].sum == self.side.wanted[from] {
             self.least(from + 1, to, below, most)?
         } else {
@@ -112,6 +111,8 @@ impl<'s> Search<'s> {
         most: i32,
         floor: i32,
     ) -> Option<i32> {
+        let options = self.side.masses.len() * (to - from);
+        self.options = self.options.checked_sub(u32::try_from(options).ok()?)?;
         let (mut room, mut found, mut beyond) = (most, None, NEVER);
         let plates = self.below[below as usize].plates;
         let rests: Vec<i32> = (from..=to).map(|end| self.floor(end, to, below)).collect();
