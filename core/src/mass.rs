@@ -167,6 +167,15 @@ impl Mass {
         }
     }
 
+    /// The mass in kilograms with all its digits, up to eleven decimals: `101.6466266 kg`.
+    pub fn every_digit(self) -> String {
+        let unit = MassUnit::Kg.ten_ng();
+        let sign = if self.ten_ng < 0 { "-" } else { "" };
+        let (whole, rest) = (self.ten_ng / unit, self.ten_ng % unit);
+        let text = format!("{sign}{}.{:011}", whole.abs(), rest.abs());
+        format!("{} kg", text.trim_end_matches('0').trim_end_matches('.'))
+    }
+
     /// The mass as a floating number of units, for drawing only: nothing is stored from it.
     pub fn for_drawing(self, unit: MassUnit) -> f64 {
         self.ten_ng as f64 / unit.ten_ng() as f64

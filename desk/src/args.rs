@@ -28,6 +28,14 @@ pub(crate) enum Command {
         /// The plan, a TOML file
         plan: PathBuf,
     },
+    /// Work out the plates for loads on one bar; needs no device
+    ///
+    /// One load gives its build a side. Several give a ramp: the builds in this order with the
+    /// fewest plates put on or taken off, where only the outermost plates can come off. The bar
+    /// starts empty and the last build stays on. Nothing is rounded: a load that the kit cannot
+    /// build is an error that names the nearest it can. In a kit that says `mixed = true`, plates
+    /// in kg and in lb go onto one bar.
+    Plates(Plates),
     /// Publish a plan (coach)
     Publish {
         /// The plan, a TOML file
@@ -128,6 +136,27 @@ pub(crate) struct Start {
     /// The unit loads are written in
     #[arg(long, value_enum, default_value = "kg")]
     pub(crate) unit: UnitArg,
+}
+
+/// Plates for loads.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Plates {
+    /// The loads in order, each with its unit, such as 92.5kg or 205lb
+    #[arg(required = true, value_name = "LOAD")]
+    pub(crate) loads: Vec<String>,
+    /// A plan, of which only [kit] is read, or a TOML file with just a [kit]
+    #[arg(long, value_name = "FILE")]
+    pub(crate) kit: PathBuf,
+    /// The bar by its name; without it, the first bar in the first load's unit, else the first
+    #[arg(long, value_name = "NAME")]
+    pub(crate) bar: Option<String>,
+    /// Begin with warm-up sets for the first load: ten reps with the empty bar, then 5, 3 and 2 at 45,
+    /// 65 and 85 % of it (common practice), left out where the bar is already near
+    #[arg(long)]
+    pub(crate) warm_up: bool,
+    /// The builds as JSON
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 /// A coach's answer.

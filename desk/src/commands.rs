@@ -5,14 +5,15 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use holdfast_core::companion::{
-    Answer as CoreAnswer, CarriedFile, Start as CoreStart, Tap, put_file,
+    Answer as CoreAnswer, CarriedFile, PlatesAsked, Start as CoreStart, Tap, plates as plates_for,
+    put_file,
 };
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::review::{DiscomfortLine, MemberScreen};
 use holdfast_core::{Companion, Instant, Mass, MassUnit};
 use owo_colors::OwoColorize;
 
-use crate::args::{Answer, Args, Command, DecisionArg, RoleArg, Start, UnitArg};
+use crate::args::{Answer, Args, Command, DecisionArg, Plates, RoleArg, Start, UnitArg};
 use crate::carrier::{Exchanged, exchange};
 use crate::fault::{Fault, Outcome};
 use crate::home;
@@ -21,10 +22,11 @@ use crate::{demo, print, session};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
-    // These two need no device.
+    // These need no device.
     let (home, command) = match args.command {
         Command::Demo(demo) => return demo::run(&demo.dir, demo.seed),
         Command::Check { plan } => return check(&plan),
+        Command::Plates(asked) => return plates(asked),
         command => (home::folder(args.home)?, command),
     };
     if let Command::Start(start) = command {
@@ -62,7 +64,7 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
         Command::Report { out, on } => report(companion, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(companion, &dir),
         // Handled before a device was opened.
-        Command::Demo(_) | Command::Check { .. } | Command::Start(_) => Ok(()),
+        Command::Demo(_) | Command::Check { .. } | Command::Plates(_) | Command::Start(_) => Ok(()),
     }
 }
 
@@ -106,6 +108,12 @@ fn check(plan: &Path) -> Outcome {
         summary.heading.bold(),
         summary.lines.join("\n")
     ))
+}
+
+fn plates(given: Plates) -> Outcome {
+    let asked = PlatesAsked { loads: given.loads, bar: given.bar, warm_up: given.warm_up };
+    let screen = plates_for(&given.kit.display().to_string(), &read(&given.kit)?, &asked)?;
+    if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }
 
 fn publish(companion: &Companion, plan: &Path, carrier: &Path) -> Outcome {

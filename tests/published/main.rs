@@ -6,9 +6,11 @@
 //! How sure a published number is: P, seen in the paper or its abstract; S, seen in a text that cites
 //! it; M, from memory; C, computed again with a reference library.
 
+mod ilp;
 mod measurement;
 mod one_rep_max;
 mod oracle;
+mod plates;
 mod ratings;
 mod rest;
 mod strength;

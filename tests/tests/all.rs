@@ -8,6 +8,7 @@ mod demo;
 mod formats;
 mod kills;
 mod loads;
+mod plates;
 mod screens;
 mod set_laws;
 mod strength;

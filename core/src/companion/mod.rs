@@ -9,6 +9,7 @@ mod carry;
 mod coach;
 mod device;
 mod error;
+mod plates;
 mod reading;
 mod ruling;
 mod screen;
@@ -39,6 +40,7 @@ pub use crate::exchange::{AsideFile, CarriedFile, ExchangePlan, ListedFile};
 pub use carry::ExchangeReport;
 pub use coach::{Answer, PlanSummary};
 pub use error::CompanionError;
+pub use plates::{PlatesAsked, PlatesScreen, PlatesStep, plates};
 pub use screen::*;
 pub use tap::Tap;
 

@@ -4,6 +4,7 @@
 mod daily;
 mod next;
 mod one_rep_max;
+mod plates;
 mod prepared;
 mod prilepin;
 mod rack;
@@ -26,8 +27,13 @@ pub use next::{
 pub use one_rep_max::{
     Equation, Estimate, EstimateError, FewestMost, HEAVIEST, Lift, MANY_REPS, RepsTable,
 };
+pub use plates::{
+    Colour, Disc, Federation, FederationBar, MOST_LOADS, Proof, Ramp, RampError, RampStep,
+    Tolerance, WarmUpSet, ramp, warm_up,
+};
 pub use prepared::Prepared;
 pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};
+pub(crate) use rack::MAX_PLATES_A_SIDE;
 pub use rack::{Build, Rack};
 pub use rating::{RatingError, Reserve, SessionRating, SetRating};
 pub use reason::Reason;

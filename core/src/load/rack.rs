@@ -1,5 +1,6 @@
 //! What a bar can be loaded to with the room's plates.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::mass::{Mass, MassUnit};
@@ -12,6 +13,10 @@ pub struct Rack {
     pub bar: String,
     /// The unit its parts are marked in.
     pub unit: MassUnit,
+    /// The bar with its collars and nothing else.
+    pub(super) empty: Mass,
+    /// The plates it takes, heaviest first.
+    pub(super) pairs: Vec<Pairs>,
     builds: BTreeMap<Mass, Vec<Mass>>,
 }
 
@@ -24,28 +29,50 @@ pub struct Build {
     pub per_side: Vec<Mass>,
 }
 
-/// No hand loads more than this many plates a side.
-const MAX_PLATES_A_SIDE: usize = 10;
+/// Plates of one mass, as many as both sides can have alike.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Pairs {
+    /// One plate.
+    pub(super) mass: Mass,
+    /// How many a side can have.
+    pub(super) pairs: usize,
+}
+
+/// No hand loads more than this many plates a side (common practice, no source).
+pub(crate) const MAX_PLATES_A_SIDE: usize = 10;
+
+/// The plates of a kit that go onto a bar marked in `unit`, heaviest first.
+fn pairs_for(kit: &Kit, unit: MassUnit) -> Vec<Pairs> {
+    let mut singles: BTreeMap<Reverse<Mass>, usize> = BTreeMap::new();
+    for stack in kit.plates.iter().filter(|stack| kit.takes(unit, stack.unit)) {
+        *singles.entry(Reverse(stack.mass)).or_default() += stack.count as usize;
+    }
+    // A plate of no mass changes no load.
+    let pairs = singles.into_iter().map(|(mass, count)| Pairs { mass: mass.0, pairs: count / 2 });
+    pairs.filter(|stack| stack.pairs > 0 && stack.mass > Mass::ZERO).collect()
+}
 
 impl Rack {
-    /// Finds every load `bar` can be built to with plates marked in its unit, in pairs, each with
-    /// the fewest plates a side.
+    /// Finds every load `bar` can be built to, both sides alike, each with the fewest plates a
+    /// side and, of equally few, the heavier ones inside. The plates are those marked in the bar's
+    /// unit, or all of them in a kit that mixes units.
+    ///
+    /// The number of different loads grows with the product of the counts in the worst case; the
+    /// plan reader refuses a kit with more than 10,000.
     pub fn bar(kit: &Kit, bar: &Bar) -> Rack {
+        let pairs = pairs_for(kit, bar.unit);
         let mut sides: BTreeMap<Mass, Vec<Mass>> = BTreeMap::from([(Mass::ZERO, Vec::new())]);
-        let mut stacks: Vec<_> = kit.plates.iter().filter(|s| s.unit == bar.unit).collect();
-        stacks.sort_by_key(|stack| std::cmp::Reverse(stack.mass));
-        for stack in stacks {
-            let pairs = (stack.count / 2) as usize;
-            // A snapshot, so that each stack is used at most `pairs` times.
+        for stack in &pairs {
+            // A snapshot, so that each stack is used at most as often as it has pairs.
             let before: Vec<_> = sides.iter().map(|(sum, side)| (*sum, side.clone())).collect();
             for (sum, side) in before {
-                let room = MAX_PLATES_A_SIDE.saturating_sub(side.len()).min(pairs);
+                let room = MAX_PLATES_A_SIDE.saturating_sub(side.len()).min(stack.pairs);
                 for used in 1..=room {
                     let mut longer = side.clone();
                     longer.extend(std::iter::repeat_n(stack.mass, used));
                     let sum = sum + stack.mass * used as i64;
-                    let shorter = sides.get(&sum).is_none_or(|known| longer.len() < known.len());
-                    if shorter {
+                    let better = sides.get(&sum).is_none_or(|known| rank(&longer) < rank(known));
+                    if better {
                         sides.insert(sum, longer);
                     }
                 }
@@ -53,14 +80,20 @@ impl Rack {
         }
         let empty = bar.mass + bar.collars;
         let builds = sides.into_iter().map(|(side, plates)| (empty + side * 2, plates)).collect();
-        Rack { bar: bar.name.clone(), unit: bar.unit, builds }
+        Rack { bar: bar.name.clone(), unit: bar.unit, empty, pairs, builds }
     }
 
     /// The loads a row of bells offers, one bell a load.
     pub fn bells(bells: &[Bell], unit: MassUnit) -> Rack {
         let builds = bells.iter().map(|bell| (bell.mass, Vec::new())).collect();
         let marked = bells.first().map_or(unit, |bell| bell.unit);
-        Rack { bar: String::new(), unit: marked, builds }
+        let (empty, pairs) = (Mass::ZERO, Vec::new());
+        Rack { bar: String::new(), unit: marked, empty, pairs, builds }
+    }
+
+    /// Every load that can be built, lightest first.
+    pub fn loads(&self) -> impl DoubleEndedIterator<Item = Mass> {
+        self.builds.keys().copied()
     }
 
     /// The exact build for `load`.
@@ -82,11 +115,22 @@ impl Rack {
         Some(Build { mass: *mass, per_side: side.clone() })
     }
 
+    /// What the plates of one side can weigh, lightest first, at most `most`.
+    pub(super) fn sides_up_to(&self, most: Mass) -> impl Iterator<Item = Mass> {
+        let sides = self.builds.range(..=self.empty + most * 2);
+        sides.map(|(_, plates)| plates.iter().copied().sum())
+    }
+
     /// The lightest build there is.
     pub fn lightest(&self) -> Option<Build> {
         let (mass, side) = self.builds.iter().next()?;
         Some(Build { mass: *mass, per_side: side.clone() })
     }
+}
+
+/// Orders sides that weigh the same, the better one first: fewer plates, then heavier ones inside.
+fn rank(side: &[Mass]) -> (usize, Reverse<&[Mass]>) {
+    (side.len(), Reverse(side))
 }
 
 #[cfg(test)]
@@ -130,6 +174,13 @@ mod tests {
     fn the_search_is_exact_where_greed_fails() {
         let rack = rack("0", &[("2.5", 2), ("1.5", 4)]);
         assert_eq!(rack.exactly(kg("26")).unwrap().per_side, [kg("1.5"), kg("1.5")]);
+    }
+
+    /// 15 + 15 and 20 + 10 are two plates each: the heavier one goes inside.
+    #[test]
+    fn of_equally_few_plates_the_heavier_lie_inside() {
+        let rack = rack("0", &[("10", 2), ("20", 2), ("15", 4)]);
+        assert_eq!(rack.exactly(kg("80")).unwrap().per_side, [kg("20"), kg("10")]);
     }
 
     #[test]

@@ -15,6 +15,9 @@ pub struct Kit {
     pub plates: Vec<PlateStack>,
     /// Bells (or any one-piece weight) of one mass each.
     pub bells: Vec<Bell>,
+    /// True when plates marked in kilograms and in pounds go onto one bar together.
+    #[serde(default)]
+    pub mixed: bool,
 }
 
 /// A kind of bar.
@@ -24,7 +27,7 @@ pub struct Bar {
     pub name: String,
     /// The empty bar.
     pub mass: Mass,
-    /// The unit its plates are marked in: plates of another unit are not mixed onto it.
+    /// The unit its plates are marked in: plates of another unit go onto it only in a mixed kit.
     pub unit: MassUnit,
     /// Both collars together.
     pub collars: Mass,
@@ -55,6 +58,11 @@ pub struct Bell {
 }
 
 impl Kit {
+    /// True when a bar marked in one unit takes plates marked in the other.
+    pub fn takes(&self, bar: MassUnit, plate: MassUnit) -> bool {
+        self.mixed || bar == plate
+    }
+
     /// The first bar marked in `unit`, otherwise the first bar.
     pub fn bar_for(&self, unit: MassUnit) -> Option<&Bar> {
         self.bars.iter().find(|bar| bar.unit == unit).or(self.bars.first())

@@ -20,5 +20,5 @@ pub use piece::{
     Hold, Interval, LoadRule, Note, Piece, Station, Step, StepRule, Strength, Technique, Work,
 };
 pub use problem::Problem;
-pub use read::{MAX_PLAN_BYTES, read_plan};
+pub use read::{MAX_PLAN_BYTES, read_kit, read_plan};
 pub use scheme::Scheme;

@@ -16,10 +16,15 @@ pub(crate) fn load_text(load: Mass, unit: MassUnit) -> String {
     format!("{} ({})", load.text(unit), load.text(other))
 }
 
-/// The plates of one side, outermost last: `20 + 5 kg a side`.
+/// The plates of one side, outermost last: `20 + 5 kg a side`, and `20 kg + 45 lb a side` where not
+/// all are marked in the bar's unit.
 pub(crate) fn plates_text(per_side: &[Mass], unit: MassUnit) -> String {
     if per_side.is_empty() {
         return "empty bar".into();
+    }
+    if per_side.iter().any(|plate| !plate.is_exact_in(unit)) {
+        let plates: Vec<String> = per_side.iter().map(Mass::to_string).collect();
+        return format!("{} a side", plates.join(" + "));
     }
     let plates: Vec<String> = per_side.iter().map(|plate| plate.number(unit)).collect();
     format!("{} {} a side", plates.join(" + "), unit.symbol())
@@ -159,6 +164,8 @@ mod tests {
         // Neither unit has it exactly, so no exact one is behind it.
         assert_eq!(load_text(load + Mass::lb(1), MassUnit::Lb), "204.9 lb");
         assert_eq!(plates_text(&[Mass::lb(45), Mass::lb(5)], MassUnit::Lb), "45 + 5 lb a side");
+        let mixed = [Mass::kg(20), Mass::lb(45)];
+        assert_eq!(plates_text(&mixed, MassUnit::Kg), "20 kg + 45 lb a side");
         assert_eq!(plates_text(&[], MassUnit::Lb), "empty bar");
     }
 }

@@ -6,6 +6,7 @@ mod load;
 mod logged;
 mod motion;
 mod plain;
+mod plates;
 
 pub(crate) use able::{able, expected_reps, trend};
 pub(crate) use load::{load_text, plates_text, spared, why};
@@ -14,3 +15,4 @@ pub(crate) use motion::{dose, load_compared, long_hold, range_trend};
 pub(crate) use plain::{
     because, clock_time, count, day, decision, list, place, protocol, sign, tenths,
 };
+pub(crate) use plates::{change_text, exact_text, handling_text, ramp_error};

@@ -3,6 +3,7 @@
 mod board;
 mod member;
 mod piece;
+mod plates;
 mod sheet;
 
 use std::io::{ErrorKind, Write};
@@ -17,6 +18,7 @@ use crate::fault::{Fault, Outcome};
 pub(crate) use board::board;
 pub(crate) use member::member;
 pub(crate) use piece::{flags, pieces, set_line, window_line};
+pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;
 
 /// Writes a text to standard output, with colours only where they are wanted.

@@ -23,7 +23,7 @@ pub(super) fn kit() -> Kit {
     };
     let plates =
         ["20 kg", "15 kg", "10 kg", "5 kg", "2.5 kg", "1.25 kg"].map(|mass| plate(mass, 4)).into();
-    Kit { name: String::new(), bars: vec![bar], plates, bells: vec![] }
+    Kit { name: String::new(), bars: vec![bar], plates, ..Kit::default() }
 }
 
 pub(super) fn rack() -> Rack {

@@ -1,7 +1,10 @@
 //! The kit: bars, plates and bells of the room.
 
-use super::field::Field;
+use toml::de::DeTable;
+
+use super::field::{Field, whole_plan};
 use super::fields::Fields;
+use super::problems::Problems;
 use super::quantity::Weight;
 use super::room::Room;
 use crate::mass::{Mass, MassUnit};
@@ -16,6 +19,18 @@ const BAR: &str = "bar = [{ name = \"long bar\", mass = \"20 kg\", count = 2 }]"
 const PLATE: &str = "plate = [{ mass = \"10 kg\", count = 4 }]";
 const BELL: &str = "bell = [{ mass = \"16 kg\", count = 3 }]";
 
+/// Reads only the kit of a plan, for somebody who wants to load one of its bars.
+pub(super) fn read_alone<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Option<Kit> {
+    let mut plan = whole_plan(tree, problems);
+    let field = plan.required("kit", "[kit]");
+    for other in ["block", "movement", "stretch", "day"] {
+        plan.optional(other);
+    }
+    plan.finish();
+    let room = read(field?);
+    room.check_has_bar(field?).then_some(room.kit)
+}
+
 /// Reads the kit into what its loads can be checked against.
 pub(super) fn read(field: Field<'_>) -> Room {
     let Some(mut fields) = field.table("a kit", "[kit]") else { return Room::unknown() };
@@ -24,15 +39,20 @@ pub(super) fn read(field: Field<'_>) -> Room {
     let plate = fields.optional("plate");
     let plates = plate.map_or(Some(Vec::new()), plates);
     let bells = fields.optional("bell").map_or(Some(Vec::new()), bells);
+    let mixed = fields.optional("mixed").map_or(Some(false), Field::flag);
     let meant = fields.finish();
     let meant_none = |keys: &[&str]| !keys.iter().any(|key| meant.contains(key));
-    let bars_known = bars.is_some() && plates.is_some() && meant_none(&["bar", "plate"]);
+    let bars_known = bars.is_some()
+        && plates.is_some()
+        && mixed.is_some()
+        && meant_none(&["bar", "plate", "mixed"]);
     let bells_known = bells.is_some() && meant_none(&["bell"]);
     let kit = Kit {
         name: name.flatten().unwrap_or_default(),
         bars: bars.unwrap_or_default(),
         plates: plates.unwrap_or_default(),
         bells: bells.unwrap_or_default(),
+        mixed: mixed.unwrap_or_default(),
     };
     Room::new(kit, plate, bars_known, bells_known)
 }

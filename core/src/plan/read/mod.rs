@@ -23,10 +23,13 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+use std::borrow::Cow;
+
+use toml::Spanned;
 use toml::de::DeTable;
 
 use self::problems::Problems;
-use super::{Block, Problem};
+use super::{Block, Kit, Problem};
 
 /// The largest plan text: it must fit one journal line with room for escapes.
 pub const MAX_PLAN_BYTES: usize = 30 * 1024;
@@ -37,11 +40,27 @@ pub const MAX_PLAN_BYTES: usize = 30 * 1024;
 /// Every problem found, in the order of the text.
 pub fn read_plan(bytes: &[u8]) -> Result<Block, Vec<Problem>> {
     let mut problems = Problems::new(bytes);
-    let block = read(bytes, &mut problems);
+    let help = "start with [block] and its `name`, `starts` and `weeks`, \
+                then a [[day]] with its pieces";
+    let text = text(bytes, help, &mut problems);
+    let block = text.and_then(|text| block::read(tree(&text).get_ref(), &problems));
     problems.or(block)
 }
 
-fn read(bytes: &[u8], problems: &mut Problems<'_>) -> Option<Block> {
+/// Reads the kit of a plan text, which may have nothing else; what else there is is not read.
+///
+/// # Errors
+/// Every problem found in the kit, in the order of the text; a kit without a bar is one.
+pub fn read_kit(bytes: &[u8]) -> Result<Kit, Vec<Problem>> {
+    let mut problems = Problems::new(bytes);
+    let help = "write a [kit] with its `bar` and `plate`";
+    let text = text(bytes, help, &mut problems);
+    let kit = text.and_then(|text| kit::read_alone(tree(&text).get_ref(), &problems));
+    problems.or(kit)
+}
+
+/// The text of a plan that can be taken for TOML; `start` says how an empty one begins.
+fn text<'b>(bytes: &'b [u8], start: &str, problems: &mut Problems<'_>) -> Option<Cow<'b, str>> {
     if bytes.len() > MAX_PLAN_BYTES {
         let (size, limit) = (words::thousands(bytes.len()), words::thousands(MAX_PLAN_BYTES));
         let what = format!("the plan has {size} bytes, and {limit} is the most");
@@ -59,12 +78,13 @@ fn read(bytes: &[u8], problems: &mut Problems<'_>) -> Option<Block> {
         }
     };
     let text = syntax::sound(text, problems)?;
-    let (tree, _) = DeTable::parse_recoverable(&text);
-    if tree.get_ref().is_empty() && !problems.any() {
-        let help = "start with [block] and its `name`, `starts` and `weeks`, \
-                    then a [[day]] with its pieces";
-        problems.wrong(0, "the plan is empty".to_owned(), help.to_owned());
+    if tree(&text).get_ref().is_empty() && !problems.any() {
+        problems.wrong(0, "the plan is empty".to_owned(), start.to_owned());
         return None;
     }
-    block::read(tree.get_ref(), problems)
+    Some(text)
+}
+
+fn tree(text: &str) -> Spanned<DeTable<'_>> {
+    DeTable::parse_recoverable(text).0
 }

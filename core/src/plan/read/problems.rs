@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use super::lines::Lines;
-use crate::plan::{Block, Problem};
+use crate::plan::Problem;
 
 /// Nobody mends more than this in one go; the last one then says how many more there are.
 const MAX_PROBLEMS: usize = 50;
@@ -50,11 +50,11 @@ impl<'t> Problems<'t> {
         self.lines.place(at).0
     }
 
-    /// The block when nothing is wrong with it, otherwise the problems in the order of the text.
-    pub(super) fn or(self, block: Option<Block>) -> Result<Block, Vec<Problem>> {
+    /// What was read when nothing is wrong with it, otherwise the problems in the order of the text.
+    pub(super) fn or<T>(self, read: Option<T>) -> Result<T, Vec<Problem>> {
         let mut found = self.found.into_inner();
-        if let (Some(block), true) = (block, found.is_empty()) {
-            return Ok(block);
+        if let (Some(read), true) = (read, found.is_empty()) {
+            return Ok(read);
         }
         found.sort();
         found.dedup();

@@ -6,16 +6,14 @@ use std::collections::BTreeMap;
 use super::field::Field;
 use super::quantity::Weight;
 use super::words::thousands;
-use crate::load::Rack;
+use crate::load::{MAX_PLATES_A_SIDE, Rack};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Kit, Lifted, PlateStack};
+use crate::plan::{Bar, Kit, Lifted};
 
 /// More different sums than this on one side of a bar take too long to work out. The usual plates
 /// of a unit make fewer than 1,000.
 const MOST_SUMS: usize = 10_000;
-/// As many plates as a bar takes on one side, see [`Rack::bar`].
-const MOST_PLATES: usize = 10;
-
+const A_BAR: &str = "bar = [{ name = \"long bar\", mass = \"20 kg\" }]";
 const UNITS: [MassUnit; 2] = [MassUnit::Kg, MassUnit::Lb];
 
 /// The kit and the loads it makes.
@@ -50,11 +48,13 @@ impl Room {
         bars_known: bool,
         bells_known: bool,
     ) -> Room {
-        let few = UNITS.iter().all(|unit| few_sums(&kit.plates, *unit));
+        let few = UNITS.iter().all(|unit| few_sums(&kit, *unit));
         if let (false, Some(plate)) = (few, plate) {
             let most = thousands(MOST_SUMS);
             let what = format!("`plate` makes more than {most} different loads");
-            plate.wrong(what, "leave out the plates with odd masses");
+            let mixed = ", or write `mixed = false`";
+            let or = if kit.mixed { mixed } else { "" };
+            plate.wrong(what, format!("leave out the plates with odd masses{or}"));
         }
         Room::with(kit, bars_known && few, bells_known)
     }
@@ -74,14 +74,19 @@ impl Room {
         Room { kit, sides, bells, bars_known, bells_known }
     }
 
+    /// Reports at `field`, the kit itself, when it has no bar.
+    pub(super) fn check_has_bar(&self, field: Field<'_>) -> bool {
+        let lacks = self.bars_known && self.kit.bars.is_empty();
+        if lacks {
+            field.absent("the kit has no bar", format!("add `{A_BAR}`"));
+        }
+        !lacks
+    }
+
     /// Reports at `field` when the kit has nothing to load for `lifted`.
     pub(super) fn check_has(&self, field: Field<'_>, lifted: Lifted) -> bool {
         let (lacks, noun, example) = match lifted {
-            Lifted::Bar => (
-                self.bars_known && self.kit.bars.is_empty(),
-                "bar",
-                "bar = [{ name = \"long bar\", mass = \"20 kg\" }]",
-            ),
+            Lifted::Bar => (self.bars_known && self.kit.bars.is_empty(), "bar", A_BAR),
             Lifted::Bell => (
                 self.bells_known && self.kit.bells.is_empty(),
                 "bell",
@@ -133,15 +138,16 @@ impl Room {
     }
 }
 
-/// True when the plates of a unit make few enough sums for [`Rack::bar`] to list them all: a
+/// True when the plates for a bar of a unit make few enough sums for [`Rack::bar`] to list them all: a
 /// handful of odd masses makes millions.
-fn few_sums(plates: &[PlateStack], unit: MassUnit) -> bool {
+fn few_sums(kit: &Kit, unit: MassUnit) -> bool {
     let mut fewest: BTreeMap<Mass, usize> = BTreeMap::from([(Mass::ZERO, 0)]);
-    let mut stacks: Vec<_> = plates.iter().filter(|stack| stack.unit == unit).collect();
+    let mut stacks: Vec<_> =
+        kit.plates.iter().filter(|stack| kit.takes(unit, stack.unit)).collect();
     stacks.sort_by_key(|stack| Reverse(stack.mass));
     for stack in stacks {
         for (sum, used) in fewest.clone() {
-            let room = MOST_PLATES.saturating_sub(used).min(stack.count as usize / 2);
+            let room = MAX_PLATES_A_SIDE.saturating_sub(used).min(stack.count as usize / 2);
             for more in 1..=room {
                 let plates = fewest.entry(sum + stack.mass * more as i64).or_insert(usize::MAX);
                 *plates = (*plates).min(used + more);

@@ -2,7 +2,8 @@
 
 use proptest::prelude::*;
 
-use crate::plan::read::read_plan;
+use crate::plan::Problem;
+use crate::plan::read::{read_kit, read_plan};
 
 const DEMO: &[u8] = include_bytes!("../../../../../desk/demo/plan.toml");
 
@@ -89,7 +90,12 @@ impl Edit {
 /// Reads the text; every problem must lie in it, the place after the last character of a line
 /// included.
 fn probe(bytes: &[u8]) -> Result<(), TestCaseError> {
-    let Err(problems) = read_plan(bytes) else { return Ok(()) };
+    inside(bytes, read_kit(bytes).err())?;
+    inside(bytes, read_plan(bytes).err())
+}
+
+fn inside(bytes: &[u8], problems: Option<Vec<Problem>>) -> Result<(), TestCaseError> {
+    let Some(problems) = problems else { return Ok(()) };
     prop_assert!(!problems.is_empty() && problems.len() <= 50);
     prop_assert!(problems.is_sorted());
     let text = String::from_utf8_lossy(bytes);

@@ -1,7 +1,9 @@
 //! Bad plans: the block, the kit, movements, stretches and days.
 
-use super::{Case, bad, check, places, spoilt};
-use crate::plan::read::{MAX_PLAN_BYTES, read_plan};
+use super::{Case, PLAN, bad, check, good, places, spoilt};
+use crate::load::Rack;
+use crate::mass::Mass;
+use crate::plan::read::{MAX_PLAN_BYTES, read_kit, read_plan};
 
 #[test]
 fn a_text_that_is_no_plan_at_all() {
@@ -82,6 +84,8 @@ fn the_kit() {
             "10 kg is already listed on line 9",
             "add the counts up",
         ),
+        ("bar = [", "mixed = 1\nbar = [", 7, 9, "`mixed` must be true or false, found 1", "quotes"),
+        ("bar = [", "mix = true\nbar = [", 7, 1, "`mix` is not a key of a kit", "mean `mixed`?"),
         ("count = 4", "count = 3", 9, 29, "`count` is 3, and one plate has no pair", "2 or 4"),
         ("count = 4", "count = 1", 9, 29, "from 2 to 200, found 1", "write 2 or more"),
         (", count = 4", "", 9, 3, "a plate needs `count`", "add `count = 4`"),
@@ -105,6 +109,48 @@ fn the_kit() {
     let problems = bad(&spoilt("bar = [", twice));
     let what = "the bar on line 7 has the name \"long bar\" too";
     assert_eq!(places(&problems), [(7, 56, what)]);
+}
+
+#[test]
+fn a_kit_that_mixes_units() {
+    // 10 kg and twice 10 lb a side: 20 + 2 x (10 + 4.5359237) kg is in no unit's thousandths, so
+    // what a plan can write is still a load of one unit; but the pounds count for the kg bar.
+    let pounds = "mass = \"10 lb\", count = 4 },\n  { mass = \"2.5 kg\"";
+    let mixed = spoilt("mass = \"2.5 kg\"", pounds).replace("plate = [", "mixed = true\nplate = [");
+    let block = good(&mixed);
+    assert!(block.kit.mixed && !good(&spoilt("plate = [", "mixed = false\nplate = [")).kit.mixed);
+    let rack = Rack::bar(&block.kit, &block.kit.bars[0]);
+    assert!(rack.exactly(Mass::kg(40) + Mass::lb(20)).is_some());
+    // Plates that are few loads in each unit and too many together.
+    let list = |unit: &str, odd: &[i64]| -> String {
+        odd.iter().map(|mass| format!("{{ mass = \"{mass}.7 {unit}\", count = 10 }},")).collect()
+    };
+    let plates = format!("plate = [{}{}]", list("kg", &[1, 3, 8, 21]), list("lb", &[2, 5, 13, 34]));
+    let kit = format!("[kit]\nbar = [{{ name = \"x\", mass = \"9 kg\" }}]\n{plates}\n");
+    assert!(read_kit(kit.as_bytes()).is_ok());
+    let problems = read_kit(format!("{kit}mixed = true\n").as_bytes()).unwrap_err();
+    assert_eq!(places(&problems), [(3, 9, "`plate` makes more than 10,000 different loads")]);
+    assert!(problems[0].help.contains("`mixed = false`"), "{problems:#?}");
+}
+
+#[test]
+fn a_kit_alone() {
+    let kit = |text: &str| read_kit(text.as_bytes());
+    assert_eq!(kit(PLAN).unwrap(), good(PLAN).kit);
+    // Nothing but the kit is read.
+    assert_eq!(kit(&spoilt("weeks = 3", "weeks = 99")).unwrap(), good(PLAN).kit);
+    let (start, end) = (PLAN.find("[kit]").unwrap(), PLAN.find("[movement").unwrap());
+    assert_eq!(kit(&PLAN[start..end]).unwrap(), good(PLAN).kit);
+    let problems = kit(&spoilt("count = 4", "count = 3")).unwrap_err();
+    assert_eq!(places(&problems), [(9, 29, "`count` is 3, and one plate has no pair")]);
+    let problems = kit("[kit]\nname = \"Shed\"\n").unwrap_err();
+    assert_eq!(places(&problems), [(1, 1, "the kit has no bar")]);
+    assert!(problems[0].help.contains("long bar"), "{problems:#?}");
+    assert_eq!(places(&kit("[block]\n").unwrap_err()), [(1, 1, "a plan needs `kit`")]);
+    assert_eq!(places(&kit("[kits]\n").unwrap_err()), [(1, 2, "`kits` is not a key of a plan")]);
+    let problems = kit("").unwrap_err();
+    assert_eq!(places(&problems), [(1, 1, "the plan is empty")]);
+    assert!(problems[0].help.contains("[kit]"), "{problems:#?}");
 }
 
 #[test]

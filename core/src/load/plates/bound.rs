@@ -1,0 +1,113 @@
+//! What a part of a ramp costs at the least, were there plates of every denomination without end.
+//!
+//! The plates' stays on the bar are a laminar family: a side is a stack, so any two stays are nested
+//! or apart. Given what lies on the bar all through some steps, the next plate of the first of them
+//! stays for some of the steps, and what follows is the same question twice: those steps with that
+//! plate below, and the steps after them without it. With plates without end only the mass and the
+//! number of the plates below matter, and a table over (first step, last step, mass, number) holds
+//! every answer. Of the real counts the table knows one thing: with how many plates each mass can
+//! be made at all. For the rest they can only cost more, which makes the table a bound for the exact
+//! search.
+
+use super::side::{NEVER, Side};
+use crate::load::rack::MAX_PLATES_A_SIDE;
+
+/// Prices by the number of plates below, up to the most a side takes, and one that is never.
+type Row = [i32; MAX_PLATES_A_SIDE + 2];
+
+const BLANK: Row = [NEVER; MAX_PLATES_A_SIDE + 2];
+
+/// The least price of every run of steps above every mass and number of plates below it.
+pub(super) struct Bound {
+    steps: usize,
+    /// Where the rows of a run of steps begin, and how many there are: one for each sum up to the
+    /// lightest that its steps want.
+    runs: Vec<(usize, usize)>,
+    rows: Vec<Row>,
+}
+
+impl Bound {
+    /// How many elementary steps the table for `side` takes.
+    pub(super) fn work(side: &Side) -> usize {
+        let (steps, sums) = (side.steps(), side.sums.len() + 1);
+        let row = side.masses.len() + steps / 2 + 1;
+        steps.saturating_mul(steps + 1).saturating_mul(sums).saturating_mul(row) / 2
+    }
+
+    /// Fills the table.
+    pub(super) fn new(side: &Side) -> Bound {
+        let (steps, width) = (side.steps(), side.sums.len() + 1);
+        let mut bound = Bound { steps, runs: vec![(0, 0); steps * steps], rows: Vec::new() };
+        // For each end of its stay: the least price with one more plate on from the first step.
+        let mut laid = vec![BLANK; steps * width];
+        let mut run = vec![BLANK; width];
+        for from in (0..steps).rev() {
+            let mut reach = width;
+            for last in from..steps {
+                reach = reach.min(side.wanted[last] + 1);
+                bound.fill(side, from, last, &mut run[..], reach, &mut laid);
+                bound.runs[from * steps + last] = (bound.rows.len(), reach);
+                bound.rows.extend_from_slice(&run[..reach]);
+            }
+        }
+        bound
+    }
+
+    /// The steps from `from` to `last`, above the first `reach` sums.
+    fn fill(
+        &self,
+        side: &Side,
+        from: usize,
+        last: usize,
+        run: &mut [Row],
+        reach: usize,
+        laid: &mut [Row],
+    ) {
+        run.fill(BLANK);
+        for end in from..last {
+            let laid = &laid[end * run.len()..][..reach];
+            for ((best, laid), rest) in run.iter_mut().zip(laid).zip(self.run(end + 1, last)) {
+                for at in 0..best.len() {
+                    best[at] = best[at].min(laid[at] + rest[at]);
+                }
+            }
+        }
+        let done = side.wanted[from];
+        if done < reach {
+            // Nothing more can go on at the first step.
+            run[done] = if from == last { [0; _] } else { self.run(from + 1, last)[done] };
+            run[done][MAX_PLATES_A_SIDE + 1] = NEVER;
+        }
+        let price = side.price(from, last + 1);
+        let plates = side.masses.len();
+        let laid = &mut laid[last * run.len()..][..run.len()];
+        laid.fill(BLANK);
+        for sum in (0..reach).rev() {
+            let mut over = BLANK;
+            for next in &side.next[sum * plates..][..plates] {
+                let next = &run[*next as usize];
+                for at in 0..over.len() {
+                    over[at] = over[at].min(next[at]);
+                }
+            }
+            for at in 0..=MAX_PLATES_A_SIDE {
+                let can_be = side.numbers[sum] >> at & 1 == 1;
+                laid[sum][at] = if can_be { (over[at + 1] + price).min(NEVER) } else { NEVER };
+                run[sum][at] = if can_be { run[sum][at].min(laid[sum][at]) } else { NEVER };
+            }
+        }
+    }
+
+    fn run(&self, from: usize, last: usize) -> &[Row] {
+        let (start, reach) = self.runs[from * self.steps + last];
+        &self.rows[start..start + reach]
+    }
+
+    /// The least price of steps `from..to` above a sum of so many plates, counts without end.
+    pub(super) fn least(&self, from: usize, to: usize, sum: usize, plates: usize) -> i32 {
+        if from == to {
+            return 0;
+        }
+        self.run(from, to - 1).get(sum).map_or(NEVER, |row| row[plates])
+    }
+}

@@ -1,0 +1,18 @@
+//! Plates over a whole ramp: the builds with the least handling, the way up to the first work set,
+//! and what the federations say a bar and a disc weigh.
+
+mod bound;
+mod federation;
+mod ramp;
+mod search;
+mod side;
+mod warm_up;
+
+#[cfg(test)]
+mod slow;
+#[cfg(test)]
+mod tests;
+
+pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance};
+pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp};
+pub use warm_up::{WarmUpSet, warm_up};

@@ -1,0 +1,233 @@
+//! The ramp against the slow way, and cases with the sum beside them.
+
+use proptest::prelude::*;
+
+use super::ramp::{Limits, ramp_within};
+use super::slow::{sides, slow, stays};
+use super::{MOST_LOADS, Proof, RampError, WarmUpSet, ramp, warm_up};
+use crate::load::Rack;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Bar, Kit, PlateStack};
+
+fn kg(text: &str) -> Mass {
+    Mass::parse(text, Some(MassUnit::Kg)).unwrap()
+}
+
+/// A bar of 20 kg and plates with so many pairs.
+fn rack(plates: &[(Mass, u32)], mixed: bool) -> Rack {
+    let stack = |(mass, pairs): &(Mass, u32)| PlateStack {
+        mass: *mass,
+        unit: if mass.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb },
+        count: pairs * 2,
+    };
+    let bar = Bar {
+        name: "long bar".into(),
+        mass: Mass::kg(20),
+        unit: MassUnit::Kg,
+        collars: Mass::ZERO,
+        count: 1,
+    };
+    let kit = Kit { plates: plates.iter().map(stack).collect(), mixed, ..Kit::default() };
+    Rack::bar(&kit, &bar)
+}
+
+fn kg_rack(plates: &[(&str, u32)]) -> Rack {
+    let plates: Vec<(Mass, u32)> = plates.iter().map(|(mass, n)| (kg(mass), *n)).collect();
+    rack(&plates, false)
+}
+
+fn loads(texts: &[&str]) -> Vec<Mass> {
+    texts.iter().map(|text| kg(text)).collect()
+}
+
+/// A kit of few plates, kilograms and pounds, and a ramp of loads it builds.
+fn small() -> impl Strategy<Value = (Rack, Vec<Mass>)> {
+    let kilograms = ["25", "20", "15", "10", "5", "2.5", "2", "1.5", "1.25", "1", "0.5"];
+    let mut masses: Vec<Mass> = kilograms.iter().map(|text| kg(text)).collect();
+    masses.extend([Mass::lb(45), Mass::lb(10), Mass::lb(5)]);
+    let plates = prop::sample::subsequence(masses, 1..=5).prop_flat_map(|masses| {
+        prop::collection::vec(1..=2_u32, masses.len())
+            .prop_map(move |pairs| masses.iter().copied().zip(pairs).collect::<Vec<_>>())
+    });
+    let picks = prop::collection::vec(any::<prop::sample::Index>(), 1..=6);
+    (plates, picks).prop_map(|(plates, picks)| {
+        let rack = rack(&plates, true);
+        let all: Vec<Mass> = rack.loads().collect();
+        let loads = picks.iter().map(|pick| *pick.get(&all)).collect();
+        (rack, loads)
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    /// Handling, plates on the bar and the choice among equals, against every ramp there is.
+    #[test]
+    fn the_ramp_is_the_best_of_all((rack, loads) in small()) {
+        let all = slow(&rack, &loads);
+        prop_assume!(all.is_some(), "too many ramps to try all");
+        let slow = all.unwrap();
+        let ramp = ramp(&rack, &loads).unwrap();
+        prop_assert_eq!(ramp.proof, Proof::Least);
+        prop_assert_eq!(ramp.handled, slow.handled);
+        let found = sides(&ramp.steps);
+        let plates: usize = found.iter().map(Vec::len).sum();
+        prop_assert_eq!(plates as u32, slow.plates);
+        prop_assert!(slow.all.contains(&found), "{:?} not among {:?}", found, slow.all);
+        let best = slow.all.iter().map(|builds| stays(builds)).max().unwrap();
+        prop_assert_eq!(stays(&found), best);
+    }
+
+    /// A search that is cut short claims nothing that is not so.
+    #[test]
+    fn a_search_cut_short_says_so((rack, loads) in small(), options in 0..400_u32) {
+        let all = slow(&rack, &loads);
+        prop_assume!(all.is_some(), "too many ramps to try all");
+        let slow = all.unwrap();
+        let limits = Limits { options, ..Limits::DEFAULT };
+        let ramp = ramp_within(&rack, &loads, limits).unwrap();
+        match ramp.proof {
+            Proof::Least => prop_assert_eq!(ramp.handled, slow.handled),
+            Proof::NotLess { than } => {
+                prop_assert!(than <= slow.handled && slow.handled <= ramp.handled);
+            }
+        }
+        let built: Vec<Mass> = ramp.steps.iter().map(|step| step.build.mass).collect();
+        prop_assert_eq!(built, loads);
+    }
+}
+
+/// The oracle of the check above can fail: a ramp that is one plate worse is not among the best.
+#[test]
+fn the_slow_way_knows_a_worse_ramp() {
+    let rack = kg_rack(&[("20", 1), ("10", 2), ("5", 1)]);
+    let slow = slow(&rack, &loads(&["40", "60"])).unwrap();
+    // 10 and 20 on, then nothing comes off: 10, then 10 + 10.
+    assert_eq!((slow.handled, slow.plates), (2, 3));
+    assert_eq!(slow.all, [[vec![kg("10")], vec![kg("10"), kg("10")]]]);
+}
+
+/// By hand: 22.5 a side is 20 + 2.5, and 42.5 only puts the other 20 outside. Heaviest inside, the
+/// 2.5 would come off and go on again: five plates handled instead of three.
+#[test]
+fn a_light_plate_stays_on_inside_a_heavy_one() {
+    let rack = kg_rack(&[("20", 2), ("2.5", 1)]);
+    let found = ramp(&rack, &loads(&["65", "105"])).unwrap();
+    let (twenty, light) = (kg("20"), kg("2.5"));
+    assert_eq!(sides(&found.steps), [vec![twenty, light], vec![twenty, light, twenty]]);
+    assert_eq!((found.handled, found.proof), (3, Proof::Least));
+    assert_eq!(
+        (found.steps[1].off.as_slice(), found.steps[1].on.as_slice()),
+        (&[][..], &[twenty][..])
+    );
+}
+
+#[test]
+fn one_load_is_the_build_it_has_alone_and_the_same_load_again_is_left_alone() {
+    let plates = [("25", 2), ("20", 2), ("15", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)];
+    let rack = kg_rack(&plates);
+    for load in rack.loads().filter(|load| *load <= Mass::kg(200)) {
+        let found = ramp(&rack, &[load, load, load]).unwrap();
+        let alone = rack.exactly(load).unwrap();
+        assert_eq!(found.handled as usize, alone.per_side.len());
+        assert!(found.steps.iter().all(|step| step.build == alone), "{load}: {found:?}");
+    }
+    assert_eq!(ramp(&rack, &[]).unwrap().steps, []);
+}
+
+#[test]
+fn what_cannot_be_built_names_the_nearest() {
+    let rack = kg_rack(&[("10", 1), ("2.5", 1)]);
+    let wrong = ramp(&rack, &loads(&["40", "41"])).unwrap_err();
+    let nearest = |load: &str| rack.exactly(kg(load));
+    let (below, above) = (nearest("40"), nearest("45"));
+    assert_eq!(wrong, RampError::Unbuildable { index: 1, load: kg("41"), below, above });
+    let wrong = ramp(&rack, &[Mass::kg(10)]).unwrap_err();
+    let above = nearest("20");
+    assert_eq!(wrong, RampError::Unbuildable { index: 0, load: kg("10"), below: None, above });
+    for load in
+        [Mass::ZERO, Mass::ZERO - Mass::kg(5), Mass { ten_ng: i64::MAX }, Mass { ten_ng: i64::MIN }]
+    {
+        assert!(ramp(&rack, &[load]).is_err(), "{load:?}");
+    }
+    let many = vec![Mass::kg(40); MOST_LOADS + 1];
+    assert_eq!(ramp(&rack, &many).unwrap_err(), RampError::TooMany { found: MOST_LOADS + 1 });
+    assert_eq!(ramp(&rack, &many[1..]).unwrap().handled, 1);
+}
+
+/// 20 kg and twice 45 + 20.41165665 kg: pounds by the exact pound of NIST SP 811, appendix B.
+#[test]
+fn a_mixed_kit_builds_between_the_grids() {
+    let plates = [(Mass::kg(20), 1), (Mass::lb(45), 1)];
+    let load = Mass { ten_ng: 10_082_331_330_000 };
+    assert_eq!(load, Mass::kg(60) + Mass::lb(90));
+    let found = ramp(&rack(&plates, true), &[Mass::kg(60), load]).unwrap();
+    assert_eq!(sides(&found.steps)[1], [Mass::kg(20), Mass::lb(45)]);
+    assert!(ramp(&rack(&plates, false), &[load]).is_err());
+}
+
+#[test]
+fn bells_have_nothing_to_handle() {
+    let bell = |mass| crate::plan::Bell { mass: Mass::kg(mass), unit: MassUnit::Kg, count: 1 };
+    let rack = Rack::bells(&[bell(16), bell(24)], MassUnit::Kg);
+    let found = ramp(&rack, &[Mass::kg(16), Mass::kg(24)]).unwrap();
+    assert_eq!((found.handled, found.proof), (0, Proof::Least));
+    assert!(ramp(&rack, &[Mass::kg(20)]).is_err());
+}
+
+/// The richest kit the plan reader takes and the longest ramp: ends, and says what it proved.
+#[test]
+fn a_rich_kit_is_cut_and_says_so() {
+    let plates: Vec<(Mass, u32)> =
+        (1..=40).map(|at| (Mass::thousandths(at * 1250, MassUnit::Kg), 100)).collect();
+    let rack = rack(&plates, false);
+    let all: Vec<Mass> = rack.loads().collect();
+    let jump = |at: usize| all[at * 7919 % all.len()];
+    let long: Vec<Mass> = (0..MOST_LOADS).map(jump).collect();
+    let found = ramp(&rack, &long).unwrap();
+    let Proof::NotLess { than } = found.proof else { panic!("proved: {}", found.handled) };
+    assert!(than <= found.handled);
+    for (step, load) in found.steps.iter().zip(&long) {
+        assert_eq!(rack.exactly(*load).as_ref(), Some(&step.build));
+    }
+    // A few loads of the same kit are no trouble.
+    assert_eq!(ramp(&rack, &long[..4]).unwrap().proof, Proof::Least);
+}
+
+#[test]
+fn the_way_up_by_hand() {
+    let rack = kg_rack(&[("20", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)]);
+    let sets = |work: &str| -> Vec<(String, u32)> {
+        let text = |set: &WarmUpSet| (set.load.number(MassUnit::Kg), set.reps);
+        warm_up(&rack, kg(work)).iter().map(text).collect()
+    };
+    let of = |sets: &[(&str, u32)]| -> Vec<(String, u32)> {
+        sets.iter().map(|(load, reps)| ((*load).to_owned(), *reps)).collect()
+    };
+    assert_eq!(sets("100"), of(&[("20", 10), ("45", 5), ("65", 3), ("85", 2)]));
+    // 45 % of 40 kg is less than the bar, and 65 % is 26 kg.
+    assert_eq!(sets("40"), of(&[("20", 10), ("25", 3), ("32.5", 2)]));
+    assert_eq!(sets("22.5"), of(&[("20", 10)]));
+    for about in ["22", "20", "15", "0"] {
+        assert_eq!(sets(about), [], "{about}");
+    }
+}
+
+proptest! {
+    #[test]
+    fn a_warm_up_rises_and_stays_below((rack, _) in small(), work in 0..300_000_i64) {
+        let work = Mass::thousandths(work, MassUnit::Kg);
+        let sets = warm_up(&rack, work);
+        prop_assert!(sets.len() <= 4);
+        for set in &sets {
+            prop_assert!(rack.exactly(set.load).is_some() && set.load < work && set.reps > 0);
+        }
+        for pair in sets.windows(2) {
+            prop_assert!(pair[0].load < pair[1].load && pair[0].reps > pair[1].reps);
+        }
+        let lightest = rack.lightest().unwrap().mass;
+        prop_assert_eq!(sets.is_empty(), lightest > work.percent(90));
+        let loads: Vec<Mass> = sets.iter().map(|set| set.load).collect();
+        prop_assert!(ramp(&rack, &loads).is_ok());
+    }
+}
