@@ -97,7 +97,7 @@ fn the_whole_loop_by_hand() {
     desk.fine("coach", &["exchange", "--carrier", &carrier], "");
     desk.fine("ana", &["exchange", "--carrier", &carrier], "");
     let said = desk.fine("ana", &["today", "--day", "Any evening"], "");
-    assert!(said.contains("coach changed (last time 70 kg): \"Steady.\""), "{said}");
+    assert!(said.contains("coach changed (last time 70 kg):") && said.contains("Steady"), "{said}");
     desk.fine("coach", &["report", &desk.path("report.html")], "");
     assert!(fs::read_to_string(desk.path("report.html")).unwrap().contains("Zoë"));
     let said = desk.fine("coach", &["export", &desk.path("export")], "");

@@ -91,3 +91,41 @@ fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
     ines.tap(finish(3, 20)).unwrap();
     assert!(suggested("2026-11-07").iter().all(|(_, said, _)| said.is_empty()));
 }
+
+/// By hand: 45 kg, the end of the warm-up, is 12.5 a side, and the sets are 17.5, 22.5 and 27.5. With
+/// two pairs of fives and no larger step of 5: a five on; a five off and a ten on, or a second five
+/// on; and the other of the two. Four plates in all.
+#[test]
+fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 8)]);
+    ines.go_to("2026-11-05");
+    let before = ines.tap(begin()).unwrap();
+    let warm_up = &strength(&before).warm_up;
+    assert_eq!(warm_up[0].load.build, "empty bar");
+    assert!(warm_up.iter().is_sorted_by(|a, b| a.load.mass < b.load.mass && a.reps > b.reps));
+    assert!(warm_up.iter().all(|set| set.load.mass < Mass::kg(55)));
+    let builds = |screen: &SessionScreen| {
+        let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
+        loads.map(|load| (load.per_side, load.change)).collect::<Vec<_>>()
+    };
+    let [first, second, third] = &builds(&before)[..] else { panic!() };
+    for (side, kg) in [(first, 55), (second, 65), (third, 75)] {
+        let plates: Mass = side.0.iter().copied().sum();
+        assert_eq!(Mass::kg(20) + plates * 2, Mass::kg(kg));
+    }
+    let warm = warm_up.last().unwrap().load.per_side.clone();
+    let moved = |from: &[Mass], to: &[Mass]| {
+        let same = from.iter().zip(to).take_while(|(a, b)| a == b).count();
+        from.len() + to.len() - 2 * same
+    };
+    let sides = [&warm, &first.0, &second.0, &third.0];
+    let moves = sides.windows(2).map(|pair| moved(pair[0], pair[1]));
+    assert_eq!(moves.sum::<usize>(), 4);
+    assert_eq!(first.1, "put on 5 kg");
+    // What is on the bar does not change under the athlete's hands.
+    let after = lift(ines, 55, 8, None);
+    assert!(strength(&after).warm_up.is_empty());
+    assert_eq!(builds(&after), builds(&before));
+}

@@ -5,6 +5,7 @@
 
 mod able;
 mod athlete;
+mod bar;
 mod carry;
 mod coach;
 mod device;

@@ -155,6 +155,8 @@ pub struct StrengthView {
     pub bar: String,
     /// What the athlete can lift once now, where their sets say.
     pub able: Option<AbleView>,
+    /// Sets before the first work set; none where the bar is near enough, and once a set is done.
+    pub warm_up: Vec<WarmUpView>,
     /// The sets.
     pub sets: Vec<SetView>,
     /// The next set to do, counted from 1; none when all are done.
@@ -231,6 +233,18 @@ pub struct LoadView {
     pub per_side: Vec<Mass>,
     /// How to build it, in words; empty where there is nothing to build.
     pub build: String,
+    /// What to do to each side of the bar as the set before left it, in words; empty where there is
+    /// nothing to build. The builds of a piece are chosen to move the fewest plates.
+    pub change: String,
+}
+
+/// A warm-up set on screen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct WarmUpView {
+    /// Reps.
+    pub reps: u32,
+    /// The load and how to build it.
+    pub load: LoadView,
 }
 
 /// A set that is done.

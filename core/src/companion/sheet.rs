@@ -1,10 +1,10 @@
 //! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
 
 use super::able::able_view;
+use super::bar::OnTheBar;
 use super::reading::Reading;
 use super::screen::{
-    ExpectedReps, FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView,
-    WindowView,
+    ExpectedReps, FlagView, OptionView, PieceView, SetDoneView, SetView, StrengthView, WindowView,
 };
 use super::screen::{HoldView, IntervalView, RangeView, ReadingView, SideView};
 use super::session_log::SessionLog;
@@ -81,8 +81,10 @@ impl Sheet<'_> {
     fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
         let Proposed { subject, rack, loads, able } = self.proposal(name, strength);
         let unit = self.unit();
+        let fresh = !self.log().is_some_and(|log| log.lifts.iter().any(|it| it.body.piece == name));
+        let bar = OnTheBar::new(self.block, rack, &loads, unit, fresh);
         let sets: Vec<SetView> = loads
-            .into_iter()
+            .iter()
             .map(|next| {
                 let set = next.set;
                 let done = self.log().and_then(|log| log.lift(name, set));
@@ -92,10 +94,10 @@ impl Sheet<'_> {
                     asked: strength.scheme.target(set).unwrap_or(0),
                     open,
                     expected: able.as_ref().zip(next.load.filter(|_| open)).map(expected),
-                    load: next.load.map(|load| load_view(load, rack, self.unit())),
+                    load: bar.load(set),
                     why: words::why(&next.reason, self.unit()),
-                    reason: next.reason,
-                    from: next.from,
+                    reason: next.reason.clone(),
+                    from: next.from.clone(),
                     done: done.map(|lift| SetDoneView {
                         load: lift.body.load,
                         load_text: self.load_text(lift.body.load),
@@ -119,6 +121,7 @@ impl Sheet<'_> {
             movement: self.movement_name(name, &strength.movement),
             bar: rack.bar.clone(),
             able: able.map(|able| able_view(able, unit)),
+            warm_up: bar.warm_up(),
             next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
             sets,
             rest_ms: strength.rest_ms,
@@ -295,21 +298,6 @@ impl Sheet<'_> {
 fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
     let RepsBand { low, high, .. } = able.strength.expected_reps(load);
     ExpectedReps { low, high, text: words::expected_reps(low, high) }
-}
-
-fn load_view(load: Mass, rack: &Rack, unit: MassUnit) -> LoadView {
-    let built = rack.exactly(load);
-    let build = match &built {
-        Some(_) if rack.bar.is_empty() => String::new(),
-        Some(build) => words::plates_text(&build.per_side, rack.unit),
-        None => String::new(),
-    };
-    LoadView {
-        mass: load,
-        text: words::load_text(load, unit),
-        per_side: built.map(|build| build.per_side).unwrap_or_default(),
-        build,
-    }
 }
 
 /// What is odd about a load somebody logged: perhaps a slip of the finger.

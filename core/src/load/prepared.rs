@@ -1,16 +1,19 @@
 //! A block with everything its room can build worked out once.
 
 use std::ops::Deref;
+use std::sync::{Mutex, PoisonError};
 
-use super::Rack;
+use super::{Rack, Ramp, ramp};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Lifted};
 
 /// A block and the racks of its room. Working out a rack takes longer than a durable commit, and
 /// every tap looks one up.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Prepared {
     block: Block,
+    /// The latest ramps asked for, by bar and loads: every tap asks for the same again.
+    ramps: Mutex<Vec<(MassUnit, Vec<Mass>, Option<Ramp>)>>,
     in_kg: Rack,
     in_lb: Rack,
     bells: Rack,
@@ -29,6 +32,7 @@ impl Prepared {
             in_lb: bar(MassUnit::Lb),
             bells: Rack::bells(&block.kit.bells, MassUnit::Kg),
             nothing: Rack::bells(&[], MassUnit::Kg),
+            ramps: Mutex::default(),
             block,
         }
     }
@@ -48,7 +52,29 @@ impl Prepared {
     }
 }
 
+/// So many ramps are remembered: a long day has fewer strength pieces.
+const MOST_RAMPS: usize = 16;
+
 impl Prepared {
+    /// The builds of loads in this order on a bar with the least plate handling; none for a row of
+    /// bells, and where one of the loads cannot be built.
+    pub fn ramp(&self, rack: &Rack, loads: &[Mass]) -> Option<Ramp> {
+        if rack.bar.is_empty() {
+            return None;
+        }
+        let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
+        let same = |it: &&(MassUnit, Vec<Mass>, Option<Ramp>)| it.0 == rack.unit && it.1 == loads;
+        if let Some((_, _, found)) = known.iter().find(same) {
+            return found.clone();
+        }
+        let found = ramp(rack, loads).ok();
+        if known.len() == MOST_RAMPS {
+            known.remove(0);
+        }
+        known.push((rack.unit, loads.to_vec(), found.clone()));
+        found
+    }
+
     /// The load a station gives for a subject: an option carried by something else than its movement
     /// (body mass for a bell) does not take the movement's load.
     pub fn station_load(&self, subject: &str, load: Option<Mass>) -> Option<Mass> {

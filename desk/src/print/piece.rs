@@ -1,8 +1,8 @@
 //! Pieces: sets with their loads, windows, holds.
 
 use holdfast_core::companion::{
-    FlagView, HoldView, IntervalView, OptionView, PieceView, SessionScreen, SetView, StrengthView,
-    WindowView,
+    FlagView, HoldView, IntervalView, LoadView, OptionView, PieceView, SessionScreen, SetView,
+    StrengthView, WarmUpView, WindowView,
 };
 use holdfast_core::load::Reason;
 use owo_colors::OwoColorize;
@@ -27,7 +27,11 @@ fn strength(view: &StrengthView) -> String {
     let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
     let mut text =
         format!("\n{}: {}{bar}, rest {}\n", view.name.bold(), view.movement, view.rest_text);
-    let mut rows = table(&["set", "load", "reps", "build", "done", "why"]);
+    if !view.warm_up.is_empty() {
+        let each: Vec<String> = view.warm_up.iter().map(warm_up).collect();
+        text += &format!("  warm-up: {}\n", each.join(", "));
+    }
+    let mut rows = table(&["set", "load", "reps", "plates a side", "done", "why"]);
     // One reason for all is said once, below.
     let same = view.sets.len() > 1 && view.sets.iter().all(|set| set.why == view.sets[0].why);
     for set in &view.sets {
@@ -37,7 +41,7 @@ fn strength(view: &StrengthView) -> String {
             set.set.to_string(),
             load_text(set),
             format!("{}{open}", set.asked),
-            load.map_or(String::new(), |load| load.build.clone()),
+            load.map_or(String::new(), |load| load.build.replace(" a side", "")),
             done_text(set, &view.movement),
             if same { String::new() } else { set.why.clone() },
         ]);
@@ -56,6 +60,11 @@ fn strength(view: &StrengthView) -> String {
         text += &format!("  {}\n", said.dimmed());
     }
     text + &flags(&view.flags) + &options(&view.options)
+}
+
+fn warm_up(set: &WarmUpView) -> String {
+    let LoadView { text, build, .. } = &set.load;
+    format!("{text} x {} ({build})", set.reps)
 }
 
 fn load_text(set: &SetView) -> String {
@@ -83,7 +92,13 @@ pub(crate) fn set_line(view: &StrengthView, set: &SetView) -> String {
     let open = if set.open { " or more" } else { "" };
     let what = match &set.load {
         Some(load) if load.build.is_empty() => format!("{} x {}{open}", load.text, set.asked),
-        Some(load) => format!("{} ({}) x {}{open}", load.text, load.build, set.asked),
+        Some(load) => {
+            let change = match load.change.as_str() {
+                "" => String::new(),
+                change => format!("; {change}"),
+            };
+            format!("{} ({}{change}) x {}{open}", load.text, load.build, set.asked)
+        }
         None if set.reason == Reason::Free => format!("{}{open} reps", set.asked),
         None => format!("{}{open} reps; you say the load: `LOAD x {}`", set.asked, set.asked),
     };
