@@ -18,11 +18,14 @@ use score::{Errors, Score, WAYS, score};
 
 const ATHLETES: usize = 2_000;
 
-/// Never fitted on.
-const FRESH_SEED: u64 = 20_261_125;
+/// Drawn when all constants stood, and never fitted on.
+const FRESH_SEED: u64 = 20_270_301;
 
 /// What the constants of [`Model::USUAL`] were fitted on.
 const FIT_SEEDS: [u64; 2] = [11, 12];
+
+/// What other worlds are tried on.
+const OTHER_SEED: u64 = 20_261_125;
 
 #[test]
 fn better_than_every_equation_and_four_of_five_within_the_band() {
@@ -140,7 +143,7 @@ fn other_worlds() {
         ("form twice", World { form: 0.03, ..usual }),
     ];
     for (name, world) in worlds {
-        let score = score(&Model::USUAL, &crew(FRESH_SEED, ATHLETES, world));
+        let score = score(&Model::USUAL, &crew(OTHER_SEED, ATHLETES, world));
         println!("{}", line(name, &score));
         let general = score.plain.iter().zip(&EQUATIONS).filter(|it| it.1.general);
         let best = general.flat_map(|it| it.0).map(Errors::max).fold(f64::INFINITY, f64::min);
