@@ -30,7 +30,7 @@ impl Slope {
         let model = LocalLevel { per_day, start: Start::Diffuse };
         let first = seen.first().map_or(0, |it| it.day);
         let day = |it: &Moment| Moment {
-            value: it.value.map(|_| (i128::from(it.day) - i128::from(first)) as f64),
+            value: it.value.map(|_| it.day.abs_diff(first) as f64),
             ..*it
         };
         let days = filter(&model, &seen.iter().map(day).collect::<Vec<_>>())?.steps;

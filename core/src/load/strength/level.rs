@@ -117,11 +117,11 @@ const LARGEST: f64 = 1e100;
 pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelError> {
     let mut level = check(model)?;
     let mut steps = Vec::with_capacity(seen.len());
-    let (mut log_likelihood, mut before) = (0.0, None);
+    let (mut likelihood, mut before) = (Likelihood::default(), None);
     for (index, moment) in seen.iter().enumerate() {
         let days = match before {
             Some(before) if moment.day < before => return Err(LevelError::Order { index }),
-            Some(before) => (i128::from(moment.day) - i128::from(before)) as f64,
+            Some(before) => moment.day.abs_diff(before) as f64,
             None => 0.0,
         };
         before = Some(moment.day);
@@ -136,22 +136,24 @@ pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelErro
             if !(1.0 / LARGEST..=LARGEST).contains(&moment.variance) {
                 return Err(LevelError::Variance { index });
             }
-            log_likelihood += update(&mut step, value, moment.variance);
+            likelihood.count += 1.0;
+            if let Some(it) = update(&mut step, value, moment.variance) {
+                likelihood.add(it);
+            }
         }
         level = step.filtered;
         steps.push(step);
     }
-    Ok(Filtered { steps, log_likelihood })
+    Ok(Filtered { steps, log_likelihood: likelihood.ln() })
 }
 
-/// Takes an observation in and gives its part of the log-likelihood.
-fn update(step: &mut Step, value: f64, noise: f64) -> f64 {
-    let ln_2_pi = std::f64::consts::TAU.ln();
+/// Takes an observation in; gives its innovation, unless it was the first after a diffuse start.
+fn update(step: &mut Step, value: f64, noise: f64) -> Option<Innovation> {
     let Some(predicted) = step.predicted else {
         step.innovation = Some(Innovation { value: 0.0, variance: f64::INFINITY });
         step.gain = 1.0;
         step.filtered = Some(Normal { mean: value, variance: noise });
-        return -0.5 * ln_2_pi;
+        return None;
     };
     let variance = predicted.variance + noise;
     let surprise = value - predicted.mean;
@@ -162,7 +164,38 @@ fn update(step: &mut Step, value: f64, noise: f64) -> f64 {
         // The same as P(1 - K), which would lose digits when K is near 1.
         variance: step.gain * noise,
     });
-    -0.5 * (ln_2_pi + variance.ln() + surprise * surprise / variance)
+    step.innovation
+}
+
+/// The likelihood of innovations. Variances are multiplied, and a logarithm taken only before the
+/// product leaves the range of a float: logarithms would be half of the filter's time.
+struct Likelihood {
+    count: f64,
+    squares: f64,
+    logs: f64,
+    product: f64,
+}
+
+impl Default for Likelihood {
+    fn default() -> Likelihood {
+        Likelihood { count: 0.0, squares: 0.0, logs: 0.0, product: 1.0 }
+    }
+}
+
+impl Likelihood {
+    fn add(&mut self, innovation: Innovation) {
+        self.squares += innovation.value * innovation.value / innovation.variance;
+        self.product *= innovation.variance;
+        if !(1.0 / LARGEST..=LARGEST).contains(&self.product) {
+            self.logs += self.product.ln();
+            self.product = 1.0;
+        }
+    }
+
+    fn ln(&self) -> f64 {
+        let constant = self.count * std::f64::consts::TAU.ln();
+        -0.5 * (constant + self.logs + self.product.ln() + self.squares)
+    }
 }
 
 fn check(model: &LocalLevel) -> Result<Option<Normal>, LevelError> {
