@@ -119,7 +119,7 @@ pub fn strength_by(
 }
 
 /// How much larger than usual this athlete's variances are: the mean of their squared standardised
-/// surprises and of the usual 1, the mean of an inverse gamma distribution updated by them. All
+/// surprises, drawn towards the usual 1 as if that had been seen on [`Model::usual_days`]. All
 /// variances times one number leave every gain as it is, so the level does not depend on it. The
 /// first day only says who somebody is.
 fn scale(model: &Model, steps: &[Step]) -> f64 {
