@@ -53,18 +53,34 @@ impl Session {
     }
 }
 
+/// What could well be otherwise than it was chosen.
+#[derive(Clone, Copy)]
+pub(super) struct World {
+    /// Mean reps at 70 % of the one-rep max.
+    pub(super) reps_at_70: f64,
+    /// The least and the most that a set takes from the next.
+    pub(super) tires: (f64, f64),
+    /// The scale of the form of the day.
+    pub(super) form: f64,
+}
+
+impl World {
+    pub(super) const USUAL: World = World { reps_at_70: 16.0, tires: (0.003, 0.02), form: 0.015 };
+}
+
 struct Body {
     asymptote: f64,
     at_70: f64,
     hyperbolic: f64,
     tires: f64,
+    form: f64,
     bias: f64,
 }
 
 impl Body {
-    fn draw(chance: &mut Chance) -> Body {
+    fn draw(chance: &mut Chance, world: World) -> Body {
         let reps = loop {
-            let reps = 16.0 + 4.0 * chance.normal();
+            let reps = world.reps_at_70 + 4.0 * chance.normal();
             if (6.0..=26.0).contains(&reps) {
                 break reps;
             }
@@ -74,7 +90,8 @@ impl Body {
             // Sixteen whole reps are sixteen and a half of capacity.
             at_70: reps + 0.5,
             hyperbolic: chance.between(0.0, 1.0),
-            tires: chance.between(0.003, 0.02),
+            tires: chance.between(world.tires.0, world.tires.1),
+            form: world.form,
             bias: 0.7 * chance.normal(),
         }
     }
@@ -124,16 +141,16 @@ impl Progress {
 }
 
 /// A crew of so many athletes.
-pub(super) fn crew(seed: u64, athletes: usize) -> Vec<Lifter> {
+pub(super) fn crew(seed: u64, athletes: usize, world: World) -> Vec<Lifter> {
     let mut chance = Chance(ChaCha8Rng::seed_from_u64(seed));
-    (0..athletes).map(|_| lifter(&mut chance)).collect()
+    (0..athletes).map(|_| lifter(&mut chance, world)).collect()
 }
 
 /// Reps commonly written into a plan.
 const TARGETS: [u32; 9] = [3, 5, 5, 5, 8, 8, 10, 12, 15];
 
-fn lifter(chance: &mut Chance) -> Lifter {
-    let body = Body::draw(chance);
+fn lifter(chance: &mut Chance, world: World) -> Lifter {
+    let body = Body::draw(chance, world);
     let mut max = (80.0 * (0.35 * chance.normal()).exp()).clamp(25.0, 250.0);
     let rates = chance.happens(0.5);
     let open = chance.between(0.5, 1.0);
@@ -205,7 +222,7 @@ fn train(
     open: bool,
     rates: bool,
 ) -> Vec<SetSeen> {
-    let form = (0.015 * chance.heavy()).clamp(-0.12, 0.12);
+    let form = (body.form * chance.heavy()).clamp(-0.12, 0.12);
     let grid = (plan.load / 2.5).round().max(1.0);
     let load = Mass::thousandths(grid as i64 * 2_500, holdfast_core::MassUnit::Kg);
     let sets = chance.whole(3, 5);

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::curve::{MOST_REPS, curve};
 use super::drift::Slope;
-use super::level::{LevelError, Normal, Step, filter};
+use super::level::{Innovation, LevelError, Normal, Step, filter};
 use super::model::Model;
 use super::quantile::Coverage;
 use super::seen::{Day, SetSeen, StrengthError, days, number};
@@ -50,6 +50,8 @@ pub struct Strength {
     model: Model,
     /// The log of the one-rep max in kilograms, today.
     level: Normal,
+    /// The variance of an open set around it, of this athlete.
+    open_variance: f64,
     /// The mean value of the curve behind the level.
     height: f64,
     /// The mean number of sets behind the level that came before the one read.
@@ -61,8 +63,15 @@ pub struct Strength {
 /// Trends are taken over at most six weeks and at least two. Chosen, no source.
 const TREND_DAYS: std::ops::RangeInclusive<i64> = 14..=42;
 
+/// No surprise counts as one of more than three standard deviations: a load mistyped should not make
+/// every band wide. Chosen, no source.
+const LARGEST_SQUARE: f64 = 9.0;
+
 /// A spread of curves beyond this is no model of anybody.
 const LARGEST_SPREAD: f64 = 10.0;
+
+/// From here on an athlete's own days count for nothing.
+const MOST_USUAL_DAYS: f64 = 1e9;
 
 /// Works out the strength on `today` from all sets of one athlete and one movement. Days may come in any
 /// order, the sets of one day in the order they were done; sets after `today` are left out.
@@ -88,6 +97,9 @@ pub fn strength_by(
     if !(0.0..=LARGEST_SPREAD).contains(&model.curve_spread) {
         return Err(LevelError::Parameter { name: "curve_spread" }.into());
     }
+    if !(1.0..=MOST_USUAL_DAYS).contains(&model.usual_days) {
+        return Err(LevelError::Parameter { name: "usual_days" }.into());
+    }
     let days = days(model, sets, today)?;
     let moments: Vec<_> = days.iter().map(|it| it.moment(|day| day.value)).collect();
     let steps = filter(&model.level(), &moments)?.steps;
@@ -95,13 +107,26 @@ pub fn strength_by(
         return Ok(None);
     };
     let since = (number(today) - last.day) as f64;
+    let scale = scale(model, &steps);
     Ok(Some(Strength {
         model: *model,
-        level: Normal { variance: level.variance + since * model.per_day, ..level },
+        level: Normal { variance: scale * (level.variance + since * model.per_day), ..level },
+        open_variance: scale * model.open_variance(),
         height: behind(&steps, &days, |day| day.height),
         after: behind(&steps, &days, |day| day.after),
-        change: change(model, &days)?,
+        change: change(model, &days, scale)?,
     }))
+}
+
+/// How much larger than usual this athlete's variances are: the mean of their squared standardised
+/// surprises, drawn towards the usual 1 as if that had been seen on [`Model::usual_days`]. All
+/// variances times one number leave every gain as it is, so the level does not depend on it. The
+/// first day only says who somebody is.
+fn scale(model: &Model, steps: &[Step]) -> f64 {
+    let square = |it: Innovation| (it.value * it.value / it.variance).min(LARGEST_SQUARE);
+    let own = steps.iter().skip(1).filter_map(|step| step.innovation).map(square);
+    let (sum, count) = own.fold((0.0, 0.0), |(sum, count), it| (sum + it, count + 1.0));
+    (model.usual_days + sum) / (model.usual_days + count)
 }
 
 /// The mean of something of the sets read, behind the last level: with the same weights that the
@@ -114,6 +139,7 @@ fn behind(steps: &[Step], days: &[Day], of: fn(&Day) -> f64) -> f64 {
 fn change(
     model: &Model,
     days: &[Day],
+    scale: f64,
 ) -> Result<Option<(Normal, NaiveDate, NaiveDate)>, StrengthError> {
     let Some(to) = days.last().map(|it| it.on) else { return Ok(None) };
     let recent = &days[days.partition_point(|it| (to - it.on).num_days() > *TREND_DAYS.end())..];
@@ -126,7 +152,7 @@ fn change(
     let Some(slope) = Slope::of(model.per_day, &moments(|it| it.value))? else { return Ok(None) };
     // Reps that change over the weeks bring the curve's error in, as far as the curve's part drifts.
     let curve = model.curve_spread * slope.on(&moments(|it| it.height))?;
-    let variance = slope.drift.variance + curve.powi(2);
+    let variance = scale * slope.drift.variance + curve.powi(2);
     Ok(Some((Normal { variance, ..slope.drift }, from, to)))
 }
 
@@ -205,16 +231,16 @@ impl Strength {
     fn reps_sure(&self, spare: f64, deviations: f64, more: f64) -> u32 {
         let reached = |reps: &u32| {
             let height = curve(f64::from(*reps) - more);
-            let deviation = self.deviation_at(height, self.model.open_error);
+            let deviation = self.deviation_at(height, self.open_variance);
             spare - height >= deviations * deviation
         };
         (1..=MOST_REPS).take_while(reached).last().unwrap_or(0)
     }
 
     /// The standard deviation of what the level says about a set whose curve value is `height` and
-    /// whose own error is `error`.
-    fn deviation_at(&self, height: f64, error: f64) -> f64 {
+    /// whose own error has `variance`.
+    fn deviation_at(&self, height: f64, variance: f64) -> f64 {
         let curve = self.model.curve_spread * (height - self.height);
-        (self.level.variance + error.powi(2) + curve.powi(2)).sqrt()
+        (self.level.variance + variance + curve.powi(2)).sqrt()
     }
 }

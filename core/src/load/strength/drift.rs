@@ -29,10 +29,8 @@ impl Slope {
     pub(super) fn of(per_day: f64, seen: &[Moment]) -> Result<Option<Slope>, LevelError> {
         let model = LocalLevel { per_day, start: Start::Diffuse };
         let first = seen.first().map_or(0, |it| it.day);
-        let day = |it: &Moment| Moment {
-            value: it.value.map(|_| (i128::from(it.day) - i128::from(first)) as f64),
-            ..*it
-        };
+        let day =
+            |it: &Moment| Moment { value: it.value.map(|_| it.day.abs_diff(first) as f64), ..*it };
         let days = filter(&model, &seen.iter().map(day).collect::<Vec<_>>())?.steps;
         let precision = weight(&days, &days);
         let shown = filter(&model, seen)?.steps;

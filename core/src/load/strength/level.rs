@@ -117,52 +117,91 @@ const LARGEST: f64 = 1e100;
 pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelError> {
     let mut level = check(model)?;
     let mut steps = Vec::with_capacity(seen.len());
-    let (mut log_likelihood, mut before) = (0.0, None);
+    let (mut likelihood, mut before) = (Likelihood::default(), None);
     for (index, moment) in seen.iter().enumerate() {
         let days = match before {
             Some(before) if moment.day < before => return Err(LevelError::Order { index }),
-            Some(before) => (i128::from(moment.day) - i128::from(before)) as f64,
+            Some(before) => moment.day.abs_diff(before) as f64,
             None => 0.0,
         };
         before = Some(moment.day);
-        let ahead = |it: Normal| Normal { variance: it.variance + days * model.per_day, ..it };
-        let predicted = level.map(ahead);
-        let mut step =
-            Step { day: moment.day, predicted, innovation: None, gain: 0.0, filtered: predicted };
-        if let Some(value) = moment.value {
-            if !(-LARGEST..=LARGEST).contains(&value) {
-                return Err(LevelError::Value { index });
+        let walked = days * model.per_day;
+        let predicted = level.map(|it| Normal { mean: it.mean, variance: it.variance + walked });
+        let (innovation, gain, filtered) = match moment.value {
+            None => (None, 0.0, predicted),
+            Some(value) => {
+                check_seen(index, value, moment.variance)?;
+                let (innovation, gain, filtered) = update(level, walked, value, moment.variance);
+                likelihood.add(innovation);
+                (Some(innovation), gain, Some(filtered))
             }
-            if !(1.0 / LARGEST..=LARGEST).contains(&moment.variance) {
-                return Err(LevelError::Variance { index });
-            }
-            log_likelihood += update(&mut step, value, moment.variance);
-        }
-        level = step.filtered;
-        steps.push(step);
+        };
+        level = filtered;
+        steps.push(Step { day: moment.day, predicted, innovation, gain, filtered });
     }
-    Ok(Filtered { steps, log_likelihood })
+    Ok(Filtered { steps, log_likelihood: likelihood.ln() })
 }
 
-/// Takes an observation in and gives its part of the log-likelihood.
-fn update(step: &mut Step, value: f64, noise: f64) -> f64 {
-    let ln_2_pi = std::f64::consts::TAU.ln();
-    let Some(predicted) = step.predicted else {
-        step.innovation = Some(Innovation { value: 0.0, variance: f64::INFINITY });
-        step.gain = 1.0;
-        step.filtered = Some(Normal { mean: value, variance: noise });
-        return -0.5 * ln_2_pi;
+/// Takes an observation in, the level having walked by so much variance: the innovation, the gain,
+/// and the level after it.
+fn update(level: Option<Normal>, walked: f64, value: f64, noise: f64) -> (Innovation, f64, Normal) {
+    let Some(level) = level else {
+        let first = Innovation { value: 0.0, variance: f64::INFINITY };
+        return (first, 1.0, Normal { mean: value, variance: noise });
     };
-    let variance = predicted.variance + noise;
-    let surprise = value - predicted.mean;
-    step.innovation = Some(Innovation { value: surprise, variance });
-    step.gain = predicted.variance / variance;
-    step.filtered = Some(Normal {
-        mean: predicted.mean + step.gain * surprise,
-        // The same as P(1 - K), which would lose digits when K is near 1.
-        variance: step.gain * noise,
-    });
-    -0.5 * (ln_2_pi + variance.ln() + surprise * surprise / variance)
+    let surprise = value - level.mean;
+    // Summed in this order, one addition and one division lie between a level and the next.
+    let variance = level.variance + (walked + noise);
+    let gain = (level.variance + walked) / variance;
+    // The variance is the same as P(1 - K), which would lose digits when K is near 1.
+    let filtered = Normal { mean: level.mean + gain * surprise, variance: gain * noise };
+    (Innovation { value: surprise, variance }, gain, filtered)
+}
+
+/// The likelihood of innovations. Variances are multiplied, and a logarithm taken only before the
+/// product leaves the range of a float: one logarithm a day took a fifth of the filter's time.
+struct Likelihood {
+    count: f64,
+    squares: f64,
+    logs: f64,
+    product: f64,
+}
+
+impl Default for Likelihood {
+    fn default() -> Likelihood {
+        Likelihood { count: 0.0, squares: 0.0, logs: 0.0, product: 1.0 }
+    }
+}
+
+impl Likelihood {
+    fn add(&mut self, innovation: Innovation) {
+        self.count += 1.0;
+        // The first one after a diffuse start.
+        if innovation.variance == f64::INFINITY {
+            return;
+        }
+        self.squares += innovation.value * innovation.value / innovation.variance;
+        self.product *= innovation.variance;
+        if !(1.0 / LARGEST..=LARGEST).contains(&self.product) {
+            self.logs += self.product.ln();
+            self.product = 1.0;
+        }
+    }
+
+    fn ln(&self) -> f64 {
+        let constant = self.count * std::f64::consts::TAU.ln();
+        -0.5 * (constant + self.logs + self.product.ln() + self.squares)
+    }
+}
+
+fn check_seen(index: usize, value: f64, variance: f64) -> Result<(), LevelError> {
+    if !(-LARGEST..=LARGEST).contains(&value) {
+        return Err(LevelError::Value { index });
+    }
+    if !(1.0 / LARGEST..=LARGEST).contains(&variance) {
+        return Err(LevelError::Variance { index });
+    }
+    Ok(())
 }
 
 fn check(model: &LocalLevel) -> Result<Option<Normal>, LevelError> {

@@ -25,6 +25,9 @@ pub struct Model {
     /// The standard deviation, over people, of the factor by which their own curve is steeper or
     /// flatter than [`super::curve()`], less 1.
     pub curve_spread: f64,
+    /// How many days' surprises the usual size of surprises counts as, beside the athlete's own: one is
+    /// steadier than another, and all errors above but the curve's grow or shrink with that.
+    pub usual_days: f64,
     /// What every set before it on the day takes from the log of strength shown in a set.
     pub tires: f64,
 }
@@ -32,12 +35,12 @@ pub struct Model {
 impl Model {
     /// The constants in use.
     pub const USUAL: Model = Model {
-        // 1 % a week, standard deviation. Fitted in the simulation.
+        // 1 % a week, standard deviation. Fitted in the simulation, where 1e-5 and 2e-5 do as well.
         per_day: 0.000_015,
         // 60 kg, two in three between 22 and 164 kg. Chosen, no source; wide enough to weigh a
         // sixteen-hundredth of one open set.
         start: Start::Known(Normal { mean: 4.1, variance: 1.0 }),
-        // Fitted in the simulation.
+        // Fitted in the simulation; the athlete's own surprises correct it.
         open_error: 0.025,
         // Hackett et al., J Strength Cond Res 2017;31(8):2162-2168: off by about 1 rep at 0 to 5 to
         // go, more than 2 at 7 to 10. A mean absolute error of 1 is a standard deviation of
@@ -49,6 +52,8 @@ impl Model {
         // Zourdos et al., J Strength Cond Res 2021;35(2S):S158-165: 16 +- 4 reps at 70 % is 0.16 on
         // this curve. 0.2, fitted in the simulation, as a curve can also be bent in another way.
         curve_spread: 0.2,
+        // Chosen, no source: from 4 to 16 makes no difference in the simulation.
+        usual_days: 8.0,
         // That a later set is weaker even after 5 minutes is published (Richmond and Godard, J Strength
         // Cond Res 2004;18(4):846-849); how much, after sets that were not to failure, is fitted
         // in the simulation.

@@ -119,6 +119,8 @@ fn what_cannot_be_is_an_error() {
         Model { open_error: 0.0, ..Model::USUAL },
         Model { tires: f64::INFINITY, ..Model::USUAL },
         Model { curve_spread: f64::NAN, ..Model::USUAL },
+        Model { usual_days: 0.0, ..Model::USUAL },
+        Model { usual_days: f64::INFINITY, ..Model::USUAL },
     ] {
         let found = strength_by(&model, &[sets[0], sets[0]], on);
         assert!(matches!(found, Err(StrengthError::Constants(_))), "{found:?}");
@@ -147,6 +149,26 @@ fn a_trend_is_seen() {
     // Two weeks are needed.
     assert_eq!(strength(&sets[..2], day(60)).unwrap().unwrap().trend(), None);
     assert!(strength(&sets[..3], day(60)).unwrap().unwrap().trend().is_some());
+}
+
+/// Two athletes with the same mean, one steady, one up and down by 10 %. One absurd load widens no more
+/// than a surprise of three standard deviations.
+#[test]
+fn bands_are_the_athletes_own() {
+    let width = |loads: [i64; 2]| {
+        let one = |it: u64| set(3 * it, loads[(it % 2) as usize], 5, Effort::Open);
+        let sets: Vec<_> = (0..20).map(one).collect();
+        let band = strength(&sets, day(60)).unwrap().unwrap().expected_reps(Mass::kg(100));
+        band.high - band.low
+    };
+    assert!(width([1000, 1000]) < width([950, 1050]));
+    let level = |absurd| {
+        let mut sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Effort::Open)).collect();
+        sets[19].load = Mass::kg(absurd);
+        let now = strength(&sets, day(60)).unwrap().unwrap().now();
+        now.high / now.low
+    };
+    assert!((level(1_000) - level(2_000)).abs() < 1e-12);
 }
 
 /// The further from the reps that were trained with, the wider what is said.
