@@ -41,7 +41,7 @@ fn strength(view: &StrengthView) -> String {
             set.set.to_string(),
             load_text(set),
             format!("{}{open}", set.asked),
-            load.map_or(String::new(), |load| load.build.replace(" a side", "")),
+            load.map_or(String::new(), |load| plates(&load.build)),
             done_text(set, &view.movement),
             if same { String::new() } else { set.why.clone() },
         ]);
@@ -60,6 +60,13 @@ fn strength(view: &StrengthView) -> String {
         text += &format!("  {}\n", said.dimmed());
     }
     text + &flags(&view.flags) + &options(&view.options)
+}
+
+/// `20 + 5` of `20 + 5 kg a side`: the column's head says the rest.
+fn plates(build: &str) -> String {
+    let short = build.strip_suffix(" a side").unwrap_or(build);
+    let short = short.strip_suffix(" kg").or(short.strip_suffix(" lb")).unwrap_or(short);
+    short.to_owned()
 }
 
 fn warm_up(set: &WarmUpView) -> String {
