@@ -2,6 +2,7 @@
 //! same thing.
 
 mod able;
+mod clock;
 mod load;
 mod logged;
 mod motion;
@@ -9,6 +10,9 @@ mod plain;
 mod plates;
 
 pub(crate) use able::{able, expected_reps, trend};
+pub(crate) use clock::{
+    cue, fewer_reps, hold_ask, interval_ask, rest, short, suggested_rest, window_cue,
+};
 pub(crate) use load::{load_text, plates_text, spared, why};
 pub(crate) use logged::logged;
 pub(crate) use motion::{dose, load_compared, long_hold, range_trend};
