@@ -16,7 +16,9 @@ use crate::fault::{Fault, Outcome};
 
 pub(crate) use board::board;
 pub(crate) use member::member;
-pub(crate) use piece::{flags, pieces, set_line, window_line};
+pub(crate) use piece::{
+    asked_text, done_text, flags, load_text, pieces, set_line, window_done, window_line,
+};
 pub(crate) use sheet::sheet;
 
 /// Writes a text to standard output, with colours only where they are wanted.

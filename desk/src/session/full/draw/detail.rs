@@ -1,0 +1,188 @@
+//! The piece at hand: its sets, windows or sides, what comes next and why, and care first.
+
+use holdfast_core::care::ALWAYS;
+use holdfast_core::companion::{
+    HoldView, IntervalView, OptionView, PieceView, SetView, StrengthView,
+};
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::Line;
+
+use crate::full::pane::{Pane, columns};
+use crate::full::theme::Theme;
+use crate::print;
+use crate::session::full::model::Model;
+use crate::session::full::{flags, name};
+use crate::session::prompt;
+use crate::session::step::Step;
+
+pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) {
+    let at = model.at();
+    let mut pane = Pane::new(area.width);
+    let piece = at.piece(&model.screen);
+    care(piece, &mut pane, theme);
+    notes(model, &at, &mut pane);
+    match piece {
+        Some(PieceView::Strength { view }) => strength(view, &at, area.height, &mut pane, theme),
+        Some(PieceView::Interval { view }) => interval(view, &at, area.height, &mut pane, theme),
+        Some(PieceView::Hold { view }) => hold(view, &at, model, &mut pane, theme),
+        _ => finish(model, &mut pane, theme),
+    }
+    pane.draw(frame, area);
+}
+
+/// Open flags with what to do, before anything else.
+pub(super) fn care(piece: Option<&PieceView>, pane: &mut Pane, theme: Theme) {
+    for flag in flags(piece) {
+        let word = if flag.advice.urgent { "EMERGENCY SIGN:" } else { "DISCOMFORT:" };
+        pane.headed(theme.care(), word, &flag.text);
+        for line in &flag.advice.lines {
+            pane.text(Style::new(), &format!("  {line}"));
+        }
+    }
+}
+
+/// The coach's words right before the piece at hand; those after the last piece at the end.
+fn notes(model: &Model, at: &Step, pane: &mut Pane) {
+    let pieces = &model.screen.pieces;
+    let here = pieces.iter().position(|piece| at.name() == Some(name(piece)));
+    let before = &pieces[..here.unwrap_or(pieces.len())];
+    let own = before.iter().rev().take_while(|piece| matches!(piece, PieceView::Note { .. }));
+    let own: Vec<&PieceView> = own.collect();
+    for piece in own.into_iter().rev() {
+        if let PieceView::Note { name, text } = piece {
+            pane.text(Style::new(), &format!("{name}: {text}"));
+        }
+    }
+    pane.gap();
+}
+
+fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme: Theme) {
+    let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
+    pane.text(theme.strong(), &format!("{}{bar}, rest {}", view.movement, view.rest_text));
+    let here = |set: u32| matches!(at, Step::Set { set: at, .. } if *at == set);
+    let cells: Vec<Vec<String>> = view.sets.iter().map(|set| set_cells(set, view)).collect();
+    let lines = columns(&cells);
+    let chosen = view.sets.iter().position(|set| here(set.set)).unwrap_or(0);
+    table(&lines, chosen, height, pane, theme);
+    if let Some(set) = view.sets.get(chosen) {
+        pane.gap();
+        if let Some(done) = &set.done {
+            let text = print::done_text(set, &view.movement);
+            let style = if done.made { theme.good() } else { theme.warn() };
+            pane.headed(style, &format!("set {} done:", set.set), &text);
+            if !done.doubt.is_empty() {
+                pane.headed(theme.warn(), "really?", &done.doubt);
+            }
+        } else {
+            pane.text(theme.here_now(), &print::set_line(view, set));
+        }
+        if !set.why.is_empty() {
+            pane.text(Style::new(), &format!("why: {}", set.why));
+        }
+    }
+    consider(&view.options, pane, theme);
+    if !view.bar.is_empty() {
+        pane.gap();
+        pane.text(theme.quiet(), ALWAYS[2]);
+    }
+}
+
+fn set_cells(set: &SetView, view: &StrengthView) -> Vec<String> {
+    let open = if set.open { "+" } else { "" };
+    let build = set.load.as_ref().map_or(String::new(), |load| load.build.clone());
+    let done = match &set.done {
+        Some(_) => format!("did {}", print::done_text(set, &view.movement)),
+        None => String::new(),
+    };
+    vec![set.set.to_string(), print::load_text(set), format!("x {}{open}", set.asked), build, done]
+}
+
+/// Lines with the chosen one marked, as many around it as leave room for the rest.
+fn table(lines: &[String], chosen: usize, height: u16, pane: &mut Pane, theme: Theme) {
+    let room = usize::from(height.saturating_sub(pane.height()).saturating_sub(7)).max(3);
+    let from = if lines.len() > room { (chosen + 1).saturating_sub(room) } else { 0 };
+    for (index, line) in lines.iter().enumerate().skip(from).take(room) {
+        let here = index == chosen;
+        let (mark, style) = if here { (">", theme.here_now()) } else { (" ", Style::new()) };
+        pane.line(Line::styled(format!("{mark} {line}"), style));
+    }
+    let hidden = lines.len().saturating_sub(room);
+    if hidden > 0 {
+        pane.text(theme.quiet(), &format!("  {hidden} more lines: Up and Down"));
+    }
+}
+
+/// Options that are suggested today, with the reason.
+fn consider(options: &[OptionView], pane: &mut Pane, theme: Theme) {
+    for option in options.iter().filter(|option| option.taken) {
+        pane.text(Style::new(), &format!("taken: {}, for {}", option.name, option.because_text));
+    }
+    for option in options.iter().filter(|option| !option.suggested.is_empty()) {
+        let text = format!("{}: {} (o)", option.name, option.suggested);
+        pane.headed(theme.warn(), "consider", &text);
+    }
+}
+
+fn interval(view: &IntervalView, at: &Step, height: u16, pane: &mut Pane, theme: Theme) {
+    let text = format!(
+        "{}: {} windows of {}, {} rounds, aim for {} to spare",
+        view.name,
+        view.windows.len(),
+        view.window_text,
+        view.rounds,
+        view.margin_text
+    );
+    pane.text(theme.strong(), &text);
+    let here = |window: u32| matches!(at, Step::Window { window: at, .. } if *at == window);
+    let cells: Vec<Vec<String>> = view
+        .windows
+        .iter()
+        .map(|it| vec![it.window.to_string(), print::asked_text(it), print::window_done(it)])
+        .collect();
+    let chosen = view.windows.iter().position(|it| here(it.window)).unwrap_or(0);
+    table(&columns(&cells), chosen, height, pane, theme);
+    consider(&view.options, pane, theme);
+}
+
+fn hold(view: &HoldView, at: &Step, model: &Model, pane: &mut Pane, theme: Theme) {
+    let how = view.technique.text().replace('-', " and ");
+    let sides = if view.sides.len() == 1 { "one side" } else { "each side" };
+    let text = format!("{}: {}, {} {sides}, {how}", view.name, view.stretch, view.hold_text);
+    pane.text(theme.strong(), &text);
+    pane.gap();
+    let readings = view.range.iter().flat_map(|range| &range.readings);
+    for reading in readings {
+        let side = reading.side.map_or(String::new(), |side| format!(", side {side}"));
+        pane.text(Style::new(), &format!("{}{side}: {}", reading.when.text(), reading.text));
+    }
+    for side in view.sides.iter().filter(|side| side.held_ms.is_some()) {
+        pane.text(theme.good(), &format!("held, side {}: {}", side.side, side.held_text));
+    }
+    for judged in view.range.iter().flat_map(|range| &range.judged) {
+        pane.text(Style::new(), judged);
+    }
+    pane.gap();
+    match at {
+        Step::Measure { .. } => pane.text(theme.here_now(), &prompt(&model.screen, at)),
+        _ if view.clock.is_none() => {
+            let switch = if view.sides.len() > 1 { "; the switch has its own time" } else { "" };
+            pane.text(theme.here_now(), "Enter starts the clock, with time to get ready");
+            pane.text(theme.quiet(), &format!("p pauses, n skips, x stops{switch}"));
+        }
+        _ => {}
+    }
+    pane.gap();
+    pane.text(theme.quiet(), ALWAYS[1]);
+}
+
+fn finish(model: &Model, pane: &mut Pane, theme: Theme) {
+    use holdfast_core::companion::SessionState;
+    if model.screen.state == SessionState::Finished {
+        pane.text(theme.strong(), "Finished. The next exchange carries it to your coach.");
+    } else {
+        pane.text(theme.strong(), "All that is planned is logged or passed over.");
+        pane.text(theme.here_now(), "Enter: how hard was the whole session?");
+    }
+}
