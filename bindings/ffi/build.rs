@@ -17,14 +17,14 @@ use syn::{Attribute, Field, Ident, Item, LitStr, Token, braced};
 
 /// What crosses: a source file of the core, the module that exports its types, and the types; all
 /// public ones of the file when none is named.
-const SURFACE: [(&str, &str, &[&str]); 20] = [
+const SURFACE: [(&str, &str, &[&str]); 22] = [
     ("instant.rs", "", &["Instant"]),
     ("mass.rs", "", &["Mass", "MassUnit"]),
     ("care/mod.rs", "care", &["Place", "Sign"]),
     ("care/advice.rs", "care", &["Advice"]),
-    ("clock/mod.rs", "clock", &["Act", "During"]),
-    ("clock/cue.rs", "clock", &["Cue", "CueKind"]),
-    ("clock/hold.rs", "clock", &["HoldPhase", "HoldState"]),
+    ("clock/mod.rs", "clock", &["Act", "During", "Trust"]),
+    ("clock/cue.rs", "clock", &["Cue", "CueKind", "PassedCue"]),
+    ("clock/hold.rs", "clock", &["HoldPhase", "HoldState", "Short"]),
     ("clock/interval.rs", "clock", &["IntervalPhase", "IntervalState"]),
     ("journal/body.rs", "journal", &["Decision", "Role"]),
     ("load/reason.rs", "load", &["Reason"]),
@@ -34,6 +34,8 @@ const SURFACE: [(&str, &str, &[&str]); 20] = [
     ("plan/problem.rs", "plan", &["Problem"]),
     ("companion/screen.rs", "companion", &[]),
     ("companion/tap.rs", "companion", &[]),
+    ("companion/pace.rs", "companion", &[]),
+    ("companion/rest.rs", "companion", &[]),
     ("companion/coach.rs", "companion", &[]),
     ("companion/carry.rs", "companion", &[]),
     ("companion/error.rs", "companion", &[]),

@@ -19,6 +19,17 @@ pub struct Instant {
     pub boot_id: String,
 }
 
+/// What two moments say about the time between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Elapsed {
+    /// Milliseconds by the boot clock of one boot, from 0: sure, whatever the wall clock did.
+    Boot(i64),
+    /// Milliseconds by the wall clock across boots, from 0: right as long as nobody set it between.
+    Wall(i64),
+    /// Nothing: across boots the wall clock ran backwards, so it was set.
+    Unknown,
+}
+
 /// The last day of the year 9999, which RFC 3339 can still write.
 const MOST_MS: i64 = 253_402_214_400_000;
 
@@ -28,17 +39,41 @@ impl Instant {
         (0..MOST_MS).contains(&self.wall_ms) && self.offset_min.abs() < 24 * 60
     }
 
-    /// Milliseconds from `earlier` to this moment, never negative.
+    /// What is known of the time from `earlier` to this moment.
     ///
-    /// Within one boot the boot clock decides, whatever happened to the wall clock. Across boots
-    /// only the wall clock is left; where it ran backwards nothing is known, so nothing is claimed.
+    /// Within one boot the boot clock decides, whatever happened to the wall clock; where it says
+    /// that `earlier` came later, no time passed. Across boots only the wall clock is left; where
+    /// that ran backwards nothing is known. The offset never matters: a wall clock is kept in UTC.
+    pub fn elapsed_since(&self, earlier: &Instant) -> Elapsed {
+        if self.boot_id == earlier.boot_id {
+            return Elapsed::Boot(self.boot_ms.saturating_sub(earlier.boot_ms).max(0));
+        }
+        match self.wall_ms.saturating_sub(earlier.wall_ms) {
+            ms if ms < 0 => Elapsed::Unknown,
+            ms => Elapsed::Wall(ms),
+        }
+    }
+
+    /// Milliseconds from `earlier` to this moment, never negative: what [`Instant::elapsed_since`]
+    /// knows, and where it knows nothing, nothing.
     pub fn ms_since(&self, earlier: &Instant) -> i64 {
-        let ms = if self.boot_id == earlier.boot_id {
-            self.boot_ms.saturating_sub(earlier.boot_ms)
-        } else {
-            self.wall_ms.saturating_sub(earlier.wall_ms)
-        };
-        ms.max(0)
+        match self.elapsed_since(earlier) {
+            Elapsed::Boot(ms) | Elapsed::Wall(ms) => ms,
+            Elapsed::Unknown => 0,
+        }
+    }
+
+    /// True when this moment came after `other`, as far as a moment `now` of the same device can
+    /// tell: what was seen in the boot that runs now came after all of other boots, the boot clock
+    /// orders what is of one boot, and the wall clock the rest.
+    pub fn is_after(&self, other: &Instant, now: &Instant) -> bool {
+        let (this, that) = (self.boot_id == now.boot_id, other.boot_id == now.boot_id);
+        match (this, that) {
+            (true, false) => true,
+            (false, true) => false,
+            _ if self.boot_id == other.boot_id => self.boot_ms > other.boot_ms,
+            _ => self.wall_ms > other.wall_ms,
+        }
     }
 
     /// The wall clock's reading with its offset; an offset that cannot be is taken as UTC.
@@ -71,6 +106,19 @@ mod tests {
         assert_eq!(at(1_009_000, 100, "b").ms_since(&start), 9_000, "rebooted");
         assert_eq!(at(900_000, 100, "b").ms_since(&start), 0, "rebooted and set back");
         assert_eq!(at(0, 49_000, "a").ms_since(&start), 0, "ran backwards");
+        assert_eq!(at(1_009_000, 100, "b").elapsed_since(&start), Elapsed::Wall(9_000));
+        assert_eq!(at(999_999, 100, "b").elapsed_since(&start), Elapsed::Unknown);
+        assert_eq!(at(0, 49_000, "a").elapsed_since(&start), Elapsed::Boot(0));
+    }
+
+    #[test]
+    fn what_was_seen_in_this_boot_came_last() {
+        let (before, now) = (at(5_000_000, 9_000, "a"), at(1_000_000, 4_000, "b"));
+        let here = at(900_000, 3_000, "b");
+        assert!(here.is_after(&before, &now), "though the wall clock says otherwise");
+        assert!(!before.is_after(&here, &now));
+        assert!(at(0, 3_001, "b").is_after(&here, &now) && !here.is_after(&here, &now));
+        assert!(at(5_000_001, 0, "c").is_after(&before, &now), "two boots that are gone");
     }
 
     #[test]

@@ -40,7 +40,7 @@ fn train(device: &Device, day: &str) {
                 }
             }
             PieceView::Hold { .. } => {
-                tap(Tap::LogHold { piece: name(), held_ms: vec![120_000, 120_000] });
+                tap(Tap::LogHold { piece: name(), held_ms: vec![120_000, 120_000], said: None });
             }
             PieceView::Note { .. } => {}
         }

@@ -27,7 +27,7 @@ fn squat(set: Option<u32>, kg: Option<i64>, reps: Option<u32>, reserve: Option<u
 }
 
 fn held(held_ms: &[i64]) -> Tap {
-    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec() }
+    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec(), said: None }
 }
 
 #[test]
@@ -65,7 +65,7 @@ fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
     let both = ines.tap(Tap::Undo).unwrap();
     assert_eq!(both.undone, "Calves side 1 and Calves side 2");
     assert!(hold(&both).sides.iter().all(|side| side.held_ms.is_none()));
-    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin }).unwrap();
+    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
     let clock = ines.tap(Tap::Undo).unwrap();
     assert_eq!(clock.undone, "the clock's begin in Calves");
     assert_eq!(hold(&clock).clock, None);
@@ -159,7 +159,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
     };
     let window =
         |window, spare_ms| Tap::LogWindow { piece: "Corners".into(), window, reps: None, spare_ms };
-    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act };
+    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act, station: None };
     let flag = |severity| Tap::Flag {
         piece: "Corners".into(),
         movement: None,

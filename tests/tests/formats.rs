@@ -36,9 +36,9 @@ fn one_of_each() -> Crew {
     let range =
         |when, tenths| Tap::LogRange { piece: "Calves".into(), when, side: Some(1), tenths };
     zoe.tap(range(MeasuredWhen::Before, 100)).unwrap();
-    zoe.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin }).unwrap();
+    zoe.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
     zoe.pass(100_000);
-    zoe.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![] }).unwrap();
+    zoe.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }).unwrap();
     let (place, signs) = (Place::Knee, vec![]);
     zoe.tap(Tap::Flag { piece: piece(), movement: None, place, severity: 3, signs }).unwrap();
     zoe.tap(finish(7, 45)).unwrap();
@@ -88,8 +88,8 @@ mod kept {
             1 => any::<bool>().prop_map(move |on| Tap::TakeOption {
                 piece: "Squat".into(), movement: None, option: on.then(|| "box-squat".to_owned()) }),
             2 => prop_oneof![Just(Act::Begin), Just(Act::Pause), Just(Act::Resume), Just(Act::Skip), Just(Act::Stop)]
-                .prop_map(move |act| Tap::Clock { piece: calves(), act }),
-            1 => Just(Tap::LogHold { piece: "Calves".into(), held_ms: vec![] }),
+                .prop_map(move |act| Tap::Clock { piece: calves(), act, station: None }),
+            1 => Just(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }),
             1 => (0_i64..300).prop_map(|tenths| Tap::LogRange {
                 piece: "Calves".into(), when: MeasuredWhen::Before, side: None, tenths }),
             1 => (1_u32..11).prop_map(|severity| Tap::Flag {

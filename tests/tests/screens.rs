@@ -73,7 +73,7 @@ fn set(load: Mass, reps: Option<u32>) -> Tap {
 }
 
 fn clock(piece: &str) -> Tap {
-    Tap::Clock { piece: piece.into(), act: Act::Begin }
+    Tap::Clock { piece: piece.into(), act: Act::Begin, station: None }
 }
 
 fn range(when: MeasuredWhen, tenths: i64) -> Tap {
@@ -125,7 +125,7 @@ fn screens_are_the_same_in_every_language() {
     zoe.pass(135_000);
     seen.push(zoe.today());
     zoe.pass(60_000);
-    seen.push(zoe.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![] }));
+    seen.push(zoe.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }));
     seen.push(zoe.tap(range(MeasuredWhen::After, 130)));
     seen.push(zoe.tap(flag(6)));
     seen.push(zoe.tap(Tap::Undo));

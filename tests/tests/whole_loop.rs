@@ -125,7 +125,7 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     let ines = &crew.athletes[0];
     ines.go_to("2026-11-03");
     ines.tap(begin()).unwrap();
-    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act };
+    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act, station: None };
     let window =
         |reps| Tap::LogWindow { piece: "Corners".into(), window: None, reps, spare_ms: None };
     ines.tap(clock("Corners", Act::Begin)).unwrap();
@@ -146,7 +146,8 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     ines.tap(clock("Calves", Act::Begin)).unwrap();
     // Ready 5 s, side one 120 s, switch 10 s, then 80 s of side two, the screen locked throughout.
     ines.pass(5_000 + 120_000 + 10_000 + 79_000);
-    let screen = ines.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![] }).unwrap();
+    let screen =
+        ines.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }).unwrap();
     let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
     assert_eq!(held, [Some(120_000), Some(80_000)]);
     let screen = ines.tap(measure(MeasuredWhen::After, 118)).unwrap();
@@ -161,7 +162,7 @@ fn a_killed_app_goes_on_where_it_was() {
     ines.go_to("2026-11-03");
     ines.tap(begin()).unwrap();
     ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
-    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin }).unwrap();
+    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
     let before = ines.today().unwrap();
     // Opened again without having been closed, as after a kill.
     let again = Companion::open(ines.home.to_string_lossy().into_owned(), ines.now()).unwrap();

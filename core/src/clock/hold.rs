@@ -2,16 +2,18 @@
 
 use serde::Serialize;
 
-use super::cue::{Ahead, Cue, CueKind, MAX_CUES, cues_ahead};
-use super::timeline::{Course, Reading, Timeline};
-use super::{During, Mark};
+use super::cue::{Cue, CueKind, Gather, MAX_CUES, PassedCue, cues_ahead, cues_passed};
+use super::timeline::{Course, Reading, Timeline, whole_ms};
+use super::{During, MAX_SIDE_MS, Mark, Trust};
 use crate::Instant;
-use crate::plan::{Hold, Technique};
+use crate::plan::{Hold, Technique, keyword};
 
-/// Milliseconds to get into the stretch before the first side: common practice, no source.
+/// Milliseconds to get into the stretch before the first side, where the plan does not say: common
+/// practice, no source.
 pub const HOLD_READY_MS: i64 = 5_000;
 
-/// Milliseconds to change over to the next side: common practice, no source.
+/// Milliseconds to change over to the next side, where the plan does not say: common practice, no
+/// source.
 pub const HOLD_SWITCH_MS: i64 = 10_000;
 
 /// The most sides a hold clock counts.
@@ -35,16 +37,41 @@ pub struct HoldSpec {
     pub relax_ms: i64,
 }
 
+keyword! {
+    /// Why a side was held for less than the plan asks.
+    Short {
+        /// The side was skipped before its end.
+        Skipped = "skipped",
+        /// The clock was stopped before the side's end.
+        Stopped = "stopped",
+        /// The phone was started again with another time, so part of it was not seen.
+        Unseen = "unseen",
+        /// What the athlete said, in the words beside it.
+        Said = "said",
+    }
+}
+
 /// What a hold clock says at a moment.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct HoldState {
     /// What is going on.
     pub phase: HoldPhase,
-    /// Milliseconds really held so far, one a side. Never more than the side asks for, nor than the
+    /// Milliseconds really held so far, one a side. Never more than the side's length, nor than the
     /// time that passed by the clock's time rule: pauses and skipped time are not in it.
     pub held_ms: Vec<i64>,
     /// The cues ahead if nothing more is done, soonest first; none while paused.
     pub cues: Vec<Cue>,
+    /// Milliseconds of each side, with what extending added.
+    pub length_ms: Vec<i64>,
+    /// Why a side was held for less than the plan asks, one a side; none for a side that was held
+    /// long enough, or that can still be.
+    pub short: Vec<Option<Short>>,
+    /// Milliseconds to the end of the last side if it runs on; none when it is not begun or over.
+    pub ends_in_ms: Option<i64>,
+    /// The cues since the last mark, the earliest first: what a phone that slept has missed.
+    pub passed: Vec<PassedCue>,
+    /// What the time rests on.
+    pub trust: Trust,
 }
 
 /// What is going on in a hold.
@@ -93,16 +120,16 @@ pub enum HoldPhase {
 }
 
 impl HoldSpec {
-    /// The timing of a planned hold, with the usual times to get ready and to switch.
+    /// The timing of a planned hold.
     pub fn of(hold: &Hold) -> HoldSpec {
         let (contract_ms, relax_ms) = match hold.technique {
             Technique::Static => (0, 0),
             Technique::ContractRelax => (hold.contract_ms, hold.relax_ms),
         };
         HoldSpec {
-            ready_ms: HOLD_READY_MS,
+            ready_ms: hold.ready_ms,
             hold_ms: hold.hold_ms,
-            switch_ms: HOLD_SWITCH_MS,
+            switch_ms: hold.switch_ms,
             sides: hold.sides,
             contract_ms,
             relax_ms,
@@ -120,35 +147,51 @@ impl HoldSpec {
         contract > 0 && i128::from(spent_ms) % (contract + relax) < contract
     }
 
-    /// Adds the contractions and releases of a side from `start` to `end`. A contraction that the
-    /// side's end cuts off has no release: the cue for the side's end is enough.
-    fn add_pushes(&self, start: i128, end: i128, ahead: &mut Ahead) {
+    /// Adds the contractions and releases of a side. A contraction that the side's end cuts off has
+    /// no release: the cue for the side's end is enough.
+    fn add_pushes(&self, side: u32, course: &Course, gather: &mut Gather) {
         let (contract, relax) = self.contract_and_relax();
+        let start = course.start(side);
+        let end = start + course.work_of(side);
         if contract == 0 {
             return;
         }
         if relax == 0 {
-            return ahead.add(CueKind::Contract, start);
+            return gather.add(CueKind::Contract, start, side);
         }
-        // From the cycle that is running, and no more than can be listed: a side may have millions.
+        // No more than can be listed, from the end that is wanted: a side may have millions.
         let cycle = contract + relax;
-        let first = start + (ahead.from - start).max(0) / cycle * cycle;
-        for push in (0..=MAX_CUES as i128).map(|n| first + n * cycle) {
+        let last = (gather.to.map_or(end, |to| to.min(end)) - start).max(0) / cycle;
+        let from = (gather.from - start).max(0) / cycle;
+        let most = MAX_CUES as i128;
+        let first = if gather.latest { from.max(last - most) } else { from };
+        for push in (first..=last.min(first + most)).map(|n| start + n * cycle) {
             for (kind, at) in [(CueKind::Contract, push), (CueKind::Release, push + contract)] {
                 if at < end {
-                    ahead.add(kind, at);
+                    gather.add(kind, at, side);
                 }
             }
         }
+    }
+
+    fn add_side(&self, side: u32, course: &Course, gather: &mut Gather) {
+        let start = course.start(side);
+        if side > 1 {
+            gather.add(CueKind::SwitchSide, start - course.switch, side);
+        }
+        gather.add(CueKind::Begin, start, side);
+        self.add_pushes(side, course, gather);
     }
 }
 
 /// What the hold clock says at `now`, after `marks` in the order they were made.
 pub fn hold_state(spec: &HoldSpec, marks: &[Mark], now: &Instant) -> HoldState {
-    let sides = spec.sides.min(MAX_SIDES);
-    let course = Course::new(spec.ready_ms, spec.hold_ms, spec.switch_ms, sides);
+    let count = spec.sides.min(MAX_SIDES);
+    let mut course = Course::new(spec.ready_ms, spec.hold_ms, spec.switch_ms, count);
+    course.longest = Some(i128::from(MAX_SIDE_MS));
     let line = Timeline::fold(course, marks, now);
-    let phase = match line.reading() {
+    let reading = line.reading();
+    let phase = match reading {
         Reading::NotBegun => HoldPhase::NotBegun,
         Reading::Done { ran_out, ago_ms } => HoldPhase::Done { ran_out, ago_ms },
         Reading::Live { place, paused } => {
@@ -163,13 +206,29 @@ pub fn hold_state(spec: &HoldSpec, marks: &[Mark], now: &Instant) -> HoldState {
             }
         }
     };
-    let cues = cues_ahead(&line, |side, ahead| {
-        let start = course.start(side);
-        if side > 1 {
-            ahead.add(CueKind::SwitchSide, start - course.switch);
+    let over = matches!(reading, Reading::Done { .. });
+    let short = |side: u32| {
+        if line.worked_ms(side) >= spec.hold_ms.max(0) {
+            return None;
         }
-        ahead.add(CueKind::Begin, start);
-        spec.add_pushes(start, start + course.work, ahead);
-    });
-    HoldState { phase, held_ms: (1..=sides).map(|side| line.worked_ms(side)).collect(), cues }
+        match line.trust {
+            _ if line.cut_from(side) > 0 => Some(Short::Skipped),
+            Trust::Unknown if over => Some(Short::Unseen),
+            _ => over.then_some(Short::Stopped),
+        }
+    };
+    let add_side = |side: u32, course: &Course, gather: &mut Gather| {
+        spec.add_side(side, course, gather);
+    };
+    let sides = || 1..=count;
+    HoldState {
+        phase,
+        held_ms: sides().map(|side| line.worked_ms(side)).collect(),
+        cues: cues_ahead(&line, now.boot_ms, add_side),
+        length_ms: sides().map(|side| whole_ms(line.course.work_of(side))).collect(),
+        short: sides().map(short).collect(),
+        ends_in_ms: line.ends_in_ms(),
+        passed: cues_passed(&line, add_side),
+        trust: line.trust,
+    }
 }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::cue::{Cue, CueKind, cues_ahead};
+use super::cue::{Cue, CueKind, Gather, PassedCue, cues_ahead, cues_passed};
 use super::timeline::{Course, Reading, Timeline};
-use super::{During, Mark};
+use super::{During, Mark, Trust};
 use crate::Instant;
 use crate::plan::Interval;
 
@@ -31,6 +31,12 @@ pub struct IntervalState {
     pub window_ends_in_ms: Option<i64>,
     /// The cues ahead if nothing more is done, soonest first; none while paused.
     pub cues: Vec<Cue>,
+    /// Milliseconds to the end of the last window if it runs on; none when it is not begun or over.
+    pub ends_in_ms: Option<i64>,
+    /// The cues since the last mark, the earliest first: what a phone that slept has missed.
+    pub passed: Vec<PassedCue>,
+    /// What the time rests on.
+    pub trust: Trust,
 }
 
 /// What is going on in an interval piece.
@@ -101,9 +107,16 @@ pub fn interval_state(spec: &IntervalSpec, marks: &[Mark], now: &Instant) -> Int
         IntervalPhase::Window { left_ms, .. } => Some(left_ms),
         _ => None,
     };
-    let cues = cues_ahead(&line, |window, ahead| {
+    let add_window = |window: u32, course: &Course, gather: &mut Gather| {
         let kind = if window == 1 { CueKind::Begin } else { CueKind::NextWindow };
-        ahead.add(kind, course.start(window));
-    });
-    IntervalState { phase, window_ends_in_ms, cues }
+        gather.add(kind, course.start(window), window);
+    };
+    IntervalState {
+        phase,
+        window_ends_in_ms,
+        cues: cues_ahead(&line, now.boot_ms, add_window),
+        ends_in_ms: line.ends_in_ms(),
+        passed: cues_passed(&line, add_window),
+        trust: line.trust,
+    }
 }

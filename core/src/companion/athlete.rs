@@ -140,6 +140,7 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
         saved,
         undone: String::new(),
         unpublished: reading.unpublished,
+        rest: None,
     };
     if let Some(block) = &reading.block {
         screen.block = block.name.clone();
@@ -148,6 +149,7 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
         if let Some(day) = reading.day() {
             screen.day = day.name.clone();
             screen.pieces = Sheet { reading, block, day, now: at }.pieces();
+            screen.rest = reading.log.as_ref().and_then(|log| super::rest::rest(log, day, at));
         }
     }
     if let Some(planned) = &reading.planned {

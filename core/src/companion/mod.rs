@@ -8,13 +8,16 @@ mod carry;
 mod coach;
 mod device;
 mod error;
+mod pace;
 mod reading;
+mod rest;
 mod ruling;
 mod screen;
 mod session_log;
 mod sheet;
 mod tap;
 mod taps;
+mod timed;
 
 use std::any::Any;
 use std::panic::{self, AssertUnwindSafe};
@@ -38,6 +41,8 @@ pub use crate::exchange::{AsideFile, CarriedFile, ExchangePlan, ListedFile};
 pub use carry::ExchangeReport;
 pub use coach::{Answer, PlanSummary};
 pub use error::CompanionError;
+pub use pace::FewerReps;
+pub use rest::{RestBasis, RestView};
 pub use screen::*;
 pub use tap::Tap;
 

@@ -3,8 +3,9 @@
 use chrono::NaiveDate;
 use serde::Serialize;
 
+use super::{FewerReps, RestView};
 use crate::care::{Advice, Place};
-use crate::clock::{HoldState, IntervalState};
+use crate::clock::{HoldState, IntervalState, Short};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
@@ -39,6 +40,8 @@ pub struct SessionScreen {
     pub undone: String,
     /// Entries that no leaf holds yet.
     pub unpublished: u64,
+    /// The rest that runs since the last set; none when none does.
+    pub rest: Option<RestView>,
 }
 
 /// Where a session stands.
@@ -247,6 +250,16 @@ pub struct IntervalView {
     pub flags: Vec<FlagView>,
     /// The clock, once it was begun.
     pub clock: Option<IntervalState>,
+    /// How many stations a round has.
+    pub stations: u32,
+    /// The station this athlete starts at, counted from 1.
+    pub start_station: u32,
+    /// Milliseconds of all windows together.
+    pub total_ms: i64,
+    /// The same in words.
+    pub total_text: String,
+    /// What the athlete should look at or answer about the clock; empty mostly.
+    pub ask: String,
 }
 
 /// A window on screen.
@@ -270,6 +283,11 @@ pub struct WindowView {
     pub spare_text: String,
     /// True when less was to spare than the plan wants.
     pub tight: bool,
+    /// The station of the window, counted from 1.
+    pub station: u32,
+    /// How many fewer reps leave time to move on: of a window done that left too little, and of one
+    /// to come at the same station, at the athlete's latest pace there. None where all fit.
+    pub fewer: Option<FewerReps>,
 }
 
 /// A hold on screen.
@@ -295,6 +313,12 @@ pub struct HoldView {
     pub flags: Vec<FlagView>,
     /// The clock, once it was begun.
     pub clock: Option<HoldState>,
+    /// Time to get ready before the first side, in milliseconds.
+    pub ready_ms: i64,
+    /// Time to change over to the next side, in milliseconds.
+    pub switch_ms: i64,
+    /// What the athlete should look at or answer about the clock; empty mostly.
+    pub ask: String,
 }
 
 /// A side of a hold on screen.
@@ -306,6 +330,10 @@ pub struct SideView {
     pub held_ms: Option<i64>,
     /// The same in words; empty until it is logged.
     pub held_text: String,
+    /// Why it was held for less than was asked for, once logged and where that is known.
+    pub short: Option<Short>,
+    /// The same in words, with what the athlete said; empty where there is nothing to say.
+    pub short_text: String,
 }
 
 /// A range measure on screen.

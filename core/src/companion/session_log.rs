@@ -125,6 +125,17 @@ impl SessionLog {
         run
     }
 
+    /// The station an interval piece is started at: what was said last on beginning its clock.
+    pub(crate) fn start_station(&self, piece: &str) -> u32 {
+        let said = self.marks.iter().rev().filter(|(_, mark)| mark.piece == piece);
+        said.filter_map(|(_, mark)| mark.station).next().unwrap_or(1)
+    }
+
+    /// When anything was done to any clock.
+    pub(crate) fn clock_moments(&self) -> impl Iterator<Item = &Instant> {
+        self.marks.iter().map(|(_, mark)| &mark.mark.at)
+    }
+
     /// The session's record.
     pub(crate) fn id(&self) -> RecordId {
         self.session.record

@@ -2,20 +2,15 @@
 
 use super::reading::Reading;
 use super::screen::{
-    FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView, WindowView,
+    FlagView, LoadView, OptionView, PieceView, SetDoneView, SetView, StrengthView,
 };
-use super::screen::{HoldView, IntervalView, RangeView, ReadingView, SideView};
 use super::session_log::SessionLog;
 use crate::care::advice_for;
-use crate::clock::{
-    HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
-};
 use crate::instant::Instant;
 use crate::journal::Lift;
 use crate::load::{NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Day, Hold, Interval, MeasuredWhen, Piece, Strength, Work};
-use crate::review::judge_range;
+use crate::plan::{Day, Piece, Strength, Work};
 use crate::store::{Logged, brake, date_of, set_done};
 use crate::words;
 
@@ -43,11 +38,11 @@ impl Sheet<'_> {
         }
     }
 
-    fn log(&self) -> Option<&SessionLog> {
+    pub(super) fn log(&self) -> Option<&SessionLog> {
         self.reading.log.as_ref()
     }
 
-    fn unit(&self) -> MassUnit {
+    pub(super) fn unit(&self) -> MassUnit {
         self.reading.profile.unit
     }
 
@@ -122,116 +117,11 @@ impl Sheet<'_> {
         self.block.rack(&lift.body.subject, self.unit())
     }
 
-    fn interval(&self, name: &str, interval: &Interval) -> IntervalView {
-        let spec = IntervalSpec::of(interval);
-        let run = self.log().map(|log| log.marks(name, |run, at| interval_over(&spec, run, at)));
-        let windows: Vec<WindowView> = (1..=interval.windows())
-            .filter_map(|window| {
-                let station = interval.station(window)?;
-                let done = self.log().and_then(|log| log.window(name, window));
-                let spare_ms = done.and_then(|done| done.body.spare_ms);
-                let subject = self.reading.subject(name, &station.movement);
-                let load = self.block.station_load(&subject, station.load);
-                Some(WindowView {
-                    window,
-                    movement: self.block.name_of(&subject),
-                    key: station.movement.clone(),
-                    asked: station.reps,
-                    load_text: self.load_text(load),
-                    reps: done.map(|done| done.body.reps),
-                    spare_ms,
-                    spare_text: spare_ms.map_or(String::new(), words::clock_time),
-                    tight: spare_ms.is_some_and(|spare| spare < interval.margin_ms),
-                })
-            })
-            .collect();
-        let mut movements: Vec<&str> = Vec::new();
-        for station in &interval.stations {
-            if !movements.contains(&station.movement.as_str()) {
-                movements.push(&station.movement);
-            }
-        }
-        let subjects: Vec<String> =
-            movements.iter().map(|movement| self.reading.subject(name, movement)).collect();
-        let subjects: Vec<&str> = subjects.iter().map(String::as_str).collect();
-        IntervalView {
-            name: name.to_owned(),
-            window_ms: interval.window_ms,
-            window_text: words::clock_time(interval.window_ms),
-            rounds: interval.rounds,
-            margin_ms: interval.margin_ms,
-            margin_text: words::clock_time(interval.margin_ms),
-            next_window: windows.iter().find(|window| window.reps.is_none()).map(|it| it.window),
-            windows,
-            options: self.options(name, &movements),
-            flags: self.flag_views(&subjects),
-            clock: run
-                .filter(|run| !run.is_empty())
-                .map(|run| interval_state(&spec, &run, self.now)),
-        }
-    }
-
-    fn hold(&self, name: &str, hold: &Hold) -> HoldView {
-        let spec = HoldSpec::of(hold);
-        let stretch = self.block.stretch(&hold.stretch);
-        let run = self.log().map(|log| log.marks(name, |run, at| hold_over(&spec, run, at)));
-        let sides = (1..=hold.sides).map(|side| {
-            let held = self.log().and_then(|log| log.hold(name, side));
-            let held_ms = held.map(|held| held.body.held_ms);
-            SideView { side, held_ms, held_text: held_ms.map_or(String::new(), words::clock_time) }
-        });
-        HoldView {
-            name: name.to_owned(),
-            stretch: stretch.map_or(hold.stretch.clone(), |stretch| stretch.name.clone()),
-            region: stretch.map_or(String::new(), |stretch| stretch.region.clone()),
-            hold_ms: hold.hold_ms,
-            hold_text: words::clock_time(hold.hold_ms),
-            technique: hold.technique,
-            sides: sides.collect(),
-            range: self.range(name, hold),
-            flags: self.flag_views(&[&hold.stretch]),
-            clock: run.filter(|run| !run.is_empty()).map(|run| hold_state(&spec, &run, self.now)),
-        }
-    }
-
-    fn range(&self, name: &str, hold: &Hold) -> Option<RangeView> {
-        let protocol = hold.measure?;
-        let logged = self.log().map_or(&[][..], |log| &log.ranges);
-        let readings: Vec<ReadingView> = logged
-            .iter()
-            .filter(|it| it.body.piece == name && it.body.protocol == protocol)
-            .map(|it| ReadingView {
-                when: it.body.when,
-                side: it.body.side,
-                tenths: it.body.tenths,
-                text: words::tenths(it.body.tenths, protocol.unit()),
-            })
-            .collect();
-        let of = |when, side| {
-            readings.iter().find(|it| it.when == when && it.side == side).map(|it| it.tenths)
-        };
-        let mut sides: Vec<Option<u32>> = readings.iter().map(|reading| reading.side).collect();
-        sides.sort_unstable();
-        sides.dedup();
-        let judged = sides.into_iter().filter_map(|side| {
-            let (before, after) = (of(MeasuredWhen::Before, side)?, of(MeasuredWhen::After, side)?);
-            let side = side.map_or(String::new(), |side| format!("side {side}: "));
-            Some(format!("{side}{}", judge_range(protocol, before, after)))
-        });
-        Some(RangeView {
-            protocol,
-            name: words::protocol(protocol).to_owned(),
-            sides: hold.sides,
-            judged: judged.collect(),
-            readings,
-        })
-    }
-
     fn movement_name(&self, piece: &str, movement: &str) -> String {
         self.block.name_of(&self.reading.subject(piece, movement))
     }
 
-    fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
+    pub(super) fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
         let found = movements.iter().filter_map(|movement| self.block.movement(movement));
         found
             .flat_map(|movement| {
@@ -255,7 +145,7 @@ impl Sheet<'_> {
             .collect()
     }
 
-    fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
+    pub(super) fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
         let on_them =
             self.reading.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
         let mut views: Vec<FlagView> = on_them
@@ -276,7 +166,7 @@ impl Sheet<'_> {
         views
     }
 
-    fn load_text(&self, load: Option<Mass>) -> String {
+    pub(super) fn load_text(&self, load: Option<Mass>) -> String {
         load.map_or(String::new(), |load| words::load_text(load, self.unit()))
     }
 }
@@ -312,14 +202,4 @@ fn doubt(load: Option<Mass>, planned: Option<Mass>, rack: &Rack, unit: MassUnit)
         }
         _ => String::new(),
     }
-}
-
-/// True when a hold's clock with these marks is over at a moment.
-pub(crate) fn hold_over(spec: &HoldSpec, run: &[Mark], at: &Instant) -> bool {
-    matches!(hold_state(spec, run, at).phase, HoldPhase::Done { .. })
-}
-
-/// True when an interval's clock with these marks is over at a moment.
-pub(crate) fn interval_over(spec: &IntervalSpec, run: &[Mark], at: &Instant) -> bool {
-    matches!(interval_state(spec, run, at).phase, IntervalPhase::Done { .. })
 }

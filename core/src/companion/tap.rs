@@ -56,6 +56,9 @@ pub enum Tap {
         piece: String,
         /// What.
         act: Act,
+        /// With a begin: the station this athlete starts at, counted from 1; when left out the one
+        /// said before in this session, otherwise the first.
+        station: Option<u32>,
     },
     /// Logs a hold side by side, as the clock counted it or as given.
     LogHold {
@@ -63,6 +66,8 @@ pub enum Tap {
         piece: String,
         /// Milliseconds held, side by side; what the clock counted when empty.
         held_ms: Vec<i64>,
+        /// Why a side was held for less than was asked for, in the athlete's own words.
+        said: Option<String>,
     },
     /// Logs a range measure, or corrects it.
     LogRange {

@@ -5,9 +5,10 @@ use serde::{Deserialize, Serialize};
 
 use super::Version;
 use crate::care::{Place, Sign};
-use crate::clock::Mark;
+use crate::clock::{Mark, Short};
 use crate::error::Result;
 use crate::id::{CrewId, PersonId, RecordId};
+use crate::instant::Instant;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Because, MeasuredWhen, Protocol, Scheme, Technique, keyword};
 
@@ -106,6 +107,9 @@ pub struct Lift {
     pub reps: u32,
     /// Reps in reserve, where the athlete said.
     pub reserve: Option<u32>,
+    /// When it was logged first, by both clocks of the device: rest is counted from it.
+    #[serde(default)]
+    pub at: Option<Instant>,
 }
 
 impl Lift {
@@ -152,6 +156,9 @@ pub struct ClockMark {
     pub piece: String,
     /// What was done to the clock, and when by both clocks of the device.
     pub mark: Mark,
+    /// The station the athlete starts at, counted from 1, where it was said on beginning.
+    #[serde(default)]
+    pub station: Option<u32>,
 }
 
 /// One side of a stretch held.
@@ -173,6 +180,12 @@ pub struct Held {
     pub asked_ms: i64,
     /// How long it really was held.
     pub held_ms: i64,
+    /// Why it was held for less than was asked for, where that is known.
+    #[serde(default)]
+    pub short: Option<Short>,
+    /// What the athlete said about that.
+    #[serde(default)]
+    pub said: Option<String>,
 }
 
 /// A range of motion measured.

@@ -36,8 +36,10 @@ pub struct Strength {
     pub movement: String,
     /// Reps set by set.
     pub scheme: Scheme,
-    /// Rest between sets.
+    /// Rest between sets: what the plan says, otherwise the usual 2 min.
     pub rest_ms: i64,
+    /// True when the plan says it.
+    pub rest_said: bool,
     /// How the next loads are found.
     pub load: LoadRule,
 }
@@ -106,16 +108,33 @@ pub struct Station {
 impl Interval {
     /// Windows in the whole piece.
     pub fn windows(&self) -> u32 {
-        self.rounds.saturating_mul(self.stations.len() as u32)
+        self.rounds.saturating_mul(u32::try_from(self.stations.len()).unwrap_or(u32::MAX))
     }
 
     /// The station of a window counted from 1.
     pub fn station(&self, window: u32) -> Option<&Station> {
-        let count = self.stations.len();
-        if window == 0 || window > self.windows() || count == 0 {
+        self.station_from(1, window)
+    }
+
+    /// The station of a window for a member who starts at station `start`; both counted from 1. The
+    /// stations follow in their order, and the first comes after the last.
+    pub fn station_from(&self, start: u32, window: u32) -> Option<&Station> {
+        if start == 0 || window == 0 || window > self.windows() {
             return None;
         }
-        self.stations.get((window as usize - 1) % count)
+        self.stations.get(self.station_index(start, window) as usize - 1)
+    }
+
+    /// Which station that is, counted from 1; 1 where there is none.
+    pub fn station_index(&self, start: u32, window: u32) -> u32 {
+        let count = self.stations.len().max(1) as u64;
+        let along = u64::from(start.saturating_sub(1)) + u64::from(window.saturating_sub(1));
+        (along % count) as u32 + 1
+    }
+
+    /// Milliseconds of all windows together.
+    pub fn total_ms(&self) -> i64 {
+        self.window_ms.saturating_mul(i64::from(self.windows()))
     }
 }
 
@@ -136,6 +155,10 @@ pub struct Hold {
     pub relax_ms: i64,
     /// How range is measured before and after.
     pub measure: Option<Protocol>,
+    /// Time to get into the stretch before the first side.
+    pub ready_ms: i64,
+    /// Time to change over to the next side.
+    pub switch_ms: i64,
 }
 
 keyword! {

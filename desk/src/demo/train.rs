@@ -148,7 +148,7 @@ impl<R: Rng> Phone<'_, R> {
         let sides = view.sides.len() as i64;
         let whole = HOLD_READY_MS + sides * view.hold_ms + (sides - 1) * HOLD_SWITCH_MS;
         self.pass(whole - short.max(0));
-        self.tap(Tap::LogHold { piece: view.name.clone(), held_ms: Vec::new() })?;
+        self.tap(Tap::LogHold { piece: view.name.clone(), held_ms: Vec::new(), said: None })?;
         self.pass(20_000);
         self.measure(view, MeasuredWhen::After)
     }
@@ -167,7 +167,7 @@ impl<R: Rng> Phone<'_, R> {
     }
 
     fn clock(&mut self, piece: &str, act: Act) -> Outcome<SessionScreen> {
-        self.tap(Tap::Clock { piece: piece.to_owned(), act })
+        self.tap(Tap::Clock { piece: piece.to_owned(), act, station: None })
     }
 }
 

@@ -173,9 +173,11 @@ fn log_set(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Line, S
 
 fn hold(words: &[&str], piece: &str, running: bool, sides: u32) -> Result<Line, String> {
     match words {
-        [] if running => {
-            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms: Vec::new() }]))
-        }
+        [] if running => Ok(Line::Taps(vec![Tap::LogHold {
+            piece: piece.to_owned(),
+            held_ms: Vec::new(),
+            said: None,
+        }])),
         [] => Ok(Line::Taps(clock(piece, Act::Begin))),
         ["held", seconds @ ..] if !seconds.is_empty() => {
             let seconds = numbers(seconds, "seconds a side: `held 120 95`")?;
@@ -185,7 +187,7 @@ fn hold(words: &[&str], piece: &str, running: bool, sides: u32) -> Result<Line, 
                 ));
             }
             let held_ms = seconds.into_iter().map(|seconds| i64::from(seconds) * 1000).collect();
-            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms }]))
+            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms, said: None }]))
         }
         _ => Err("Enter for the clock, or the seconds by hand: `held 120 95`".into()),
     }

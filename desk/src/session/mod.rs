@@ -240,7 +240,7 @@ fn said(tap: &Tap, after: &SessionScreen) -> String {
         Tap::LogRange { piece, when, tenths, .. } => {
             format!("{piece}, {} {:.1}", when.text(), *tenths as f64 / 10.0)
         }
-        Tap::Clock { piece, act } => format!("{piece} clock, {}", act.text()),
+        Tap::Clock { piece, act, .. } => format!("{piece} clock, {}", act.text()),
         Tap::TakeOption { piece, option, .. } => {
             format!("{piece}, {}", option.as_deref().unwrap_or("the movement itself"))
         }
@@ -268,5 +268,5 @@ fn measures(piece: &str, when: MeasuredWhen, tenths: &[i64], sides: u32) -> Vec<
 
 /// The taps for a clock.
 fn clock(piece: &str, act: Act) -> Vec<Tap> {
-    vec![Tap::Clock { piece: piece.to_owned(), act }]
+    vec![Tap::Clock { piece: piece.to_owned(), act, station: None }]
 }

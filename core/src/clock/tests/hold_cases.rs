@@ -1,6 +1,6 @@
 //! Hold cases worked out by hand.
 
-use super::super::{CueKind, During, HoldPhase, HoldSpec};
+use super::super::{CueKind, During, HOLD_READY_MS, HOLD_SWITCH_MS, HoldPhase, HoldSpec};
 use super::{Act, Device, dues};
 use crate::plan::{Hold, Technique};
 
@@ -16,6 +16,8 @@ fn planned(technique: Technique) -> Hold {
         contract_ms: 6_000,
         relax_ms: 20_000,
         measure: None,
+        ready_ms: HOLD_READY_MS,
+        switch_ms: HOLD_SWITCH_MS,
     }
 }
 

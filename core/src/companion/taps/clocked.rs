@@ -2,16 +2,17 @@
 
 use super::{MAX_REPS, Taps, new_or_corrected, within};
 use crate::clock::{
-    Act, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Mark, hold_state, interval_state,
+    Act, During, EXTEND_MS, HoldPhase, HoldSpec, HoldState, IntervalPhase, IntervalSpec,
+    MAX_SIDE_MS, Mark, Short, hold_state, interval_state,
 };
-use crate::companion::sheet::{hold_over, interval_over};
+use crate::companion::timed::{hold_over, interval_over};
 use crate::error::{Error, Result};
 use crate::journal::{ClockMark, Held, Range, WindowDone};
 use crate::plan::{Hold, MeasuredWhen, Work};
 use crate::store::Draft;
 use crate::words;
 
-const MAX_HELD_MS: i64 = 30 * 60 * 1000;
+const MAX_SAID_CHARS: usize = 200;
 
 impl Taps<'_> {
     pub(super) fn log_window(
@@ -29,11 +30,15 @@ impl Taps<'_> {
         let window = window.or_else(next).ok_or_else(|| {
             Error::invalid("window", format!("all {count} are logged; name one to correct it"))
         })?;
-        let station = interval.station(window).ok_or_else(|| {
+        let start = self.log.start_station(name);
+        let station = interval.station_from(start, window).ok_or_else(|| {
             Error::invalid("window", format!("window {window} of {count} there is not"))
         })?;
-        let earlier = self.log.window(name, window).map(|done| done.body.reps);
-        let reps = reps.or(earlier).unwrap_or(station.reps);
+        let logged = self.log.window(name, window);
+        // A correction changes what it names and nothing else.
+        let earlier = logged.map(|done| &done.body);
+        let asked = earlier.map_or(station.reps, |done| done.asked);
+        let reps = reps.or(earlier.map(|done| done.reps)).unwrap_or(asked);
         within("reps", reps, MAX_REPS)?;
         if spare_ms.is_some_and(|spare| !(0..=interval.window_ms).contains(&spare)) {
             let reason =
@@ -48,16 +53,22 @@ impl Taps<'_> {
             }
             _ => None,
         };
-        let subject = self.sheet.reading.subject(name, &station.movement);
-        let logged = self.log.window(name, window);
-        let before = logged.and_then(|done| done.body.spare_ms);
+        let subject = earlier.map_or_else(
+            || self.sheet.reading.subject(name, &station.movement),
+            |done| done.subject.clone(),
+        );
+        let load = earlier.map_or_else(
+            || self.sheet.block.station_load(&subject, station.load),
+            |done| done.load,
+        );
+        let before = earlier.and_then(|done| done.spare_ms);
         let done = WindowDone {
             session: self.log.id(),
             piece: name.to_owned(),
             window,
-            load: self.sheet.block.station_load(&subject, station.load),
+            load,
             subject,
-            asked: station.reps,
+            asked,
             reps,
             spare_ms: spare_ms.or(before).or(clock),
             margin_ms: interval.margin_ms,
@@ -65,58 +76,86 @@ impl Taps<'_> {
         Ok(new_or_corrected(logged.map(|done| done.record), done))
     }
 
-    pub(super) fn clock(&self, name: &str, act: Act) -> Result<Draft> {
-        let (state, running, paused) = match &self.piece(name)?.work {
+    pub(super) fn clock(&self, name: &str, act: Act, station: Option<u32>) -> Result<Draft> {
+        let (begun, paused, extends) = match &self.piece(name)?.work {
             Work::Hold(hold) => {
-                let (_, state) = self.hold_run(name, hold);
-                let paused = matches!(state, HoldPhase::Paused { .. });
-                let idle = matches!(state, HoldPhase::NotBegun | HoldPhase::Done { .. });
-                (idle, !idle, paused)
+                let state = self.hold_run(name, hold, None);
+                let paused = matches!(state.phase, HoldPhase::Paused { .. });
+                let begun = !matches!(state.phase, HoldPhase::NotBegun | HoldPhase::Done { .. });
+                (begun, paused, extends(&state))
             }
             Work::Interval(interval) => {
                 let spec = IntervalSpec::of(interval);
                 let run = self.log.marks(name, |run, at| interval_over(&spec, run, at));
                 let state = interval_state(&spec, &run, self.at).phase;
                 let paused = matches!(state, IntervalPhase::Paused { .. });
-                let idle = matches!(state, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
-                (idle, !idle, paused)
+                let begun = !matches!(state, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
+                (begun, paused, Err("windows are of one length: they cannot be extended".into()))
             }
             _ => return Err(Error::invalid("piece", format!("\"{name}\" has no clock"))),
         };
         let wrong = match act {
-            Act::Begin if !state => Some("the clock is running already"),
-            Act::Pause if !running || paused => Some("the clock is not running"),
-            Act::Resume if !paused => Some("the clock is not paused"),
-            Act::Skip | Act::Stop if !running => Some("the clock is not running"),
+            Act::Begin if begun => Some("the clock is running already".into()),
+            Act::Pause if !begun || paused => Some("the clock is not running".into()),
+            Act::Resume if !paused => Some("the clock is not paused".into()),
+            Act::Extend => extends.err(),
+            Act::Skip | Act::Stop if !begun => Some("the clock is not running".into()),
             _ => None,
         };
-        match wrong {
-            Some(reason) => Err(Error::invalid("clock", reason)),
-            None => Ok(Draft::new(self.mark(name, act))),
+        if let Some(reason) = wrong {
+            return Err(Error::invalid("clock", reason));
         }
+        self.check_station(name, act, station)?;
+        Ok(Draft::new(ClockMark { station, ..self.mark(name, act) }))
+    }
+
+    fn check_station(&self, name: &str, act: Act, station: Option<u32>) -> Result<()> {
+        let Some(station) = station else { return Ok(()) };
+        let Work::Interval(interval) = &self.piece(name)?.work else {
+            return Err(Error::invalid("station", format!("\"{name}\" has no stations")));
+        };
+        if act != Act::Begin {
+            return Err(Error::invalid("station", "it is said when the clock is begun"));
+        }
+        let count = interval.stations.len();
+        if station == 0 || station as usize > count {
+            let stations = words::count(count as u64, "station");
+            let reason = format!("\"{name}\" has {stations}: there is no station {station}");
+            return Err(Error::invalid("station", reason));
+        }
+        Ok(())
     }
 
     fn mark(&self, name: &str, act: Act) -> ClockMark {
         let mark = Mark { act, at: self.at.clone() };
-        ClockMark { session: self.log.id(), piece: name.to_owned(), mark }
+        ClockMark { session: self.log.id(), piece: name.to_owned(), mark, station: None }
     }
 
-    fn hold_run(&self, name: &str, hold: &Hold) -> (Vec<i64>, HoldPhase) {
+    /// The state of a hold's clock now, after one act more when one is given.
+    fn hold_run(&self, name: &str, hold: &Hold, act: Option<Act>) -> HoldState {
         let spec = HoldSpec::of(hold);
-        let run = self.log.marks(name, |run, at| hold_over(&spec, run, at));
-        let state = hold_state(&spec, &run, self.at);
-        (state.held_ms, state.phase)
+        let mut run = self.log.marks(name, |run, at| hold_over(&spec, run, at));
+        run.extend(act.map(|act| Mark { act, at: self.at.clone() }));
+        hold_state(&spec, &run, self.at)
     }
 
-    pub(super) fn log_hold(&self, name: &str, by_hand: Vec<i64>) -> Result<Vec<Draft>> {
+    pub(super) fn log_hold(
+        &self,
+        name: &str,
+        by_hand: Vec<i64>,
+        said: Option<String>,
+    ) -> Result<Vec<Draft>> {
         let Work::Hold(hold) = &self.piece(name)?.work else {
             return Err(Error::invalid("piece", format!("\"{name}\" is not a hold")));
         };
-        let (counted, phase) = self.hold_run(name, hold);
-        let (held, mut drafts) = if by_hand.is_empty() {
-            let running = !matches!(phase, HoldPhase::NotBegun | HoldPhase::Done { .. });
-            let stop = running.then(|| Draft::new(self.mark(name, Act::Stop)));
-            (counted, stop.into_iter().collect())
+        let said = said.map(|said| sentence(&said)).transpose()?;
+        let mut drafts = Vec::new();
+        let (held, short) = if by_hand.is_empty() {
+            let running = self.hold_run(name, hold, None).ends_in_ms.is_some();
+            let stop = running.then_some(Act::Stop);
+            drafts.extend(stop.map(|act| Draft::new(self.mark(name, act))));
+            let state = self.hold_run(name, hold, stop);
+            (state.held_ms, state.short)
         } else {
             (by_hand, Vec::new())
         };
@@ -126,7 +165,7 @@ impl Taps<'_> {
                 format!("\"{name}\" has {}", words::count(u64::from(hold.sides), "side")),
             ));
         }
-        if held.iter().any(|ms| !(0..=MAX_HELD_MS).contains(ms)) {
+        if held.iter().any(|ms| !(0..=MAX_SIDE_MS).contains(ms)) {
             return Err(Error::invalid("seconds", "a side is held for 0 s to 30 min"));
         }
         if held.iter().all(|ms| *ms == 0) {
@@ -137,6 +176,9 @@ impl Taps<'_> {
         }
         let region = self.sheet.block.stretch(&hold.stretch).map(|it| it.region.clone());
         for (held_ms, side) in held.into_iter().zip(1..).filter(|(held_ms, _)| *held_ms > 0) {
+            let is_short = held_ms < hold.hold_ms;
+            let said = said.clone().filter(|_| is_short);
+            let by_clock = short.get(side as usize - 1).copied().flatten();
             let held = Held {
                 session: self.log.id(),
                 piece: name.to_owned(),
@@ -146,6 +188,8 @@ impl Taps<'_> {
                 technique: hold.technique,
                 asked_ms: hold.hold_ms,
                 held_ms,
+                short: by_clock.or(said.is_some().then_some(Short::Said)),
+                said,
             };
             drafts.push(new_or_corrected(self.log.hold(name, side).map(|it| it.record), held));
         }
@@ -184,4 +228,31 @@ impl Taps<'_> {
             Range { session: self.log.id(), piece: name.to_owned(), protocol, when, side, tenths };
         Ok(new_or_corrected(before.map(|it| it.record), range))
     }
+}
+
+/// Whether the side being held can be made longer, otherwise why not.
+fn extends(state: &HoldState) -> std::result::Result<(), String> {
+    let side = match state.phase {
+        HoldPhase::Holding { side, .. } | HoldPhase::Paused { during: During::Work, side, .. } => {
+            side
+        }
+        _ => return Err("no side is being held".into()),
+    };
+    let length = state.length_ms.get(side as usize - 1).copied().unwrap_or(0);
+    if length.saturating_add(EXTEND_MS) > MAX_SIDE_MS {
+        let most = words::clock_time(MAX_SIDE_MS);
+        return Err(format!("a side is held for {most} at most"));
+    }
+    Ok(())
+}
+
+/// What the athlete said, as one line that fits on a screen.
+fn sentence(said: &str) -> Result<String> {
+    let said = said.trim();
+    let fits = (1..=MAX_SAID_CHARS).contains(&said.chars().count());
+    if !fits || said.chars().any(char::is_control) {
+        let reason = format!("it has 1 to {MAX_SAID_CHARS} characters and no line breaks");
+        return Err(Error::invalid("what was said", reason));
+    }
+    Ok(said.to_owned())
 }

@@ -43,8 +43,8 @@ impl Taps<'_> {
             Tap::LogWindow { piece, window, reps, spare_ms } => {
                 self.log_window(&piece, window, reps, spare_ms).map(one)
             }
-            Tap::Clock { piece, act } => self.clock(&piece, act).map(one),
-            Tap::LogHold { piece, held_ms } => self.log_hold(&piece, held_ms),
+            Tap::Clock { piece, act, station } => self.clock(&piece, act, station).map(one),
+            Tap::LogHold { piece, held_ms, said } => self.log_hold(&piece, held_ms, said),
             Tap::LogRange { piece, when, side, tenths } => {
                 self.log_range(&piece, when, side, tenths).map(one)
             }
@@ -114,6 +114,8 @@ impl Taps<'_> {
         let reserve = reserve.or(before.and_then(|lift| lift.reserve));
         let subject = before.map_or(subject, |lift| lift.subject.clone());
         let planned = before.map_or(planned, |lift| lift.planned);
+        // Nor does it start the rest again.
+        let at = before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone());
         within("reps", reps, MAX_REPS)?;
         within("reps in reserve", reserve.unwrap_or(0), MAX_RESERVE)?;
         let lift = Lift {
@@ -126,6 +128,7 @@ impl Taps<'_> {
             load,
             reps,
             reserve,
+            at,
         };
         Ok(new_or_corrected(logged.map(|lift| lift.record), lift))
     }

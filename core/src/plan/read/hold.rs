@@ -4,8 +4,13 @@ use super::day::Given;
 use super::duration::{self, MINUTE, SECOND};
 use super::field::Field;
 use super::fields::Fields;
+use crate::clock::{HOLD_READY_MS, HOLD_SWITCH_MS};
 use crate::plan::{Hold, Protocol, Technique};
 
+/// The longest time to get ready, in milliseconds.
+const LONGEST_READY: i64 = 5 * MINUTE;
+/// The longest time to switch, in milliseconds: after more than this a side is begun anew.
+const LONGEST_SWITCH: i64 = 2 * MINUTE;
 const CONTRACT: &str = "contract = \"6 s\"";
 const RELAX: &str = "relax = \"24 s\"";
 
@@ -26,6 +31,10 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Hold> {
         (fields.optional("contract"), fields.optional("relax"))
     };
     let measure = fields.optional("measure").map(protocol);
+    let ready = fields.optional("ready");
+    let ready = ready.map_or(Some(HOLD_READY_MS), |field| field.duration(0..=LONGEST_READY));
+    let switch = fields.optional("switch");
+    let switch_ms = switch.map_or(Some(HOLD_SWITCH_MS), |field| switching(field, hold_ms, sides));
     let meant = fields.finish();
     let phases = match technique {
         Some(Technique::ContractRelax) => phases(contract, relax, hold_ms),
@@ -48,7 +57,24 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Hold> {
         contract_ms,
         relax_ms,
         measure,
+        ready_ms: ready?,
+        switch_ms: switch_ms?,
     })
+}
+
+/// Time to switch in milliseconds: between two sides, and no longer than either.
+fn switching(field: Field<'_>, hold: Option<i64>, sides: Option<u32>) -> Option<i64> {
+    let switch = field.duration(0..=LONGEST_SWITCH)?;
+    if sides == Some(1) {
+        let what = "`switch` is the time between two sides, and this hold has one";
+        field.wrong(what, "leave `switch` out, or write sides = 2");
+        return None;
+    }
+    let Some(hold) = hold.filter(|hold| switch > *hold) else { return Some(switch) };
+    let (switch, hold) = (duration::text(switch), duration::text(hold));
+    let what = format!("`switch` takes {switch}, longer than the hold of {hold}");
+    field.wrong(what, "shorten it, or hold longer");
+    None
 }
 
 fn technique(field: Field<'_>) -> Option<Technique> {

@@ -21,6 +21,7 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
     let reps = fields.required("reps", "reps = [8, 6, 5, 5]").and_then(reps);
     let open = fields.optional("open").map_or(Some(false), Field::flag);
     let rest = fields.optional("rest");
+    let rest_said = rest.is_some();
     let rest = rest.map_or(Some(USUAL_REST), |rest| rest.duration(0..=LONGEST_REST));
     let load = fields.optional("load").map_or(Some(LoadRule::Free), |field| {
         let lifted = movement.and_then(|movement| Some(movement.read.as_ref()?.lifted));
@@ -28,7 +29,7 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
     });
     fields.finish();
     let scheme = Scheme { reps: reps?, open: open? };
-    Some(Strength { movement: movement?.key(), scheme, rest_ms: rest?, load: load? })
+    Some(Strength { movement: movement?.key(), scheme, rest_ms: rest?, rest_said, load: load? })
 }
 
 fn reps(field: Field<'_>) -> Option<Vec<u32>> {

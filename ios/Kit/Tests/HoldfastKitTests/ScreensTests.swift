@@ -5,7 +5,7 @@ import XCTest
 
 /// The whole loop as `tests/tests/screens.rs` plays it: every screen is the one Rust saw.
 final class ScreensTests: XCTestCase {
-    private func clock(_ piece: String) -> Tap { .clock(piece: piece, act: .begin) }
+    private func clock(_ piece: String) -> Tap { .clock(piece: piece, act: .begin, station: nil) }
 
     private func window(_ spareMs: Int64?) -> Tap {
         .logWindow(piece: "Corners", window: nil, reps: nil, spareMs: spareMs)
@@ -56,7 +56,7 @@ final class ScreensTests: XCTestCase {
         zoe.pass(135_000)
         see(try zoe.today())
         zoe.pass(60_000)
-        see(try zoe.tap(.logHold(piece: "Calves", heldMs: [])))
+        see(try zoe.tap(.logHold(piece: "Calves", heldMs: [], said: nil)))
         see(try zoe.tap(range(.after, 130)))
         see(try zoe.tap(flag(6)))
         see(try zoe.tap(.undo))

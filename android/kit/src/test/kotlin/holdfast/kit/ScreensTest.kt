@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir
 
 /** The whole loop as `tests/tests/screens.rs` plays it: every screen is the one Rust saw. */
 class ScreensTest {
-    private fun clock(piece: String) = Tap.Clock(piece, Act.BEGIN)
+    private fun clock(piece: String) = Tap.Clock(piece, Act.BEGIN, null)
 
     private fun window(spareMs: Long?) = Tap.LogWindow("Corners", null, null, spareMs)
 
@@ -58,7 +58,7 @@ class ScreensTest {
         zoe.pass(135_000)
         see(zoe.today())
         zoe.pass(60_000)
-        see(zoe.tap(Tap.LogHold("Calves", listOf())))
+        see(zoe.tap(Tap.LogHold("Calves", listOf(), null)))
         see(zoe.tap(range(MeasuredWhen.AFTER, 130)))
         see(zoe.tap(flag(6u)))
         see(zoe.tap(Tap.Undo))

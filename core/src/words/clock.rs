@@ -1,0 +1,150 @@
+//! What a clock says, aloud and on screen.
+
+use super::plain::{clock_time, count, list};
+use crate::clock::{CueKind, HoldPhase, HoldState, IntervalPhase, IntervalState, Short, Trust};
+use crate::companion::RestBasis;
+
+/// What a cue speaks: short, for somebody on the floor with the phone out of reach.
+pub(crate) fn cue(kind: CueKind) -> &'static str {
+    match kind {
+        CueKind::GetReady => "get ready",
+        CueKind::Begin => "go",
+        CueKind::Halfway => "halfway",
+        CueKind::Contract => "push",
+        CueKind::Release => "let go, go further",
+        CueKind::SwitchSide => "switch sides",
+        CueKind::NextWindow => "next",
+        CueKind::LastSeconds => "ten seconds",
+        CueKind::End => "done",
+        CueKind::RestOver => "rest is over",
+    }
+}
+
+/// The same for a window that starts, with its movement: `next, Bell swing`.
+pub(crate) fn window_cue(kind: CueKind, movement: &str) -> String {
+    format!("{}, {movement}", cue(kind))
+}
+
+/// Why a side was short, with what the athlete said.
+pub(crate) fn short(short: Option<Short>, said: Option<&str>) -> String {
+    let why = match short {
+        Some(Short::Skipped) => "skipped",
+        Some(Short::Stopped) => "stopped early",
+        Some(Short::Unseen) => "not all of it was seen",
+        Some(Short::Said) | None => "",
+    };
+    match said {
+        Some(said) if why.is_empty() => format!("\"{said}\""),
+        Some(said) => format!("{why}: \"{said}\""),
+        None => why.to_owned(),
+    }
+}
+
+const UNKNOWN: &str = "the phone was started again with another time, so what happened since is not \
+                       known";
+
+/// `ended 4 min ago`; where that is not known it says so.
+fn ended(ran_out: bool, ago_ms: i64, trust: Trust) -> String {
+    let how = if ran_out { "ran out" } else { "stopped" };
+    match trust {
+        Trust::Unknown => format!("{how}, how long ago is not known"),
+        _ if ago_ms < 1000 => format!("{how} just now"),
+        _ => format!("{how} {} ago", ago(ago_ms)),
+    }
+}
+
+/// A time that is over, with hours where there are any.
+fn ago(ms: i64) -> String {
+    match ms / 3_600_000 {
+        0 => clock_time(ms),
+        hours => format!("{hours} h {} min", ms % 3_600_000 / 60_000),
+    }
+}
+
+/// `2 min and 1 min 35 s`.
+fn held(ms: &[i64]) -> String {
+    list(&ms.iter().map(|ms| clock_time(*ms)).collect::<Vec<_>>())
+}
+
+/// What to look at or answer about a hold's clock; `logged` are the sides logged already.
+pub(crate) fn hold_ask(state: &HoldState, logged: &[i64]) -> String {
+    let seen = held(&state.held_ms);
+    match (&state.phase, state.trust) {
+        (HoldPhase::Done { ran_out, ago_ms }, trust) => {
+            let ended = ended(*ran_out, *ago_ms, trust);
+            match (logged.is_empty(), state.held_ms.iter().all(|ms| *ms == 0)) {
+                (false, _) => format!("{ended}; {} is logged", held(logged)),
+                (true, true) => format!("{ended}; nothing was held"),
+                (true, false) => format!("{ended}: {seen} would be logged. Is that right?"),
+            }
+        }
+        (HoldPhase::NotBegun, _) | (_, Trust::Boot) => String::new(),
+        (_, Trust::Wall) => {
+            "the phone was started again: counted on by its wall clock. Are the seconds right?"
+                .into()
+        }
+        (_, Trust::Unknown) => {
+            format!("{UNKNOWN}. {seen} was seen. Go on, or say the seconds of each side?")
+        }
+    }
+}
+
+/// What to look at or answer about an interval's clock; `open` are the windows not logged.
+pub(crate) fn interval_ask(state: &IntervalState, open: &[u32]) -> String {
+    match (&state.phase, state.trust) {
+        (IntervalPhase::Done { .. }, _) if open.is_empty() => String::new(),
+        (IntervalPhase::Done { ran_out, ago_ms }, trust) => {
+            let (ended, windows) =
+                (ended(*ran_out, *ago_ms, trust), count(open.len() as u64, "window"));
+            let (are, first) = (if open.len() == 1 { "is" } else { "are" }, open[0]);
+            format!("{ended}: {windows} {are} not logged, from window {first} on. How many reps?")
+        }
+        (IntervalPhase::NotBegun, _) | (_, Trust::Boot) => String::new(),
+        (_, Trust::Wall) => {
+            "the phone was started again: counted on by its wall clock. Is the window right?".into()
+        }
+        (_, Trust::Unknown) => format!("{UNKNOWN}. Go on from here, or stop and begin anew?"),
+    }
+}
+
+/// How many reps leave time to move on, and at what pace.
+pub(crate) fn fewer_reps(pace_ms: i64, fit: u32, reps: u32, margin_ms: i64) -> String {
+    let (pace, margin) =
+        (format!("{}.{}", pace_ms / 1000, pace_ms % 1000 / 100), clock_time(margin_ms));
+    match fit {
+        0 => {
+            format!("at {pace} s a rep not even one rep leaves {margin} to move on: take an option")
+        }
+        fit => format!("at {pace} s a rep, {fit} rather than {reps} leave {margin} to move on"),
+    }
+}
+
+/// `3 to 5 min, for sets of six reps to failure or fewer`.
+pub(crate) fn suggested_rest(least_ms: i64, most_ms: i64, basis: RestBasis) -> String {
+    match basis {
+        RestBasis::Plan => format!("{}, the plan says", clock_time(least_ms)),
+        RestBasis::Usual => format!("{}, as usual", clock_time(least_ms)),
+        RestBasis::Published => format!(
+            "{} to {} after a set that six reps or fewer end",
+            least_ms / 60_000,
+            clock_time(most_ms)
+        ),
+    }
+}
+
+/// How a rest stands.
+pub(crate) fn rest(rested_ms: Option<i64>, suggested_ms: i64, trust: Trust) -> String {
+    let suggested = clock_time(suggested_ms);
+    let Some(rested_ms) = rested_ms else {
+        return format!("{UNKNOWN}. {suggested} is suggested: go by feel");
+    };
+    let by =
+        if trust == Trust::Wall { ", by the wall clock: the phone was started again" } else { "" };
+    if rested_ms < suggested_ms {
+        // Rounded up, so that nobody is sent off early.
+        let left = clock_time((suggested_ms - rested_ms + 999) / 1000 * 1000);
+        format!("{left} of {suggested} left{by}")
+    } else {
+        format!("rested {} of {suggested}{by}", clock_time(rested_ms))
+    }
+}
