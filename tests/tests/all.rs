@@ -10,6 +10,7 @@ mod kills;
 mod loads;
 mod screens;
 mod set_laws;
+mod terminal;
 mod whole_loop;
 
 /// A file in this folder that no `mod` line names would never run.

@@ -1,6 +1,7 @@
 //! A clock as it is drawn: what to do now in a word, the time left in big digits, what comes next.
 
 use holdfast_core::clock::{During, HoldPhase, HoldState, IntervalPhase, IntervalState};
+use holdfast_core::companion::RestView;
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::text::Line;
@@ -25,11 +26,13 @@ pub(crate) struct Face {
 }
 
 impl Face {
-    /// A hold's. `hold_ms` is how long each side is held.
-    pub(crate) fn of_hold(state: &HoldState, hold_ms: i64, pushes: bool) -> Face {
+    /// A hold's. `pushes` says whether contractions are part of it.
+    pub(crate) fn of_hold(state: &HoldState, pushes: bool) -> Face {
         let sides = state.held_ms.len();
         let of =
             |side: u32| if sides > 1 { format!("side {side} of {sides}") } else { String::new() };
+        // With what extending added.
+        let length = |side: u32| state.length_ms.get((side as usize).checked_sub(1)?).copied();
         let face = |now: &str, about: String, left_ms: i64, whole: Option<i64>| Face {
             now: now.into(),
             about,
@@ -46,13 +49,13 @@ impl Face {
                     (true, true) => "PUSH",
                     (true, false) => "LET GO, SINK IN",
                 };
-                face(now, of(*side), *left_ms, Some(hold_ms))
+                face(now, of(*side), *left_ms, length(*side))
             }
             HoldPhase::Switching { to_side, left_ms } => {
                 face("SWITCH SIDES", format!("to side {to_side} of {sides}"), *left_ms, None)
             }
             HoldPhase::Paused { during, side, left_ms } => {
-                let whole = (*during == During::Work).then_some(hold_ms);
+                let whole = length(*side).filter(|_| *during == During::Work);
                 face("PAUSED", of(*side), *left_ms, whole)
             }
             HoldPhase::Done { ran_out, ago_ms } => ended(*ran_out, *ago_ms),
@@ -90,6 +93,23 @@ impl Face {
         }
     }
 
+    /// A rest's: down to its end, then up from there.
+    pub(crate) fn of_rest(rest: &RestView) -> Face {
+        let over = rest.over_ms.filter(|over| *over > 0);
+        Face {
+            now: if over.is_some() { "REST IS OVER" } else { "REST" }.into(),
+            about: rest.words.clone(),
+            time: match (over, rest.left_ms) {
+                // Whole seconds that are over.
+                (Some(over), _) => format!("+{}", digits::left(over / 1000 * 1000)),
+                (None, Some(left)) => digits::left(left),
+                (None, None) => String::new(),
+            },
+            over: None,
+            next: String::new(),
+        }
+    }
+
     /// Rows it wants at least: without digits bigger than the text.
     pub(crate) const LEAST: u16 = 5;
 
@@ -106,7 +126,9 @@ impl Face {
         }
         let below = u16::from(self.over.is_some()) + u16::from(!self.next.is_empty());
         let room = area.height.saturating_sub(lines.len() as u16 + below);
-        match digits::fit(&self.time, area.width, room) {
+        let fits =
+            if self.time.is_empty() { None } else { digits::fit(&self.time, area.width, room) };
+        match fits {
             Some(scale) => {
                 // An empty row above and below where there is room for both.
                 let spare = room.saturating_sub(digits::size(&self.time, scale).1);
@@ -115,6 +137,7 @@ impl Face {
                 lines.extend(digits::rows(&self.time, scale).into_iter().map(Line::raw));
                 lines.extend(vec![Line::default(); gap]);
             }
+            None if self.time.is_empty() => {}
             None => lines.push(Line::styled(self.time.clone(), theme.strong())),
         }
         if let Some((over, whole)) = self.over {

@@ -1,7 +1,7 @@
 //! Cues as they fall due.
 
 use holdfast_core::Instant;
-use holdfast_core::clock::{Cue, CueKind};
+use holdfast_core::clock::Cue;
 
 /// A cue that came so long ago is not given any more: the screen shows how things stand.
 const LATE_MS: i64 = 2_000;
@@ -35,19 +35,8 @@ impl Watch {
 }
 
 /// What a cue speaks.
-pub(crate) fn words(cue: &Cue) -> String {
-    match cue.kind {
-        CueKind::GetReady => "get ready",
-        CueKind::Begin => "go",
-        CueKind::Halfway => "halfway",
-        CueKind::Contract => "push",
-        CueKind::Release => "let go, go further",
-        CueKind::SwitchSide => "switch sides",
-        CueKind::NextWindow => "next",
-        CueKind::LastSeconds => "ten seconds",
-        CueKind::End => "done",
-    }
-    .to_owned()
+fn words(cue: &Cue) -> String {
+    cue.words.clone()
 }
 
 /// The next cue with its time, for the screen.

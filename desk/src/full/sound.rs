@@ -1,6 +1,6 @@
 //! Cues heard: the terminal's bell, and a speech program where the system has one.
 
-use std::io::{Write, stdout};
+use std::io::{IsTerminal, Write, stdout};
 use std::process::{Child, Command, Stdio};
 
 /// What may be heard.
@@ -27,7 +27,9 @@ impl Sound {
     /// As much as may be heard.
     pub(crate) fn new(noise: Noise) -> Sound {
         let speakers = if noise.speech { SPEAKERS.to_vec() } else { Vec::new() };
-        Sound { bell: noise.bell, speakers, speaking: None }
+        // Through a pipe a bell is one byte too many.
+        let bell = noise.bell && stdout().is_terminal();
+        Sound { bell, speakers, speaking: None }
     }
 
     /// Rings once and speaks the words. Never waits, and says nothing where it cannot.

@@ -9,7 +9,9 @@ use holdfast_core::clock::{Act, HoldPhase, HoldSpec, HoldState, Mark, hold_state
 use crate::args::Hold;
 use crate::fault::{Fault, Outcome};
 use crate::full;
+use crate::full::cues::Watch;
 use crate::full::sound::{Noise, Sound};
+use crate::now::now;
 use crate::print;
 
 /// Said once, before the clock starts.
@@ -23,6 +25,14 @@ struct Timer {
 }
 
 impl Timer {
+    /// Starts it, and gives the cues from that very moment on.
+    fn begin(&mut self) -> Watch {
+        let (mut watch, at) = (Watch::default(), now());
+        self.act(Act::Begin, at.clone());
+        watch.set(self.state(&at).cues, &at);
+        watch
+    }
+
     fn act(&mut self, act: Act, at: Instant) {
         self.marks.push(Mark { act, at });
     }
@@ -59,7 +69,7 @@ pub(crate) fn run(hold: &Hold) -> Outcome {
     } else {
         plain::run(&mut timer, &mut sound)
     };
-    let now = crate::now::now();
+    let now = now();
     if let Err(Fault::Signal(_)) = ended {
         // Ended from outside: what was held up to here is still worth saying, where anybody reads it.
         timer.act(Act::Stop, now.clone());

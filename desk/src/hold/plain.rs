@@ -2,11 +2,10 @@
 
 use std::time::Duration;
 
-use holdfast_core::clock::{Act, HoldPhase};
+use holdfast_core::clock::HoldPhase;
 
 use super::{CAUTION, Timer};
 use crate::fault::{Fault, Outcome};
-use crate::full::cues::Watch;
 use crate::full::signals::Signals;
 use crate::full::sound::Sound;
 use crate::now::now;
@@ -18,10 +17,9 @@ const LOOK_MS: i64 = 100;
 pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
     let signals = Signals::watch().map_err(|error| Fault::Typed(format!("signals: {error}")))?;
     print::out(&format!("{CAUTION}\n"))?;
-    let mut watch = Watch::default();
-    let mut at = now();
-    timer.act(Act::Begin, at.clone());
+    let mut watch = timer.begin();
     loop {
+        let at = now();
         let due = watch.due(&at);
         if !due.is_empty() {
             print::out(&format!("{}\n", due.join(", ")))?;
@@ -39,6 +37,5 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
         }
         let ms = watch.next_ms().unwrap_or(1).clamp(1, LOOK_MS);
         std::thread::sleep(Duration::from_millis(ms.unsigned_abs()));
-        at = now();
     }
 }

@@ -8,7 +8,6 @@ use ratatui::layout::{Constraint, Layout};
 use super::{CAUTION, Timer};
 use crate::fault::Outcome;
 use crate::full::clock::{Face, until_next};
-use crate::full::cues::Watch;
 use crate::full::pane::{Pane, keys};
 use crate::full::sound::Sound;
 use crate::full::stage::{Came, on_stage};
@@ -18,8 +17,7 @@ use crate::now::now;
 pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
     let theme = Theme::here();
     on_stage(|stage| {
-        let mut watch = Watch::default();
-        timer.act(Act::Begin, now());
+        let mut watch = timer.begin();
         loop {
             let at = now();
             sound.cue(&watch.due(&at));
@@ -49,6 +47,7 @@ fn act(key: KeyEvent, state: &HoldState) -> Option<Act> {
         KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => Some(Act::Stop),
         KeyCode::Char(' ' | 'p') | KeyCode::Enter if paused => Some(Act::Resume),
         KeyCode::Char(' ' | 'p') | KeyCode::Enter => Some(Act::Pause),
+        KeyCode::Char('+' | '=') => Some(Act::Extend),
         KeyCode::Char('n') => Some(Act::Skip),
         KeyCode::Char('x' | 'q') | KeyCode::Esc => Some(Act::Stop),
         _ => None,
@@ -68,7 +67,7 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     }
     let paused = matches!(state.phase, HoldPhase::Paused { .. });
     let pause = if paused { "go on" } else { "pause" };
-    let hints = [("Space", pause), ("n", "next"), ("x", "stop")];
+    let hints = [("Space", pause), ("+", "15 s more"), ("n", "next"), ("x", "stop")];
     let hints: Vec<_> = hints.map(|(key, what)| (key.to_owned(), what.to_owned())).into();
     let foot = keys(&hints, area.width, 1, theme.key());
     let rows = [
@@ -78,7 +77,7 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     ];
     let [top, middle, bottom] = Layout::vertical(rows).areas(area);
     head.draw(frame, top);
-    let face = Face::of_hold(state, timer.spec.hold_ms, timer.spec.contract_ms > 0);
+    let face = Face::of_hold(state, timer.spec.contract_ms > 0);
     face.draw(frame, middle, theme);
     foot.draw(frame, bottom);
 }

@@ -96,7 +96,9 @@ fn hold_next(view: &HoldView) -> Next {
         Some((HoldPhase::Done { .. }, held)) if held.iter().all(|ms| *ms == 0) => {
             Next::Clock(Act::Begin)
         }
-        Some((HoldPhase::Done { .. }, _)) => Next::Log(Tap::LogHold { piece, held_ms: Vec::new() }),
+        Some((HoldPhase::Done { .. }, _)) => {
+            Next::Log(Tap::LogHold { piece, held_ms: Vec::new(), said: None })
+        }
         Some(_) => Next::Clock(Act::Pause),
     }
 }
@@ -144,6 +146,7 @@ pub(super) fn clock_act(model: &mut Model, at: &Step, letter: char) -> Wish {
         'b' => Act::Begin,
         'p' if paused => Act::Resume,
         'p' => Act::Pause,
+        '+' | '=' => Act::Extend,
         'n' => Act::Skip,
         'x' => Act::Stop,
         _ => return model.hint("? shows all keys"),
@@ -198,7 +201,14 @@ pub(super) fn hints(model: &Model) -> Vec<(String, String)> {
     let (live, paused) = standing(model, &at);
     if live {
         keys.push(("p", if paused { "go on" } else { "pause" }));
+        if matches!(at, Step::Hold { .. }) {
+            keys.push(("+", "15 s more"));
+        }
         keys.extend([("n", "skip to the next"), ("x", "stop")]);
+    }
+    if !live && matches!(at.piece(screen), Some(PieceView::Interval { view }) if view.stations > 1)
+    {
+        keys.push(("w", "start elsewhere"));
     }
     keys.extend([("e", "type it"), ("u", "undo")]);
     let options = match at.piece(screen) {

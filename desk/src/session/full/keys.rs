@@ -1,5 +1,6 @@
 //! From a key to a wish.
 
+use holdfast_core::clock::Act;
 use holdfast_core::companion::{OptionView, PieceView, SessionState, Tap};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
@@ -7,6 +8,7 @@ use super::form::{Choice, Hurt, Item, Picker, Then, Typing, clear, signs};
 use super::go::{clock_act, edit, go};
 use super::model::{Mode, Model, Wish};
 use super::rows::{rows, same_place};
+use crate::print;
 use crate::session::line::{self, Line};
 use crate::session::step::Step;
 
@@ -18,7 +20,10 @@ pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     }
     // Nobody should log what cannot be seen.
     if model.blind {
-        return if key.code == KeyCode::Char('q') { Wish::Leave } else { Wish::Nothing };
+        return match key.code {
+            KeyCode::Char('q') => Wish::Leave,
+            _ => model.hint("that key was not taken: the window is too small"),
+        };
     }
     match std::mem::replace(&mut model.mode, Mode::Day) {
         Mode::Day => day(model, key.code),
@@ -50,6 +55,7 @@ fn day(model: &mut Model, code: KeyCode) -> Wish {
         KeyCode::Char('d') => discomfort(model, &at),
         KeyCode::Char('c') => clear_flags(model, &at),
         KeyCode::Char('s') => skip(model, &at),
+        KeyCode::Char('w') => stations(model, &at),
         KeyCode::Char('f') => finish(model),
         KeyCode::Char(letter) => clock_act(model, &at, letter),
         _ => Wish::Nothing,
@@ -114,6 +120,23 @@ fn options(model: &mut Model, at: &Step) -> Wish {
         views.iter().map(|view| (item(view), tap(Some(view)))).collect();
     items.push((Item::of("the movement itself"), tap(None)));
     model.mode = Mode::Picking(Picker::taps(format!("Options for {piece}"), items));
+    Wish::Nothing
+}
+
+/// Where in a round to start the clock: in a full room not everybody starts at the first station.
+fn stations(model: &mut Model, at: &Step) -> Wish {
+    let Some(PieceView::Interval { view }) = at.piece(&model.screen) else {
+        return model.hint("there are no stations here");
+    };
+    let item = |station: u32| {
+        let window = view.windows.iter().find(|it| it.station == station)?;
+        let text = format!("station {station}: {}", print::asked_text(window));
+        let (piece, act) = (view.name.clone(), Act::Begin);
+        Some((Item::of(&text), Tap::Clock { piece, act, station: Some(station) }))
+    };
+    let items = (1..=view.stations).filter_map(item).collect();
+    let ask = format!("Start the clock of {} at which station?", view.name);
+    model.mode = Mode::Picking(Picker::taps(ask, items));
     Wish::Nothing
 }
 

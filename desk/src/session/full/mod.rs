@@ -116,14 +116,17 @@ fn cues(screen: &SessionScreen) -> Vec<Cue> {
         PieceView::Hold { view } => view.clock.as_ref().map(|clock| clock.cues.clone()),
         _ => None,
     };
-    let mut cues: Vec<Cue> = screen.pieces.iter().filter_map(of_piece).flatten().collect();
+    let rest = screen.rest.iter().filter_map(|rest| rest.cue.clone());
+    let mut cues: Vec<Cue> =
+        screen.pieces.iter().filter_map(of_piece).flatten().chain(rest).collect();
     cues.sort_by_key(|cue| cue.due_in_ms);
     cues
 }
 
 /// True while something on the screen counts.
 fn ticks(model: &Model) -> bool {
-    go::standing(model, &model.at()).0 || !cues(&model.screen).is_empty()
+    let rests = model.screen.rest.is_some();
+    rests || go::standing(model, &model.at()).0 || !cues(&model.screen).is_empty()
 }
 
 /// A piece's name.

@@ -7,7 +7,6 @@ use holdfast_core::companion::{
 use ratatui::Frame;
 use ratatui::layout::Rect;
 use ratatui::style::Style;
-use ratatui::text::Line;
 
 use crate::full::pane::{Pane, columns};
 use crate::full::theme::Theme;
@@ -61,12 +60,9 @@ fn notes(model: &Model, at: &Step, pane: &mut Pane) {
 fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme: Theme) {
     let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
     pane.text(theme.strong(), &format!("{}{bar}, rest {}", view.movement, view.rest_text));
-    let here = |set: u32| matches!(at, Step::Set { set: at, .. } if *at == set);
-    let cells: Vec<Vec<String>> = view.sets.iter().map(|set| set_cells(set, view)).collect();
-    let lines = columns(&cells);
-    let chosen = view.sets.iter().position(|set| here(set.set)).unwrap_or(0);
-    table(&lines, chosen, height, pane, theme);
-    if let Some(set) = view.sets.get(chosen) {
+    let Step::Set { set: here, .. } = at else { return };
+    set_table(view, *here, rows_left(height, pane), pane, theme);
+    if let Some(set) = view.sets.iter().find(|set| set.set == *here) {
         pane.gap();
         if let Some(done) = &set.done {
             let text = print::done_text(set, &view.movement);
@@ -89,6 +85,24 @@ fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme:
     }
 }
 
+/// The sets around the one at hand, in so many rows.
+pub(super) fn set_table(
+    view: &StrengthView,
+    here: u32,
+    rows: usize,
+    pane: &mut Pane,
+    theme: Theme,
+) {
+    let cells: Vec<Vec<String>> = view.sets.iter().map(|set| set_cells(set, view)).collect();
+    let chosen = view.sets.iter().position(|set| set.set == here).unwrap_or(0);
+    table(&columns(&cells), chosen, rows, pane, theme);
+}
+
+/// Rows for a table that leave room for what comes after it.
+fn rows_left(height: u16, pane: &Pane) -> usize {
+    usize::from(height.saturating_sub(pane.height()).saturating_sub(7)).max(3)
+}
+
 fn set_cells(set: &SetView, view: &StrengthView) -> Vec<String> {
     let open = if set.open { "+" } else { "" };
     let build = set.load.as_ref().map_or(String::new(), |load| load.build.clone());
@@ -99,14 +113,13 @@ fn set_cells(set: &SetView, view: &StrengthView) -> Vec<String> {
     vec![set.set.to_string(), print::load_text(set), format!("x {}{open}", set.asked), build, done]
 }
 
-/// Lines with the chosen one marked, as many around it as leave room for the rest.
-fn table(lines: &[String], chosen: usize, height: u16, pane: &mut Pane, theme: Theme) {
-    let room = usize::from(height.saturating_sub(pane.height()).saturating_sub(7)).max(3);
-    let from = if lines.len() > room { (chosen + 1).saturating_sub(room) } else { 0 };
+/// Lines with the chosen one marked, as many around it as there is room for.
+fn table(lines: &[String], chosen: usize, room: usize, pane: &mut Pane, theme: Theme) {
+    let from = (chosen + 1).saturating_sub(room);
     for (index, line) in lines.iter().enumerate().skip(from).take(room) {
         let here = index == chosen;
         let (mark, style) = if here { (">", theme.here_now()) } else { (" ", Style::new()) };
-        pane.line(Line::styled(format!("{mark} {line}"), style));
+        pane.text(style, &format!("{mark} {line}"));
     }
     let hidden = lines.len().saturating_sub(room);
     if hidden > 0 {
@@ -115,7 +128,7 @@ fn table(lines: &[String], chosen: usize, height: u16, pane: &mut Pane, theme: T
 }
 
 /// Options that are suggested today, with the reason.
-fn consider(options: &[OptionView], pane: &mut Pane, theme: Theme) {
+pub(super) fn consider(options: &[OptionView], pane: &mut Pane, theme: Theme) {
     for option in options.iter().filter(|option| option.taken) {
         pane.text(Style::new(), &format!("taken: {}, for {}", option.name, option.because_text));
     }
@@ -142,7 +155,14 @@ fn interval(view: &IntervalView, at: &Step, height: u16, pane: &mut Pane, theme:
         .map(|it| vec![it.window.to_string(), print::asked_text(it), print::window_done(it)])
         .collect();
     let chosen = view.windows.iter().position(|it| here(it.window)).unwrap_or(0);
-    table(&columns(&cells), chosen, height, pane, theme);
+    table(&columns(&cells), chosen, rows_left(height, pane), pane, theme);
+    if !view.ask.is_empty() {
+        pane.gap();
+        pane.text(theme.warn(), &view.ask);
+    }
+    if let Some(fewer) = view.windows.get(chosen).and_then(|window| window.fewer.as_ref()) {
+        pane.headed(theme.warn(), "fewer:", &fewer.words);
+    }
     consider(&view.options, pane, theme);
 }
 
@@ -158,7 +178,11 @@ fn hold(view: &HoldView, at: &Step, model: &Model, pane: &mut Pane, theme: Theme
         pane.text(Style::new(), &format!("{}{side}: {}", reading.when.text(), reading.text));
     }
     for side in view.sides.iter().filter(|side| side.held_ms.is_some()) {
-        pane.text(theme.good(), &format!("held, side {}: {}", side.side, side.held_text));
+        let short = match side.short_text.as_str() {
+            "" => String::new(),
+            short => format!(", {short}"),
+        };
+        pane.text(theme.good(), &format!("held, side {}: {}{short}", side.side, side.held_text));
     }
     for judged in view.range.iter().flat_map(|range| &range.judged) {
         pane.text(Style::new(), judged);

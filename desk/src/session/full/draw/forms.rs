@@ -27,7 +27,7 @@ pub(super) fn picker(frame: &mut Frame, area: Rect, picker: &Picker, theme: Them
     pane.draw(frame, area);
 }
 
-const KEYS: [&str; 16] = [
+const KEYS: [&str; 17] = [
     "Enter, Space  the one key: done as planned; starts, pauses and goes on with a hold's clock",
     "e or a digit  types it in one line: `60 x 7 r2` a set, `12 8` a window, `10.5 11` readings",
     "u             takes back what was logged last, and further each time",
@@ -38,6 +38,7 @@ const KEYS: [&str; 16] = [
     "s             leaves the rest of this piece for later",
     "f             finishes the session, with its rating",
     "b, p, n, x    the clock: begin, pause or go on, skip to the next, stop",
+    "+, w          15 s more for the side held; start the windows at another station",
     "q, Ctrl-C     leaves the session open; everything logged is kept",
     "",
     "The line takes more: `option KEY`, `flag knee 4`, `skip`, `finish 7`, `held 120 95`.",

@@ -1,12 +1,12 @@
-//! A clock that was begun and is not logged yet, over the whole width.
+//! A clock that was begun and is not logged yet, or a rest, over the whole width.
 
 use holdfast_core::clock::{HoldPhase, IntervalPhase};
-use holdfast_core::companion::{HoldView, IntervalView, PieceView};
+use holdfast_core::companion::{HoldView, IntervalView, PieceView, StrengthView};
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;
 
-use super::detail::care;
+use super::detail::{care, consider, set_table};
 use crate::full::clock::Face;
 use crate::full::digits;
 use crate::full::pane::Pane;
@@ -24,6 +24,9 @@ pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) -
     care(piece, &mut head, theme);
     let mut foot = Pane::new(area.width);
     let face = match (&at, piece) {
+        (Step::Set { set, .. }, Some(PieceView::Strength { view })) => {
+            rest(model, view, *set, &mut head, theme)
+        }
         (Step::Hold { .. }, Some(PieceView::Hold { view })) => {
             hold(view, &mut head, &mut foot, theme)
         }
@@ -47,6 +50,25 @@ pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) -
     true
 }
 
+/// A rest, with the set it leads to.
+fn rest(
+    model: &Model,
+    view: &StrengthView,
+    set: u32,
+    head: &mut Pane,
+    theme: Theme,
+) -> Option<Face> {
+    let rest = model.screen.rest.as_ref()?;
+    let shown = view.sets.iter().find(|it| it.set == set).filter(|it| it.done.is_none())?;
+    let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
+    head.text(theme.strong(), &format!("{}{bar}", view.movement));
+    set_table(view, set, 5, head, theme);
+    head.text(theme.here_now(), &print::set_line(view, shown));
+    head.text(Style::new(), &format!("why: {}", shown.why));
+    consider(&view.options, head, theme);
+    Some(Face::of_rest(rest))
+}
+
 fn hold(view: &HoldView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Option<Face> {
     let clock = view.clock.as_ref().filter(|_| !hold_done(view))?;
     if clock.phase == HoldPhase::NotBegun {
@@ -54,7 +76,7 @@ fn hold(view: &HoldView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Opti
     }
     head.text(theme.strong(), &format!("{}: {}", view.name, view.stretch));
     let pushes = view.technique == holdfast_core::plan::Technique::ContractRelax;
-    let mut face = Face::of_hold(clock, view.hold_ms, pushes);
+    let mut face = Face::of_hold(clock, pushes);
     let held = clock.held_ms.iter().zip(1..).filter(|(ms, _)| **ms > 0);
     let held: Vec<String> =
         held.map(|(ms, side)| format!("side {side} {}", digits::left(ms / 1000 * 1000))).collect();
@@ -62,11 +84,10 @@ fn hold(view: &HoldView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Opti
         foot.text(Style::new(), &format!("held: {}", held.join(", ")));
     }
     if matches!(clock.phase, HoldPhase::Done { .. }) {
-        face.next = if held.is_empty() {
-            "nothing was held".into()
-        } else {
-            "Enter logs what was held".into()
-        };
+        face.about.clear();
+        face.next = view.ask.clone();
+    } else if !view.ask.is_empty() {
+        foot.text(theme.warn(), &view.ask);
     }
     Some(face)
 }
@@ -86,6 +107,12 @@ fn interval(view: &IntervalView, head: &mut Pane, foot: &mut Pane, theme: Theme)
         _ => 0,
     };
     let done = |window: u32| shown(window).map(print::window_done).filter(|done| !done.is_empty());
+    if !view.ask.is_empty() {
+        foot.text(theme.warn(), &view.ask);
+    }
+    if let Some(fewer) = shown(now).and_then(|window| window.fewer.as_ref()) {
+        foot.headed(theme.warn(), "fewer:", &fewer.words);
+    }
     if let Some(done) = done(now) {
         foot.text(theme.good(), &format!("this window: {done}"));
     }

@@ -73,6 +73,9 @@ fn small(frame: &mut Frame, model: &Model, theme: Theme) {
         area.width, area.height
     );
     pane.text(theme.strong(), &text);
+    if let Some((_, said)) = &model.said {
+        pane.text(theme.warn(), said);
+    }
     pane.text(theme.quiet(), &prompt(&model.screen, &model.at()));
     pane.draw(frame, area);
 }
