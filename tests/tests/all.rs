@@ -1,6 +1,8 @@
 //! All cross-cutting checks in one binary: one link, and nothing forgotten.
 
 mod carrier;
+mod clock_zones;
+mod clocks;
 mod command;
 mod corrections;
 mod damage;

@@ -1,6 +1,6 @@
 //! One member trains one evening: reads the screen as a phone shows it, and taps.
 
-use holdfast_core::clock::{Act, HOLD_READY_MS, HOLD_SWITCH_MS, INTERVAL_READY_MS};
+use holdfast_core::clock::{Act, INTERVAL_READY_MS};
 use holdfast_core::companion::{
     HoldView, IntervalView, PieceView, SessionScreen, StrengthView, Tap,
 };
@@ -146,7 +146,7 @@ impl<R: Rng> Phone<'_, R> {
         self.clock(&view.name, Act::Begin)?;
         let short = view.hold_ms - self.member.second_side_ms;
         let sides = view.sides.len() as i64;
-        let whole = HOLD_READY_MS + sides * view.hold_ms + (sides - 1) * HOLD_SWITCH_MS;
+        let whole = view.ready_ms + sides * view.hold_ms + (sides - 1) * view.switch_ms;
         self.pass(whole - short.max(0));
         self.tap(Tap::LogHold { piece: view.name.clone(), held_ms: Vec::new(), said: None })?;
         self.pass(20_000);

@@ -2,7 +2,9 @@
 
 use proptest::prelude::*;
 
-use super::super::{HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, MAX_CUES, MAX_SIDES};
+use super::super::{
+    HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, MAX_CUES, MAX_SIDE_MS, MAX_SIDES,
+};
 use super::{Act, CueKind, Device, Instant, Mark, dues, hold_state, interval_state};
 
 #[test]
@@ -12,6 +14,11 @@ fn a_billion_windows_are_counted_by_arithmetic() {
     device.act(Act::Begin).wait(60_000 * 999_999_999 + 1);
     let phase = IntervalPhase::Window { window: 1_000_000_000, left_ms: 59_999 };
     assert_eq!(device.interval(&spec).phase, phase);
+    // Of all that a phone has missed in two thousand years, the latest.
+    let passed = device.interval(&spec).passed;
+    assert_eq!(passed.len(), MAX_CUES);
+    let latest = passed.last().map(|cue| (cue.ago_ms, cue.kind, cue.turn));
+    assert_eq!(latest, Some((1, CueKind::NextWindow, 1_000_000_000)));
     let mut fresh = Device::new();
     assert_eq!(fresh.act(Act::Begin).interval(&spec).cues.len(), MAX_CUES);
 }
@@ -30,6 +37,10 @@ fn a_million_contractions_are_listed_from_the_one_that_is_running() {
     let cues = dues(&device.act(Act::Begin).wait(1_500_001).hold(&spec).cues);
     assert_eq!(cues[..2], [(0, CueKind::Release), (1, CueKind::Contract)]);
     assert_eq!((cues.len(), cues[MAX_CUES - 1].0), (MAX_CUES, MAX_CUES as i64 - 1));
+    let passed = device.hold(&spec).passed;
+    let ago = |index: usize| (passed[index].ago_ms, passed[index].kind);
+    assert_eq!(ago(MAX_CUES - 1), (1, CueKind::Contract));
+    assert_eq!((passed.len(), ago(0).0), (MAX_CUES, MAX_CUES as i64));
 }
 
 #[test]
@@ -91,9 +102,18 @@ proptest! {
             HoldSpec { ready_ms, hold_ms: work_ms, switch_ms, sides: count, contract_ms, relax_ms };
         let state = hold_state(&hold, &marks, &now);
         prop_assert_eq!(state.held_ms.len(), count.min(MAX_SIDES) as usize);
-        prop_assert!(state.held_ms.iter().all(|held| (0..=work_ms.max(0)).contains(held)));
+        let mut sides = state.held_ms.iter().zip(&state.length_ms);
+        prop_assert!(sides.all(|(held, length)| (0..=*length).contains(held)));
+        // Extending alone makes a side longer, and never past half an hour.
+        prop_assert!(state.length_ms.iter().all(|it| *it == work_ms.max(0) || *it <= MAX_SIDE_MS));
         let interval = IntervalSpec { ready_ms, window_ms: work_ms, windows: count };
-        for cues in [state.cues, interval_state(&interval, &marks, &now).cues] {
+        let other = interval_state(&interval, &marks, &now);
+        for passed in [state.passed, other.passed] {
+            prop_assert!(passed.len() <= MAX_CUES);
+            prop_assert!(passed.is_sorted_by(|a, b| a.ago_ms >= b.ago_ms));
+            prop_assert!(passed.iter().all(|cue| cue.ago_ms > 0));
+        }
+        for cues in [state.cues, other.cues] {
             prop_assert!(cues.len() <= MAX_CUES);
             prop_assert!(cues.is_sorted_by_key(|cue| cue.due_in_ms));
             prop_assert!(cues.iter().all(|cue| cue.due_in_ms >= 0));

@@ -3,6 +3,7 @@
 mod against_slow;
 mod bounds;
 mod hold_cases;
+mod hold_extended;
 mod interval_cases;
 mod slow;
 
@@ -16,18 +17,25 @@ struct Device {
     wall_ms: i64,
     boot_ms: i64,
     boots: u32,
+    offset_min: i32,
     marks: Vec<Mark>,
 }
 
 impl Device {
     fn new() -> Device {
-        Device { wall_ms: 1_795_563_000_000, boot_ms: 86_400_000, boots: 1, marks: Vec::new() }
+        Device {
+            wall_ms: 1_795_563_000_000,
+            boot_ms: 86_400_000,
+            boots: 1,
+            offset_min: 60,
+            marks: Vec::new(),
+        }
     }
 
     fn now(&self) -> Instant {
         Instant {
             wall_ms: self.wall_ms,
-            offset_min: 60,
+            offset_min: self.offset_min,
             boot_ms: self.boot_ms,
             boot_id: format!("boot-{}", self.boots),
         }
@@ -51,6 +59,12 @@ impl Device {
         self.boot_ms = 0;
         self.boots += 1;
         self
+    }
+
+    /// The app is killed and opened: the marks are read back from what is on disk.
+    fn kill(&mut self) {
+        let line = serde_json::to_string(&self.marks).unwrap();
+        self.marks = serde_json::from_str(&line).unwrap();
     }
 
     fn act(&mut self, act: Act) -> &mut Device {

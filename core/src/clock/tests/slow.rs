@@ -1,8 +1,10 @@
 //! A second implementation, written to be plain and not quick: it lists every stretch and lives
 //! through every tenth of a second.
 
-use super::super::{CueKind, During, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec};
-use super::Act;
+use super::super::{
+    CueKind, During, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Short, Trust,
+};
+use super::{Act, Instant};
 
 /// All lengths and all moments in these tests are multiples of this.
 pub(super) const TICK_MS: i64 = 100;
@@ -36,6 +38,12 @@ pub(super) struct SlowClock {
     relax_ms: i64,
     hold: bool,
     pub(super) worked_ms: Vec<i64>,
+    /// Ticks lived through.
+    ticks: i64,
+    /// Cues since the last act, and the tick each was due at.
+    passed: Vec<(i64, CueKind)>,
+    /// Turns that a skip ended.
+    skipped: Vec<u32>,
 }
 
 impl SlowClock {
@@ -72,6 +80,9 @@ impl SlowClock {
             contract_ms,
             relax_ms,
             hold: false,
+            ticks: 0,
+            passed: Vec::new(),
+            skipped: Vec::new(),
             worked_ms: vec![0; turns as usize],
         }
     }
@@ -92,6 +103,13 @@ impl SlowClock {
     }
 
     pub(super) fn tick(&mut self) {
+        let due = match self.how {
+            How::Going => self.cues_here(),
+            How::RanOut | How::Ended if self.ago_ms == 0 && !self.stopped => vec![CueKind::End],
+            _ => Vec::new(),
+        };
+        self.passed.extend(due.into_iter().map(|kind| (self.ticks, kind)));
+        self.ticks += 1;
         match self.how {
             How::Waiting | How::Standing => {}
             How::RanOut | How::Ended => self.ago_ms += TICK_MS,
@@ -107,6 +125,9 @@ impl SlowClock {
     }
 
     pub(super) fn act(&mut self, act: Act) {
+        self.passed.clear();
+        let during = self.list.get(self.index).map(|stretch| stretch.during);
+        let working = self.live() && during == Some(During::Work);
         match act {
             Act::Begin if self.how == How::Waiting => {
                 self.how = How::Going;
@@ -114,7 +135,17 @@ impl SlowClock {
             }
             Act::Pause if self.how == How::Going => self.how = How::Standing,
             Act::Resume if self.how == How::Standing => self.how = How::Going,
+            Act::Extend if working && self.hold => {
+                let length = &mut self.list[self.index].length_ms;
+                // A quarter of a minute more, and half an hour at the most.
+                if *length + 15_000 <= 1_800_000 {
+                    *length += 15_000;
+                }
+            }
             Act::Skip if self.live() => {
+                if working {
+                    self.skipped.push(self.list[self.index].turn);
+                }
                 self.index += 1;
                 self.spent_ms = 0;
                 self.settle(How::Ended);
@@ -175,6 +206,81 @@ impl SlowClock {
             }
             HoldPhase::Done { ran_out, ago_ms } => IntervalPhase::Done { ran_out, ago_ms },
         }
+    }
+
+    /// What the clock has come to by a moment when it was last known at another. Nothing but the
+    /// naked rule, and a tick for every tenth of a second.
+    pub(super) fn come_to(
+        &self,
+        trust: Trust,
+        last: &Instant,
+        now: &Instant,
+    ) -> (SlowClock, Trust) {
+        if self.how == How::Waiting || self.how == How::Standing {
+            return (self.clone(), trust);
+        }
+        let rebooted = last.boot_id != now.boot_id;
+        let ms = if rebooted { now.wall_ms - last.wall_ms } else { now.boot_ms - last.boot_ms };
+        if rebooted && ms < 0 {
+            return (self.clone(), Trust::Unknown);
+        }
+        let half_a_day = 12 * 60 * 60 * 1000;
+        let mut lived = self.clone();
+        for _ in 0..ms / TICK_MS {
+            if rebooted && lived.ago_ms > half_a_day {
+                break;
+            }
+            lived.tick();
+        }
+        match rebooted {
+            false => (lived, trust),
+            true if lived.ago_ms > half_a_day => (self.clone(), Trust::Unknown),
+            true => (lived, trust.max(Trust::Wall)),
+        }
+    }
+
+    /// Cues since the last act: how long ago, and what for.
+    pub(super) fn passed(&self) -> Vec<(i64, CueKind)> {
+        self.passed.iter().map(|(tick, kind)| ((self.ticks - tick) * TICK_MS, *kind)).collect()
+    }
+
+    /// The length of each side.
+    pub(super) fn lengths(&self) -> Vec<i64> {
+        let sides = self.list.iter().filter(|stretch| stretch.during == During::Work);
+        sides.map(|stretch| stretch.length_ms).collect()
+    }
+
+    /// Why each side was short of what the plan asks.
+    pub(super) fn short(&self, asked_ms: i64, trust: Trust) -> Vec<Option<Short>> {
+        let over = self.how == How::RanOut || self.how == How::Ended;
+        let why = |(held, side): (&i64, u32)| {
+            if *held >= asked_ms {
+                None
+            } else if self.skipped.contains(&side) {
+                Some(Short::Skipped)
+            } else if !over {
+                None
+            } else if trust == Trust::Unknown {
+                Some(Short::Unseen)
+            } else {
+                Some(Short::Stopped)
+            }
+        };
+        self.worked_ms.iter().zip(1..).map(why).collect()
+    }
+
+    /// Milliseconds to the end, counted by living through them.
+    pub(super) fn ends_in(&self) -> Option<i64> {
+        if !self.live() {
+            return None;
+        }
+        let (mut clock, mut ms) = (self.clone(), 0);
+        clock.how = How::Going;
+        while clock.how == How::Going {
+            clock.tick();
+            ms += TICK_MS;
+        }
+        Some(ms)
     }
 
     /// The cues ahead, found by living through what is left. Turns must have a length.

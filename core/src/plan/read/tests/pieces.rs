@@ -1,6 +1,6 @@
 //! Bad plans: what every piece has, intervals and holds.
 
-use super::{Case, bad, check, places, spoilt};
+use super::{Case, bad, check, good, places, spoilt};
 
 #[test]
 fn what_every_piece_has() {
@@ -231,4 +231,43 @@ fn hold() {
     check(cases);
     let problems = bad(&spoilt("hold = \"2 min\"", "hold = \"4 s\""));
     assert_eq!(places(&problems), [(56, 8, "`hold` must be from 5 s to 20 min, found \"4 s\"")]);
+}
+
+#[test]
+fn time_to_get_ready_and_to_switch() {
+    let hold = "hold = \"2 min\"\n";
+    let with = |lines: &str| format!("{hold}{lines}\n");
+    let timing = |text: &str| {
+        let block = good(text);
+        let piece = block.days[0].piece("Calves").unwrap().clone();
+        let crate::plan::Work::Hold(hold) = piece.work else { panic!("not a hold") };
+        (hold.ready_ms, hold.switch_ms)
+    };
+    assert_eq!(timing(&spoilt(hold, hold)), (5_000, 10_000), "as usual");
+    let written = with("ready = \"0 s\"\nswitch = \"1 min 30 s\"");
+    assert_eq!(timing(&spoilt(hold, &written)), (0, 90_000));
+    let [long, short, one, unit, negative, ready, ten_hours] = [
+        "switch = \"121 s\"",
+        "switch = \"1 min\"",
+        "sides = 1\nswitch = \"5 s\"",
+        "switch = 5",
+        "switch = \"-5 s\"",
+        "ready = \"6 min\"",
+        "switch = \"600 min\"",
+    ]
+    .map(with);
+    let short = short.replace("hold = \"2 min\"", "hold = \"45 s\"");
+    let cases: &[Case<'_>] = &[
+        (hold, &long, 57, 10, "`switch` must be from 0 s to 2 min", "\"2 min\" or less"),
+        (hold, &short, 57, 10, "`switch` takes 1 min, longer than the hold of 45 s", "shorten it"),
+        (hold, &one, 58, 10, "between two sides, and this hold has one", "or write sides = 2"),
+        (hold, &unit, 57, 10, "a time with its unit, found 5", "\"5 s\" or \"5 min\""),
+        (hold, &negative, 57, 10, "`switch` must be a time", "\"90 s\""),
+        (hold, &ready, 57, 9, "`ready` must be from 0 s to 5 min", "\"5 min\" or less"),
+        (hold, &ten_hours, 57, 10, "from 0 s to 2 min", "or less"),
+        ("\"2 min\"", "\"0 s\"", 56, 8, "from 5 s to 20 min", "\"5 s\" or more"),
+        ("\"2 min\"", "\"-2 min\"", 56, 8, "must be a time", "\"90 s\""),
+        ("\"2 min\"", "\"600 min\"", 56, 8, "from 5 s to 20 min", "\"20 min\" or less"),
+    ];
+    check(cases);
 }

@@ -1,0 +1,371 @@
+//! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
+
+use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Short, Trust};
+use holdfast_core::companion::{RestBasis, RestView, SessionScreen, Tap, WindowView};
+use holdfast_core::{Companion, Instant, Mass};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
+
+use crate::whole_loop::{hold, interval};
+
+const MINUTE: i64 = 60_000;
+
+/// An athlete's phone in a session, with both of its clocks in the test's hands.
+pub(crate) struct Phone {
+    _crew: Crew,
+    home: String,
+    companion: Companion,
+    pub(crate) now: Instant,
+}
+
+impl Phone {
+    pub(crate) fn new(plan: &str) -> Phone {
+        let crew = Crew::start(plan, &["Ines"]).unwrap();
+        let ines: &Device = &crew.athletes[0];
+        let home = ines.home.to_string_lossy().into_owned();
+        ines.companion.close().unwrap();
+        let now = at("2026-11-03", 18);
+        let companion = Companion::open(home.clone(), now.clone()).unwrap();
+        let mut phone = Phone { _crew: crew, home, companion, now };
+        phone.tap(Tap::Begin { day: None });
+        phone
+    }
+
+    pub(crate) fn pass(&mut self, ms: i64) -> &mut Phone {
+        self.now.wall_ms += ms;
+        self.now.boot_ms += ms;
+        self
+    }
+
+    fn set_wall(&mut self, ms: i64) -> &mut Phone {
+        self.now.wall_ms += ms;
+        self
+    }
+
+    /// The app is killed and opened again.
+    fn kill(&mut self) -> &mut Phone {
+        self.companion = Companion::open(self.home.clone(), self.now.clone()).unwrap();
+        self
+    }
+
+    /// Off for a while, and on again.
+    pub(crate) fn reboot(&mut self, off_ms: i64) -> &mut Phone {
+        self.now.wall_ms += off_ms;
+        self.now.boot_ms = 0;
+        self.now.boot_id.push('\'');
+        self.kill()
+    }
+
+    /// Taps at this very moment.
+    pub(crate) fn tap(&mut self, tap: Tap) -> SessionScreen {
+        self.companion.tap(tap, self.now.clone()).unwrap()
+    }
+
+    fn refused(&mut self, tap: Tap) -> String {
+        self.companion.tap(tap, self.now.clone()).unwrap_err().to_string()
+    }
+
+    pub(crate) fn screen(&self) -> SessionScreen {
+        self.companion.today(self.now.clone()).unwrap()
+    }
+
+    pub(crate) fn rest(&self) -> RestView {
+        self.screen().rest.unwrap()
+    }
+
+    pub(crate) fn calves(&mut self, act: Act) -> SessionScreen {
+        self.tap(clock("Calves", act, None))
+    }
+}
+
+fn clock(piece: &str, act: Act, station: Option<u32>) -> Tap {
+    Tap::Clock { piece: piece.into(), act, station }
+}
+
+pub(crate) fn squat(set: Option<u32>, reps: u32, reserve: Option<u32>) -> Tap {
+    let load = Some(Mass::kg(60));
+    Tap::LogSet { piece: "Squat".into(), set, load, reps: Some(reps), reserve }
+}
+
+pub(crate) fn log_calves(held_ms: &[i64], said: Option<&str>) -> Tap {
+    let said = said.map(str::to_owned);
+    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec(), said }
+}
+
+fn window(reps: u32, spare_ms: i64) -> Tap {
+    let (piece, spare_ms) = ("Corners".into(), Some(spare_ms));
+    Tap::LogWindow { piece, window: None, reps: Some(reps), spare_ms }
+}
+
+#[test]
+fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("no side is being held"));
+    phone.calves(Act::Begin);
+    // Ready 5 s, side one 120 s and 15 s more, switch 10 s, side two skipped after 30 s.
+    phone.pass(65_000).calves(Act::Extend);
+    phone.pass(75_000 + 10_000 + 30_000).calves(Act::Skip);
+    let screen = phone.pass(2_000).tap(log_calves(&[], Some("cramp in the foot")));
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
+    assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(Short::Skipped))]);
+    let texts: Vec<_> = hold(&screen).sides.iter().map(|it| it.short_text.as_str()).collect();
+    assert_eq!(texts, ["", "skipped: \"cramp in the foot\""], "nothing is said of a whole side");
+    // The clock was over, so nothing more happens to it, and a fresh start reads the same.
+    assert_eq!(phone.kill().screen().pieces, screen.pieces);
+    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("no side is being held"));
+    assert!(phone.refused(clock("Corners", Act::Extend, None)).contains("of one length"));
+    // By hand the athlete's word is all there is.
+    let screen = phone.tap(log_calves(&[50_000, 120_000], Some("the bell rang")));
+    let first = hold(&screen).sides[0].clone();
+    assert_eq!((first.short, first.short_text.as_str()), (Some(Short::Said), "\"the bell rang\""));
+    assert_eq!(hold(&screen).sides[1].short, None);
+    let screen = phone.tap(log_calves(&[50_000, 120_000], None));
+    assert_eq!(hold(&screen).sides[0].short, None, "not said, so not known");
+    assert!(phone.refused(log_calves(&[50_000], Some("two\nlines"))).contains("line breaks"));
+    assert!(phone.refused(log_calves(&[50_000], Some("  "))).contains("characters"));
+}
+
+#[test]
+fn a_side_is_extended_up_to_half_an_hour() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    phone.pass(6_000);
+    // 2 min and 112 times 15 s are 30 min.
+    (0..112).for_each(|_| drop(phone.calves(Act::Extend)));
+    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("30 min at most"));
+    let screen = phone.pass(5_000 + 30 * MINUTE + 10_000).tap(log_calves(&[], None));
+    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
+    assert_eq!(held[0], Some(30 * MINUTE));
+}
+
+#[test]
+fn a_clock_that_ran_out_unseen_says_so_and_asks() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    assert_eq!(hold(&phone.screen()).ask, "");
+    // Ran out after 255 s; the phone lay there four minutes more.
+    phone.pass(255_000 + 4 * MINUTE);
+    let screen = phone.screen();
+    let asked = "ran out 4 min ago: 2 min and 2 min would be logged. Is that right?";
+    assert_eq!(hold(&screen).ask, asked);
+    let passed = hold(&screen).clock.clone().unwrap().passed;
+    let last = passed.last().map(|cue| (cue.kind, cue.ago_ms));
+    assert_eq!(last, Some((CueKind::End, 4 * MINUTE)));
+    let screen = phone.tap(log_calves(&[], None));
+    assert_eq!(hold(&screen).ask, "ran out 4 min ago; 2 min and 2 min is logged");
+
+    phone.tap(clock("Corners", Act::Begin, None));
+    phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
+    phone.tap(window(15, 12_000));
+    let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
+    assert_eq!(interval(&phone.screen()).ask, asked);
+}
+
+#[test]
+fn what_cannot_be_known_is_not_claimed_and_is_asked() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    phone.pass(5_000 + 20_000).calves(Act::Pause);
+    phone.calves(Act::Resume);
+    phone.pass(10_000).reboot(30_000);
+    let trusted = phone.screen();
+    assert_eq!(hold(&trusted).clock.clone().unwrap().held_ms, [60_000, 0]);
+    assert!(hold(&trusted).ask.contains("counted on by its wall clock"), "{}", hold(&trusted).ask);
+
+    phone.set_wall(-45 * MINUTE);
+    let unknown = phone.screen();
+    let state = hold(&unknown).clock.clone().unwrap();
+    assert_eq!((state.trust, state.held_ms), (Trust::Unknown, vec![20_000, 0]));
+    let asked = hold(&unknown).ask.clone();
+    assert!(asked.contains("is not known. 20 s and 0 s was seen."), "{asked}");
+    let screen = phone.pass(5_000).tap(log_calves(&[], None));
+    let first = hold(&screen).sides[0].clone();
+    assert_eq!((first.held_ms, first.short), (Some(20_000), Some(Short::Unseen)));
+    // The athlete knows better.
+    let screen = phone.tap(log_calves(&[120_000, 90_000], None));
+    assert_eq!(hold(&screen).sides[1].held_ms, Some(90_000));
+}
+
+fn movements(screen: &SessionScreen) -> Vec<(u32, String, u32)> {
+    let of = |it: &WindowView| (it.window, it.movement.clone(), it.station);
+    interval(screen).windows.iter().map(of).collect()
+}
+
+#[test]
+fn members_start_at_different_stations_and_go_round() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    let view = interval(&phone.screen()).clone();
+    assert_eq!((view.stations, view.start_station), (2, 1));
+    assert_eq!((view.total_ms, view.total_text.as_str()), (4 * MINUTE, "4 min"));
+    assert!(phone.refused(clock("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
+    assert!(phone.refused(clock("Corners", Act::Begin, Some(0))).contains("no station 0"));
+    assert!(phone.refused(clock("Calves", Act::Begin, Some(1))).contains("has no stations"));
+    let screen = phone.tap(clock("Corners", Act::Begin, Some(2)));
+    assert!(phone.refused(clock("Corners", Act::Pause, Some(2))).contains("is begun"));
+    let [bell, press] = ["Bell swing", "Press-up"].map(str::to_owned);
+    let round = [(1, press.clone(), 2), (2, bell.clone(), 1), (3, press, 2), (4, bell, 1)];
+    assert_eq!(movements(&screen), round);
+    let state = interval(&screen).clock.clone().unwrap();
+    assert_eq!(state.ends_in_ms, Some(10_000 + 4 * MINUTE));
+    let spoken: Vec<_> = state.cues.iter().map(|cue| cue.words.as_str()).collect();
+    assert_eq!(spoken[..3], ["get ready", "go, Press-up", "halfway"]);
+    assert!(spoken.contains(&"next, Bell swing"));
+    // Killed and opened, started again: still at station two.
+    phone.pass(10_000 + MINUTE + 1_000).kill();
+    assert_eq!(movements(&phone.screen()), round);
+    phone.reboot(4_000);
+    let state = interval(&phone.screen()).clock.clone().unwrap();
+    assert_eq!(state.phase, IntervalPhase::Window { window: 2, left_ms: 55_000 });
+    // What is logged is the station's.
+    let screen = phone.tap(window(10, 12_000));
+    assert_eq!((interval(&screen).windows[0].asked, interval(&screen).next_window), (10, Some(2)));
+    // Begun again without saying where: where it was. Then at another: what is done stays.
+    phone.tap(clock("Corners", Act::Stop, None));
+    assert_eq!(movements(&phone.tap(clock("Corners", Act::Begin, None))), round);
+    phone.tap(clock("Corners", Act::Stop, None));
+    let screen = phone.tap(clock("Corners", Act::Begin, Some(1)));
+    let first = &interval(&screen).windows[0];
+    assert_eq!(
+        (first.movement.as_str(), first.key.as_str(), first.reps),
+        ("Press-up", "press-up", Some(10))
+    );
+    let corrected =
+        Tap::LogWindow { piece: "Corners".into(), window: Some(1), reps: Some(9), spare_ms: None };
+    let screen = phone.tap(corrected);
+    let first = &interval(&screen).windows[0];
+    assert_eq!((first.movement.as_str(), first.asked, first.reps), ("Press-up", 10, Some(9)));
+}
+
+#[test]
+fn a_tight_window_says_how_many_fewer_reps_leave_time() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    // 56 s for 14 swings, 4 s each: 50 s hold 12. Press-ups with time to spare.
+    phone.tap(window(14, 4_000));
+    let screen = phone.tap(window(10, 20_000));
+    let windows = &interval(&screen).windows;
+    let tight = windows[0].fewer.clone().unwrap();
+    assert_eq!((tight.pace_ms, tight.reps, tight.fewer), (4_000, 12, 2));
+    assert_eq!(tight.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
+    assert_eq!(windows[1].fewer, None);
+    // The next window there asks for 15.
+    let next = windows[2].fewer.clone().unwrap();
+    assert_eq!((next.reps, next.fewer, windows[2].reps), (12, 3, None));
+    assert_eq!(windows[3].fewer, None, "another station, another pace");
+}
+
+#[test]
+fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    assert_eq!(phone.screen().rest, None);
+    let rest = phone.tap(squat(None, 8, None)).rest.unwrap();
+    assert_eq!((rest.set, rest.rested_ms, rest.left_ms), (1, Some(0), Some(2 * MINUTE)));
+    assert_eq!(
+        (rest.basis, rest.suggested_text.as_str()),
+        (RestBasis::Plan, "2 min, the plan says")
+    );
+    let cue = rest.cue.unwrap();
+    assert_eq!((cue.due_in_ms, cue.kind, cue.turn), (2 * MINUTE, CueKind::RestOver, 2));
+    assert_eq!(cue.words, "rest is over");
+    assert_eq!(cue.due_boot_ms, phone.now.boot_ms + 2 * MINUTE);
+    phone.pass(50_500).kill();
+    assert_eq!(
+        (phone.rest().left_ms, phone.rest().words.as_str()),
+        (Some(69_500), "1 min 10 s of 2 min left")
+    );
+    // A wall clock set back does nothing within a boot; a correction does not start it again.
+    phone.set_wall(-9 * MINUTE).kill();
+    assert_eq!(phone.rest().left_ms, Some(69_500));
+    let rest = phone.tap(squat(Some(1), 7, Some(1))).rest.unwrap();
+    assert_eq!((rest.left_ms, rest.trust), (Some(69_500), Trust::Boot));
+    phone.set_wall(9 * MINUTE);
+    // Due at the very moment, and nothing after.
+    phone.pass(69_500);
+    assert_eq!(phone.rest().cue.unwrap().due_in_ms, 0);
+    phone.pass(1);
+    let over = phone.rest();
+    assert_eq!((over.cue, over.left_ms, over.over_ms), (None, Some(0), Some(1)));
+    phone.reboot(60_000);
+    let rest = phone.rest();
+    assert_eq!((rest.rested_ms, rest.trust), (Some(3 * MINUTE + 1), Trust::Wall));
+    assert!(rest.words.starts_with("rested 3 min of 2 min, by the wall clock"), "{}", rest.words);
+    // Started again and set back: nothing is claimed.
+    phone.set_wall(-60 * MINUTE);
+    let rest = phone.rest();
+    assert_eq!(
+        (rest.rested_ms, rest.left_ms, rest.cue, rest.trust),
+        (None, None, None, Trust::Unknown)
+    );
+    assert!(rest.words.contains("is not known") && rest.words.contains("2 min is suggested"));
+    // A set logged now is the last one, though the wall clock puts it before the first.
+    let rest = phone.tap(squat(None, 6, None)).rest.unwrap();
+    assert_eq!((rest.set, rest.rested_ms, rest.trust), (2, Some(0), Trust::Boot));
+    phone.pass(10_000);
+    assert_eq!((phone.rest().set, phone.rest().rested_ms), (2, Some(10_000)));
+}
+
+#[test]
+fn rest_ends_when_the_athlete_goes_on() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.tap(squat(None, 8, None));
+    phone.pass(20_000).calves(Act::Begin);
+    assert_eq!(phone.screen().rest, None);
+    // The begin taken back, the rest runs on as if nothing had been.
+    phone.pass(1_000).tap(Tap::Undo);
+    assert_eq!(phone.rest().rested_ms, Some(21_000));
+    phone.pass(1_000).tap(squat(None, 6, None));
+    assert_eq!(phone.rest().set, 2);
+    phone.pass(2_000).tap(Tap::Undo);
+    assert_eq!(
+        (phone.rest().set, phone.rest().rested_ms),
+        (1, Some(24_000)),
+        "the first set's again"
+    );
+    phone.pass(1_000).tap(log_calves(&[60_000, 60_000], None));
+    assert_eq!(phone.screen().rest, None);
+    // After the last set of the day there is nothing to rest for.
+    phone.pass(1_000).tap(squat(None, 6, None));
+    assert_eq!(phone.rest().set, 2);
+    phone.pass(1_000).tap(squat(None, 5, None));
+    assert_eq!(phone.screen().rest, None);
+    phone.pass(1_000).tap(Tap::Undo);
+    assert!(phone.screen().rest.is_some());
+    // Nobody rests half an hour past the end.
+    phone.pass(32 * MINUTE);
+    assert_eq!(phone.screen().rest, None);
+    phone.tap(squat(Some(3), 5, None));
+    phone.pass(1_000).tap(Tap::Undo);
+    phone.tap(Tap::Finish { effort: None, minutes: None });
+    assert_eq!(phone.screen().rest, None);
+}
+
+/// American College of Sports Medicine, abstracts of 2009 and 2002: 3 to 5 min for 1 to 6RM.
+#[test]
+fn where_the_plan_says_no_rest_the_published_range_does() {
+    let mut phone = Phone::new(&SMALL_PLAN.replace("  rest = \"2 min\"\n", ""));
+    let mut suggested = |reps, reserve| {
+        let rest = phone.pass(1_000).tap(squat(Some(1), reps, reserve)).rest.unwrap();
+        (rest.suggested_ms / MINUTE, rest.most_ms / MINUTE, rest.basis)
+    };
+    let heavy = (3, 5, RestBasis::Published);
+    let usual = (2, 2, RestBasis::Usual);
+    // Reps done and reps left together are the repetition maximum.
+    assert_eq!(suggested(6, Some(0)), heavy);
+    assert_eq!(suggested(1, None), heavy);
+    assert_eq!(suggested(4, Some(2)), heavy);
+    assert_eq!(suggested(4, Some(3)), usual);
+    assert_eq!(suggested(7, None), usual);
+}
+
+#[test]
+fn plans_say_how_long_to_get_ready_and_to_switch() {
+    let timed = SMALL_PLAN.replace(
+        "  hold = \"2 min\"\n",
+        "  hold = \"2 min\"\n  ready = \"0 s\"\n  switch = \"25 s\"\n",
+    );
+    let mut phone = Phone::new(&timed);
+    let view = hold(&phone.screen()).clone();
+    assert_eq!((view.ready_ms, view.switch_ms), (0, 25_000));
+    phone.calves(Act::Begin);
+    phone.pass(120_000 + 24_000);
+    let state = hold(&phone.screen()).clock.clone().unwrap();
+    assert_eq!(state.phase, HoldPhase::Switching { to_side: 2, left_ms: 1_000 });
+}
