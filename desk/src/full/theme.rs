@@ -22,6 +22,12 @@ impl Theme {
         Theme { colour: false }
     }
 
+    /// With colour, whatever the terminal says.
+    #[cfg(test)]
+    pub(crate) fn coloured_for_checks() -> Theme {
+        Theme { colour: true }
+    }
+
     fn coloured(self, style: Style, colour: Color) -> Style {
         if self.colour { style.fg(colour) } else { style }
     }

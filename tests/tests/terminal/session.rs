@@ -67,7 +67,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     terminal.does("120 95", "> 120 95_");
     terminal.does(ENTER, "held 120 s and 95 s");
     terminal.does(ENTER, "the reading after the hold");
-    terminal.does("11 11.5\r", "How hard was the whole session?");
+    terminal.does("11 11.5\r", "how hard was the whole session?");
     terminal.sees("Sweep the floor.");
     terminal.does(ENTER, "0 to 10?");
     terminal.does("11\r", "a rating from 0 to 10");
@@ -171,7 +171,7 @@ fn a_window_too_small_says_so_and_a_larger_one_is_used() {
     // A key that cannot be seen does nothing: the line it would open does not come after all.
     terminal.does("5", "key was not taken");
     terminal.resize(80, 24);
-    let screen = terminal.sees("set 1 of 3");
+    let screen = terminal.sees("say the load");
     assert!(!screen.contains("saved") && !screen.contains("> 5"), "{screen}");
     // Larger uses room: the same line is not broken any more.
     terminal.does("50x8\r", "REST");

@@ -93,9 +93,18 @@ pub(super) fn set_table(
     pane: &mut Pane,
     theme: Theme,
 ) {
-    let cells: Vec<Vec<String>> = view.sets.iter().map(|set| set_cells(set, view)).collect();
+    let to_come: Vec<Vec<String>> =
+        view.sets.iter().filter(|set| set.done.is_none()).map(set_cells).collect();
+    let mut to_come = columns(&to_come).into_iter();
+    let done =
+        |set: &SetView| format!("{:<2} did {}", set.set, print::done_text(set, &view.movement));
+    let lines: Vec<String> = view
+        .sets
+        .iter()
+        .map(|set| if set.done.is_some() { done(set) } else { to_come.next().unwrap_or_default() })
+        .collect();
     let chosen = view.sets.iter().position(|set| set.set == here).unwrap_or(0);
-    table(&columns(&cells), chosen, rows, pane, theme);
+    table(&lines, chosen, rows, pane, theme);
 }
 
 /// Rows for a table that leave room for what comes after it.
@@ -103,14 +112,11 @@ fn rows_left(height: u16, pane: &Pane) -> usize {
     usize::from(height.saturating_sub(pane.height()).saturating_sub(7)).max(3)
 }
 
-fn set_cells(set: &SetView, view: &StrengthView) -> Vec<String> {
+/// What a set that is to come asks for, in columns.
+fn set_cells(set: &SetView) -> Vec<String> {
     let open = if set.open { "+" } else { "" };
     let build = set.load.as_ref().map_or(String::new(), |load| load.build.clone());
-    let done = match &set.done {
-        Some(_) => format!("did {}", print::done_text(set, &view.movement)),
-        None => String::new(),
-    };
-    vec![set.set.to_string(), print::load_text(set), format!("x {}{open}", set.asked), build, done]
+    vec![set.set.to_string(), print::load_text(set), format!("x {}{open}", set.asked), build]
 }
 
 /// Lines with the chosen one marked, as many around it as there is room for.
