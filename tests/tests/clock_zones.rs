@@ -102,11 +102,8 @@ fn a_session_through_the_night_the_clocks_go_back() {
     assert_eq!(change.to_rfc3339(), "2026-10-25T01:00:00+00:00", "03:00 becomes 02:00");
     // The plan of the small day, so early that this night is in it.
     let plan = SMALL_PLAN.replace("starts = 2026-11-02", "starts = 2026-10-19");
-    let mut phone = Phone::new(&plan);
-    phone.tap(holdfast_core::companion::Tap::Finish { effort: None, minutes: None });
-    let begun = change - TimeDelta::minutes(2);
-    phone.now = instant(zone, begun, 5_000_000, "night");
-    phone.tap(holdfast_core::companion::Tap::Begin { day: None });
+    let begun = instant(zone, change - TimeDelta::minutes(2), 5_000_000, "night");
+    let mut phone = Phone::begun(&plan, begun);
     phone.tap(squat(None, 8, None));
     phone.pass(100_000);
     assert_eq!(phone.rest().rested_ms, Some(100_000));

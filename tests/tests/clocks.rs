@@ -18,12 +18,16 @@ pub(crate) struct Phone {
 }
 
 impl Phone {
-    pub(crate) fn new(plan: &str) -> Phone {
+    fn new(plan: &str) -> Phone {
+        Phone::begun(plan, at("2026-11-03", 18))
+    }
+
+    /// A phone that begins its session at a moment.
+    pub(crate) fn begun(plan: &str, now: Instant) -> Phone {
         let crew = Crew::start(plan, &["Ines"]).unwrap();
         let ines: &Device = &crew.athletes[0];
         let home = ines.home.to_string_lossy().into_owned();
         ines.companion.close().unwrap();
-        let now = at("2026-11-03", 18);
         let companion = Companion::open(home.clone(), now.clone()).unwrap();
         let mut phone = Phone { _crew: crew, home, companion, now };
         phone.tap(Tap::Begin { day: None });
@@ -145,13 +149,13 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     // Ran out after 255 s; the phone lay there four minutes more.
     phone.pass(255_000 + 4 * MINUTE);
     let screen = phone.screen();
-    let asked = "ran out 4 min ago: 2 min and 2 min would be logged. Is that right?";
+    let asked = "ran out 4 min ago; to be logged: 2 min and 2 min. Is that right?";
     assert_eq!(hold(&screen).ask, asked);
     let passed = hold(&screen).clock.clone().unwrap().passed;
     let last = passed.last().map(|cue| (cue.kind, cue.ago_ms));
     assert_eq!(last, Some((CueKind::End, 4 * MINUTE)));
     let screen = phone.tap(log_calves(&[], None));
-    assert_eq!(hold(&screen).ask, "ran out 4 min ago; 2 min and 2 min is logged");
+    assert_eq!(hold(&screen).ask, "ran out 4 min ago; logged: 2 min and 2 min");
 
     phone.tap(clock("Corners", Act::Begin, None));
     phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
@@ -176,7 +180,7 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     let state = hold(&unknown).clock.clone().unwrap();
     assert_eq!((state.trust, state.held_ms), (Trust::Unknown, vec![20_000, 0]));
     let asked = hold(&unknown).ask.clone();
-    assert!(asked.contains("is not known. 20 s and 0 s was seen."), "{asked}");
+    assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
     let screen = phone.pass(5_000).tap(log_calves(&[], None));
     let first = hold(&screen).sides[0].clone();
     assert_eq!((first.held_ms, first.short), (Some(20_000), Some(Short::Unseen)));

@@ -234,9 +234,9 @@ impl Timeline {
     }
 
     fn extend(&mut self) {
-        match self.course.place(self.position) {
-            Some(Place { during: During::Work, turn, .. }) => self.course.extend(turn),
-            _ => {}
+        let place = self.course.place(self.position);
+        if let Some(Place { during: During::Work, turn, .. }) = place {
+            self.course.extend(turn);
         }
     }
 

@@ -1,6 +1,8 @@
 //! The journal: what a device's append-only log holds, and the files it travels in.
 
 mod body;
+#[cfg(test)]
+mod body_tests;
 mod entry;
 mod hlc;
 mod leaf;

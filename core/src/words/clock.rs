@@ -73,9 +73,9 @@ pub(crate) fn hold_ask(state: &HoldState, logged: &[i64]) -> String {
         (HoldPhase::Done { ran_out, ago_ms }, trust) => {
             let ended = ended(*ran_out, *ago_ms, trust);
             match (logged.is_empty(), state.held_ms.iter().all(|ms| *ms == 0)) {
-                (false, _) => format!("{ended}; {} is logged", held(logged)),
+                (false, _) => format!("{ended}; logged: {}", held(logged)),
                 (true, true) => format!("{ended}; nothing was held"),
-                (true, false) => format!("{ended}: {seen} would be logged. Is that right?"),
+                (true, false) => format!("{ended}; to be logged: {seen}. Is that right?"),
             }
         }
         (HoldPhase::NotBegun, _) | (_, Trust::Boot) => String::new(),
@@ -84,7 +84,7 @@ pub(crate) fn hold_ask(state: &HoldState, logged: &[i64]) -> String {
                 .into()
         }
         (_, Trust::Unknown) => {
-            format!("{UNKNOWN}. {seen} was seen. Go on, or say the seconds of each side?")
+            format!("{UNKNOWN}. Seen: {seen}. Go on, or say the seconds of each side?")
         }
     }
 }
@@ -119,13 +119,13 @@ pub(crate) fn fewer_reps(pace_ms: i64, fit: u32, reps: u32, margin_ms: i64) -> S
     }
 }
 
-/// `3 to 5 min, for sets of six reps to failure or fewer`.
+/// `3 to 5 min, the published range after heavy sets`.
 pub(crate) fn suggested_rest(least_ms: i64, most_ms: i64, basis: RestBasis) -> String {
     match basis {
         RestBasis::Plan => format!("{}, the plan says", clock_time(least_ms)),
         RestBasis::Usual => format!("{}, as usual", clock_time(least_ms)),
         RestBasis::Published => format!(
-            "{} to {} after a set that six reps or fewer end",
+            "{} to {}, the published range after heavy sets",
             least_ms / 60_000,
             clock_time(most_ms)
         ),

@@ -44,7 +44,7 @@ pub(crate) fn help(step: &Step) -> String {
         Step::Measure { .. } => "  10.5 11        the reading, one a side\n",
         Step::Hold { .. } => {
             "  Enter          starts the clock; again: logs what was held\n  held 120 95    by hand, \
-             seconds a side\n  pause, resume, stop          the clock\n"
+             seconds a side\n  pause, resume, extend, stop  the clock\n"
         }
         Step::Finish => "  7              the session's rating, 0 to 10\n",
     };
