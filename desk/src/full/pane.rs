@@ -64,7 +64,7 @@ impl Pane {
         let room = usize::from(area.height);
         if self.lines.len() > room {
             self.lines.truncate(room.saturating_sub(1));
-            self.lines.push(Line::raw("(more: make the window higher)"));
+            self.lines.push(Line::raw("(more than fits here)"));
         }
         frame.render_widget(Clear, area);
         frame.render_widget(Paragraph::new(self.lines), area);

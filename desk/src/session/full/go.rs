@@ -200,9 +200,10 @@ pub(super) fn hints(model: &Model) -> Vec<(String, String)> {
     let mut keys: Vec<(&str, &str)> = Vec::new();
     let (live, paused) = standing(model, &at);
     if live {
-        keys.push(("p", if paused { "go on" } else { "pause" }));
         if matches!(at, Step::Hold { .. }) {
             keys.push(("+", "15 s more"));
+        } else {
+            keys.push(("p", if paused { "go on" } else { "pause" }));
         }
         keys.extend([("n", "skip to the next"), ("x", "stop")]);
     }

@@ -20,7 +20,7 @@ use crate::full::theme::Theme;
 use crate::now::now;
 use crate::print;
 use form::{Item, Picker};
-use model::{Mode, Model, Wish};
+use model::{Mode, Model, Tone, Wish};
 
 /// Runs a session until it is left. What a line calls saved is on disk.
 pub(crate) fn run(companion: &Companion, day: Option<String>, noise: Noise) -> Outcome {
@@ -39,7 +39,11 @@ pub(crate) fn run(companion: &Companion, day: Option<String>, noise: Noise) -> O
             print::out("Finished. The next exchange carries it to your coach.\n")
         }
         SessionState::Running => super::left_open(companion),
-        _ => Ok(()),
+        // A day that could not be begun says why.
+        _ => match model.said {
+            Some((Tone::NotSaved, why)) => Err(Fault::Typed(why)),
+            _ => Ok(()),
+        },
     }
 }
 

@@ -22,6 +22,7 @@ pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) {
     let piece = at.piece(&model.screen);
     care(piece, &mut pane, theme);
     notes(model, &at, &mut pane);
+    pane.gap();
     match piece {
         Some(PieceView::Strength { view }) => strength(view, &at, area.height, &mut pane, theme),
         Some(PieceView::Interval { view }) => interval(view, &at, area.height, &mut pane, theme),
@@ -43,7 +44,7 @@ pub(super) fn care(piece: Option<&PieceView>, pane: &mut Pane, theme: Theme) {
 }
 
 /// The coach's words right before the piece at hand; those after the last piece at the end.
-fn notes(model: &Model, at: &Step, pane: &mut Pane) {
+pub(super) fn notes(model: &Model, at: &Step, pane: &mut Pane) {
     let pieces = &model.screen.pieces;
     let here = pieces.iter().position(|piece| at.name() == Some(name(piece)));
     let before = &pieces[..here.unwrap_or(pieces.len())];
@@ -54,7 +55,6 @@ fn notes(model: &Model, at: &Step, pane: &mut Pane) {
             pane.text(Style::new(), &format!("{name}: {text}"));
         }
     }
-    pane.gap();
 }
 
 fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme: Theme) {
@@ -119,17 +119,20 @@ fn set_cells(set: &SetView) -> Vec<String> {
     vec![set.set.to_string(), print::load_text(set), format!("x {}{open}", set.asked), build]
 }
 
+/// Rows that show no more than what is around the one at hand.
+const FEW: usize = 3;
+
 /// Lines with the chosen one marked, as many around it as there is room for.
 fn table(lines: &[String], chosen: usize, room: usize, pane: &mut Pane, theme: Theme) {
-    let from = (chosen + 1).saturating_sub(room);
+    let from = chosen.saturating_sub(room / 2).min(lines.len().saturating_sub(room));
     for (index, line) in lines.iter().enumerate().skip(from).take(room) {
         let here = index == chosen;
         let (mark, style) = if here { (">", theme.here_now()) } else { (" ", Style::new()) };
         pane.text(style, &format!("{mark} {line}"));
     }
-    let hidden = lines.len().saturating_sub(room);
-    if hidden > 0 {
-        pane.text(theme.quiet(), &format!("  {hidden} more lines: Up and Down"));
+    // In a few rows it is plain that there are more.
+    if lines.len() > room && room > FEW {
+        pane.text(theme.quiet(), "  (more: Up and Down)");
     }
 }
 

@@ -6,7 +6,7 @@ use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
 use ratatui::style::Style;
 
-use super::detail::{care, consider, set_table};
+use super::detail::{care, consider, notes, set_table};
 use crate::full::clock::Face;
 use crate::full::digits;
 use crate::full::pane::Pane;
@@ -61,10 +61,12 @@ fn rest(
     let rest = model.screen.rest.as_ref()?;
     let shown = view.sets.iter().find(|it| it.set == set).filter(|it| it.done.is_none())?;
     let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
-    head.text(theme.strong(), &format!("{}{bar}", view.movement));
-    set_table(view, set, 5, head, theme);
-    head.text(theme.here_now(), &print::set_line(view, shown));
+    let of = view.sets.len();
+    head.text(theme.strong(), &format!("{}{bar}, set {set} of {of}", view.movement));
+    // The set before, the one to come and the one after it: the digits want the room.
+    set_table(view, set, 3, head, theme);
     head.text(Style::new(), &format!("why: {}", shown.why));
+    notes(model, &model.at(), head);
     consider(&view.options, head, theme);
     Some(Face::of_rest(rest))
 }
