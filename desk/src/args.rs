@@ -56,12 +56,10 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Train: log sets, windows, holds and measures line by line (athlete)
-    Session {
-        /// A day of the block by its name, instead of the one planned today
-        #[arg(long, value_name = "NAME")]
-        day: Option<String>,
-    },
+    /// Train: log sets, windows, holds and measures, full-screen or line by line (athlete)
+    Session(Session),
+    /// Time a stretch: needs no plan and no home, writes nothing
+    Hold(Hold),
     /// Bring and fetch files through a carrier folder
     Exchange {
         /// The folder that carries files between devices
@@ -122,6 +120,60 @@ pub(crate) struct Demo {
     /// What chance starts from: the same seed plays the same demo, byte for byte
     #[arg(long, default_value_t = 1)]
     pub(crate) seed: u64,
+}
+
+/// How a session is shown.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Session {
+    /// A day of the block by its name, instead of the one planned today
+    #[arg(long, value_name = "NAME")]
+    pub(crate) day: Option<String>,
+    /// Line by line, as through a pipe
+    #[arg(long)]
+    pub(crate) plain: bool,
+    /// Cues are not spoken
+    #[arg(long)]
+    pub(crate) no_speech: bool,
+    /// Cues do not ring the terminal's bell
+    #[arg(long)]
+    pub(crate) no_bell: bool,
+}
+
+/// How a stretch is timed.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Hold {
+    /// Seconds each side is held, 1 to 1800
+    #[arg(allow_negative_numbers = true, value_parser = clap::value_parser!(u32).range(1..=1800))]
+    pub(crate) seconds: u32,
+    /// Sides, 1 to 64
+    #[arg(long, default_value_t = 1, value_name = "N", allow_negative_numbers = true,
+          value_parser = clap::value_parser!(u32).range(1..=i64::from(holdfast_core::clock::MAX_SIDES)))]
+    pub(crate) sides: u32,
+    /// Seconds of each contraction, each side starting with one
+    #[arg(long, value_name = "SECONDS", requires = "relax", allow_negative_numbers = true,
+          value_parser = clap::value_parser!(u32).range(1..=600))]
+    pub(crate) contract: Option<u32>,
+    /// Seconds of each release after a contraction
+    #[arg(long, value_name = "SECONDS", requires = "contract", allow_negative_numbers = true,
+          value_parser = clap::value_parser!(u32).range(1..=600))]
+    pub(crate) relax: Option<u32>,
+    /// Seconds to get ready before the first side, 0 to 600
+    #[arg(long, default_value_t = 5, value_name = "SECONDS", allow_negative_numbers = true,
+          value_parser = clap::value_parser!(u32).range(0..=600))]
+    pub(crate) ready: u32,
+    /// Seconds to change over to the next side, 0 to 600
+    #[arg(long, default_value_t = 10, value_name = "SECONDS", allow_negative_numbers = true,
+          value_parser = clap::value_parser!(u32).range(0..=600))]
+    pub(crate) switch: u32,
+    /// Each cue as a line, as through a pipe
+    #[arg(long)]
+    pub(crate) plain: bool,
+    /// Cues are not spoken
+    #[arg(long)]
+    pub(crate) no_speech: bool,
+    /// Cues do not ring the terminal's bell
+    #[arg(long)]
+    pub(crate) no_bell: bool,
 }
 
 /// How somebody starts.

@@ -18,7 +18,7 @@ use crate::carrier::{Exchanged, exchange};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, print, session};
+use crate::{demo, hold, print, session};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -27,6 +27,7 @@ pub(crate) fn run(args: Args) -> Outcome {
         Command::Demo(demo) => return demo::run(&demo.dir, demo.seed),
         Command::Check { plan } => return check(&plan),
         Command::Plates(asked) => return plates(asked),
+        Command::Hold(hold) => return hold::run(&hold),
         command => (home::folder(args.home)?, command),
     };
     if let Command::Start(start) = command {
@@ -42,7 +43,7 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
     match command {
         Command::Publish { plan, carrier } => publish(companion, &plan, &carrier),
         Command::Today { on, day, json } => show_day(companion, on, day, json),
-        Command::Session { day } => session::run(companion, day),
+        Command::Session(asked) => session::run(companion, asked),
         Command::Exchange { carrier } => {
             if !carrier.exists() {
                 let reason = "no such folder: check the spelling, or make it first".into();
@@ -64,7 +65,11 @@ fn with_device(companion: &Companion, command: Command) -> Outcome {
         Command::Report { out, on } => report(companion, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(companion, &dir),
         // Handled before a device was opened.
-        Command::Demo(_) | Command::Check { .. } | Command::Plates(_) | Command::Start(_) => Ok(()),
+        Command::Demo(_)
+        | Command::Check { .. }
+        | Command::Plates(_)
+        | Command::Hold(_)
+        | Command::Start(_) => Ok(()),
     }
 }
 

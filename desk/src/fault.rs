@@ -1,6 +1,7 @@
 //! What went wrong, as a person should read it: what, where, what to do.
 
 use std::path::Path;
+use std::process::ExitCode;
 
 use holdfast_core::CompanionError;
 use owo_colors::OwoColorize;
@@ -27,6 +28,9 @@ pub(crate) enum Fault {
     /// The reader of our output went away.
     #[error("output closed")]
     Closed,
+    /// A signal asked for the end.
+    #[error("ended by signal {0}")]
+    Signal(i32),
 }
 
 /// Result with the desk's own fault.
@@ -37,6 +41,16 @@ impl Fault {
     pub(crate) fn file(path: &Path) -> impl FnOnce(std::io::Error) -> Fault + use<> {
         let path = path.display().to_string();
         move |error| Fault::File { path, reason: error.to_string() }
+    }
+
+    /// What the program ends with: 128 and the signal where one ended it, as shells have it.
+    pub(crate) fn exit_code(&self) -> ExitCode {
+        match self {
+            Fault::Signal(signal) => {
+                u8::try_from(128 + signal).map_or(ExitCode::FAILURE, ExitCode::from)
+            }
+            _ => ExitCode::FAILURE,
+        }
     }
 
     /// Shows the fault on standard error.
@@ -51,7 +65,8 @@ impl Fault {
                 }
             }
         }
-        if !matches!(self, Fault::Closed) {
+        // Whoever sent a signal knows, and the terminal may be gone.
+        if !matches!(self, Fault::Closed | Fault::Signal(_)) {
             let said = harmless(&self.to_string());
             anstream::eprintln!("{} {said}", "holdfast:".red().bold());
         }

@@ -6,6 +6,8 @@ mod carrier;
 mod commands;
 mod demo;
 mod fault;
+mod full;
+mod hold;
 mod home;
 mod now;
 mod print;
@@ -21,7 +23,7 @@ fn main() -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             fault.show();
-            ExitCode::FAILURE
+            fault.exit_code()
         }
     }
 }

@@ -14,6 +14,7 @@ mod plates;
 mod screens;
 mod set_laws;
 mod strength;
+mod terminal;
 mod whole_loop;
 
 /// A file in this folder that no `mod` line names would never run.

@@ -17,7 +17,9 @@ use crate::fault::{Fault, Outcome};
 
 pub(crate) use board::board;
 pub(crate) use member::member;
-pub(crate) use piece::{flags, pieces, set_line, window_line};
+pub(crate) use piece::{
+    asked_text, done_text, flags, load_text, pieces, set_line, window_done, window_line,
+};
 pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;
 

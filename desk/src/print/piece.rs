@@ -74,7 +74,8 @@ fn warm_up(set: &WarmUpView) -> String {
     format!("{text} x {} ({build})", set.reps)
 }
 
-fn load_text(set: &SetView) -> String {
+/// The load of a set in a few words.
+pub(crate) fn load_text(set: &SetView) -> String {
     match &set.load {
         Some(load) => load.text.clone(),
         None if set.reason == Reason::Free => "none".into(),
@@ -82,7 +83,8 @@ fn load_text(set: &SetView) -> String {
     }
 }
 
-fn done_text(set: &SetView, movement: &str) -> String {
+/// What was done in a set, in a few words; empty until it is.
+pub(crate) fn done_text(set: &SetView, movement: &str) -> String {
     let Some(done) = &set.done else { return String::new() };
     let reserve = done.reserve.map_or(String::new(), |left| format!(", {left} in reserve"));
     let short = if done.made { "" } else { " (short)" };
@@ -132,13 +134,15 @@ fn interval(view: &IntervalView) -> String {
     text + &flags(&view.flags) + &options(&view.options)
 }
 
-fn asked_text(window: &WindowView) -> String {
+/// What a window asks for.
+pub(crate) fn asked_text(window: &WindowView) -> String {
     let load =
         if window.load_text.is_empty() { String::new() } else { format!(", {}", window.load_text) };
     format!("{} x {}{load}", window.asked, window.movement)
 }
 
-fn window_done(window: &WindowView) -> String {
+/// What was done in a window; empty until it is.
+pub(crate) fn window_done(window: &WindowView) -> String {
     let Some(reps) = window.reps else { return String::new() };
     let spare = match window.spare_text.as_str() {
         "" => String::new(),

@@ -1,5 +1,6 @@
-//! A session line by line: works with chalky hands on a keyboard, and through a pipe.
+//! A session: on a full screen where there is one, otherwise line by line, as through a pipe.
 
+mod full;
 mod line;
 mod step;
 
@@ -11,15 +12,26 @@ use holdfast_core::companion::{PieceView, SessionScreen, SessionState, Tap};
 use holdfast_core::plan::MeasuredWhen;
 use owo_colors::OwoColorize;
 
+use crate::args::Session;
 use crate::fault::{Fault, Outcome};
+use crate::full::sound::Noise;
 use crate::now::now;
 use crate::print;
 use line::Line;
 use step::{Skipped, Step, next};
 
+/// Runs a session: on a full screen where that is possible and wanted, otherwise line by line.
+pub(crate) fn run(companion: &Companion, asked: Session) -> Outcome {
+    if crate::full::possible() && !asked.plain {
+        let noise = Noise { bell: !asked.no_bell, speech: !asked.no_speech };
+        return full::run(companion, asked.day, noise);
+    }
+    by_line(companion, asked.day)
+}
+
 /// Runs a session until it is finished, left, or the input ends. Everything logged is on disk when
 /// its line says saved.
-pub(crate) fn run(companion: &Companion, day: Option<String>) -> Outcome {
+fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
     let mut screen = companion.today(now())?;
     let resumed =
         screen.state == SessionState::Running && day.as_ref().is_none_or(|day| *day == screen.day);
@@ -114,7 +126,12 @@ fn do_tap(
             print::out(&format!("{}{number}: {}\n", "saved".green(), said(&tap, &after)))?;
             match &tap {
                 Tap::Flag { piece, .. } => print::out(&flags_of(&after, piece))?,
-                Tap::LogSet { piece, set, .. } => print::out(&doubt_of(&after, piece, *set))?,
+                Tap::LogSet { piece, set, .. } => {
+                    if let Some(doubt) = doubt_of(&after, piece, *set) {
+                        let word = "really?".yellow();
+                        print::out(&format!("  {word} {doubt}; `undo` if it was a slip\n"))?;
+                    }
+                }
                 _ => {}
             }
             Ok((after, true))
@@ -127,18 +144,13 @@ fn do_tap(
 }
 
 /// What is odd about a set that was just logged.
-fn doubt_of(screen: &SessionScreen, name: &str, set: Option<u32>) -> String {
+fn doubt_of<'a>(screen: &'a SessionScreen, name: &str, set: Option<u32>) -> Option<&'a str> {
     let sets = screen.pieces.iter().find_map(|piece| match piece {
         PieceView::Strength { view } if view.name == name => Some(&view.sets),
         _ => None,
-    });
-    let logged = sets.and_then(|sets| sets.iter().find(|it| Some(it.set) == set));
-    match logged.and_then(|set| set.done.as_ref()).map(|done| done.doubt.as_str()) {
-        Some(doubt) if !doubt.is_empty() => {
-            format!("  {} {doubt}; `undo` if it was a slip\n", "really?".yellow())
-        }
-        _ => String::new(),
-    }
+    })?;
+    let logged = sets.iter().find(|it| Some(it.set) == set)?;
+    logged.done.as_ref().map(|done| done.doubt.as_str()).filter(|doubt| !doubt.is_empty())
 }
 
 fn left_open(companion: &Companion) -> Outcome {

@@ -34,7 +34,8 @@ impl Skipped {
         }
     }
 
-    fn has(&self, piece: &str, part: &'static str) -> bool {
+    /// True when this part of a piece was passed over.
+    pub(crate) fn has(&self, piece: &str, part: &'static str) -> bool {
         self.steps.iter().any(|(skipped, of)| skipped == piece && *of == part)
     }
 }

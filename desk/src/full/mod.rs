@@ -1,0 +1,18 @@
+//! What full-screen programs share: the terminal while it is theirs, big digits, clocks, cues, sound.
+
+pub(crate) mod clock;
+pub(crate) mod cues;
+pub(crate) mod digits;
+pub(crate) mod pane;
+pub(crate) mod signals;
+pub(crate) mod sound;
+pub(crate) mod stage;
+pub(crate) mod theme;
+
+use std::io::IsTerminal;
+
+/// True when a full screen can be drawn: both ends are a terminal that is more than a line printer.
+pub(crate) fn possible() -> bool {
+    let dumb = std::env::var("TERM").is_ok_and(|term| term.is_empty() || term == "dumb");
+    std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !dumb
+}

@@ -1,0 +1,103 @@
+//! A hold on its own: no plan, no home folder, nothing written.
+
+mod plain;
+mod screen;
+
+use holdfast_core::Instant;
+use holdfast_core::clock::{Act, HoldPhase, HoldSpec, HoldState, Mark, hold_state};
+
+use crate::args::Hold;
+use crate::fault::{Fault, Outcome};
+use crate::full;
+use crate::full::cues::Watch;
+use crate::full::sound::{Noise, Sound};
+use crate::now::now;
+use crate::print;
+
+/// Said once, before the clock starts.
+const CAUTION: &str = "Stop on sharp pain, numbness or tingling. Pain that stays is for a doctor or \
+                       physiotherapist.";
+
+/// A hold and what was done to its clock, in memory only.
+struct Timer {
+    spec: HoldSpec,
+    marks: Vec<Mark>,
+}
+
+impl Timer {
+    /// Starts it, and gives the cues from that very moment on.
+    fn begin(&mut self) -> Watch {
+        let (mut watch, at) = (Watch::default(), now());
+        self.act(Act::Begin, at.clone());
+        watch.set(self.state(&at).cues, &at);
+        watch
+    }
+
+    fn act(&mut self, act: Act, at: Instant) {
+        self.marks.push(Mark { act, at });
+    }
+
+    fn state(&self, now: &Instant) -> HoldState {
+        hold_state(&self.spec, &self.marks, now)
+    }
+
+    /// The seconds really held, side by side.
+    fn held_text(&self, state: &HoldState) -> String {
+        let seconds = |ms: &i64| match (ms / 1000, ms % 1000 / 100) {
+            (whole, 0) => format!("{whole} s"),
+            (whole, tenths) => format!("{whole}.{tenths} s"),
+        };
+        match state.held_ms.as_slice() {
+            [one] => format!("held {}", seconds(one)),
+            sides => {
+                let each = sides.iter().zip(1..);
+                let each: Vec<String> =
+                    each.map(|(ms, side)| format!("side {side} {}", seconds(ms))).collect();
+                format!("held {}", each.join(", "))
+            }
+        }
+    }
+}
+
+/// Runs a hold until it ends or is stopped, and says what was really held.
+pub(crate) fn run(hold: &Hold) -> Outcome {
+    let spec = spec(hold)?;
+    let mut timer = Timer { spec, marks: Vec::new() };
+    let mut sound = Sound::new(Noise { bell: !hold.no_bell, speech: !hold.no_speech });
+    let ended = if full::possible() && !hold.plain {
+        screen::run(&mut timer, &mut sound)
+    } else {
+        plain::run(&mut timer, &mut sound)
+    };
+    let now = now();
+    if let Err(Fault::Signal(_)) = ended {
+        // Ended from outside: what was held up to here is still worth saying, where anybody reads it.
+        timer.act(Act::Stop, now.clone());
+        let _ = print::out(&format!("{}\n", timer.held_text(&timer.state(&now))));
+        return ended;
+    }
+    ended?;
+    let state = timer.state(&now);
+    let stopped = matches!(state.phase, HoldPhase::Done { ran_out: false, .. });
+    let stopped = if stopped { " (stopped early)" } else { "" };
+    print::out(&format!("{}{stopped}\n", timer.held_text(&state)))
+}
+
+fn spec(hold: &Hold) -> Outcome<HoldSpec> {
+    let ms = |seconds: u32| i64::from(seconds) * 1000;
+    let (contract, relax) = (hold.contract.unwrap_or(0), hold.relax.unwrap_or(0));
+    if contract > hold.seconds {
+        return Err(Fault::Typed(format!(
+            "--contract {contract} is longer than the hold of {} s",
+            hold.seconds
+        )));
+    }
+    Ok(HoldSpec {
+        ready_ms: ms(hold.ready),
+        hold_ms: ms(hold.seconds),
+        switch_ms: ms(hold.switch),
+        sides: hold.sides,
+        contract_ms: ms(contract),
+        relax_ms: ms(relax),
+    })
+}

@@ -1,0 +1,41 @@
+//! A hold in lines: each cue as it comes, ending by itself.
+
+use std::time::Duration;
+
+use holdfast_core::clock::HoldPhase;
+
+use super::{CAUTION, Timer};
+use crate::fault::{Fault, Outcome};
+use crate::full::signals::Signals;
+use crate::full::sound::Sound;
+use crate::now::now;
+use crate::print;
+
+/// How often signals are looked at.
+const LOOK_MS: i64 = 100;
+
+pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
+    let signals = Signals::watch().map_err(|error| Fault::Typed(format!("signals: {error}")))?;
+    print::out(&format!("{CAUTION}\n"))?;
+    let mut watch = timer.begin();
+    loop {
+        let at = now();
+        let due = watch.due(&at);
+        if !due.is_empty() {
+            print::out(&format!("{}\n", due.join(", ")))?;
+            sound.cue(&due);
+        }
+        let state = timer.state(&at);
+        let done = matches!(state.phase, HoldPhase::Done { .. });
+        // The last cue is due at the end itself, and is given after it.
+        if done && state.cues.is_empty() {
+            return Ok(());
+        }
+        watch.set(state.cues, &at);
+        if let Some(signal) = signals.come() {
+            return Err(Fault::Signal(signal));
+        }
+        let ms = watch.next_ms().unwrap_or(1).clamp(1, LOOK_MS);
+        std::thread::sleep(Duration::from_millis(ms.unsigned_abs()));
+    }
+}

@@ -1,0 +1,163 @@
+//! What is filled in: a short line, or a list to choose from.
+
+use holdfast_core::RecordId;
+use holdfast_core::care::{Place, Sign};
+use holdfast_core::companion::Tap;
+
+/// A line being typed.
+#[derive(Debug)]
+pub(super) struct Typing {
+    /// What is asked.
+    pub(super) ask: String,
+    /// What can be typed.
+    pub(super) hint: String,
+    /// What is typed so far.
+    pub(super) text: String,
+    /// What becomes of it.
+    pub(super) then: Then,
+}
+
+/// What becomes of a typed line.
+#[derive(Debug)]
+pub(super) enum Then {
+    /// It is read as the line mode reads it.
+    Line,
+    /// A rating ends the session.
+    Rating,
+    /// How bad a discomfort is.
+    Severity(Hurt),
+}
+
+/// A discomfort being told.
+#[derive(Clone, Debug)]
+pub(super) struct Hurt {
+    pub(super) piece: String,
+    pub(super) movement: Option<String>,
+    pub(super) place: Place,
+    pub(super) severity: u32,
+}
+
+/// The most characters of a line.
+const LONGEST: usize = 60;
+
+impl Typing {
+    /// Adds a character, unless it is none that a line can have or the line is full.
+    pub(super) fn add(&mut self, typed: char) {
+        if !typed.is_control() && self.text.chars().count() < LONGEST {
+            self.text.push(typed);
+        }
+    }
+}
+
+/// A list to choose from.
+#[derive(Debug)]
+pub(super) struct Picker {
+    /// What is asked.
+    pub(super) ask: String,
+    /// The choices.
+    pub(super) items: Vec<Item>,
+    /// The choice at hand.
+    pub(super) at: usize,
+    /// What becomes of it.
+    pub(super) choice: Choice,
+}
+
+/// A choice in words.
+#[derive(Debug)]
+pub(super) struct Item {
+    /// What it is.
+    pub(super) text: String,
+    /// More about it; empty mostly.
+    pub(super) more: String,
+}
+
+/// What the choices of a list stand for.
+#[derive(Debug)]
+pub(super) enum Choice {
+    /// A tap each.
+    Tap(Vec<Tap>),
+    /// Places where it can hurt.
+    Place { piece: String, movement: Option<String>, places: Vec<Place> },
+    /// Signs to mark, any number of them.
+    Signs { hurt: Hurt, marked: Vec<bool> },
+}
+
+impl Picker {
+    /// A list of taps.
+    pub(super) fn taps(ask: impl Into<String>, items: Vec<(Item, Tap)>) -> Picker {
+        let (items, taps) = items.into_iter().unzip();
+        Picker { ask: ask.into(), items, at: 0, choice: Choice::Tap(taps) }
+    }
+
+    /// Where it hurts.
+    pub(super) fn places(piece: String, movement: Option<String>) -> Picker {
+        let words = Place::words();
+        let places = words.iter().filter_map(|word| Place::from_text(word)).collect();
+        let items = words.iter().map(|word| Item::of(&word.replace('-', " "))).collect();
+        Picker {
+            ask: format!("Where does it hurt in {piece}?"),
+            items,
+            at: 0,
+            choice: Choice::Place { piece, movement, places },
+        }
+    }
+
+    /// Whether an emergency sign comes with it.
+    pub(super) fn signs(hurt: Hurt) -> Picker {
+        let words = Sign::words();
+        let items = words.iter().map(|word| Item::of(&word.replace('-', " "))).collect();
+        Picker {
+            ask: "Any of these with it? Space marks, Enter saves; none: just Enter".into(),
+            items,
+            at: 0,
+            choice: Choice::Signs { hurt, marked: vec![false; words.len()] },
+        }
+    }
+
+    /// Moves by so many, stopping at the ends.
+    pub(super) fn go(&mut self, by: isize) {
+        let last = self.items.len().saturating_sub(1);
+        self.at = self.at.saturating_add_signed(by).min(last);
+    }
+
+    /// Marks the choice at hand, or takes the mark back.
+    pub(super) fn mark(&mut self) {
+        if let Choice::Signs { marked, .. } = &mut self.choice
+            && let Some(marked) = marked.get_mut(self.at)
+        {
+            *marked = !*marked;
+        }
+    }
+
+    /// A choice's line.
+    pub(super) fn line(&self, index: usize) -> String {
+        let text = self.items.get(index).map_or("", |item| item.text.as_str());
+        let here = if index == self.at { ">" } else { " " };
+        match &self.choice {
+            Choice::Signs { marked, .. } => {
+                let mark = if marked.get(index) == Some(&true) { "[x]" } else { "[ ]" };
+                format!("{here} {mark} {text}")
+            }
+            _ => format!("{here} {text}"),
+        }
+    }
+}
+
+impl Item {
+    /// A choice without more about it.
+    pub(super) fn of(text: &str) -> Item {
+        Item { text: text.into(), more: String::new() }
+    }
+}
+
+/// The signs marked.
+pub(super) fn signs(marked: &[bool]) -> Vec<Sign> {
+    let all = Sign::words();
+    let marked = all.iter().zip(marked).filter(|(_, marked)| **marked);
+    marked.filter_map(|(word, _)| Sign::from_text(word)).collect()
+}
+
+/// A flag's tap to clear it.
+pub(super) fn clear(flag: RecordId) -> Tap {
+    Tap::ClearFlag { flag }
+}

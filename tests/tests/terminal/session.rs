@@ -1,0 +1,245 @@
+//! A session on a full screen.
+
+use holdfast_tests::SMALL_PLAN;
+
+use super::{Athlete, Terminal};
+
+const ENTER: &str = "\r";
+const UP: &str = "\x1b[A";
+const ESC: &str = "\x1b";
+
+/// More than a second of side 1 is held; which second is seen depends on the machine.
+pub(super) fn a_second_held(screen: &str) -> bool {
+    screen.contains("held: side 1") && !screen.contains("held: side 1 0:00")
+}
+
+#[test]
+fn a_whole_session_is_logged_edited_and_undone() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let mut terminal = ana.session(80, 24);
+    let screen = terminal.sees("set 1 of 3");
+    // The day in order, the load to say, what to do about the bar, the keys.
+    let order = ["Squat", "Corners", "Calves", "After", "finish"].map(|name| screen.find(name));
+    assert!(order.iter().all(Option::is_some) && order.is_sorted(), "{screen}");
+    assert!(screen.contains("you say the load") && screen.contains("Enter"), "{screen}");
+    assert!(screen.contains("Heavy sets need safety bars"), "{screen}");
+    // Nothing lifted yet: the one key asks, and a digit begins the line at once.
+    terminal.does(ENTER, "log Back squat, set 1");
+    terminal.does(ESC, "? ");
+    terminal.does("5", "> 5_");
+    terminal.does("0 x 8 r3", "> 50 x 8 r3_");
+    let screen = terminal.does(ENTER, "Squat set 1, 50 kg x 8");
+    assert!(screen.contains("saved "), "{screen}");
+    // The rest runs by itself, with the next set and its reason beside it.
+    let screen = terminal.sees("REST");
+    assert!(screen.contains("set 2 of 3") && screen.contains("why: "), "{screen}");
+    assert!(screen.contains("██"), "{screen}");
+    // As planned: the load found from the first set.
+    let screen = terminal.does(ENTER, "saved ");
+    assert!(screen.contains("set 3 of 3") || terminal.sees("set 3 of 3").contains("kg"));
+    // An odd load is saved and asked about; undone; logged anew.
+    terminal.does("61 x 5", "> 61 x 5_");
+    terminal.does(ENTER, "really?");
+    terminal.does("u", "taken back: Squat set 3");
+    terminal.does("60x5", "> 60x5_");
+    terminal.does(ENTER, "Squat set 3, 60 kg x 5");
+    // The windows come next; up goes back to a set, and what is done is corrected there.
+    terminal.sees("4 windows of 1 min");
+    terminal.does(UP, "set 3 done: 60 kg x 5");
+    terminal.does(ENTER, "correct Back squat, set 3");
+    terminal.does("60 x 6 r1", "> 60 x 6 r1_");
+    terminal.does(ENTER, "Squat set 3, 60 kg x 6");
+    // A line that makes no sense says what would, and keeps what was typed.
+    terminal.does("e", "log Corners, window 1");
+    terminal.does("x", "> x_");
+    terminal.does(ENTER, "not understood:");
+    terminal.does("\x7f12 8", "> 12 8_");
+    terminal.does(ENTER, "Corners window 1");
+    let screen = terminal.sees("12 done, 8 s to spare");
+    assert!(screen.contains("(tight)"), "{screen}");
+    terminal.does("s", "Corners: later");
+    // The reading before, the hold by hand, the reading after.
+    terminal.sees("knee to wall");
+    terminal.does(ENTER, "the reading before the hold");
+    terminal.does("10.5 11\r", "saved ");
+    terminal.sees("Enter starts the clock");
+    terminal.does("e", "Calves by hand");
+    terminal.does("120 95", "> 120 95_");
+    terminal.does(ENTER, "held 120 s and 95 s");
+    terminal.does(ENTER, "the reading after the hold");
+    terminal.does("11 11.5\r", "how hard was the whole session?");
+    terminal.sees("Sweep the floor.");
+    terminal.does(ENTER, "0 to 10?");
+    terminal.does("11\r", "a rating from 0 to 10");
+    terminal.does("\x7f\x7f7", "> 7_");
+    terminal.does(ENTER, "FINISHED");
+    terminal.types(ENTER);
+    assert_eq!(terminal.ends(), 0);
+    terminal.is_given_back();
+    terminal.sees("Finished. The next exchange carries it to your coach.");
+    let today = ana.today();
+    assert_eq!(today["state"], "finished");
+    let sets = ana.sets();
+    assert_eq!(sets[0], ("50 kg".into(), 8));
+    assert_eq!(sets[1].1, 6);
+    assert_eq!(sets[2], ("60 kg".into(), 6));
+    assert_eq!(today["pieces"][0]["view"]["sets"][2]["done"]["reserve"], 1);
+    assert_eq!(today["pieces"][1]["view"]["windows"][0]["reps"], 12);
+    assert_eq!(today["pieces"][2]["view"]["sides"][1]["held_ms"], 95_000);
+    assert_eq!(today["pieces"][2]["view"]["range"]["readings"].as_array().unwrap().len(), 4);
+}
+
+#[test]
+fn options_and_discomfort_come_with_their_reasons() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let mut terminal = ana.session(80, 24);
+    terminal.sees("set 1 of 3");
+    let screen = terminal.does("o", "Options for Squat");
+    assert!(screen.contains("Squat to a box: for low back"), "{screen}");
+    assert!(screen.contains("the movement itself"), "{screen}");
+    terminal.does(ENTER, "Squat, box-squat");
+    terminal.sees("taken: Squat to a box");
+    // Discomfort: the place, how bad, and a sign that calls for help at once.
+    terminal.does("d", "Where does it hurt in Squat?");
+    terminal.does("\x1b[B\x1b[B\x1b[B\x1b[B\x1b[B", "> low back");
+    terminal.does(ENTER, "How bad is it, low back");
+    terminal.does("4\r", "[ ] saddle numbness");
+    terminal.does(" ", "> [x] saddle numbness");
+    let screen = terminal.does(ENTER, "EMERGENCY SIGN:");
+    assert!(screen.contains("low-back 4/10") || screen.contains("low back 4/10"), "{screen}");
+    // It stands above everything, and beside the piece, until it is cleared.
+    assert!(screen.contains("CARE:") && screen.contains("Stop now and get emergency care"));
+    assert!(screen.contains("Squat !"), "{screen}");
+    terminal.does("c", "Clear which flag?");
+    terminal.does(ENTER, "flag cleared");
+    terminal.until("no flag", |screen| !screen.contains("EMERGENCY"));
+    terminal.types("q");
+    assert_eq!(terminal.ends(), 0);
+    terminal.sees("Left open: everything logged is kept");
+}
+
+#[test]
+fn the_clocks_run_pause_and_are_logged() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let mut terminal = ana.session(80, 24);
+    terminal.sees("set 1 of 3");
+    terminal.does("s", "Squat: later");
+    // At another station than the first.
+    terminal.does("w", "at which station?");
+    terminal.does("\x1b[B", "> station 2: 10 x Press-up");
+    let screen = terminal.does(ENTER, "GET READY");
+    assert!(screen.contains("first: 10 x Press-up") && screen.contains("next: go"), "{screen}");
+    // Too early says so and logs nothing.
+    terminal.does(ENTER, "the first window comes");
+    terminal.does("n", "WINDOW 1 OF 4");
+    terminal.does("p", "PAUSED IN WINDOW 1");
+    terminal.does(ENTER, "WINDOW 1 OF 4");
+    let screen = terminal.does(ENTER, "this window: 10 done");
+    // What was to spare was read off the clock.
+    assert!(screen.contains("to spare"), "{screen}");
+    // A second press cannot log a window that has not come.
+    terminal.does(ENTER, "window 1 is logged");
+    terminal.does("x", "clock, stop");
+    terminal.does("s", "Corners: later");
+    terminal.does("s", "Calves: later");
+    let screen = terminal.does(ENTER, "GET READY");
+    assert!(screen.contains("side 1 of 2"), "{screen}");
+    terminal.does("n", "HOLD");
+    terminal.does("+", "clock, extend");
+    assert_eq!(ana.today()["pieces"][2]["view"]["clock"]["length_ms"][0], 135_000);
+    // Time of the hold is seen to pass before it is paused.
+    terminal.until("a second held", a_second_held);
+    terminal.does(ENTER, "PAUSED");
+    terminal.does(ENTER, "HOLD");
+    terminal.does("x", "STOPPED");
+    terminal.does(ENTER, "Calves, held");
+    terminal.types("\x03");
+    assert_eq!(terminal.ends(), 0);
+    terminal.is_given_back();
+    let today = ana.today();
+    assert_eq!(today["pieces"][1]["view"]["windows"][0]["reps"], 10);
+    let held = today["pieces"][2]["view"]["sides"][0]["held_ms"].as_i64().unwrap();
+    assert!((1_000..120_000).contains(&held), "{held}");
+}
+
+#[test]
+fn a_window_too_small_says_so_and_a_larger_one_is_used() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let mut terminal = ana.session(40, 10);
+    let screen = terminal.sees("too small");
+    assert!(screen.contains("40 x 10") && screen.contains("q leaves"), "{screen}");
+    // A key that cannot be seen does nothing: the line it would open does not come after all.
+    terminal.does("5", "key was not taken");
+    terminal.resize(80, 24);
+    let screen = terminal.sees("say the load");
+    assert!(!screen.contains("saved") && !screen.contains("> 5"), "{screen}");
+    // Larger uses room: the same line is not broken any more.
+    terminal.does("50x8\r", "REST");
+    let high = |screen: &str| screen.lines().filter(|line| line.contains("██")).count();
+    let small = high(&terminal.sees("██"));
+    terminal.resize(160, 50);
+    terminal.until("bigger digits", |screen| high(screen) > small);
+    terminal.resize(12, 3);
+    terminal.until("no crash", |screen| screen.contains("12 x 3"));
+    terminal.types("q");
+    assert_eq!(terminal.ends(), 0);
+    assert_eq!(ana.sets(), [("50 kg".to_owned(), 8)]);
+}
+
+#[test]
+fn without_colour_the_words_say_it_all() {
+    let colours = |terminal: &Terminal| {
+        let shown = terminal.shown.lock().unwrap();
+        let (screen, mut found) = (shown.screen(), 0);
+        for (row, column) in (0..24).flat_map(|row| (0..80).map(move |column| (row, column))) {
+            let cell = screen.cell(row, column).unwrap();
+            let plain =
+                [cell.fgcolor(), cell.bgcolor()].iter().all(|it| *it == vt100::Color::Default);
+            found += u32::from(!plain);
+        }
+        found
+    };
+    let run = |environment: &[(&str, &str)]| {
+        let ana = Athlete::with_plan(SMALL_PLAN);
+        let args = ["session", "--day", "Any evening"];
+        let mut terminal = Terminal::with(&ana.home(), &args, 80, 24, environment);
+        terminal.sees("set 1 of 3");
+        terminal.does("d", "Where does it hurt");
+        terminal.does("\r", "How bad");
+        terminal.does("5\r", "saddle numbness");
+        terminal.does("\r", "DISCOMFORT:");
+        let screen = terminal.screen();
+        (screen, colours(&terminal))
+    };
+    let (with, coloured) = run(&[]);
+    let (without, plain) = run(&[("NO_COLOR", "1")]);
+    assert!(coloured > 0 && plain == 0, "{coloured} and {plain} coloured cells");
+    // The same words at the same places.
+    assert_eq!(with, without);
+}
+
+#[test]
+fn plain_dumb_and_a_day_off_are_answered() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let args = ["session", "--plain", "--day", "Any evening"];
+    let mut terminal = Terminal::run(&ana.home(), &args, 80, 24);
+    terminal.sees("Enter: done as planned.");
+    terminal.does("50 x 8\r", "Squat set 1, 50 kg x 8");
+    terminal.does("quit\r", "Left open");
+    assert_eq!(terminal.ends(), 0);
+    assert!(!terminal.written().contains("\x1b[?1049h"), "no other screen");
+    let mut terminal = Terminal::with(&ana.home(), &["session"], 80, 24, &[("TERM", "dumb")]);
+    terminal.does("quit\r", "Left open");
+    assert_eq!(terminal.ends(), 0);
+    assert!(!terminal.written().contains('\x1b'), "a dumb terminal gets plain lines");
+    // No day on sundays to saturdays: the days can be chosen.
+    let all =
+        r#"on = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]"#;
+    assert!(SMALL_PLAN.contains(all));
+    let ana = Athlete::with_plan(&SMALL_PLAN.replace("starts = 2026-11-02", "starts = 2199-12-30"));
+    let mut terminal = Terminal::run(&ana.home(), &["session"], 80, 24);
+    terminal.sees("Train which day?");
+    terminal.does(ENTER, "set 1 of 3");
+    terminal.types("q");
+    assert_eq!(terminal.ends(), 0);
+}
