@@ -61,6 +61,8 @@ mod tests {
             hold_ms,
             sides,
             technique,
+            ready_ms: 0,
+            switch_ms: 0,
             contract_ms,
             relax_ms,
             measure: None,
@@ -73,6 +75,7 @@ mod tests {
             movement: "squat".into(),
             scheme,
             rest_ms: 0,
+            rest_said: false,
             load: LoadRule::Free,
         })
     }

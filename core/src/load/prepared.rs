@@ -13,7 +13,7 @@ use crate::plan::{Block, Lifted};
 pub struct Prepared {
     block: Block,
     /// The latest ramps asked for, by bar and loads: every tap asks for the same again.
-    ramps: Mutex<Vec<(MassUnit, Vec<Mass>, Option<Ramp>)>>,
+    ramps: Mutex<Vec<Known>>,
     in_kg: Rack,
     in_lb: Rack,
     bells: Rack,
@@ -52,6 +52,9 @@ impl Prepared {
     }
 }
 
+/// A ramp asked for: the bar's unit, the loads, and what came of it.
+type Known = (MassUnit, Vec<Mass>, Option<Ramp>);
+
 /// So many ramps are remembered: a long day has fewer strength pieces.
 const MOST_RAMPS: usize = 16;
 
@@ -63,7 +66,7 @@ impl Prepared {
             return None;
         }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |it: &&(MassUnit, Vec<Mass>, Option<Ramp>)| it.0 == rack.unit && it.1 == loads;
+        let same = |it: &&Known| it.0 == rack.unit && it.1 == loads;
         if let Some((_, _, found)) = known.iter().find(same) {
             return found.clone();
         }
