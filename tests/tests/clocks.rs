@@ -162,6 +162,10 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     phone.tap(window(15, 12_000));
     let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
     assert_eq!(interval(&phone.screen()).ask, asked);
+    let passed = interval(&phone.screen()).clock.clone().unwrap().passed;
+    assert!(passed.iter().any(|cue| cue.words == "next, Press-up"), "{passed:?}");
+    let finished = phone.tap(Tap::Finish { effort: None, minutes: None });
+    assert_eq!((interval(&finished).ask.as_str(), hold(&finished).ask.as_str()), ("", ""));
 }
 
 #[test]

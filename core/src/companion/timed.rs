@@ -49,7 +49,7 @@ impl Sheet<'_> {
             start_station: start,
             total_ms: interval.total_ms(),
             total_text: words::clock_time(interval.total_ms()),
-            ask: clock.as_ref().map_or(String::new(), |clock| words::interval_ask(clock, &open)),
+            ask: self.ask(clock.as_ref(), |clock| words::interval_ask(clock, &open)),
             clock,
         }
     }
@@ -98,6 +98,12 @@ impl Sheet<'_> {
         })
     }
 
+    /// What to ask about a clock; nothing once the session is finished.
+    fn ask<T>(&self, clock: Option<&T>, asked: impl Fn(&T) -> String) -> String {
+        let running = self.log().is_some_and(|log| log.finish.is_none());
+        clock.filter(|_| running).map_or(String::new(), asked)
+    }
+
     pub(super) fn hold(&self, name: &str, hold: &Hold) -> HoldView {
         let spec = HoldSpec::of(hold);
         let stretch = self.block.stretch(&hold.stretch);
@@ -129,7 +135,7 @@ impl Sheet<'_> {
             flags: self.flag_views(&[&hold.stretch]),
             ready_ms: hold.ready_ms,
             switch_ms: hold.switch_ms,
-            ask: clock.as_ref().map_or(String::new(), |clock| words::hold_ask(clock, &logged)),
+            ask: self.ask(clock.as_ref(), |clock| words::hold_ask(clock, &logged)),
             clock,
         }
     }
@@ -181,11 +187,18 @@ fn interval_clock(
 
 /// The cues with what is to be done in the window that starts.
 fn with_movements(mut clock: IntervalState, windows: &[WindowView]) -> IntervalState {
-    for cue in &mut clock.cues {
-        let window = windows.iter().find(|it| it.window == cue.turn);
-        if let (Some(window), CueKind::Begin | CueKind::NextWindow) = (window, cue.kind) {
-            cue.words = words::window_cue(cue.kind, &window.movement);
+    let movement = |kind: CueKind, window: u32| match kind {
+        CueKind::Begin | CueKind::NextWindow => {
+            let found = windows.iter().find(|it| it.window == window);
+            found.map(|it| words::window_cue(kind, &it.movement))
         }
+        _ => None,
+    };
+    for cue in &mut clock.cues {
+        cue.words = movement(cue.kind, cue.turn).unwrap_or_else(|| cue.words.clone());
+    }
+    for cue in &mut clock.passed {
+        cue.words = movement(cue.kind, cue.turn).unwrap_or_else(|| cue.words.clone());
     }
     clock
 }
