@@ -3,10 +3,12 @@ import Foundation
 import PackageDescription
 
 // The generated code is made by `cargo task bindings`; on a Mac `cargo task ios` adds the library
-// for devices, and it is taken from there. Elsewhere the linker finds it by `-Xlinker -L`.
+// for devices, and apps take it from there. `cargo task check swift` names a library of its own in
+// HOLDFAST_LIBRARY, which the linker finds by `-Xlinker -L`.
 let folder = URL(fileURLWithPath: #filePath).deletingLastPathComponent()
 let framework = "Generated/HoldfastCoreFFI.xcframework"
-let forDevices = FileManager.default.fileExists(atPath: folder.appendingPathComponent(framework).path)
+let forDevices = ProcessInfo.processInfo.environment["HOLDFAST_LIBRARY"] == nil
+    && FileManager.default.fileExists(atPath: folder.appendingPathComponent(framework).path)
 
 let core: Target = forDevices
     ? .binaryTarget(name: "HoldfastCoreFFI", path: framework)
@@ -22,7 +24,7 @@ let package = Package(
             name: "HoldfastCore",
             dependencies: ["HoldfastCoreFFI"],
             path: "Generated/HoldfastCore",
-            linkerSettings: [.linkedLibrary("holdfast", .when(platforms: [.linux]))]
+            linkerSettings: forDevices ? [] : [.linkedLibrary("holdfast")]
         ),
         .target(name: "HoldfastKit", dependencies: ["HoldfastCore"]),
         // What only tests use: a crew with clocks that a test sets, and small programs.

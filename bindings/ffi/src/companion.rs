@@ -116,17 +116,9 @@ impl Holdfast {
 }
 
 /// Reads a plan text without publishing it. `source_name` is what errors call it.
-#[cfg(not(feature = "other-surface"))]
 #[uniffi::export]
 pub(crate) fn check_plan(source_name: String, text: Vec<u8>) -> Result<PlanSummary> {
     holdfast_core::Companion::check_plan(source_name, text)
-}
-
-/// The same as a library of another version might have it.
-#[cfg(feature = "other-surface")]
-#[uniffi::export]
-pub(crate) fn check_plan(text: Vec<u8>) -> Result<PlanSummary> {
-    holdfast_core::Companion::check_plan("plan".into(), text)
 }
 
 /// An error in words, for whoever holds the device.

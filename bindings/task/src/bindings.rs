@@ -48,9 +48,10 @@ pub(crate) fn generate() -> Done {
 /// Swift sources in one module, the C header and its module map in another.
 fn swift(library: &Path) -> Done {
     let folder = swift_folder();
-    clear(&folder)?;
     for (module, is_source) in [("HoldfastCore", true), ("HoldfastCoreFFI", false)] {
         let out = folder.join(module);
+        // These alone: the library for devices lies beside them.
+        clear(&out)?;
         let options = SwiftBindingsOptions {
             generate_swift_sources: is_source,
             generate_headers: !is_source,
@@ -90,8 +91,8 @@ pub(crate) fn library_name() -> String {
     format!("{DLL_PREFIX}holdfast{DLL_SUFFIX}")
 }
 
-/// Nothing of an earlier surface may stay behind.
-fn clear(folder: &Path) -> Done {
+/// Empties a folder: nothing of an earlier surface may stay behind.
+pub(crate) fn clear(folder: &Path) -> Done {
     let _ = fs::remove_dir_all(folder);
     fs::create_dir_all(folder).map_err(|error| format!("{}: {error}", folder.display()))
 }

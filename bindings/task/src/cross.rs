@@ -5,7 +5,7 @@ use std::path::Path;
 use std::process::Command;
 
 use crate::bindings;
-use crate::steps::{Done, cargo, cargo_command, is_there, root, run, step, target};
+use crate::steps::{Done, cargo_command, is_there, root, run, step, target};
 
 /// The ABIs of Android devices, as rustc names their targets: phones of today, old ones, emulators.
 const ANDROID: [(&str, &str); 3] = [
@@ -14,8 +14,13 @@ const ANDROID: [(&str, &str); 3] = [
     ("x86_64", "x86_64-linux-android"),
 ];
 
-/// Devices, and simulators on both kinds of Mac.
-const APPLE: [&str; 3] = ["aarch64-apple-ios", "aarch64-apple-ios-sim", "x86_64-apple-ios"];
+/// Devices, simulators on both kinds of Mac, and a Mac itself.
+const APPLE: [&str; 4] =
+    ["aarch64-apple-ios", "aarch64-apple-ios-sim", "x86_64-apple-ios", "aarch64-apple-darwin"];
+
+/// The oldest systems the library is built for, as `ios/Kit/Package.swift` has them.
+const OLDEST: [(&str, &str); 2] =
+    [("IPHONEOS_DEPLOYMENT_TARGET", "17.0"), ("MACOSX_DEPLOYMENT_TARGET", "14.0")];
 
 /// Builds the library for Android into `android/kit/src/main/jniLibs`.
 pub(crate) fn android() -> Done {
@@ -52,8 +57,9 @@ pub(crate) fn ios() -> Done {
     bindings::generate()?;
     step("library for Apple devices", || {
         for target in APPLE {
-            let args = ["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"];
-            cargo(&[&args[..], &["--target", target]].concat())?;
+            let mut build = cargo_command();
+            build.args(["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"]);
+            run(build.args(["--target", target]).envs(OLDEST))?;
         }
         Ok(())
     })?;
@@ -67,10 +73,13 @@ pub(crate) fn ios() -> Done {
         let headers = bindings::swift_folder().join("HoldfastCoreFFI");
         let mut create = Command::new("xcodebuild");
         create.arg("-create-xcframework");
-        for library in [built(APPLE[0]), simulators] {
+        for library in [built(APPLE[0]), simulators, built(APPLE[3])] {
             create.arg("-library").arg(library).arg("-headers").arg(&headers);
         }
         let out = bindings::swift_folder().join("HoldfastCoreFFI.xcframework");
+        // xcodebuild writes over nothing.
+        bindings::clear(&out)?;
+        let _ = std::fs::remove_dir(&out);
         run(create.arg("-output").arg(out))
     })
 }

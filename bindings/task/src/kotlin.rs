@@ -31,6 +31,8 @@ pub(crate) fn tools() -> Done {
 pub(crate) fn maven(library: &Path) -> Command {
     let mut maven = Command::new("mvn");
     maven.current_dir(root().join("android")).args(["-B", "-q", "-ntp"]);
+    // Without a language a JVM cannot name a file `Zoë`.
+    maven.env("LC_ALL", "C.UTF-8");
     maven.arg(format!("-Dholdfast.bindings={}", kotlin_folder().display()));
     maven.arg(format!("-Dholdfast.library={}", library.display()));
     maven.arg(format!("-Dholdfast.otherLibrary={}", library_folder("other").display()));

@@ -4,20 +4,38 @@ use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::OnceLock;
 use std::time::Instant;
 
 /// What failed, and how to see it again.
 pub(crate) type Done = Result<(), String>;
 
-/// The repository's root.
+/// The repository's root: that of the checkout cargo runs in, which a copied program cannot know.
 pub(crate) fn root() -> PathBuf {
-    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
-    here.ancestors().nth(2).unwrap_or(here).to_path_buf()
+    let here = env::var_os("CARGO_MANIFEST_DIR");
+    let here = here.map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
+    real(here.ancestors().nth(2).unwrap_or(&here))
 }
 
-/// Where cargo builds.
+/// Where cargo builds, as cargo itself says: a variable or a file of its own may have moved it.
 pub(crate) fn target() -> PathBuf {
-    env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), |it| root().join(it))
+    static TARGET: OnceLock<PathBuf> = OnceLock::new();
+    let target = || {
+        let mut cargo = cargo_command();
+        cargo.args(["metadata", "--no-deps", "--format-version", "1", "--locked"]);
+        let said: serde_json::Value = serde_json::from_slice(&cargo.output().ok()?.stdout).ok()?;
+        Some(PathBuf::from(said["target_directory"].as_str()?))
+    };
+    // Where cargo says nothing, the next step that runs it says why.
+    let target = TARGET.get_or_init(|| target().unwrap_or_else(|| root().join("target")));
+    let _ = fs::create_dir_all(target);
+    real(target)
+}
+
+/// A folder by its own name, not by that of a link to it: Swift's root knows no link outside it.
+fn real(folder: &Path) -> PathBuf {
+    let real = if cfg!(unix) { fs::canonicalize(folder).ok() } else { None };
+    real.unwrap_or_else(|| folder.to_path_buf())
 }
 
 /// Does one step, and says how long it took.

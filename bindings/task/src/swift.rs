@@ -31,8 +31,11 @@ pub(crate) fn swift(command: &str, library: &Path) -> Command {
     swift.arg("--package-path").arg(root().join("ios/Kit"));
     swift.arg("--scratch-path").arg(scratch());
     swift.arg("-Xlinker").arg(format!("-L{}", library.display()));
-    // Swift 6.0 on Linux leaves a symbol of its Observation library undefined; nothing calls it.
-    swift.args(["-Xlinker", "--allow-shlib-undefined"]);
+    if cfg!(target_os = "linux") {
+        // Swift 6.0 there leaves a symbol of its Observation library undefined; nothing calls it.
+        swift.args(["-Xlinker", "--allow-shlib-undefined"]);
+    }
+    swift.env("HOLDFAST_LIBRARY", library);
     swift.env("LD_LIBRARY_PATH", library).env("DYLD_LIBRARY_PATH", library);
     swift.env("HOLDFAST_OTHER_LIBRARY", library_folder("other"));
     swift.env("HOLDFAST_FIXTURES", root().join("bindings/fixtures"));

@@ -101,6 +101,10 @@ impl Companion {
     /// [`CompanionError::Invalid`] when somebody has started there already, or for the name;
     /// [`CompanionError::Storage`] when the folder cannot be written.
     pub fn start(home: String, start: Start, at: Instant) -> CompanionResult<Companion> {
+        caught(|| Companion::started(home, start, at))
+    }
+
+    fn started(home: String, start: Start, at: Instant) -> CompanionResult<Companion> {
         let folder = PathBuf::from(&home);
         if folder.join(store::DATABASE).exists() && Identity::read(&folder)?.is_none() {
             let reason = "there is a database here but no device.json: put that file back, or \
@@ -132,6 +136,10 @@ impl Companion {
     /// [`CompanionError::NotFound`] when nobody has started there; [`CompanionError::TooNew`] when
     /// the data was written by a newer version.
     pub fn open(home: String, at: Instant) -> CompanionResult<Companion> {
+        caught(|| Companion::opened(home, at))
+    }
+
+    fn opened(home: String, at: Instant) -> CompanionResult<Companion> {
         let folder = PathBuf::from(&home);
         let Some(identity) = Identity::read(&folder)? else {
             let reason = "nobody has started here yet: start as coach or athlete first";
@@ -199,7 +207,7 @@ impl Companion {
     /// # Errors
     /// [`CompanionError::Plan`] with every problem and its place.
     pub fn check_plan(source_name: String, text: Vec<u8>) -> CompanionResult<PlanSummary> {
-        Ok(coach::check(&source_name, &text)?)
+        caught(|| Ok(coach::check(&source_name, &text)?))
     }
 
     /// Publishes a plan text: the next exchange carries it.
@@ -292,10 +300,10 @@ impl Companion {
 
     /// Closes the device, leaving one tidy database file. Closing twice is harmless.
     pub fn close(&self) -> CompanionResult<()> {
-        match self.lock().take() {
+        caught(|| match self.lock().take() {
             Some(device) => Ok(device.store.close()?),
             None => Ok(()),
-        }
+        })
     }
 
     fn of(device: Device) -> Companion {
@@ -322,7 +330,8 @@ impl Companion {
         };
         let mut put_right = "it was damaged and is whole again".to_owned();
         if let Some(device) = held.take() {
-            let device = reopened(device)?;
+            // A second panic leaves the companion closed, which says to open it again.
+            let device = caught(|| Ok(reopened(device)?))?;
             put_right = opening_text(device.rebuilt.as_ref()).unwrap_or(put_right);
             *held = Some(device);
         }
@@ -337,6 +346,12 @@ fn reopened(device: Device) -> Result<Device> {
     drop(device);
     let (store, rebuilt) = store::open(&home, &identity, &at, false)?;
     Ok(Device::new(home, identity, at, store, rebuilt))
+}
+
+/// Makes an error of a panic: a shell meets no other kind. What was half done is dropped with it.
+fn caught<T>(work: impl FnOnce() -> CompanionResult<T>) -> CompanionResult<T> {
+    panic::catch_unwind(AssertUnwindSafe(work))
+        .unwrap_or_else(|panic| Err(CompanionError::Unexpected { reason: said(&*panic) }))
 }
 
 /// What a panic said.

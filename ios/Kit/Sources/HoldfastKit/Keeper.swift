@@ -2,7 +2,7 @@
 
 /// Holds the device's one `Holdfast` and keeps it off the main thread.
 ///
-/// Taps are done one after the other. Each is on disk before ``tap(_:)`` returns, and a tap that was
+/// Taps are done one after the other. Each is on disk before ``tap(_:isolation:)`` returns, and a tap that was
 /// made is done even when the task that made it is cancelled: the core never hears of cancellation.
 ///
 /// Every call throws `CompanionError` with its reason in fields; its ``CompanionError/words`` have it
@@ -52,13 +52,18 @@ public actor Keeper {
     }
 
     /// Does what a tap says. The moment is that of the call, however long its turn takes to come.
+    ///
+    /// Begins on the caller's own actor, so taps made there take their turns in the order they were
+    /// made. Returns once the main actor has the screen: whoever holds the main thread must not wait
+    /// for it.
     @discardableResult
-    public nonisolated func tap(_ tap: Tap) async throws -> SessionScreen {
+    public func tap(_ tap: Tap, isolation: isolated (any Actor)? = #isolation) async throws -> SessionScreen {
         try await done(tap, at: moments())
     }
 
     /// Asks anything else of the core, in turn with the taps:
-    /// `keeper.ask { core, now in try core.board(date: date) }`.
+    /// `keeper.ask { core, now in try core.board(date: date) }`. What is asked does not change what
+    /// is ``shown``, so a tap belongs in ``tap(_:isolation:)``.
     public func ask<Answer: Sendable>(
         _ question: @Sendable (_ core: Holdfast, _ now: Instant) throws -> Answer
     ) throws -> Answer {

@@ -88,6 +88,17 @@ final class ErrorsTests: XCTestCase {
         XCTAssertEqual(try coach.core.export().journal.count, before.journal.count + 1)
     }
 
+    func testAPanicWhileStartingOrOpeningIsAnErrorToo() throws {
+        let (home, now) = (try homes().appendingPathComponent("planted").path, evening("2026-11-02"))
+        let planted = CompanionError.Unexpected(reason: "a panic that a test planted")
+        let name = "(planted panic)"
+        let starting = try error { _ = try Holdfast.start(home: home, start: start(.athlete, name), at: now) }
+        XCTAssertEqual(starting, planted)
+        // The start was cut short, so opening writes the profile again.
+        let opening = try error { _ = try Holdfast.open(home: home, at: now) }
+        XCTAssertEqual(opening, planted)
+    }
+
     func testAClosedObjectSaysSo() throws {
         let (_, zoe) = try crew(homes())
         try zoe.core.shut()

@@ -32,7 +32,8 @@ final class ProcessTests: XCTestCase {
             let child = try process("Logging", [zoe.home, "\(reps)"], said: said)
             try child.run()
             let wanted = Int.random(in: 1...60)
-            while child.isRunning, try lines(said).count < wanted { usleep(500) }
+            let limit = Date() + 60
+            while child.isRunning, Date() < limit, try lines(said).count < wanted { usleep(500) }
             let sofar = try lines(said)
             XCTAssertTrue(child.isRunning, "\(sofar)")
             // SIGKILL: nothing of it can tidy up.

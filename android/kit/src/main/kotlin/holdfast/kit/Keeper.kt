@@ -4,12 +4,14 @@ import holdfast.core.Holdfast
 import holdfast.core.SessionScreen
 import holdfast.core.Start
 import holdfast.core.Tap
+import kotlinx.coroutines.CancellationException
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.NonCancellable
 import kotlinx.coroutines.flow.MutableStateFlow
 import kotlinx.coroutines.flow.StateFlow
 import kotlinx.coroutines.flow.asStateFlow
+import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withContext
 
 /**
@@ -20,8 +22,9 @@ import kotlinx.coroutines.withContext
  * screen that turns must not lose a set.
  *
  * Every call throws [holdfast.core.CompanionException] with its reason in fields; [words] has it as
- * a sentence. One keeper a process and home folder is enough: keep it in the application, not in a
- * screen.
+ * a sentence. Text with half a surrogate pair is refused as
+ * [Invalid][holdfast.core.CompanionException.Invalid]. One keeper a process and home folder is
+ * enough: keep it in the application, not in a screen.
  */
 class Keeper private constructor(
     private val core: Holdfast,
@@ -39,32 +42,45 @@ class Keeper private constructor(
     /** Does what a tap says. The moment is that of the call, however long its turn takes to come. */
     suspend fun tap(tap: Tap): SessionScreen {
         val at = moments.now()
-        return show { core.tap(tap, at) }
+        return show { wellFormed { core.tap(tap, at) } }
     }
 
-    /** Asks anything else of the core, in turn with the taps: `keeper.ask { now -> board(date) }`. */
+    /**
+     * Asks anything else of the core, in turn with the taps: `keeper.ask { now -> board(date) }`.
+     *
+     * What is asked does not change [screen], so a tap belongs in [tap]. Half a surrogate pair throws
+     * [java.nio.charset.MalformedInputException] here.
+     */
     suspend fun <T> ask(question: Holdfast.(now: holdfast.core.Instant) -> T): T =
         withContext(NonCancellable + lane) { core.question(moments.now()) }
 
     /**
-     * Closes the database. Calls after it are refused with
-     * [Invalid][holdfast.core.CompanionException.Invalid]; closing twice is harmless. Waits for the disk.
+     * Closes the database, after the taps that were made before. Calls after it are refused with
+     * [Invalid][holdfast.core.CompanionException.Invalid]; closing twice is harmless.
+     *
+     * Waits for its turn and the disk; from inside [ask] its turn would never come.
      */
-    override fun close() = core.shut()
+    override fun close() = runBlocking { shut() }
+
+    private suspend fun shut() = withContext(NonCancellable + lane) { core.shut() }
 
     private suspend fun show(next: () -> SessionScreen): SessionScreen =
         // Shown from inside the lane, so that an older screen never covers a newer one.
         withContext(NonCancellable + lane) { next().also { shown.value = it } }
 
     companion object {
-        /** Opens a home folder that somebody started before. */
+        /**
+         * Opens a home folder that somebody started before.
+         *
+         * Throws [LibraryUnusable] when the app's library is missing or of another version.
+         */
         suspend fun open(
             home: String,
             moments: Moments,
             dispatcher: CoroutineDispatcher = Dispatchers.IO,
         ): Keeper = keeper(moments, dispatcher) { Holdfast.open(home, moments.now()) }
 
-        /** Makes a home folder for somebody who starts. */
+        /** Makes a home folder for somebody who starts. Throws as [open] does. */
         suspend fun start(
             home: String,
             start: Start,
@@ -78,7 +94,16 @@ class Keeper private constructor(
             make: () -> Holdfast,
         ): Keeper {
             val lane = dispatcher.limitedParallelism(1)
-            return withContext(NonCancellable + lane) { Keeper(loaded(make), moments, lane) }
+            var made: Keeper? = null
+            try {
+                return withContext(NonCancellable + lane) {
+                    Keeper(loaded { wellFormed(make) }, moments, lane).also { made = it }
+                }
+            } catch (gone: CancellationException) {
+                // Whoever asked is gone, so nobody else can close it.
+                made?.shut()
+                throw gone
+            }
         }
     }
 }

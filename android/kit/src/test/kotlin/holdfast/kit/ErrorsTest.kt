@@ -97,6 +97,19 @@ class ErrorsTest {
     }
 
     @Test
+    fun `a panic while starting or opening is an error too`(@TempDir homes: Path) {
+        val home = homes.resolve("planted").toString()
+        val now = evening("2026-11-02")
+        val starting = assertFailsWith<CompanionException.Unexpected> {
+            Holdfast.start(home, start(Role.ATHLETE, "(planted panic)"), now)
+        }
+        assertEquals("a panic that a test planted", starting.reason)
+        // The start was cut short, so opening writes the profile again.
+        val opening = assertFailsWith<CompanionException.Unexpected> { Holdfast.open(home, now) }
+        assertEquals("a panic that a test planted", opening.reason)
+    }
+
+    @Test
     fun `a closed object says so`(@TempDir homes: Path) {
         val (_, zoe) = crew(homes)
         zoe.core.shut()

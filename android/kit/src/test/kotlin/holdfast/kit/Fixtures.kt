@@ -1,6 +1,8 @@
 package holdfast.kit
 
 import java.io.File
+import java.util.concurrent.TimeUnit
+import kotlin.test.assertTrue
 import kotlinx.serialization.json.Json
 import kotlinx.serialization.json.JsonArray
 import kotlinx.serialization.json.jsonArray
@@ -30,4 +32,11 @@ fun child(
     val java = File(System.getProperty("java.home"), "bin/java").path
     val command = listOf(java, "-cp", System.getProperty("java.class.path")) + flags + main + args
     return ProcessBuilder(command).redirectErrorStream(true).redirectOutput(said).start()
+}
+
+/** Waits for a process to end, but not for ever. */
+fun Process.ends() {
+    val ended = waitFor(60, TimeUnit.SECONDS)
+    if (!ended) destroyForcibly()
+    assertTrue(ended, "the process still runs after a minute")
 }

@@ -6,19 +6,29 @@ import holdfast.core.PieceView
 import holdfast.core.Role
 import holdfast.core.SessionScreen
 import holdfast.core.Tap
+import java.nio.file.Files
 import java.nio.file.Path
+import java.util.concurrent.CountDownLatch
+import java.util.concurrent.Executors
+import java.util.concurrent.atomic.AtomicInteger
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertFailsWith
+import kotlin.test.assertFalse
 import kotlin.test.assertNull
 import kotlin.test.assertTrue
 import kotlinx.coroutines.CoroutineStart
+import kotlinx.coroutines.Deferred
 import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.asCoroutineDispatcher
 import kotlinx.coroutines.async
 import kotlinx.coroutines.awaitAll
+import kotlinx.coroutines.coroutineScope
 import kotlinx.coroutines.flow.first
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
+import kotlinx.coroutines.withTimeout
+import kotlinx.coroutines.withTimeoutOrNull
 import org.junit.jupiter.api.io.TempDir
 
 class KeeperTest {
@@ -26,6 +36,20 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         return Keeper.open(homes.resolve("Zoë").toString(), { zoe.now })
+    }
+
+    /** Runs something while the lane is held by a question. */
+    private suspend fun whileHeld(keeper: Keeper, work: suspend () -> Unit) = coroutineScope {
+        val held = CountDownLatch(1)
+        val free = CountDownLatch(1)
+        val question = launch(Dispatchers.Default) { keeper.ask { held.countDown(); free.await() } }
+        held.await()
+        try {
+            work()
+        } finally {
+            free.countDown()
+            question.join()
+        }
     }
 
     private fun reps(screen: SessionScreen) =
@@ -37,7 +61,7 @@ class KeeperTest {
             assertNull(keeper.screen.value)
             val next = async(start = CoroutineStart.UNDISPATCHED) { keeper.screen.first { it != null } }
             val today = keeper.today()
-            assertEquals(today, next.await())
+            assertEquals(today, withTimeout(10_000) { next.await() })
             val tapped = keeper.tap(squat(kilograms(50)))
             assertEquals(tapped, keeper.screen.value)
             assertEquals("Zoë", keeper.ask { who() }.name)
@@ -52,6 +76,83 @@ class KeeperTest {
             maker.join()
             assertEquals(listOf(7u, null, null), reps(keeper.today()))
         }
+    }
+
+    @Test
+    fun `a tap has the moment of its call and waits for its turn`(@TempDir homes: Path) = runBlocking {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        val taken = AtomicInteger()
+        val moments = Moments { taken.incrementAndGet(); zoe.now }
+        Keeper.open(homes.resolve("Zoë").toString(), moments).use { keeper ->
+            var tap: Deferred<SessionScreen>? = null
+            whileHeld(keeper) {
+                val before = taken.get()
+                tap = async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), 7u)) }
+                assertEquals(before + 1, taken.get(), "its moment is that of the call")
+                // Enough for a tap that does not wait: a set takes some milliseconds.
+                assertNull(withTimeoutOrNull(500) { tap.await() }, "it waits for its turn")
+            }
+            assertEquals(listOf(7u, null, null), reps(tap!!.await()))
+        }
+    }
+
+    @Test
+    fun `whatever waits for the disk is off the caller's thread`(@TempDir homes: Path) = runBlocking {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        val disk = Executors.newFixedThreadPool(4) { Thread(it, "disk") }.asCoroutineDispatcher()
+        val threads = mutableListOf<String>()
+        fun note() { threads += Thread.currentThread().name.substringBefore(' ') }
+        disk.use {
+            Keeper.open(homes.resolve("Zoë").toString(), { note(); zoe.now }, disk).use { keeper ->
+                keeper.ask { note() }
+                keeper.today()
+            }
+        }
+        assertEquals(List(4) { "disk" }, threads)
+    }
+
+    @Test
+    fun `closing waits for the taps made before`(@TempDir homes: Path) = runBlocking {
+        val keeper = keeper(homes)
+        val made = (1u..20u).map { reps ->
+            async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), reps, set = 1u)) }
+        }
+        keeper.close()
+        assertEquals(20u, reps(made.awaitAll().last())[0])
+    }
+
+    @Test
+    fun `a keeper that nobody waits for any more is closed`(@TempDir homes: Path) = runBlocking {
+        val (_, zoe) = crew(homes)
+        zoe.core.shut()
+        val log = homes.resolve("Zoë/holdfast.db-wal")
+        var logged = false
+        val maker = launch(start = CoroutineStart.UNDISPATCHED) {
+            val home = homes.resolve("Zoë").toString()
+            Keeper.open(home, { zoe.now }).use { logged = true }
+        }
+        maker.cancel()
+        maker.join()
+        assertFalse(logged, "the caller was gone")
+        // SQLite keeps its log beside the database for as long as that is open.
+        assertFalse(Files.exists(log), "it is still open")
+        Keeper.open(homes.resolve("Zoë").toString(), { zoe.now }).use { assertTrue(Files.exists(log)) }
+    }
+
+    @Test
+    fun `half a character is the caller's error`(@TempDir homes: Path) = runBlocking {
+        keeper(homes).use { keeper ->
+            val half = "Zo" + Char(0xD83D)
+            val error = assertFailsWith<CompanionException.Invalid> { keeper.tap(Tap.Begin(half)) }
+            assertEquals("text", error.field)
+            val start = start(Role.ATHLETE, half)
+            assertFailsWith<CompanionException.Invalid> {
+                Keeper.start(homes.resolve("half").toString(), start, { evening("2026-11-02") })
+            }
+        }
+        Unit
     }
 
     @Test

@@ -38,10 +38,11 @@ class KillTest {
             val said = homes.resolve("said").toFile()
             val child = child("holdfast.kit.Logging", home, reps.toString(), said = said)
             val wanted = random.nextInt(1, 60)
-            while (child.isAlive && said.readText().count { it == '\n' } < wanted) Thread.sleep(1)
+            val limit = System.nanoTime() + 60_000_000_000
+            while (child.isAlive && System.nanoTime() < limit && said.readText().count { it == '\n' } < wanted) Thread.sleep(1)
             assertTrue(child.isAlive, said.readText())
             // SIGKILL: nothing of it can tidy up.
-            child.destroyForcibly().waitFor()
+            child.destroyForcibly().ends()
             // A number without its line's end was not said to the end.
             val acknowledged = said.readText().substringBeforeLast('\n').lines().last().toUInt()
             val core = Holdfast.open(home, zoe.now)

@@ -26,7 +26,7 @@ class LibraryTest {
         val own = mapOf("uniffi.component.holdfast.libraryOverride" to library)
         val said = home.resolve("said").toFile()
         val zoe = home.resolve("Zoë").toString()
-        child("holdfast.kit.Opening", zoe, said = said, properties = own).waitFor()
+        child("holdfast.kit.Opening", zoe, said = said, properties = own).ends()
         return said.readText().trim()
     }
 
