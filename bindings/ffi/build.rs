@@ -25,7 +25,7 @@ const SURFACE: [(&str, &str, &[&str]); 22] = [
     ("care/advice.rs", "care", &["Advice"]),
     ("clock/mod.rs", "clock", &["Act", "During", "Trust"]),
     ("clock/cue.rs", "clock", &["Cue", "CueKind", "PassedCue"]),
-    ("clock/hold.rs", "clock", &["HoldPhase", "HoldState", "Short"]),
+    ("clock/hold.rs", "clock", &["HoldPhase", "HoldState", "WhyShort"]),
     ("clock/interval.rs", "clock", &["IntervalPhase", "IntervalState"]),
     ("journal/body.rs", "journal", &["Decision", "Role"]),
     ("load/reason.rs", "load", &["Reason"]),

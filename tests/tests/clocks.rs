@@ -1,6 +1,6 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
-use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Short, Trust};
+use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Trust, WhyShort};
 use holdfast_core::companion::{RestBasis, RestView, SessionScreen, Tap, WindowView};
 use holdfast_core::{Companion, Instant, Mass};
 use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
@@ -110,7 +110,7 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     phone.pass(75_000 + 10_000 + 30_000).calves(Act::Skip);
     let screen = phone.pass(2_000).tap(log_calves(&[], Some("cramp in the foot")));
     let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
-    assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(Short::Skipped))]);
+    assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(WhyShort::Skipped))]);
     let texts: Vec<_> = hold(&screen).sides.iter().map(|it| it.short_text.as_str()).collect();
     assert_eq!(texts, ["", "skipped: \"cramp in the foot\""], "nothing is said of a whole side");
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
@@ -120,7 +120,10 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     // By hand the athlete's word is all there is.
     let screen = phone.tap(log_calves(&[50_000, 120_000], Some("the bell rang")));
     let first = hold(&screen).sides[0].clone();
-    assert_eq!((first.short, first.short_text.as_str()), (Some(Short::Said), "\"the bell rang\""));
+    assert_eq!(
+        (first.short, first.short_text.as_str()),
+        (Some(WhyShort::Said), "\"the bell rang\"")
+    );
     assert_eq!(hold(&screen).sides[1].short, None);
     let screen = phone.tap(log_calves(&[50_000, 120_000], None));
     assert_eq!(hold(&screen).sides[0].short, None, "not said, so not known");
@@ -187,7 +190,7 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
     let screen = phone.pass(5_000).tap(log_calves(&[], None));
     let first = hold(&screen).sides[0].clone();
-    assert_eq!((first.held_ms, first.short), (Some(20_000), Some(Short::Unseen)));
+    assert_eq!((first.held_ms, first.short), (Some(20_000), Some(WhyShort::Unseen)));
     // The athlete knows better.
     let screen = phone.tap(log_calves(&[120_000, 90_000], None));
     assert_eq!(hold(&screen).sides[1].held_ms, Some(90_000));

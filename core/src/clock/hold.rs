@@ -39,7 +39,7 @@ pub struct HoldSpec {
 
 keyword! {
     /// Why a side was held for less than the plan asks.
-    Short {
+    WhyShort {
         /// The side was skipped before its end.
         Skipped = "skipped",
         /// The clock was stopped before the side's end.
@@ -65,7 +65,7 @@ pub struct HoldState {
     pub length_ms: Vec<i64>,
     /// Why a side was held for less than the plan asks, one a side; none for a side that was held
     /// long enough, or that can still be.
-    pub short: Vec<Option<Short>>,
+    pub short: Vec<Option<WhyShort>>,
     /// Milliseconds to the end of the last side if it runs on; none when it is not begun or over.
     pub ends_in_ms: Option<i64>,
     /// The cues since the last mark, the earliest first: what a phone that slept has missed.
@@ -212,9 +212,9 @@ pub fn hold_state(spec: &HoldSpec, marks: &[Mark], now: &Instant) -> HoldState {
             return None;
         }
         match line.trust {
-            _ if line.cut_from(side) > 0 => Some(Short::Skipped),
-            Trust::Unknown if over => Some(Short::Unseen),
-            _ => over.then_some(Short::Stopped),
+            _ if line.cut_from(side) > 0 => Some(WhyShort::Skipped),
+            Trust::Unknown if over => Some(WhyShort::Unseen),
+            _ => over.then_some(WhyShort::Stopped),
         }
     };
     let add_side = |side: u32, course: &Course, gather: &mut Gather| {

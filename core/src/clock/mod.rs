@@ -44,7 +44,7 @@ use crate::plan::keyword;
 
 pub use cue::{Cue, CueKind, LAST_SECONDS_MS, MAX_CUES, PassedCue};
 pub use hold::{
-    HOLD_READY_MS, HOLD_SWITCH_MS, HoldPhase, HoldSpec, HoldState, MAX_SIDES, Short, hold_state,
+    HOLD_READY_MS, HOLD_SWITCH_MS, HoldPhase, HoldSpec, HoldState, MAX_SIDES, WhyShort, hold_state,
 };
 pub use interval::{INTERVAL_READY_MS, IntervalPhase, IntervalSpec, IntervalState, interval_state};
 

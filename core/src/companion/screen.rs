@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::{FewerReps, RestView};
 use crate::care::{Advice, Place};
-use crate::clock::{HoldState, IntervalState, Short};
+use crate::clock::{HoldState, IntervalState, WhyShort};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
@@ -377,7 +377,7 @@ pub struct SideView {
     /// The same in words; empty until it is logged.
     pub held_text: String,
     /// Why it was held for less than was asked for, once logged and where that is known.
-    pub short: Option<Short>,
+    pub short: Option<WhyShort>,
     /// The same in words, with what the athlete said; empty where there is nothing to say.
     pub short_text: String,
 }

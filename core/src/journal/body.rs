@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Version;
 use crate::care::{Place, Sign};
-use crate::clock::{Mark, Short};
+use crate::clock::{Mark, WhyShort};
 use crate::error::Result;
 use crate::id::{CrewId, PersonId, RecordId};
 use crate::instant::Instant;
@@ -182,7 +182,7 @@ pub struct Held {
     pub held_ms: i64,
     /// Why it was held for less than was asked for, where that is known.
     #[serde(default)]
-    pub short: Option<Short>,
+    pub short: Option<WhyShort>,
     /// What the athlete said about that.
     #[serde(default)]
     pub said: Option<String>,

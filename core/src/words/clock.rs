@@ -1,7 +1,7 @@
 //! What a clock says, aloud and on screen.
 
 use super::plain::{clock_time, count, list};
-use crate::clock::{CueKind, HoldPhase, HoldState, IntervalPhase, IntervalState, Short, Trust};
+use crate::clock::{CueKind, HoldPhase, HoldState, IntervalPhase, IntervalState, Trust, WhyShort};
 use crate::companion::RestBasis;
 
 /// What a cue speaks: short, for somebody on the floor with the phone out of reach.
@@ -26,12 +26,12 @@ pub(crate) fn window_cue(kind: CueKind, movement: &str) -> String {
 }
 
 /// Why a side was short, with what the athlete said.
-pub(crate) fn short(short: Option<Short>, said: Option<&str>) -> String {
+pub(crate) fn short(short: Option<WhyShort>, said: Option<&str>) -> String {
     let why = match short {
-        Some(Short::Skipped) => "skipped",
-        Some(Short::Stopped) => "stopped early",
-        Some(Short::Unseen) => "not all of it was seen",
-        Some(Short::Said) | None => "",
+        Some(WhyShort::Skipped) => "skipped",
+        Some(WhyShort::Stopped) => "stopped early",
+        Some(WhyShort::Unseen) => "not all of it was seen",
+        Some(WhyShort::Said) | None => "",
     };
     match said {
         Some(said) if why.is_empty() => format!("\"{said}\""),

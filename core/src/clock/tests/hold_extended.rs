@@ -1,7 +1,7 @@
 //! Extending, what passed unseen, and what cannot be known: hold cases worked out by hand.
 
 use super::super::{
-    CueKind, During, EXTEND_MS, FAR_MS, HoldPhase, HoldSpec, MAX_SIDE_MS, Short, Trust,
+    CueKind, During, EXTEND_MS, FAR_MS, HoldPhase, HoldSpec, MAX_SIDE_MS, Trust, WhyShort,
 };
 use super::{Act, Device, dues};
 
@@ -64,7 +64,7 @@ fn an_extended_side_can_be_paused_skipped_and_stopped() {
     let state = device.hold(&spec);
     assert_eq!(
         (state.held_ms, state.short),
-        (vec![123_000, 30_000], vec![None, Some(Short::Skipped)])
+        (vec![123_000, 30_000], vec![None, Some(WhyShort::Skipped)])
     );
 }
 
@@ -75,9 +75,9 @@ fn why_a_side_is_short_is_known_once_it_cannot_get_longer() {
     assert_eq!(device.hold(&spec).short, [None, None], "it still runs");
     let mut stopped = device.clone();
     let short = stopped.act(Act::Stop).hold(&spec).short;
-    assert_eq!(short, [Some(Short::Stopped), Some(Short::Stopped)]);
+    assert_eq!(short, [Some(WhyShort::Stopped), Some(WhyShort::Stopped)]);
     let short = device.act(Act::Skip).wait(20_000).act(Act::Stop).hold(&spec).short;
-    assert_eq!(short, [Some(Short::Skipped), Some(Short::Stopped)]);
+    assert_eq!(short, [Some(WhyShort::Skipped), Some(WhyShort::Stopped)]);
 }
 
 #[test]
@@ -149,7 +149,7 @@ fn a_reboot_is_trusted_and_said_and_both_together_are_not_claimed() {
     // From the next mark the new boot counts, and the doubt stays.
     let state = back.act(Act::Resume).wait(7_000).act(Act::Stop).hold(&spec);
     assert_eq!((state.trust, state.held_ms), (Trust::Unknown, vec![17_000, 0]));
-    assert_eq!(state.short, [Some(Short::Unseen), Some(Short::Unseen)]);
+    assert_eq!(state.short, [Some(WhyShort::Unseen), Some(WhyShort::Unseen)]);
 
     // Rebooted and set far forward: 240 s of the course were left at the last mark.
     for (past_the_end, trust) in [(FAR_MS, Trust::Wall), (FAR_MS + 1, Trust::Unknown)] {

@@ -2,7 +2,7 @@
 //! through every tenth of a second.
 
 use super::super::{
-    CueKind, During, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Short, Trust,
+    CueKind, During, HoldPhase, HoldSpec, IntervalPhase, IntervalSpec, Trust, WhyShort,
 };
 use super::{Act, Instant};
 
@@ -251,19 +251,19 @@ impl SlowClock {
     }
 
     /// Why each side was short of what the plan asks.
-    pub(super) fn short(&self, asked_ms: i64, trust: Trust) -> Vec<Option<Short>> {
+    pub(super) fn short(&self, asked_ms: i64, trust: Trust) -> Vec<Option<WhyShort>> {
         let over = self.how == How::RanOut || self.how == How::Ended;
         let why = |(held, side): (&i64, u32)| {
             if *held >= asked_ms {
                 None
             } else if self.skipped.contains(&side) {
-                Some(Short::Skipped)
+                Some(WhyShort::Skipped)
             } else if !over {
                 None
             } else if trust == Trust::Unknown {
-                Some(Short::Unseen)
+                Some(WhyShort::Unseen)
             } else {
-                Some(Short::Stopped)
+                Some(WhyShort::Stopped)
             }
         };
         self.worked_ms.iter().zip(1..).map(why).collect()

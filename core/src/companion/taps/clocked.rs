@@ -3,7 +3,7 @@
 use super::{MAX_REPS, Taps, new_or_corrected, within};
 use crate::clock::{
     Act, During, EXTEND_MS, HoldPhase, HoldSpec, HoldState, IntervalPhase, IntervalSpec,
-    MAX_SIDE_MS, Mark, Short, hold_state, interval_state,
+    MAX_SIDE_MS, Mark, WhyShort, hold_state, interval_state,
 };
 use crate::companion::timed::{hold_over, interval_over};
 use crate::error::{Error, Result};
@@ -188,7 +188,7 @@ impl Taps<'_> {
                 technique: hold.technique,
                 asked_ms: hold.hold_ms,
                 held_ms,
-                short: by_clock.or(said.is_some().then_some(Short::Said)),
+                short: by_clock.or(said.is_some().then_some(WhyShort::Said)),
                 said,
             };
             drafts.push(new_or_corrected(self.log.hold(name, side).map(|it| it.record), held));
