@@ -44,15 +44,16 @@ private final class Count: @unchecked Sendable {
     func add() { lock.withLock { count += 1 } }
 }
 
+/// Waits for a number to come up, but not for ever.
+@MainActor
+private func reach(_ wanted: Int, _ value: () -> Int) async throws {
+    let limit = Date() + 5
+    while value() < wanted, Date() < limit { try await Task.sleep(nanoseconds: 1_000_000) }
+    XCTAssertEqual(value(), wanted)
+}
+
 /// What sets a keeper apart from a plain actor around the core.
 final class LaneTests: XCTestCase {
-    @MainActor
-    private func reach(_ wanted: Int, _ value: () -> Int) async throws {
-        let limit = Date() + 5
-        while value() < wanted, Date() < limit { try await Task.sleep(nanoseconds: 1_000_000) }
-        XCTAssertEqual(value(), wanted)
-    }
-
     @MainActor
     func testTapsOfTheMainActorKeepTheirOrder() async throws {
         let (_, zoe) = try crew(homes())
@@ -119,7 +120,7 @@ final class LaneTests: XCTestCase {
     }
 
     @MainActor
-    func testAnOlderScreenThatComesLateIsNotShown() throws {
+    func testAnOlderScreenThatComesLateIsNotShown() async throws {
         let (_, zoe) = try crew(homes())
         let older = try zoe.tap(squat(kilograms(50), 5))
         let newer = try zoe.tap(squat(kilograms(60), 6))
