@@ -129,3 +129,30 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     assert!(strength(&after).warm_up.is_empty());
     assert_eq!(builds(&after), builds(&before));
 }
+
+/// Once a set was lifted otherwise, or pain is flagged, the plates on the bar are not known: nothing
+/// is said of what to put on or take off, and each load is built as it would be alone.
+#[test]
+fn what_is_on_the_bar_is_not_guessed() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 8)]);
+    ines.go_to("2026-11-05");
+    ines.tap(begin()).unwrap();
+    let changes = |screen: &SessionScreen| {
+        let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
+        loads.map(|load| load.change).collect::<Vec<_>>()
+    };
+    let screen = lift(ines, 55, 8, None);
+    assert!(changes(&screen).iter().all(|change| !change.is_empty()));
+    let screen = lift(ines, 70, 6, None);
+    assert_eq!(changes(&screen), ["", "", ""], "70 kg where 65 was proposed");
+    let third = strength(&screen).sets[2].load.clone().unwrap();
+    assert_eq!(third.build, "20 + 5 + 2.5 kg a side", "75 kg with the fewest plates");
+    let screen = ines.tap(Tap::Undo).unwrap();
+    assert!(changes(&screen).iter().all(|change| !change.is_empty()));
+    let (piece, place) = ("Squat".into(), holdfast_core::care::Place::Knee);
+    let flag = Tap::Flag { piece, movement: None, place, severity: 3, signs: vec![] };
+    let screen = ines.tap(flag).unwrap();
+    assert_eq!(changes(&screen), ["", "", ""], "other loads than those the bar was built for");
+}

@@ -1,7 +1,8 @@
 //! What goes on the bar of a strength piece, set by set.
 
 use super::screen::{LoadView, WarmUpView};
-use crate::load::{NextLoad, Prepared, Rack, Ramp, RampStep, WarmUpSet, warm_up};
+use crate::journal::Lift;
+use crate::load::{NextLoad, Prepared, Rack, Ramp, RampStep, Reason, WarmUpSet, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::words;
 
@@ -17,19 +18,23 @@ pub(crate) struct OnTheBar<'a> {
 }
 
 impl<'a> OnTheBar<'a> {
-    /// Works out the ramp; `fresh` while no set is done, so that there is still to be warmed up.
+    /// Works out the ramp, as long as everything done of the piece went by it. Otherwise nobody knows
+    /// which plates are on the bar: then each load is built as it would be alone, and no change is
+    /// named.
     pub(crate) fn new(
         block: &Prepared,
         rack: &'a Rack,
         loads: &'a [NextLoad],
         unit: MassUnit,
-        fresh: bool,
+        done: &[&Lift],
     ) -> OnTheBar<'a> {
+        let fresh = done.is_empty();
+
         let work = loads.iter().filter_map(|next| next.load);
         let first = work.clone().next().filter(|_| !rack.bar.is_empty());
         let warm_up = first.map_or(Vec::new(), |first| warm_up(rack, first));
         let whole: Vec<Mass> = warm_up.iter().map(|set| set.load).chain(work).collect();
-        let steps = block.ramp(rack, &whole);
+        let steps = by_the_ramp(loads, done).then(|| block.ramp(rack, &whole)).flatten();
         OnTheBar { rack, unit, warm_up, steps, loads, fresh }
     }
 
@@ -69,4 +74,17 @@ impl<'a> OnTheBar<'a> {
             per_side: per_side.unwrap_or_default(),
         }
     }
+}
+
+/// True while the sets done were lifted as proposed, what was proposed still is, and the next loads
+/// do not wait for the set before them.
+fn by_the_ramp(loads: &[NextLoad], done: &[&Lift]) -> bool {
+    let found = |next: &NextLoad| {
+        matches!(next.reason, Reason::FirstTime | Reason::SayReserve { .. } | Reason::Found { .. })
+    };
+    let as_proposed = |lift: &&Lift| {
+        let next = loads.iter().find(|next| next.set == lift.set);
+        lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
+    };
+    !loads.iter().any(found) && done.iter().all(as_proposed)
 }

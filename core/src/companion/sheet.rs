@@ -76,8 +76,10 @@ impl Sheet<'_> {
     fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
         let Proposed { subject, rack, loads, able } = self.proposal(name, strength);
         let unit = self.unit();
-        let fresh = !self.log().is_some_and(|log| log.lifts.iter().any(|it| it.body.piece == name));
-        let bar = OnTheBar::new(self.block, rack, &loads, unit, fresh);
+        let lifts = self.log().map_or(&[][..], |log| &log.lifts);
+        let done: Vec<&Lift> =
+            lifts.iter().map(|lift| &lift.body).filter(|lift| lift.piece == name).collect();
+        let bar = OnTheBar::new(self.block, rack, &loads, unit, &done);
         let sets: Vec<SetView> = loads
             .iter()
             .map(|next| {
