@@ -128,12 +128,14 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         val log = homes.resolve("Zoë/holdfast.db-wal")
+        val cancelled = CountDownLatch(1)
         var logged = false
         val maker = launch(start = CoroutineStart.UNDISPATCHED) {
             val home = homes.resolve("Zoë").toString()
-            Keeper.open(home, { zoe.now }).use { logged = true }
+            Keeper.open(home, { cancelled.await(); zoe.now }).use { logged = true }
         }
         maker.cancel()
+        cancelled.countDown()
         maker.join()
         assertFalse(logged, "the caller was gone")
         // SQLite keeps its log beside the database for as long as that is open.
