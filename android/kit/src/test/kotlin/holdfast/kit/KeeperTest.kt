@@ -128,19 +128,15 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         val log = homes.resolve("Zoë/holdfast.db-wal")
+        val cancelled = CountDownLatch(1)
         var logged = false
-        // Opening waits behind a gate, so that its caller is gone first.
-        val gate = CountDownLatch(1)
-        val disk = Executors.newSingleThreadExecutor().apply { execute(gate::await) }
-        disk.asCoroutineDispatcher().use { dispatcher ->
-            val maker = launch(start = CoroutineStart.UNDISPATCHED) {
-                val home = homes.resolve("Zoë").toString()
-                Keeper.open(home, { zoe.now }, dispatcher).use { logged = true }
-            }
-            maker.cancel()
-            gate.countDown()
-            maker.join()
+        val maker = launch(start = CoroutineStart.UNDISPATCHED) {
+            val home = homes.resolve("Zoë").toString()
+            Keeper.open(home, { cancelled.await(); zoe.now }).use { logged = true }
         }
+        maker.cancel()
+        cancelled.countDown()
+        maker.join()
         assertFalse(logged, "the caller was gone")
         // SQLite keeps its log beside the database for as long as that is open.
         assertFalse(Files.exists(log), "it is still open")
