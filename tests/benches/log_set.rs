@@ -72,7 +72,7 @@ impl Bare {
             )
             .unwrap();
         // As long as the line of a set of this plan.
-        Bare { connection, n: 0, raw: "x".repeat(430) }
+        Bare { connection, n: 0, raw: "x".repeat(517) }
     }
 
     fn insert(&mut self) -> Duration {
