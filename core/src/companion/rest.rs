@@ -19,6 +19,7 @@ use super::session_log::SessionLog;
 use crate::clock::{Cue, CueKind, Trust};
 use crate::instant::{Elapsed, Instant};
 use crate::journal::Lift;
+use crate::load::{Intensity, suggested_rest as published_rest};
 use crate::plan::{Day, Strength, Work, keyword};
 use crate::store::Logged;
 use crate::words;
@@ -26,14 +27,6 @@ use crate::words;
 /// After a rest was over for so long nobody is resting any more, in milliseconds: as long as the
 /// longest rest a plan can ask for.
 pub(crate) const FORGOTTEN_MS: i64 = 30 * 60 * 1000;
-
-/// The most reps to failure that count as heavy.
-const HEAVY_REPS: u32 = 6;
-
-/// Rest after a heavy set, in milliseconds, least and most: 3 to 5 min for 1 to 6RM. American
-/// College of Sports Medicine, progression models (Ratamess 2009, MSSE 41:687-708, abstract; Kraemer
-/// 2002, MSSE 34:364-380, abstract: at least 3 min).
-const HEAVY_REST_MS: (i64, i64) = (180_000, 300_000);
 
 keyword! {
     /// Where the suggested length of a rest comes from.
@@ -85,11 +78,13 @@ pub struct RestView {
 /// the reps done are taken for it, which errs towards the longer rest.
 fn suggested_rest(strength: &Strength, lift: &Lift) -> (i64, i64, RestBasis) {
     let to_failure = lift.reps.saturating_add(lift.reserve.unwrap_or(0));
-    let (usual, heavy) = (strength.rest_ms, to_failure <= HEAVY_REPS);
-    match (strength.rest_said, heavy) {
-        (true, _) => (usual, usual, RestBasis::Plan),
-        (false, true) => (HEAVY_REST_MS.0, HEAVY_REST_MS.1, RestBasis::Published),
-        (false, false) => (usual, usual, RestBasis::Usual),
+    let usual = strength.rest_ms;
+    // Numbers that were only remembered are not shown to anybody.
+    let published = published_rest(Intensity::Reps(to_failure.max(1)));
+    match published.filter(|rest| !rest.from_memory) {
+        _ if strength.rest_said => (usual, usual, RestBasis::Plan),
+        Some(rest) => (rest.shortest_ms, rest.longest_ms, RestBasis::Published),
+        None => (usual, usual, RestBasis::Usual),
     }
 }
 
