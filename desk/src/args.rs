@@ -196,7 +196,7 @@ pub(crate) struct Plates {
     /// The loads in order, each with its unit, such as 92.5kg or 205lb
     #[arg(required = true, value_name = "LOAD")]
     pub(crate) loads: Vec<String>,
-    /// A plan, of which only [kit] is read, or a TOML file with just a [kit]
+    /// A plan, of which only `[kit]` is read, or a TOML file with just a `[kit]`
     #[arg(long, value_name = "FILE")]
     pub(crate) kit: PathBuf,
     /// The bar by its name; without it, the first bar in the first load's unit, else the first

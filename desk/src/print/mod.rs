@@ -18,7 +18,7 @@ use crate::fault::{Fault, Outcome};
 pub(crate) use board::board;
 pub(crate) use member::member;
 pub(crate) use piece::{
-    asked_text, done_text, flags, load_text, pieces, set_line, window_done, window_line,
+    asked_text, done_text, flags, load_text, pieces, set_line, warm_up, window_done, window_line,
 };
 pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;

@@ -28,8 +28,7 @@ fn strength(view: &StrengthView) -> String {
     let mut text =
         format!("\n{}: {}{bar}, rest {}\n", view.name.bold(), view.movement, view.rest_text);
     if !view.warm_up.is_empty() {
-        let each: Vec<String> = view.warm_up.iter().map(warm_up).collect();
-        text += &format!("  warm-up: {}\n", each.join(", "));
+        text += &format!("  warm-up: {}\n", warm_up(view));
     }
     let mut rows = table(&["set", "load", "reps", "plates a side", "done", "why"]);
     // One reason for all is said once, below.
@@ -69,9 +68,13 @@ fn plates(build: &str) -> String {
     short.to_owned()
 }
 
-fn warm_up(set: &WarmUpView) -> String {
-    let LoadView { text, build, .. } = &set.load;
-    format!("{text} x {} ({build})", set.reps)
+/// The warm-up sets in one line.
+pub(crate) fn warm_up(view: &StrengthView) -> String {
+    let one = |set: &WarmUpView| {
+        let LoadView { text, build, .. } = &set.load;
+        format!("{text} x {} ({build})", set.reps)
+    };
+    view.warm_up.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// The load of a set in a few words.

@@ -61,6 +61,9 @@ fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme:
     let bar = if view.bar.is_empty() { String::new() } else { format!(" on the {}", view.bar) };
     pane.text(theme.strong(), &format!("{}{bar}, rest {}", view.movement, view.rest_text));
     let Step::Set { set: here, .. } = at else { return };
+    if !view.warm_up.is_empty() {
+        pane.headed(theme.strong(), "warm-up:", &print::warm_up(view));
+    }
     set_table(view, *here, rows_left(height, pane), pane, theme);
     if let Some(set) = view.sets.iter().find(|set| set.set == *here) {
         pane.gap();
@@ -76,6 +79,9 @@ fn strength(view: &StrengthView, at: &Step, height: u16, pane: &mut Pane, theme:
         }
         if !set.why.is_empty() {
             pane.text(Style::new(), &format!("why: {}", set.why));
+        }
+        if let (None, Some(expected)) = (&set.done, &set.expected) {
+            pane.text(theme.quiet(), &format!("open set: {}", expected.text));
         }
     }
     consider(&view.options, pane, theme);

@@ -65,6 +65,10 @@ fn rest(
     head.text(theme.strong(), &format!("{}{bar}, set {set} of {of}", view.movement));
     // The set before, the one to come and the one after it: the digits want the room.
     set_table(view, set, 3, head, theme);
+    let change = shown.load.as_ref().map_or("", |load| load.change.as_str());
+    if !change.is_empty() {
+        head.text(theme.strong(), &format!("each side: {change}"));
+    }
     head.text(Style::new(), &format!("why: {}", shown.why));
     notes(model, &model.at(), head);
     consider(&view.options, head, theme);
