@@ -71,13 +71,15 @@ fn the_whole_loop_by_hand() {
     assert!(said.contains("Back squat on the long bar") && said.contains("you say"), "{said}");
 
     // A session through a pipe: a load, a correction of a typing slip, as planned, the rest.
-    let typed =
-        "50\nsixty\n50 x 8\n60 x 6 r2\n70 x 7\n\n12 8\n\n\n10.5 11\nheld 120 95\n11.5 12\n7\n";
+    let typed = "50\nsixty\n50 x 8\n60 x 6 r2\n70 x 7\n\n12 8\n\n\n10.5 11\nheld 120 95\n11.5 12\n\
+         flag low-back 3 chest-pain\n7\n";
     let said = desk.fine("ana", &["session"], typed);
-    assert!(said.contains("not saved: load: nothing lifted in this scheme yet"), "{said}");
+    assert!(said.contains("not saved: load: none is proposed for this set"), "{said}");
     assert!(said.contains("not understood: \"sixty\""), "{said}");
     assert!(said.contains("Squat set 2, 60 kg x 6"), "{said}");
     assert!(said.contains("Calves, held 120 s and 95 s"), "{said}");
+    // Nothing was left to do any more, and pain is still heard.
+    assert!(said.contains("Calves, low-back 3/10") && said.contains("emergency"), "{said}");
     assert!(said.contains("Finished."), "{said}");
     let said = desk.fine("ana", &["today"], "");
     assert!(said.contains("Done for today"), "{said}");

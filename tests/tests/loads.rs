@@ -156,3 +156,44 @@ fn what_is_on_the_bar_is_not_guessed() {
     let screen = ines.tap(flag).unwrap();
     assert_eq!(changes(&screen), ["", "", ""], "other loads than those the bar was built for");
 }
+
+/// Pain in an option is shown at the movement too, and holds its loads where they are.
+#[test]
+fn a_flag_on_an_option_holds_the_movement_as_well() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    ines.go_to("2026-11-04");
+    ines.tap(begin()).unwrap();
+    let option = |option: Option<&str>| Tap::TakeOption {
+        piece: "Squat".into(),
+        movement: None,
+        option: option.map(str::to_owned),
+    };
+    ines.tap(option(Some("box-squat"))).unwrap();
+    let (piece, place) = ("Squat".into(), holdfast_core::care::Place::Knee);
+    let flag = Tap::Flag { piece, movement: None, place, severity: 8, signs: vec![] };
+    let screen = ines.tap(flag).unwrap();
+    let first = &strength(&screen).sets[0];
+    assert!(matches!(first.reason, Reason::Flagged { .. }), "{first:?}");
+    let screen = ines.tap(option(None)).unwrap();
+    assert_eq!(strength(&screen).flags.len(), 1, "the flag is in sight");
+    assert_eq!(loads(&screen), [50, 60, 70].map(|kg| Some(Mass::kg(kg))), "no step up");
+}
+
+/// Five reps of 60 kg say more than an open set of five with 40 kg: no estimate below what was done.
+#[test]
+fn an_estimate_below_what_was_just_lifted_is_not_shown() {
+    let crew = crew();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(60, 8), (60, 6), (40, 5)]);
+    ines.go_to("2026-11-04");
+    assert_eq!(strength(&ines.today().unwrap()).able, None);
+    // Without that set the same day has one.
+    let crew = Crew::start(SMALL_PLAN, &["Yuki"]).unwrap();
+    let yuki = &crew.athletes[0];
+    squats(yuki, "2026-11-03", &[(60, 8), (60, 6), (60, 9)]);
+    yuki.go_to("2026-11-04");
+    let able = strength(&yuki.today().unwrap()).able.clone().unwrap();
+    assert!(able.high > Mass::kg(72), "60 kg for 8 is a fifth less than once: {able:?}");
+}

@@ -14,7 +14,7 @@ use crate::load::strength::RepsBand;
 use crate::load::{Able, NextLoad, Prepared, Rack, next_loads};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Piece, Strength, Work};
-use crate::store::{Logged, brake, date_of, set_done};
+use crate::store::{Logged, brake, date_of, family, set_done};
 use crate::words;
 
 /// What is lifted in a strength piece, what carries it, the loads proposed for it, and what the
@@ -162,8 +162,9 @@ impl Sheet<'_> {
     }
 
     pub(super) fn flag_views(&self, subjects: &[&str]) -> Vec<FlagView> {
-        let on_them =
-            self.reading.flags.iter().filter(|flag| subjects.contains(&flag.body.subject.as_str()));
+        let on_them = self.reading.flags.iter().filter(|flag| {
+            subjects.iter().any(|subject| family(subject) == family(&flag.body.subject))
+        });
         let mut views: Vec<FlagView> = on_them
             .map(|flag| FlagView {
                 flag: flag.record,

@@ -10,8 +10,9 @@ use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Cleared, Discomfort, Lift, Profile, Role, Ruling};
-use crate::load::strength::{Effort, SetSeen, strength};
+use crate::load::strength::{Effort, SetSeen, curve, strength};
 use crate::load::{Able, History, OpenFlag, Ruled, SetDone, Time};
+use crate::mass::MassUnit;
 
 /// Everybody whose profile is here, by person, with the device it was last written on.
 ///
@@ -135,8 +136,18 @@ fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
     let from = lifts.iter().filter(says).map(|lift| lift.record).collect();
     // Numbers the journal lets through and the model does not are left to the loads' own rules.
     let strength = strength(&sets, date).ok().flatten()?;
-    Some(Able { strength, from })
+    // A light set that only looked like everything says less than what was lifted beside it: no
+    // estimate then, rather than one below what the athlete has just done.
+    let likely_most = strength.now().high;
+    let recent = sets.iter().filter(|set| (0..RECENT_DAYS).contains(&(date - set.on).num_days()));
+    let done =
+        |set: &SetSeen| set.load.for_drawing(MassUnit::Kg) * curve(f64::from(set.reps)).exp();
+    let contradicted = recent.filter(|set| set.reps > 0).any(|set| done(set) > likely_most);
+    (!contradicted).then_some(Able { strength, from })
 }
+
+/// Sets of so many days say what somebody can do at least. Chosen, no source.
+const RECENT_DAYS: i64 = 28;
 
 /// A set as the strength model reads it; none for one without a load.
 pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
@@ -156,16 +167,26 @@ pub(crate) fn set_done(lift: &Logged<Lift>) -> SetDone {
     SetDone { record: lift.record, set, load, reps, reserve }
 }
 
-/// The latest open flag on a subject. A movement and its options are flagged each on their own:
-/// taking an option that does not hurt is what options are for.
+/// The flag that stops a subject from going up: the latest open one on it, otherwise the latest on
+/// its movement or on another option of that. Taking an option that does not hurt is what options
+/// are for, so a flag elsewhere leaves the loads where they are and takes none away.
 pub(crate) fn brake(flags: &[Logged<Discomfort>], subject: &str) -> Option<OpenFlag> {
     let on_it = |flag: &&Logged<Discomfort>| flag.body.subject == subject;
-    flags.iter().rev().find(on_it).map(|flag| OpenFlag {
+    let near = |flag: &&Logged<Discomfort>| family(&flag.body.subject) == family(subject);
+    let own = flags.iter().rev().find(on_it);
+    let flag = own.or_else(|| flags.iter().rev().find(near))?;
+    Some(OpenFlag {
         record: flag.record,
         place: flag.body.place,
         severity: flag.body.severity,
         on: date_of(flag),
+        own: own.is_some(),
     })
+}
+
+/// The movement that a subject is, or is an option of.
+pub(crate) fn family(subject: &str) -> &str {
+    subject.split_once('/').map_or(subject, |(movement, _)| movement)
 }
 
 /// The coach's latest answer to the proposal made from `after`.

@@ -22,7 +22,7 @@ pub(crate) use durable::publish;
 pub(crate) use identity::Identity;
 pub(crate) use leaves::{ENTRIES_A_LEAF, forked, missing, names, unpublished};
 pub(crate) use lookup::{
-    brake, date_of, history, is_cleared, open_flags, people, set_done, set_seen,
+    brake, date_of, family, history, is_cleared, open_flags, people, set_done, set_seen,
 };
 pub(crate) use open::{DATABASE, Rebuilt, is_damage, open};
 pub(crate) use query::{

@@ -69,6 +69,9 @@ fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
         let step = next(&screen, &skipped);
         print::out(&format!("\n{}\n> ", prompt(&screen, &step)))?;
         let Some(typed) = ask(&mut input)? else { return left_open(companion) };
+        // Pain may come when nothing is left to do: it is flagged on the last piece.
+        let late = step == Step::Finish && typed.starts_with("flag");
+        let step = if late { last_piece(&screen).unwrap_or(step) } else { step };
         match line::parse(&typed, &step, screen.unit) {
             Ok(Line::Quit) => return left_open(companion),
             Ok(Line::Help) => print::out(&line::help(&step))?,
@@ -99,6 +102,19 @@ fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
             return print::out("Finished. The next exchange carries it to your coach.\n");
         }
     }
+}
+
+/// The last piece of the day that can be flagged, as a step of it.
+fn last_piece(screen: &SessionScreen) -> Option<Step> {
+    screen.pieces.iter().rev().find_map(|piece| {
+        let piece = match piece {
+            PieceView::Strength { view } => view.name.clone(),
+            PieceView::Interval { view } => view.name.clone(),
+            PieceView::Hold { view } => view.name.clone(),
+            PieceView::Note { .. } => return None,
+        };
+        Some(Step::Hold { piece, sides: 1, clock: false })
+    })
 }
 
 /// Reads a line; none when the input has ended.

@@ -102,7 +102,7 @@ impl Taps<'_> {
         if load.is_none() && strength.load != LoadRule::Free {
             return Err(Error::invalid(
                 "load",
-                "nothing lifted in this scheme yet: say the load you used",
+                "none is proposed for this set: say the load you used",
             ));
         }
         if load.is_some_and(|load| load <= crate::mass::Mass::ZERO) {

@@ -35,7 +35,7 @@ pub(super) fn next(
             let reason = Reason::SayReserve { last: work.last, reps };
             (work.again(), reason, vec![work.record])
         }),
-        (None, Some(_)) if history.flag.is_none() => {
+        (None, Some(_)) if history.own_flag().is_none() => {
             let (load, reason, from) = found(asked, reps, rack, history, None);
             NextLoad { set, load: Some(load), reason, from }
         }

@@ -69,7 +69,7 @@ fn strength_never_takes_a_load_past_the_cap_or_a_flag() {
     assert_eq!(load, "65 kg", "a tenth above 60 is 66");
     assert!(matches!(reason, Reason::Percent { capped: Some(last), .. } if last == Mass::kg(60)));
     let (place, severity, on) = (Place::Knee, 4, date(4));
-    history.flag = Some(OpenFlag { record: record(9), place, severity, on });
+    history.flag = Some(OpenFlag { record: record(9), own: true, place, severity, on });
     assert_eq!(next(history.clone(), &percent(70))[0].0, "60 kg");
     history.times.clear();
     assert_eq!(next(history, &percent(70))[0].0, "-", "flagged and never done: no load");

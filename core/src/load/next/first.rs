@@ -20,7 +20,7 @@ const MOST_REPS: u32 = 10;
 const MOST_PERCENT: u32 = 125;
 
 pub(super) fn next(scheme: &Scheme, rack: &Rack, history: &History, set: u32) -> NextLoad {
-    if let Some(flag) = &history.flag {
+    if let Some(flag) = history.own_flag() {
         let (reason, from) = (flagged(flag, None), vec![flag.record]);
         return NextLoad { set, load: None, reason, from };
     }

@@ -42,7 +42,8 @@ fn without_the_reps_left_no_load_is_invented() {
 /// An option, or another scheme, is another history: nothing of this one is carried there.
 #[test]
 fn a_flag_keeps_a_first_time_without_a_load() {
-    let flag = OpenFlag { record: record(9), place: Place::Knee, severity: 4, on: date(3) };
+    let flag =
+        OpenFlag { record: record(9), own: true, place: Place::Knee, severity: 4, on: date(3) };
     let so_far = vec![done(1, 40, 8, Some(4))];
     let history = History { so_far, flag: Some(flag), ..History::default() };
     let loads = next_loads(&rule(), &scheme(), &rack(), &history);
@@ -91,7 +92,8 @@ fn loads_of_the_plan_heed_the_cap_and_a_flag() {
     assert_eq!(reason, Reason::Fixed { planned, capped });
     // Nothing was lifted in set 3: the plan's word counts.
     assert_eq!(next(history.clone(), &fixed(70))[2].0, "70 kg");
-    let flag = OpenFlag { record: record(9), place: Place::Knee, severity: 4, on: date(3) };
+    let flag =
+        OpenFlag { record: record(9), own: true, place: Place::Knee, severity: 4, on: date(3) };
     let history = History { flag: Some(flag), ..history };
     assert_eq!(next(history.clone(), &fixed(54))[0].0, "50 kg");
     assert_eq!(next(history, &fixed(40))[0].0, "40 kg", "lighter is always allowed");

@@ -46,6 +46,8 @@ pub struct OpenFlag {
     pub severity: u32,
     /// When it was flagged.
     pub on: NaiveDate,
+    /// True for a flag on this very subject, false for one on its movement or another option.
+    pub own: bool,
 }
 
 /// A coach's answer that still counts.
@@ -117,6 +119,11 @@ impl Time {
 }
 
 impl History {
+    /// The flag on this very subject: with it no load is looked for.
+    pub(super) fn own_flag(&self) -> Option<&OpenFlag> {
+        self.flag.as_ref().filter(|flag| flag.own)
+    }
+
     /// The latest load of a set: one skipped last time carries on from the time before.
     pub fn last_of(&self, set: u32) -> Option<&SetDone> {
         let of = |time: &'_ Time| time.sets.iter().position(|it| it.set == set);

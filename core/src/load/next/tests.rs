@@ -137,7 +137,13 @@ fn a_step_past_the_cap_is_refused_and_says_what_is_next() {
 #[test]
 fn a_flag_stops_progression_and_a_coach_decides_otherwise() {
     let times = vec![time(3, &[(50, 8), (60, 6), (70, 9)])];
-    let flag = OpenFlag { record: record(90), place: Place::Knee, severity: 4, on: times[0].on };
+    let flag = OpenFlag {
+        record: record(90),
+        own: true,
+        place: Place::Knee,
+        severity: 4,
+        on: times[0].on,
+    };
     let ruled = Ruled {
         record: record(91),
         decision: Decision::Change,
@@ -181,7 +187,7 @@ proptest! {
         flagged: bool,
     ) {
         let last = time(3, &done);
-        let flag = flagged.then_some(OpenFlag { record: record(90), place: Place::Hip, severity: 1, on: last.on });
+        let flag = flagged.then_some(OpenFlag { record: record(90), own: true, place: Place::Hip, severity: 1, on: last.on });
         let missed = last.any_missed(&scheme());
         let history = History { times: vec![last.clone()], flag, ..History::default() };
         for next in next_loads(&rule(), &scheme(), &rack(), &history) {
