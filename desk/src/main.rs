@@ -19,6 +19,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 fn main() -> ExitCode {
+    print::choose_colour();
     match commands::run(args::Args::parse()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {

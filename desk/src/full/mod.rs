@@ -13,6 +13,10 @@ use std::io::IsTerminal;
 
 /// True when a full screen can be drawn: both ends are a terminal that is more than a line printer.
 pub(crate) fn possible() -> bool {
-    let dumb = std::env::var("TERM").is_ok_and(|term| term.is_empty() || term == "dumb");
-    std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !dumb
+    std::io::stdin().is_terminal() && std::io::stdout().is_terminal() && !is_line_printer()
+}
+
+/// True for a terminal that says of itself that it knows no control sequences.
+pub(crate) fn is_line_printer() -> bool {
+    std::env::var("TERM").is_ok_and(|term| term.is_empty() || term == "dumb")
 }

@@ -23,6 +23,14 @@ pub(crate) use piece::{
 pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;
 
+/// Decides on colours once, before anything is printed. `anstream` decides well but for one case: where
+/// `CI` is set it colours on a line printer too.
+pub(crate) fn choose_colour() {
+    if crate::full::is_line_printer() {
+        anstream::ColorChoice::Never.write_global();
+    }
+}
+
 /// Writes a text to standard output, with colours only where they are wanted.
 pub(crate) fn out(text: &str) -> Outcome {
     let mut out = anstream::stdout().lock();

@@ -168,8 +168,10 @@ fn command(home: &Path, args: &[&str], environment: &[(&str, &str)]) -> CommandB
     command.arg("--home");
     command.arg(home);
     command.args(args);
-    command.env_remove("HOLDFAST_HOME");
-    command.env_remove("NO_COLOR");
+    // Wherever the checks run: a home or colours that its own environment asks for are not to count.
+    for name in ["HOLDFAST_HOME", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "CI"] {
+        command.env_remove(name);
+    }
     command.env("TERM", "xterm-256color");
     command.env("TZ", "UTC");
     // No speech program of this machine's own is to talk while it is checked.
