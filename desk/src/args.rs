@@ -162,9 +162,9 @@ pub(crate) struct Hold {
           value_parser = clap::value_parser!(u32).range(0..=600))]
     pub(crate) ready: u32,
     /// Seconds to change over to the next side, 0 to 600
-    #[arg(long, default_value_t = 10, value_name = "SECONDS", allow_negative_numbers = true,
+    #[arg(long, value_name = "SECONDS", allow_negative_numbers = true,
           value_parser = clap::value_parser!(u32).range(0..=600))]
-    pub(crate) switch: u32,
+    pub(crate) switch: Option<u32>,
     /// Each cue as a line, as through a pipe
     #[arg(long)]
     pub(crate) plain: bool,

@@ -10,7 +10,7 @@ use ratatui::crossterm::cursor::{Hide, Show};
 use ratatui::crossterm::event::{Event, KeyEvent, KeyEventKind, read};
 use ratatui::crossterm::execute;
 use ratatui::crossterm::terminal::{
-    EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
+    Clear, ClearType, EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
 };
 use ratatui::prelude::CrosstermBackend;
 use ratatui::{Frame, Terminal};
@@ -86,7 +86,10 @@ pub(crate) fn on_stage<T>(play: impl FnOnce(&mut Stage) -> Outcome<T>) -> Outcom
     guarded(
         || {
             enable_raw_mode().map_err(no_terminal)?;
-            execute!(stdout(), EnterAlternateScreen, Hide).map_err(no_terminal)?;
+            // One that was killed leaves its last picture on the other screen. (`Terminal::clear` would ask
+            // where the cursor is, and wait for a terminal that does not answer.)
+            execute!(stdout(), EnterAlternateScreen, Hide, Clear(ClearType::All))
+                .map_err(no_terminal)?;
             let terminal = Terminal::new(CrosstermBackend::new(stdout())).map_err(no_terminal)?;
             play(&mut Stage { terminal, events: events(), signals })
         },

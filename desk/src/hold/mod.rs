@@ -4,7 +4,7 @@ mod plain;
 mod screen;
 
 use holdfast_core::Instant;
-use holdfast_core::clock::{Act, HoldPhase, HoldSpec, HoldState, Mark, hold_state};
+use holdfast_core::clock::{Act, HOLD_SWITCH_MS, HoldSpec, HoldState, Mark, WhyShort, hold_state};
 
 use crate::args::Hold;
 use crate::fault::{Fault, Outcome};
@@ -41,21 +41,25 @@ impl Timer {
         hold_state(&self.spec, &self.marks, now)
     }
 
-    /// The seconds really held, side by side.
+    /// The seconds really held, side by side, with the reason where a side is short.
     fn held_text(&self, state: &HoldState) -> String {
         let seconds = |ms: &i64| match (ms / 1000, ms % 1000 / 100) {
             (whole, 0) => format!("{whole} s"),
             (whole, tenths) => format!("{whole}.{tenths} s"),
         };
-        match state.held_ms.as_slice() {
-            [one] => format!("held {}", seconds(one)),
-            sides => {
-                let each = sides.iter().zip(1..);
-                let each: Vec<String> =
-                    each.map(|(ms, side)| format!("side {side} {}", seconds(ms))).collect();
-                format!("held {}", each.join(", "))
-            }
-        }
+        let why = |short: &Option<WhyShort>| match short {
+            Some(WhyShort::Skipped) => " (skipped)",
+            Some(WhyShort::Stopped) => " (stopped early)",
+            Some(WhyShort::Unseen) => " (not all of it was seen)",
+            Some(WhyShort::Said) | None => "",
+        };
+        let sides = state.held_ms.iter().zip(&state.short).zip(1..);
+        let alone = state.held_ms.len() == 1;
+        let each = sides.map(|((ms, short), side)| {
+            let side = if alone { String::new() } else { format!("side {side} ") };
+            format!("{side}{}{}", seconds(ms), why(short))
+        });
+        format!("held {}", each.collect::<Vec<_>>().join(", "))
     }
 }
 
@@ -77,10 +81,7 @@ pub(crate) fn run(hold: &Hold) -> Outcome {
         return ended;
     }
     ended?;
-    let state = timer.state(&now);
-    let stopped = matches!(state.phase, HoldPhase::Done { ran_out: false, .. });
-    let stopped = if stopped { " (stopped early)" } else { "" };
-    print::out(&format!("{}{stopped}\n", timer.held_text(&state)))
+    print::out(&format!("{}\n", timer.held_text(&timer.state(&now))))
 }
 
 fn spec(hold: &Hold) -> Outcome<HoldSpec> {
@@ -92,10 +93,16 @@ fn spec(hold: &Hold) -> Outcome<HoldSpec> {
             hold.seconds
         )));
     }
+    if let Some(switch) = hold.switch.filter(|switch| *switch > hold.seconds) {
+        return Err(Fault::Typed(format!(
+            "--switch {switch} is longer than the hold of {} s",
+            hold.seconds
+        )));
+    }
     Ok(HoldSpec {
         ready_ms: ms(hold.ready),
         hold_ms: ms(hold.seconds),
-        switch_ms: ms(hold.switch),
+        switch_ms: hold.switch.map_or(HOLD_SWITCH_MS, ms),
         sides: hold.sides,
         contract_ms: ms(contract),
         relax_ms: ms(relax),

@@ -84,9 +84,30 @@ impl Step {
     }
 }
 
-/// The first thing on the screen that is neither logged nor passed over.
+/// The first thing on the screen that is neither logged nor passed over. A piece whose clock runs comes
+/// before all others: whoever comes back to a session comes back to it.
 pub(crate) fn next(screen: &SessionScreen, skipped: &Skipped) -> Step {
-    screen.pieces.iter().find_map(|piece| of_piece(piece, skipped)).unwrap_or(Step::Finish)
+    let timed = screen.pieces.iter().filter(|piece| is_timed(piece));
+    let step = timed.chain(&screen.pieces).find_map(|piece| of_piece(piece, skipped));
+    step.unwrap_or(Step::Finish)
+}
+
+/// True for a piece whose clock runs or stands still, and for a hold whose clock is over and whose
+/// seconds wait to be logged.
+fn is_timed(piece: &PieceView) -> bool {
+    match piece {
+        PieceView::Interval { view } => view.clock.as_ref().is_some_and(|clock| {
+            !matches!(clock.phase, IntervalPhase::NotBegun | IntervalPhase::Done { .. })
+        }),
+        PieceView::Hold { view } => is_to_log(view),
+        _ => false,
+    }
+}
+
+/// True for a hold whose clock was begun and whose seconds are not logged.
+fn is_to_log(view: &HoldView) -> bool {
+    let begun = view.clock.as_ref().is_some_and(|clock| clock.phase != HoldPhase::NotBegun);
+    begun && view.sides.iter().all(|side| side.held_ms.is_none())
 }
 
 fn of_piece(piece: &PieceView, skipped: &Skipped) -> Option<Step> {
@@ -122,7 +143,9 @@ fn of_hold(view: &HoldView, skipped: &Skipped) -> Option<Step> {
         let due = read < range.sides as usize && !skipped.has(&view.name, part);
         due.then(|| Step::Measure { piece: view.name.clone(), when, sides: range.sides })
     };
-    let before = if held { None } else { measure(MeasuredWhen::Before, "before") };
+    // Once the clock is begun it is too late to measure first.
+    let late = held || is_to_log(view);
+    let before = if late { None } else { measure(MeasuredWhen::Before, "before") };
     let hold = || {
         let due = !held && !skipped.has(&view.name, "work");
         let sides = view.sides.len() as u32;

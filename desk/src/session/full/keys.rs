@@ -15,8 +15,13 @@ use crate::session::step::Step;
 /// What a key asks for.
 pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     let control = key.modifiers.contains(KeyModifiers::CONTROL);
+    model.sent = None;
     if control && key.code == KeyCode::Char('c') {
         return Wish::Leave;
+    }
+    // Other keys with Control are no keys of ours, but for those of a typed line.
+    if control && !matches!(model.mode, Mode::Typing(_)) {
+        return Wish::Nothing;
     }
     // Nobody should log what cannot be seen.
     if model.blind {
@@ -220,7 +225,10 @@ fn entered_line(model: &mut Model, mut typing: Typing, text: &str) -> Wish {
     let seconds = matches!(at, Step::Hold { .. }) && text.starts_with(|c: char| c.is_ascii_digit());
     let text = if seconds { format!("held {text}") } else { text.to_owned() };
     match line::parse(&text, &at, model.screen.unit) {
-        Ok(Line::Taps(taps)) => Wish::Taps(taps),
+        Ok(Line::Taps(taps)) => {
+            model.sent = Some(typing);
+            Wish::Taps(taps)
+        }
         Ok(Line::Quit) => Wish::Leave,
         Ok(Line::Skip) => skip(model, &at),
         Ok(Line::Clear) => clear_flags(model, &at),

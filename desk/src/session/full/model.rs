@@ -53,6 +53,8 @@ pub(super) struct Model {
     pub(super) chosen: Option<Step>,
     /// What the keys go to.
     pub(super) mode: Mode,
+    /// The line whose taps are on their way: it is opened again when one of them cannot be.
+    pub(super) sent: Option<Typing>,
     /// What was said last.
     pub(super) said: Option<(Tone, String)>,
     /// True when the window is too small to show what a key would do.
@@ -67,6 +69,7 @@ impl Model {
             skipped: Skipped::default(),
             chosen: None,
             mode: Mode::Day,
+            sent: None,
             said: None,
             blind: false,
         }
@@ -106,6 +109,11 @@ impl Model {
                 true
             }
             Err(error) => {
+                // What was typed stays, to be put right; nothing of it may fall to the other keys.
+                if let Some(mut typing) = self.sent.take() {
+                    typing.hint = format!("not saved: {error}");
+                    self.mode = Mode::Typing(typing);
+                }
                 self.said = Some((Tone::NotSaved, format!("not saved: {error}")));
                 false
             }

@@ -45,7 +45,11 @@ impl Played {
 
     /// A key, and what it asks for, done.
     pub(super) fn key(&mut self, code: KeyCode) -> Wish {
-        let wish = keys::key(&mut self.model, KeyEvent::new(code, KeyModifiers::NONE));
+        self.press(KeyEvent::new(code, KeyModifiers::NONE))
+    }
+
+    fn press(&mut self, key: KeyEvent) -> Wish {
+        let wish = keys::key(&mut self.model, key);
         if let Wish::Taps(taps) = &wish {
             for tap in taps {
                 if !self.model.after(tap, self.crew.athletes[0].tap(tap.clone())) {
@@ -185,6 +189,62 @@ fn control_c_leaves_from_everywhere() {
     }
 }
 
+/// Earlier pieces were put off, the hold runs, and the program is killed: the new one is at the hold.
+#[test]
+fn whoever_comes_back_is_at_the_clock_that_runs() {
+    let mut ana = Played::small();
+    for _ in 0..3 {
+        ana.key(KeyCode::Char('s'));
+    }
+    ana.key(KeyCode::Enter);
+    ana.pass(9_000);
+    let again = |ana: &Played| {
+        let screen = ana.crew.athletes[0].today().unwrap();
+        Played { crew: Crew::start(SMALL_PLAN, &[]).unwrap(), model: Model::new(screen) }
+    };
+    let back = again(&ana);
+    assert_eq!(back.model.at().name(), Some("Calves"));
+    assert!(back.drawn(80, 24).contains("side 1 of 2"), "{}", back.drawn(80, 24));
+    // Also when it ran out meanwhile: its seconds wait to be logged.
+    ana.pass(900_000);
+    assert_eq!(again(&ana).model.at().name(), Some("Calves"));
+    ana.key(KeyCode::Enter);
+    assert!(ana.said().contains("Calves, held 120 s"), "{}", ana.said());
+    assert_eq!(again(&ana).model.at().name(), Some("Squat"), "then the day goes on");
+}
+
+#[test]
+fn control_keys_take_nothing_back() {
+    let mut ana = Played::small();
+    ana.types("50 x 8");
+    let control = |letter| KeyEvent::new(KeyCode::Char(letter), KeyModifiers::CONTROL);
+    for letter in "uesfn".chars() {
+        assert_eq!(ana.press(control(letter)), Wish::Nothing, "{letter}");
+        assert!(matches!(ana.model.mode, Mode::Day), "{letter}");
+    }
+    // In a line it empties the line.
+    ana.key(KeyCode::Char('e'));
+    ana.key(KeyCode::Char('6'));
+    ana.press(control('u'));
+    let Mode::Typing(typing) = &ana.model.mode else { panic!("no line is open") };
+    assert_eq!(typing.text, "");
+}
+
+/// A line that cannot be saved stays open, so that what is typed next falls to no other key.
+#[test]
+fn a_refused_line_stays_to_be_put_right() {
+    let mut ana = Played::small();
+    ana.key(KeyCode::Char('e'));
+    ana.types("flag knee 11");
+    let Mode::Typing(typing) = &ana.model.mode else { panic!("the line was closed") };
+    assert_eq!(typing.text, "flag knee 11");
+    assert!(typing.hint.starts_with("not saved: "), "{}", typing.hint);
+    ana.press(KeyEvent::new(KeyCode::Char('u'), KeyModifiers::CONTROL));
+    ana.types("flag knee 3");
+    assert!(ana.said().contains("Squat, knee 3/10"), "{}", ana.said());
+    assert!(matches!(ana.model.mode, Mode::Day));
+}
+
 /// Any keys at any size: nothing breaks, nothing is drawn that steers a terminal, and what is called
 /// saved is in the journal.
 #[test]
@@ -204,6 +264,7 @@ fn any_keys_at_any_size() {
             if typing && chance.random_bool(0.5) {
                 // Something that makes sense now and then.
                 let lines = ["50x8", "60 x 5 r1", "12 8", "7", "10.5 11", "120 95", "flag knee 3"];
+                ana.press(KeyEvent::new(KeyCode::Char('u'), KeyModifiers::CONTROL));
                 ana.types(lines[chance.random_range(0..lines.len())]);
             }
             ana.key(match chance.random_range(0..10) {
