@@ -120,6 +120,13 @@ impl Face {
             return;
         }
         let mut lines: Vec<Line> = Vec::new();
+        if area.height < 3 {
+            // The time first: a line that is cut loses its end.
+            let text = format!("{} {} {}", self.time, self.now, self.about);
+            lines.push(Line::styled(text.trim().to_owned(), theme.here_now()));
+            lines.push(Line::raw(self.next.clone()));
+            return frame.render_widget(Paragraph::new(lines), area);
+        }
         lines.push(Line::styled(self.now.clone(), theme.here_now()));
         if !self.about.is_empty() {
             lines.push(Line::raw(self.about.clone()));

@@ -67,13 +67,16 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     }
     let paused = matches!(state.phase, HoldPhase::Paused { .. });
     let pause = if paused { "go on" } else { "pause" };
-    let hints = [("Space", pause), ("+", "15 s more"), ("n", "next"), ("x", "stop")];
-    let hints: Vec<_> = hints.map(|(key, what)| (key.to_owned(), what.to_owned())).into();
+    let holding = matches!(state.phase, HoldPhase::Holding { .. });
+    let more = holding.then_some(("+", "15 s more"));
+    let hints = [("Space", pause)].into_iter().chain(more).chain([("n", "next"), ("x", "stop")]);
+    let hints: Vec<_> = hints.map(|(key, what)| (key.to_owned(), what.to_owned())).collect();
     let foot = keys(&hints, area.width, 1, theme.key());
     let rows = [
-        Constraint::Length(head.height().min(area.height.saturating_sub(2))),
+        // In a low window the clock comes first, then the keys.
+        Constraint::Length(head.height().min(area.height.saturating_sub(6))),
         Constraint::Min(1),
-        Constraint::Length(1),
+        Constraint::Length(u16::from(area.height > 1)),
     ];
     let [top, middle, bottom] = Layout::vertical(rows).areas(area);
     head.draw(frame, top);

@@ -44,7 +44,8 @@ pub(crate) fn help(step: &Step) -> String {
         Step::Measure { .. } => "  10.5 11        the reading, one a side\n",
         Step::Hold { .. } => {
             "  Enter          starts the clock; again: logs what was held\n  held 120 95    by hand, \
-             seconds a side\n  pause, resume, extend, stop  the clock\n"
+             seconds a side\n  held 120 60 cramp in the calf   the same, with why a side is short\n  \
+             pause, resume, extend, stop  the clock\n"
         }
         Step::Finish => "  7              the session's rating, 0 to 10\n",
     };
@@ -179,15 +180,20 @@ fn hold(words: &[&str], piece: &str, running: bool, sides: u32) -> Result<Line, 
             said: None,
         }])),
         [] => Ok(Line::Taps(clock(piece, Act::Begin))),
-        ["held", seconds @ ..] if !seconds.is_empty() => {
+        ["held", typed @ ..] if !typed.is_empty() => {
+            // What is no number any more is why a side is short.
+            let is_number = |word: &&&str| word.parse::<u32>().is_ok();
+            let (seconds, why) = typed.split_at(typed.iter().take_while(is_number).count());
             let seconds = numbers(seconds, "seconds a side: `held 120 95`")?;
             if seconds.len() != sides as usize {
+                let wanted = if sides == 1 { "a number" } else { "a number for each side" };
                 return Err(format!(
-                    "{sides} numbers, the seconds of each side; 0 for one left out"
+                    "{wanted}, in whole seconds, 0 for a side left out; words after that say why"
                 ));
             }
             let held_ms = seconds.into_iter().map(|seconds| i64::from(seconds) * 1000).collect();
-            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms, said: None }]))
+            let said = (!why.is_empty()).then(|| why.join(" "));
+            Ok(Line::Taps(vec![Tap::LogHold { piece: piece.to_owned(), held_ms, said }]))
         }
         _ => Err("Enter for the clock, or the seconds by hand: `held 120 95`".into()),
     }
@@ -286,6 +292,26 @@ mod tests {
             assert!(read.is_err() || fine, "{typed}: {read:?}");
         }
         assert!(parse("flag knee", &set_step(), MassUnit::Kg).unwrap_err().contains("low-back"));
+    }
+
+    #[test]
+    fn a_hold_by_hand_takes_words_after_its_seconds() {
+        let step = Step::Hold { piece: "Calves".into(), clock: true, sides: 2 };
+        let held = |typed| match parse(typed, &step, MassUnit::Kg)? {
+            Line::Taps(taps) => match taps.as_slice() {
+                [Tap::LogHold { held_ms, said, .. }] => {
+                    Ok::<_, String>((held_ms.clone(), said.clone()))
+                }
+                other => panic!("{other:?}"),
+            },
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(held("held 120 95"), Ok((vec![120_000, 95_000], None)));
+        let why = Some("cramp after 60 s".to_owned());
+        assert_eq!(held("held 120 60 cramp after 60 s"), Ok((vec![120_000, 60_000], why)));
+        for typed in ["held 120", "held cramp", "held 1 2 3", "held 120 -5", "held 120 9.5"] {
+            assert!(held(typed).unwrap_err().contains("a number for each side"), "{typed}");
+        }
     }
 
     #[test]

@@ -67,7 +67,7 @@ fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
         // A running clock has moved since the last line.
         screen = companion.today(now())?;
         let step = next(&screen, &skipped);
-        print::out(&format!("\n{}\n> ", prompt(&screen, &step)))?;
+        print::out(&format!("\n{}{}\n> ", asked(&screen, &step), prompt(&screen, &step)))?;
         let Some(typed) = ask(&mut input)? else { return left_open(companion) };
         // Pain may come when nothing is left to do: it is flagged on the last piece.
         let late = step == Step::Finish && typed.starts_with("flag");
@@ -172,6 +172,17 @@ fn doubt_of<'a>(screen: &'a SessionScreen, name: &str, set: Option<u32>) -> Opti
 fn left_open(companion: &Companion) -> Outcome {
     companion.settle()?;
     print::out("Left open: everything logged is kept, and `session` goes on from here.\n")
+}
+
+/// What a clock asks about, and how the rest stands, a line each.
+fn asked(screen: &SessionScreen, step: &Step) -> String {
+    let lines = match step.piece(screen) {
+        Some(PieceView::Strength { .. }) => screen.rest.as_ref().map_or("", |rest| &rest.words),
+        Some(PieceView::Interval { view }) => &view.ask,
+        Some(PieceView::Hold { view }) => &view.ask,
+        Some(PieceView::Note { .. }) | None => "",
+    };
+    if lines.is_empty() { String::new() } else { format!("{}\n", lines.yellow()) }
 }
 
 fn prompt(screen: &SessionScreen, step: &Step) -> String {

@@ -62,6 +62,11 @@ fn a_tiny_window_still_counts() {
     let folder = tempfile::tempdir().unwrap();
     let mut terminal = Terminal::run(folder.path(), &["hold", "90", "--ready", "0"], 20, 5);
     terminal.sees("1:2");
+    // So low that only a line is left: the time stands in it, and what runs.
+    terminal.resize(20, 1);
+    terminal.until("one line with the time", |screen| {
+        screen.starts_with("1:2") && screen.contains("HOLD")
+    });
     terminal.resize(1, 1);
     terminal.resize(120, 40);
     terminal.sees("██");

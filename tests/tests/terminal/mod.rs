@@ -23,8 +23,12 @@ use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system}
 /// How long something may take to come to stand on the screen: a loaded machine is slow.
 const LONG: Duration = Duration::from_secs(90);
 
+/// Two presses of Enter further apart than this are two.
+const APART: Duration = Duration::from_millis(800);
+
 /// A terminal with the program in it.
 struct Terminal {
+    entered: Instant,
     master: Box<dyn MasterPty + Send>,
     child: Box<dyn Child + Send + Sync>,
     keys: Box<dyn Write + Send>,
@@ -61,11 +65,18 @@ impl Terminal {
                 parser.lock().unwrap().process(&some[..read]);
             }
         });
-        Terminal { master: pair.master, child, keys, shown, raw }
+        let entered = Instant::now();
+        Terminal { entered, master: pair.master, child, keys, shown, raw }
     }
 
-    /// Types.
+    /// Types. Enter alone is pressed as somebody does who means it: two at once would count as one.
     fn types(&mut self, keys: &str) {
+        if keys == "\r" {
+            std::thread::sleep(APART.saturating_sub(self.entered.elapsed()));
+        }
+        if keys.ends_with('\r') {
+            self.entered = Instant::now();
+        }
         self.keys.write_all(keys.as_bytes()).unwrap();
         self.keys.flush().unwrap();
     }
@@ -80,13 +91,16 @@ impl Terminal {
         String::from_utf8_lossy(&self.raw.lock().unwrap()).into_owned()
     }
 
-    /// Waits until the screen is as wanted, and gives it.
+    /// Waits until the screen is as wanted and a whole frame stands there, and gives it.
     fn until(&self, what: &str, wanted: impl Fn(&str) -> bool) -> String {
         let begun = Instant::now();
         loop {
             let screen = self.screen();
             if wanted(&screen) {
-                return screen;
+                std::thread::sleep(Duration::from_millis(20));
+                if self.screen() == screen {
+                    return screen;
+                }
             }
             assert!(begun.elapsed() < LONG, "{what} did not come; the screen:\n{screen}");
             std::thread::sleep(Duration::from_millis(10));

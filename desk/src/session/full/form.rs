@@ -38,7 +38,7 @@ pub(super) struct Hurt {
 }
 
 /// The most characters of a line.
-const LONGEST: usize = 60;
+const LONGEST: usize = 120;
 
 impl Typing {
     /// Adds a character, unless it is none that a line can have or the line is full.

@@ -127,9 +127,9 @@ pub(super) fn edit(model: &mut Model, at: &Step, typed: &str) -> Wish {
         Step::Hold { piece, sides, .. } => (
             format!("{what} {piece} by hand"),
             if *sides == 1 {
-                "the seconds held, such as `120`"
+                "the seconds held, such as `120`; after it why, if short: `60 cramp`"
             } else {
-                "the seconds held, a number for each side, such as `120 95`"
+                "the seconds of each side, such as `120 95`; after them why, if short: `120 60 cramp`"
             },
         ),
         Step::Finish => return finish(model),
@@ -175,6 +175,12 @@ pub(super) fn standing(model: &Model, at: &Step) -> (bool, bool) {
     }
 }
 
+/// True while a side of a hold is held: only then is there something to extend.
+fn holding(model: &Model, at: &Step) -> bool {
+    let Some(PieceView::Hold { view }) = at.piece(&model.screen) else { return false };
+    view.clock.as_ref().is_some_and(|clock| matches!(clock.phase, HoldPhase::Holding { .. }))
+}
+
 /// The keys of the day at its row, the most wanted first.
 pub(super) fn hints(model: &Model) -> Vec<(String, String)> {
     let at = model.at();
@@ -201,7 +207,7 @@ pub(super) fn hints(model: &Model) -> Vec<(String, String)> {
     let (live, paused) = standing(model, &at);
     if live {
         if matches!(at, Step::Hold { .. }) {
-            keys.push(("+", "15 s more"));
+            keys.extend(holding(model, &at).then_some(("+", "15 s more")));
         } else {
             keys.push(("p", if paused { "go on" } else { "pause" }));
         }

@@ -12,6 +12,9 @@ use crate::print;
 use crate::session::line::{self, Line};
 use crate::session::step::Step;
 
+/// Said when somebody who was telling a discomfort goes back.
+const NO_FLAG: &str = "no discomfort is flagged: d begins again";
+
 /// What a key asks for.
 pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     let control = key.modifiers.contains(KeyModifiers::CONTROL);
@@ -179,6 +182,7 @@ fn help(model: &mut Model, code: KeyCode, from: u16) -> Wish {
 
 fn typed(model: &mut Model, code: KeyCode, control: bool, mut typing: Typing) -> Wish {
     match code {
+        KeyCode::Esc if matches!(typing.then, Then::Severity(_)) => return model.hint(NO_FLAG),
         KeyCode::Esc => return Wish::Nothing,
         KeyCode::Enter => return entered(model, typing),
         KeyCode::Backspace => drop(typing.text.pop()),
@@ -246,7 +250,10 @@ fn entered_line(model: &mut Model, mut typing: Typing, text: &str) -> Wish {
 
 fn picked(model: &mut Model, code: KeyCode, mut picker: Picker) -> Wish {
     match code {
-        KeyCode::Esc | KeyCode::Char('q') => return Wish::Nothing,
+        KeyCode::Esc | KeyCode::Char('q') => {
+            let hurts = matches!(picker.choice, Choice::Signs { .. } | Choice::Place { .. });
+            return if hurts { model.hint(NO_FLAG) } else { Wish::Nothing };
+        }
         KeyCode::Up => picker.go(-1),
         KeyCode::Down => picker.go(1),
         KeyCode::Char(' ') if matches!(picker.choice, Choice::Signs { .. }) => picker.mark(),

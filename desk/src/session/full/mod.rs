@@ -1,5 +1,6 @@
 //! A session on a full screen.
 
+mod bounce;
 mod draw;
 mod form;
 mod go;
@@ -19,6 +20,7 @@ use crate::full::stage::{Came, Stage, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
 use crate::print;
+use bounce::Bounce;
 use form::{Item, Picker};
 use model::{Mode, Model, Tone, Wish};
 
@@ -77,6 +79,7 @@ fn play(
     theme: Theme,
 ) -> Outcome {
     let mut watch = Watch::default();
+    let mut bounce = Bounce::default();
     loop {
         // The core is asked at each frame: it is cheap, and then nothing is counted twice.
         let at = now();
@@ -90,6 +93,10 @@ fn play(
         let Came::Key(key) = stage.wait(until_next(watch.next_ms(), ticks(model)))? else {
             continue;
         };
+        if bounce.is(key, model, std::time::Instant::now()) {
+            model.too_soon();
+            continue;
+        }
         match keys::key(model, key) {
             Wish::Nothing => {}
             Wish::Leave => return Ok(()),

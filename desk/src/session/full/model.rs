@@ -89,6 +89,14 @@ impl Model {
         Wish::Nothing
     }
 
+    /// Says that a key was not taken, beside what was said before: that may be what is on disk.
+    pub(super) fn too_soon(&mut self) {
+        const SAID: &str = "(pressed again at once: taken once)";
+        let (tone, before) = self.said.take().unwrap_or((Tone::Hint, String::new()));
+        let before = before.trim_end_matches(SAID).trim_end();
+        self.said = Some((tone, format!("{before}\n{SAID}").trim_start().to_owned()));
+    }
+
     /// Takes in what became of a tap. Says whether it was done.
     pub(super) fn after(&mut self, tap: &Tap, done: Result<SessionScreen, CompanionError>) -> bool {
         match done {

@@ -16,26 +16,26 @@ use crate::session::full::model::Model;
 use crate::session::full::rows::hold_done;
 use crate::session::step::Step;
 
-/// Draws the clock of the piece at hand. Says whether there is one to draw.
-pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) -> bool {
+/// The clock of the piece at hand, with what stands above and below it.
+pub(super) fn clock(model: &Model, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Option<Face> {
     let at = model.at();
-    let piece = at.piece(&model.screen);
-    let mut head = Pane::new(area.width);
-    care(piece, &mut head, theme);
-    let mut foot = Pane::new(area.width);
-    let face = match (&at, piece) {
+    match (&at, at.piece(&model.screen)) {
         (Step::Set { set, .. }, Some(PieceView::Strength { view })) => {
-            rest(model, view, *set, &mut head, theme)
+            rest(model, view, *set, head, theme)
         }
-        (Step::Hold { .. }, Some(PieceView::Hold { view })) => {
-            hold(view, &mut head, &mut foot, theme)
-        }
+        (Step::Hold { .. }, Some(PieceView::Hold { view })) => hold(view, head, foot, theme),
         (Step::Window { .. }, Some(PieceView::Interval { view })) => {
-            interval(view, &mut head, &mut foot, theme)
+            interval(view, head, foot, theme)
         }
         _ => None,
-    };
-    let Some(face) = face else { return false };
+    }
+}
+
+/// Draws the clock of the piece at hand. Says whether there is one to draw.
+pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) -> bool {
+    let (mut head, mut foot) = (Pane::new(area.width), Pane::new(area.width));
+    care(model.at().piece(&model.screen), &mut head, theme);
+    let Some(face) = clock(model, &mut head, &mut foot, theme) else { return false };
     let most = area.height.saturating_sub(Face::LEAST);
     let foot_high = foot.height().min(most / 2);
     let rows = [

@@ -9,6 +9,7 @@ mod live;
 use holdfast_core::companion::{NoticeKind, SessionState};
 use ratatui::Frame;
 use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::text::Line;
 
 use super::keys::hints;
 use super::model::{Mode, Model, Tone};
@@ -65,8 +66,17 @@ fn the_day(frame: &mut Frame, body: Rect, model: &Model, theme: Theme) {
 
 fn small(frame: &mut Frame, model: &Model, theme: Theme) {
     let area = frame.area();
-    let mut pane = Pane::new(area.width);
     let (wide, high) = LEAST;
+    // A clock is read from the floor, also where there is no room for keys.
+    let (mut head, mut foot) = (Pane::new(area.width), Pane::new(area.width));
+    if let Some(face) = live::clock(model, &mut head, &mut foot, theme) {
+        let rows = [Constraint::Min(1), Constraint::Length(1)];
+        let [top, bottom] = Layout::vertical(rows).areas(area);
+        face.draw(frame, top, theme);
+        let text = format!("q leaves; other keys want {wide} x {high}");
+        return frame.render_widget(Line::styled(text, theme.quiet()), bottom);
+    }
+    let mut pane = Pane::new(area.width);
     let text = format!(
         "This window is {} x {}: too small. {wide} x {high} or more, please. q leaves; all that is \
          logged is kept.",

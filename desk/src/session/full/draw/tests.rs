@@ -141,6 +141,18 @@ fn too_small_says_so_and_the_least_size_shows_what_the_key_does() {
     ana.pass(3 * 3_600_000);
     assert!(read(&ana.drawn(59, 24)).contains("too small"));
     assert!(read(&ana.drawn(80, 19)).contains("too small"));
+    // A clock that runs is shown there too, before the words about the size.
+    let mut zoe = Played::small();
+    zoe.key(KeyCode::Char('s'));
+    zoe.key(KeyCode::Char('s'));
+    zoe.key(KeyCode::Char('s'));
+    zoe.key(KeyCode::Enter);
+    zoe.pass(11_000);
+    for (columns, rows, time) in [(40, 10, "██"), (40, 4, "1:54"), (30, 1, "1:54")] {
+        let drawn = zoe.drawn(columns, rows);
+        assert!(drawn.contains("HOLD") && drawn.contains(time), "{columns} x {rows}:\n{drawn}");
+    }
+    assert!(zoe.drawn(40, 10).contains("q leaves; other keys want 60 x 20"));
     let least = ana.drawn(60, 20);
     assert!(least.contains("Enter  set 2 as planned") && least.contains("> 2  "), "{least}");
 }
