@@ -40,7 +40,7 @@ const SURFACE: [(&str, &str, &[&str]); 22] = [
     ("companion/coach.rs", "companion", &[]),
     ("companion/carry.rs", "companion", &[]),
     ("companion/error.rs", "companion", &[]),
-    ("companion/mod.rs", "companion", &["Start", "Who"]),
+    ("companion/start.rs", "companion", &[]),
 ];
 
 /// The same for files whose every public type is of the review, and the exchange's own.

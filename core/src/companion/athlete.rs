@@ -198,7 +198,7 @@ fn notices(reading: &Reading, device: &Device) -> Vec<Notice> {
         notices.extend(advice.lines.into_iter().map(care));
     }
     let warning = |text| Notice { kind: NoticeKind::Warning, text };
-    notices.extend(super::opening_text(device.rebuilt.as_ref()).map(warning));
+    notices.extend(super::start::opening_text(device.rebuilt.as_ref()).map(warning));
     notices.extend(device.shelf_trouble.as_ref().map(|trouble| {
         warning(format!("everything is saved, but not yet ready for the exchange: {trouble}"))
     }));
