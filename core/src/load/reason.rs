@@ -43,6 +43,8 @@ pub enum Reason {
         capped: Option<Mass>,
         /// Whole weeks away, where that made it lighter; otherwise 0.
         weeks: u32,
+        /// True when `max` is the lower end of the estimate: this scheme was never done before.
+        low: bool,
     },
     /// As much as leaves some reps in reserve.
     Reserve {
@@ -56,6 +58,8 @@ pub enum Reason {
         capped: Option<Mass>,
         /// Whole weeks away, where that made it lighter; otherwise 0.
         weeks: u32,
+        /// True when `max` is the lower end of the estimate: this scheme was never done before.
+        low: bool,
     },
     /// The plan gives the load.
     Fixed {
@@ -63,6 +67,8 @@ pub enum Reason {
         planned: Mass,
         /// The load last time, where a tenth above it is all that is allowed.
         capped: Option<Mass>,
+        /// True when this bar cannot be loaded to it: the nearest that it can be.
+        nearest: bool,
     },
     /// The plan asks for no load.
     Free,

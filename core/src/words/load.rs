@@ -48,18 +48,23 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
             text(last),
             if *capped { ", at most a fourth more at once" } else { "" }
         ),
-        Reason::Percent { percent, max, capped, weeks } => format!(
-            "{percent} % of about {}, what you can lift once now{}",
+        Reason::Percent { percent, max, capped, weeks, low } => format!(
+            "{percent} % of about {}, {}what you can lift once now{}",
             text(max),
+            lower_end(*low),
             bounds(capped.map(|last| text(&last)), *weeks)
         ),
-        Reason::Reserve { reps, leave, max, capped, weeks } => format!(
-            "{reps} reps should leave {leave}: you can lift about {} once now{}",
+        Reason::Reserve { reps, leave, max, capped, weeks, low } => format!(
+            "{reps} reps should leave {leave}: from about {}, {}what you can lift once now{}",
             text(max),
+            lower_end(*low),
             bounds(capped.map(|last| text(&last)), *weeks)
         ),
-        Reason::Fixed { capped: None, .. } => "set by the plan".into(),
-        Reason::Fixed { planned, capped: Some(last) } => format!(
+        Reason::Fixed { capped: None, nearest: false, .. } => "set by the plan".into(),
+        Reason::Fixed { planned, capped: None, nearest: true } => {
+            format!("the plan says {}: the nearest this bar builds", text(planned))
+        }
+        Reason::Fixed { planned, capped: Some(last), .. } => format!(
             "the plan says {}; {} last time, and a tenth more is the most in one go",
             text(planned),
             text(last)
@@ -128,6 +133,11 @@ pub(crate) fn why(reason: &Reason, unit: MassUnit) -> String {
             format!("coach {}{last}{said}", decision(*how))
         }
     }
+}
+
+/// A scheme that was never done before starts carefully.
+fn lower_end(low: bool) -> &'static str {
+    if low { "new in this scheme, so the lower end of " } else { "" }
 }
 
 /// What kept a load of somebody's strength lower.

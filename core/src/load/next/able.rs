@@ -65,10 +65,10 @@ pub(super) fn found(
     let build = rack.at_or_below(wanted.min(most)).or(rack.lightest());
     let load = build.map_or(wanted.min(most), |build| build.mass);
     let capped = before.filter(|_| wanted > most).map(|work| work.last);
-    let max = whole_tenths(max);
+    let (max, low) = (whole_tenths(max), before.is_none());
     let reason = match asked {
-        Asked::Percent(percent) => Reason::Percent { percent, max, capped, weeks },
-        Asked::Reserve(leave) => Reason::Reserve { reps, leave, max, capped, weeks },
+        Asked::Percent(percent) => Reason::Percent { percent, max, capped, weeks, low },
+        Asked::Reserve(leave) => Reason::Reserve { reps, leave, max, capped, weeks, low },
     };
     (load, reason, able.from.clone())
 }

@@ -84,12 +84,16 @@ fn another_scheme_of_the_movement_is_not_being_away() {
 fn loads_of_the_plan_heed_the_cap_and_a_flag() {
     let fixed = |kg: i64| LoadRule::Fixed { loads: vec![Mass::kg(kg)] };
     let history = History { times: vec![time(3, &[(50, 8), (60, 6)])], ..History::default() };
-    assert_eq!(next(history.clone(), &fixed(54))[0].0, "54 kg", "as the plan says");
+    let as_planned = Reason::Fixed { planned: Mass::kg(55), capped: None, nearest: false };
+    assert_eq!(next(history.clone(), &fixed(55))[0], ("55 kg".into(), as_planned));
+    // What the room cannot build is not shown as if it could.
+    let nearest = Reason::Fixed { planned: Mass::kg(54), capped: None, nearest: true };
+    assert_eq!(next(history.clone(), &fixed(54))[0], ("52.5 kg".into(), nearest));
     // A tenth above 50 is 55.
     let (load, reason) = next(history.clone(), &fixed(70)).remove(0);
     assert_eq!(load, "55 kg");
     let (planned, capped) = (Mass::kg(70), Some(Mass::kg(50)));
-    assert_eq!(reason, Reason::Fixed { planned, capped });
+    assert_eq!(reason, Reason::Fixed { planned, capped, nearest: false });
     // Nothing was lifted in set 3: the plan's word counts.
     assert_eq!(next(history.clone(), &fixed(70))[2].0, "70 kg");
     let flag =
@@ -97,6 +101,29 @@ fn loads_of_the_plan_heed_the_cap_and_a_flag() {
     let history = History { flag: Some(flag), ..history };
     assert_eq!(next(history.clone(), &fixed(54))[0].0, "50 kg");
     assert_eq!(next(history, &fixed(40))[0].0, "40 kg", "lighter is always allowed");
+}
+
+/// 60 kg are 132.28 lb (the pound of 1959, 0.45359237 kg): 130 lb on a 45 lb bar with pairs of 2.5 lb.
+/// 20 kg are less than the bar alone, 45 lb or 20.4 kg: the empty bar, a fiftieth more. 18 kg are not
+/// near it: shown as planned.
+#[test]
+fn a_plan_in_kilograms_is_built_on_a_bar_of_pounds() {
+    let pounds = |mass| Mass::thousandths(mass, MassUnit::Lb);
+    let plate = |mass| PlateStack { mass: pounds(mass), unit: MassUnit::Lb, count: 4 };
+    let (name, unit, count) = ("pound bar".to_owned(), MassUnit::Lb, 1);
+    let bar = Bar { name, mass: pounds(45_000), unit, collars: Mass::ZERO, count };
+    let plates = [25_000, 10_000, 5_000, 2_500].map(plate).into();
+    let kit = Kit { bars: vec![bar], plates, ..Kit::default() };
+    let rack = Rack::bar(&kit, &kit.bars[0]);
+    for (planned, built, nearest) in
+        [(60, "130 lb", true), (20, "45 lb", true), (18, "18 kg", false)]
+    {
+        let planned = Mass::kg(planned);
+        let rule = LoadRule::Fixed { loads: vec![planned] };
+        let next = next_loads(&rule, &scheme(), &rack, &History::default()).remove(0);
+        assert_eq!(next.load.unwrap().to_string(), built);
+        assert_eq!(next.reason, Reason::Fixed { planned, capped: None, nearest });
+    }
 }
 
 #[test]

@@ -12,24 +12,26 @@ pub(super) fn next(planned: Option<Mass>, rack: &Rack, history: &History, set: u
     let last = done.and_then(|done| done.load);
     let record = done.map(|done| done.record);
     let from = |other| record.into_iter().chain(other).collect();
+    // A bar marked in pounds seldom builds what a plan gives in kilograms.
+    let load = hold(rack, planned, planned);
     match (&history.flag, last) {
         // Lighter than last time is what somebody with a flag should do.
-        (Some(flag), Some(last)) if planned > last => NextLoad {
+        (Some(flag), Some(last)) if load > last => NextLoad {
             set,
             load: Some(hold(rack, last, last)),
             reason: flagged(flag, Some(last)),
             from: from(Some(flag.record)),
         },
-        (_, Some(last)) if planned > last.percent(CAP_PERCENT) => NextLoad {
+        (_, Some(last)) if load > last.percent(CAP_PERCENT) => NextLoad {
             set,
             load: Some(hold(rack, last.percent(CAP_PERCENT), last)),
-            reason: Reason::Fixed { planned, capped: Some(last) },
+            reason: Reason::Fixed { planned, capped: Some(last), nearest: false },
             from: from(None),
         },
         _ => NextLoad {
             set,
-            load: Some(planned),
-            reason: Reason::Fixed { planned, capped: None },
+            load: Some(load),
+            reason: Reason::Fixed { planned, capped: None, nearest: load != planned },
             from: Vec::new(),
         },
     }
