@@ -9,6 +9,7 @@ mod bar;
 mod carry;
 mod coach;
 mod device;
+mod doubt;
 mod error;
 mod guard;
 mod pace;

@@ -2,6 +2,7 @@
 
 use super::able::able_view;
 use super::bar::OnTheBar;
+use super::doubt::doubt;
 use super::reading::Reading;
 use super::screen::{
     ExpectedReps, FlagView, OptionView, PieceView, SetDoneView, SetView, StrengthView,
@@ -102,12 +103,7 @@ impl Sheet<'_> {
                         reserve: lift.body.reserve,
                         made: lift.body.made(),
                         movement: self.block.name_of(&lift.body.subject),
-                        doubt: doubt(
-                            lift.body.load,
-                            lift.body.planned,
-                            self.rack_of(lift),
-                            self.unit(),
-                        ),
+                        doubt: doubt(&lift.body, self.rack_of(lift), self.unit()),
                         conflict: lift.heads > 1,
                     }),
                 }
@@ -191,22 +187,4 @@ impl Sheet<'_> {
 fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
     let RepsBand { low, high, .. } = able.strength.expected_reps(load);
     ExpectedReps { low, high, text: words::expected_reps(low, high) }
-}
-
-/// What is odd about a load somebody logged: perhaps a slip of the finger.
-fn doubt(load: Option<Mass>, planned: Option<Mass>, rack: &Rack, unit: MassUnit) -> String {
-    let Some(load) = load else { return String::new() };
-    let near = [rack.at_or_below(load), rack.above(load)].into_iter().flatten();
-    let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
-    if !near.is_empty() && rack.exactly(load).is_none() {
-        let load = words::load_text(load, unit);
-        return format!("this room cannot build {load}: nearest is {}", near.join(" or "));
-    }
-    // A fifth off what was proposed: common practice, no source.
-    match planned {
-        Some(planned) if load > planned.percent(120) || load < planned.percent(80) => {
-            format!("far from the {} proposed", words::load_text(planned, unit))
-        }
-        _ => String::new(),
-    }
 }

@@ -2,7 +2,7 @@
 
 use super::load::{load_text, plates_text};
 use super::plain::count;
-use crate::load::{Build, Proof, Ramp, RampError, RampStep};
+use crate::load::{Build, MAX_PLATES_A_SIDE, Proof, Ramp, RampError, RampStep};
 use crate::mass::{Mass, MassUnit};
 
 /// A load with every digit it has, where the reader's unit or the other shows it exactly, and in
@@ -52,10 +52,14 @@ pub(crate) fn ramp_error(error: &RampError, bar: &str, unit: MassUnit) -> String
             format!("lighter than the {bar} can be; the lightest is {}", build(above))
         }
         RampError::Unbuildable { below: Some(below), .. } => {
-            format!(
-                "heavier than this kit can build on the {bar}; the heaviest is {}",
-                build(below)
-            )
+            let full = below.per_side.len() == MAX_PLATES_A_SIDE;
+            let limit = if full {
+                format!("; {MAX_PLATES_A_SIDE} plates a side are the most")
+            } else {
+                String::new()
+            };
+            let below = build(below);
+            format!("heavier than this kit can build on the {bar}; the heaviest is {below}{limit}")
         }
         RampError::Unbuildable { .. } => format!("there is nothing to load on the {bar}"),
         RampError::TooMany { .. } => error.to_string(),
@@ -88,5 +92,19 @@ mod tests {
         assert_eq!(exact_text(mixed, MassUnit::Kg), "101.6466266 kg");
         assert_eq!(exact_text(Mass::lb(225), MassUnit::Kg), "102.1 kg (225 lb)");
         assert_eq!(exact_text(Mass::kg(60), MassUnit::Kg), "60 kg");
+    }
+
+    #[test]
+    fn a_full_bar_says_what_keeps_it_from_more() {
+        let said = |plates| {
+            let per_side = vec![Mass::kg(10); plates];
+            let mass = Mass::kg(20) + Mass::kg(10) * (2 * plates as i64);
+            let below = Some(Build { mass, per_side });
+            let error =
+                RampError::Unbuildable { index: 0, load: Mass::kg(500), below, above: None };
+            ramp_error(&error, "long bar", MassUnit::Kg)
+        };
+        assert!(said(10).ends_with("a side); 10 plates a side are the most"), "{}", said(10));
+        assert!(said(9).ends_with("a side)"), "{}", said(9));
     }
 }
