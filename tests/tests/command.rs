@@ -153,7 +153,7 @@ fn an_athlete_can_put_right_what_slipped() {
     assert!(said.contains("Squat set 1, 60 kg x 8"), "{said}");
     assert!(said.contains("not saved: reading: between 0.0 cm"), "{said}");
     assert!(!said.contains("before 3.0"), "{said}");
-    assert!(said.contains("2 numbers, the seconds of each side"), "{said}");
+    assert!(said.contains("a number for each side, in whole seconds"), "{said}");
     assert!(said.contains("a rating from 0 to 10"), "{said}");
     assert!(said.contains("Finished."), "{said}");
     // Rated 8 by mistake: opened again, then rated 7. And the athlete clears their own flag.
