@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 
+use crate::full::sound::Noise;
+
 /// Training days for a group without signal: plan, train, log, carry, review.
 #[derive(Debug, Parser)]
 #[command(name = "holdfast", version, about, max_term_width = 100, arg_required_else_help = true)]
@@ -122,6 +124,24 @@ pub(crate) struct Demo {
     pub(crate) seed: u64,
 }
 
+/// What is not to be heard of cues.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Quiet {
+    /// Cues are not spoken
+    #[arg(long)]
+    pub(crate) no_speech: bool,
+    /// Cues do not ring the terminal's bell
+    #[arg(long)]
+    pub(crate) no_bell: bool,
+}
+
+impl Quiet {
+    /// What may be heard.
+    pub(crate) fn noise(&self) -> Noise {
+        Noise { bell: !self.no_bell, speech: !self.no_speech }
+    }
+}
+
 /// How a session is shown.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Session {
@@ -131,12 +151,8 @@ pub(crate) struct Session {
     /// Line by line, as through a pipe
     #[arg(long)]
     pub(crate) plain: bool,
-    /// Cues are not spoken
-    #[arg(long)]
-    pub(crate) no_speech: bool,
-    /// Cues do not ring the terminal's bell
-    #[arg(long)]
-    pub(crate) no_bell: bool,
+    #[command(flatten)]
+    pub(crate) quiet: Quiet,
 }
 
 /// How a stretch is timed.
@@ -161,19 +177,15 @@ pub(crate) struct Hold {
     #[arg(long, default_value_t = 5, value_name = "SECONDS", allow_negative_numbers = true,
           value_parser = clap::value_parser!(u32).range(0..=600))]
     pub(crate) ready: u32,
-    /// Seconds to change over to the next side, 0 to 600
+    /// Seconds to change over to the next side, 0 to 600 and no longer than the hold; 10 when left out
     #[arg(long, value_name = "SECONDS", allow_negative_numbers = true,
           value_parser = clap::value_parser!(u32).range(0..=600))]
     pub(crate) switch: Option<u32>,
     /// Each cue as a line, as through a pipe
     #[arg(long)]
     pub(crate) plain: bool,
-    /// Cues are not spoken
-    #[arg(long)]
-    pub(crate) no_speech: bool,
-    /// Cues do not ring the terminal's bell
-    #[arg(long)]
-    pub(crate) no_bell: bool,
+    #[command(flatten)]
+    pub(crate) quiet: Quiet,
 }
 
 /// How somebody starts.

@@ -8,6 +8,7 @@
 
 mod ilp;
 mod measurement;
+mod oil;
 mod one_rep_max;
 mod oracle;
 mod plates;

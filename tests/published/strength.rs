@@ -6,6 +6,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::oil::{OIL, OIL_LEVELS};
 use holdfast_core::load::strength::{
     Coverage, Filtered, LocalLevel, Moment, Normal, Start, Step, drift, filter,
 };
@@ -202,37 +203,18 @@ fn nile_likelihood_by_ratio() {
     }
 }
 
-/// In its steady state the filter is exponential smoothing with a weight of its gain. Hyndman and
-/// Athanasopoulos, Forecasting: principles and practice, 1st ed., chapter 7: oil 1996 to 2007 with
-/// 0.2 from the first observation (P), levels as a reference library's own checks hold them (C).
+/// In its steady state the filter is exponential smoothing with a weight of its gain: the oil series with
+/// 0.2 from the first observation.
 #[test]
 fn steady_state_is_exponential_smoothing() {
-    let oil = [
-        446.6565229,
-        454.4733065,
-        455.6629740,
-        423.6322388,
-        456.2713279,
-        440.5880501,
-        425.3325201,
-        485.1494479,
-        506.0481621,
-        526.7919833,
-        514.2688890,
-        494.2110193,
-    ];
-    let levels = [
-        446.6565, 448.2199, 449.7085, 444.4932, 446.8489, 445.5967, 441.5439, 450.2650, 461.4216,
-        474.4957, 482.4503, 484.8025,
-    ];
     // A gain K for ever: prediction variance K/(1-K), and K^2/(1-K) added a day.
     let weight = 0.2_f64;
-    let start = Normal { mean: oil[0], variance: weight / (1.0 - weight) };
+    let start = Normal { mean: OIL[0], variance: weight / (1.0 - weight) };
     let model =
         LocalLevel { per_day: weight * weight / (1.0 - weight), start: Start::Known(start) };
     let moment = |(day, y): (i64, f64)| Moment { day, value: Some(y), variance: 1.0 };
-    let found = filter(&model, &(1996..).zip(oil).map(moment).collect::<Vec<_>>()).unwrap();
-    for (step, level) in found.steps.iter().zip(levels) {
+    let found = filter(&model, &(1996..).zip(OIL).map(moment).collect::<Vec<_>>()).unwrap();
+    for (step, level) in found.steps.iter().zip(OIL_LEVELS) {
         printed(step.filtered.unwrap().mean, level, 4);
         assert!((step.gain - weight).abs() < 1e-12);
     }

@@ -8,6 +8,7 @@ use holdfast_core::load::{
 };
 use serde::Deserialize;
 
+use crate::oil::{OIL, OIL_LEVELS};
 use crate::oracle::{near, printed, reference};
 
 fn days(loads: &[Option<f64>]) -> Vec<DayLoad> {
@@ -125,31 +126,12 @@ fn a_rest_day_pulls_down() {
     assert_eq!(found, expected.map(Some));
 }
 
-/// P: simple exponential smoothing of oil production 1996 to 2007 (Hyndman and Athanasopoulos,
-/// Forecasting: principles and practice, 1st edition, chapter 7, as statsmodels' own tests hold it):
-/// the last level is 484.80 at a weight of 0.2 and 501.84 at 0.6. C: the levels between.
+/// P: the oil series; its last level is 484.80 at a weight of 0.2 and 501.84 at 0.6. C: the levels
+/// between.
 #[test]
 fn a_textbooks_exponential_smoothing() {
-    let oil = [
-        446.6565229,
-        454.4733065,
-        455.6629740,
-        423.6322388,
-        456.2713279,
-        440.5880501,
-        425.3325201,
-        485.1494479,
-        506.0481621,
-        526.7919833,
-        514.2688890,
-        494.2110193,
-    ];
-    let levels = [
-        446.6565, 448.2199, 449.7085, 444.4932, 446.8489, 445.5967, 441.5439, 450.2650, 461.4216,
-        474.4957, 482.4503, 484.8025,
-    ];
-    let oil = oil.map(DayLoad::Load);
-    for (found, expected) in smoothed(&oil, 0.2).unwrap().iter().zip(levels) {
+    let oil = OIL.map(DayLoad::Load);
+    for (found, expected) in smoothed(&oil, 0.2).unwrap().iter().zip(OIL_LEVELS) {
         printed(found.unwrap(), expected, 4);
     }
     assert_eq!(weight_of_span(9), Ok(0.2));

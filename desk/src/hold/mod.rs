@@ -10,7 +10,7 @@ use crate::args::Hold;
 use crate::fault::{Fault, Outcome};
 use crate::full;
 use crate::full::cues::Watch;
-use crate::full::sound::{Noise, Sound};
+use crate::full::sound::Sound;
 use crate::now::now;
 use crate::print;
 
@@ -67,7 +67,7 @@ impl Timer {
 pub(crate) fn run(hold: &Hold) -> Outcome {
     let spec = spec(hold)?;
     let mut timer = Timer { spec, marks: Vec::new() };
-    let mut sound = Sound::new(Noise { bell: !hold.no_bell, speech: !hold.no_speech });
+    let mut sound = Sound::new(hold.quiet.noise());
     let ended = if full::possible() && !hold.plain {
         screen::run(&mut timer, &mut sound)
     } else {

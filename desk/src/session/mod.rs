@@ -14,7 +14,6 @@ use owo_colors::OwoColorize;
 
 use crate::args::Session;
 use crate::fault::{Fault, Outcome};
-use crate::full::sound::Noise;
 use crate::now::now;
 use crate::print;
 use line::Line;
@@ -23,7 +22,7 @@ use step::{Skipped, Step, next};
 /// Runs a session: on a full screen where that is possible and wanted, otherwise line by line.
 pub(crate) fn run(companion: &Companion, asked: Session) -> Outcome {
     if crate::full::possible() && !asked.plain {
-        let noise = Noise { bell: !asked.no_bell, speech: !asked.no_speech };
+        let noise = asked.quiet.noise();
         return full::run(companion, asked.day, noise);
     }
     by_line(companion, asked.day)
