@@ -112,50 +112,105 @@ const LARGEST: f64 = 1e100;
 /// Runs the Kalman filter over a series in the order of its days. Several moments on one day are one
 /// update each, with nothing added to the level's variance in between.
 ///
+/// All is checked before and the likelihood summed after, and days before anything is known are none of
+/// the recursion's: a loop without any of that stays in registers, in two thirds of the time.
+///
 /// # Errors
 /// [`LevelError`] for what is no number, no variance or out of order; never a panic.
 pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelError> {
-    let mut level = check(model)?;
+    let known = check(model)?;
+    check_all(seen)?;
     let mut steps = Vec::with_capacity(seen.len());
-    let (mut likelihood, mut before) = (Likelihood::default(), None);
-    for (index, moment) in seen.iter().enumerate() {
-        let days = match before {
-            Some(before) if moment.day < before => return Err(LevelError::Order { index }),
-            Some(before) => moment.day.abs_diff(before) as f64,
-            None => 0.0,
-        };
-        before = Some(moment.day);
-        let walked = days * model.per_day;
-        let predicted = level.map(|it| Normal { mean: it.mean, variance: it.variance + walked });
-        let (innovation, gain, filtered) = match moment.value {
-            None => (None, 0.0, predicted),
+    if let Some(start) = known.or_else(|| diffuse_start(seen, &mut steps)) {
+        let rest = &seen[steps.len()..];
+        follow(model.per_day, start, rest, &mut steps);
+    }
+    let mut likelihood = Likelihood::default();
+    steps.iter().filter_map(|step| step.innovation).for_each(|it| likelihood.add(it));
+    Ok(Filtered { steps, log_likelihood: likelihood.ln() })
+}
+
+/// The days on which nothing is known yet, and the first observation, which is the level from then on.
+fn diffuse_start(seen: &[Moment], steps: &mut Vec<Step>) -> Option<Normal> {
+    let nothing = |moment: &Moment| Step {
+        day: moment.day,
+        predicted: None,
+        innovation: None,
+        gain: 0.0,
+        filtered: None,
+    };
+    steps.extend(seen.iter().take_while(|moment| moment.value.is_none()).map(nothing));
+    let first = seen.get(steps.len())?;
+    let level = Normal { mean: first.value?, variance: first.variance };
+    let innovation = Some(Innovation { value: 0.0, variance: f64::INFINITY });
+    steps.push(Step { gain: 1.0, innovation, filtered: Some(level), ..nothing(first) });
+    Some(level)
+}
+
+/// The recursion from a known level on.
+fn follow(per_day: f64, start: Normal, seen: &[Moment], steps: &mut Vec<Step>) {
+    let Some(first) = seen.first() else { return };
+    let mut before = steps.last().map_or(first.day, |step| step.day);
+    let mut level = Level::of(start);
+    // Moved into the loop: borrowed, level and day would be read from memory and written at each step.
+    steps.extend(seen.iter().map(move |moment| {
+        let walked = moment.day.abs_diff(before) as f64 * per_day;
+        before = moment.day;
+        let Normal { mean, variance } = level.normal;
+        let predicted = Normal { mean, variance: variance + walked };
+        let (innovation, gain) = match moment.value {
+            None => {
+                level = Level::of(predicted);
+                (None, 0.0)
+            }
             Some(value) => {
-                check_seen(index, value, moment.variance)?;
-                let (innovation, gain, filtered) = update(level, walked, value, moment.variance);
-                likelihood.add(innovation);
-                (Some(innovation), gain, Some(filtered))
+                let (innovation, gain, after) = update(level, walked, value, moment.variance);
+                level = after;
+                (Some(innovation), gain)
             }
         };
-        level = filtered;
-        steps.push(Step { day: moment.day, predicted, innovation, gain, filtered });
+        let (predicted, filtered) = (Some(predicted), Some(level.normal));
+        Step { day: moment.day, predicted, innovation, gain, filtered }
+    }));
+}
+
+/// The level, its variance also as a fraction. An update of the variance itself divides, and the next
+/// one waits for it: that took half the filter's time. A fraction's next numerator and denominator are
+/// sums and products of the ones before, and whoever wants a quotient divides beside the recursion.
+#[derive(Clone, Copy)]
+struct Level {
+    normal: Normal,
+    over: f64,
+    under: f64,
+}
+
+impl Level {
+    fn of(normal: Normal) -> Level {
+        Level { normal, over: normal.variance, under: 1.0 }
     }
-    Ok(Filtered { steps, log_likelihood: likelihood.ln() })
+
+    /// The same with a fraction that stays inside the range of a float through the next update, begun
+    /// anew from the variance every few dozen updates: each multiplies both its numbers by much the same.
+    fn in_range(self) -> Level {
+        // A variance of 1e100 and the walk of all days a list can hold lie within 1e120 of it.
+        if (1e-50..=1e50).contains(&self.under) { self } else { Level::of(self.normal) }
+    }
 }
 
 /// Takes an observation in, the level having walked by so much variance: the innovation, the gain,
 /// and the level after it.
-fn update(level: Option<Normal>, walked: f64, value: f64, noise: f64) -> (Innovation, f64, Normal) {
-    let Some(level) = level else {
-        let first = Innovation { value: 0.0, variance: f64::INFINITY };
-        return (first, 1.0, Normal { mean: value, variance: noise });
-    };
-    let surprise = value - level.mean;
-    // Summed in this order, one addition and one division lie between a level and the next.
-    let variance = level.variance + (walked + noise);
-    let gain = (level.variance + walked) / variance;
+fn update(level: Level, walked: f64, value: f64, noise: f64) -> (Innovation, f64, Level) {
+    let Level { normal, over, under } = level.in_range();
+    let surprise = value - normal.mean;
+    // With P = over/under before the walk: the gain (P + walked) / (P + walked + noise).
+    let predicted = over + walked * under;
+    let all = predicted + noise * under;
+    let gain = predicted / all;
     // The variance is the same as P(1 - K), which would lose digits when K is near 1.
-    let filtered = Normal { mean: level.mean + gain * surprise, variance: gain * noise };
-    (Innovation { value: surprise, variance }, gain, filtered)
+    let after = Normal { mean: normal.mean + gain * surprise, variance: gain * noise };
+    let after = Level { normal: after, over: predicted * noise, under: all };
+    let variance = normal.variance + walked + noise;
+    (Innovation { value: surprise, variance }, gain, after)
 }
 
 /// The likelihood of innovations. Variances are multiplied, and a logarithm taken only before the
@@ -194,12 +249,20 @@ impl Likelihood {
     }
 }
 
-fn check_seen(index: usize, value: f64, variance: f64) -> Result<(), LevelError> {
-    if !(-LARGEST..=LARGEST).contains(&value) {
-        return Err(LevelError::Value { index });
-    }
-    if !(1.0 / LARGEST..=LARGEST).contains(&variance) {
-        return Err(LevelError::Variance { index });
+fn check_all(seen: &[Moment]) -> Result<(), LevelError> {
+    let mut before = i64::MIN;
+    for (index, moment) in seen.iter().enumerate() {
+        if moment.day < before {
+            return Err(LevelError::Order { index });
+        }
+        before = moment.day;
+        let Some(value) = moment.value else { continue };
+        if !(-LARGEST..=LARGEST).contains(&value) {
+            return Err(LevelError::Value { index });
+        }
+        if !(1.0 / LARGEST..=LARGEST).contains(&moment.variance) {
+            return Err(LevelError::Variance { index });
+        }
     }
     Ok(())
 }
