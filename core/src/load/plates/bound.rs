@@ -12,10 +12,12 @@
 use super::side::{NEVER, Side};
 use crate::load::rack::MAX_PLATES_A_SIDE;
 
-/// Prices by the number of plates below, up to the most a side takes, and one that is never.
-type Row = [i32; MAX_PLATES_A_SIDE + 2];
+/// Prices by the number of plates below, up to the most a side takes, and one that is never. Floats,
+/// because a processor takes the lesser of four of them at once; they are whole and under 2^24, so
+/// nothing is rounded, and what is never stays infinite whatever is added.
+type Row = [f32; MAX_PLATES_A_SIDE + 2];
 
-const BLANK: Row = [NEVER; MAX_PLATES_A_SIDE + 2];
+const BLANK: Row = [f32::INFINITY; MAX_PLATES_A_SIDE + 2];
 
 /// The least price of every run of steps above every mass and number of plates below it.
 pub(super) struct Bound {
@@ -24,6 +26,8 @@ pub(super) struct Bound {
     /// lightest that its steps want.
     runs: Vec<(usize, usize)>,
     rows: Vec<Row>,
+    /// What it costs that a sum is made of so many plates: nothing, or never.
+    gates: Vec<Row>,
 }
 
 impl Bound {
@@ -37,7 +41,9 @@ impl Bound {
     /// Fills the table.
     pub(super) fn new(side: &Side) -> Bound {
         let (steps, width) = (side.steps(), side.sums.len() + 1);
-        let mut bound = Bound { steps, runs: vec![(0, 0); steps * steps], rows: Vec::new() };
+        let gates = side.numbers.iter().map(|numbers| gate(*numbers)).collect();
+        let runs = vec![(0, 0); steps * steps];
+        let mut bound = Bound { steps, runs, rows: Vec::new(), gates };
         // For each end of its stay: the least price with one more plate on from the first step.
         let mut laid = vec![BLANK; steps * width];
         let mut run = vec![BLANK; width];
@@ -68,17 +74,17 @@ impl Bound {
             let laid = &laid[end * run.len()..][..reach];
             for ((best, laid), rest) in run.iter_mut().zip(laid).zip(self.run(end + 1, last)) {
                 for at in 0..best.len() {
-                    best[at] = best[at].min(laid[at] + rest[at]);
+                    best[at] = lesser(best[at], laid[at] + rest[at]);
                 }
             }
         }
         let done = side.wanted[from];
         if done < reach {
             // Nothing more can go on at the first step.
-            run[done] = if from == last { [0; _] } else { self.run(from + 1, last)[done] };
-            run[done][MAX_PLATES_A_SIDE + 1] = NEVER;
+            run[done] = if from == last { [0.0; _] } else { self.run(from + 1, last)[done] };
+            run[done][MAX_PLATES_A_SIDE + 1] = f32::INFINITY;
         }
-        let price = side.price(from, last + 1);
+        let price = side.price(from, last + 1) as f32;
         let plates = side.masses.len();
         let laid = &mut laid[last * run.len()..][..run.len()];
         laid.fill(BLANK);
@@ -87,13 +93,13 @@ impl Bound {
             for next in &side.next[sum * plates..][..plates] {
                 let next = &run[*next as usize];
                 for at in 0..over.len() {
-                    over[at] = over[at].min(next[at]);
+                    over[at] = lesser(over[at], next[at]);
                 }
             }
+            let (gate, laid, run) = (&self.gates[sum], &mut laid[sum], &mut run[sum]);
             for at in 0..=MAX_PLATES_A_SIDE {
-                let can_be = side.numbers[sum] >> at & 1 == 1;
-                laid[sum][at] = if can_be { (over[at + 1] + price).min(NEVER) } else { NEVER };
-                run[sum][at] = if can_be { run[sum][at].min(laid[sum][at]) } else { NEVER };
+                laid[at] = over[at + 1] + price + gate[at];
+                run[at] = lesser(run[at] + gate[at], laid[at]);
             }
         }
     }
@@ -108,6 +114,17 @@ impl Bound {
         if from == to {
             return 0;
         }
-        self.run(from, to - 1).get(sum).map_or(NEVER, |row| row[plates])
+        let price = self.run(from, to - 1).get(sum).map(|row| row[plates]);
+        price.filter(|price| price.is_finite()).map_or(NEVER, |price| price as i32)
     }
+}
+
+/// The lesser of two prices, neither of which is ever no number: one instruction, which `min` is not.
+fn lesser(one: f32, other: f32) -> f32 {
+    if one < other { one } else { other }
+}
+
+fn gate(numbers: u16) -> Row {
+    let open = |at| if numbers >> at & 1 == 1 { 0.0 } else { f32::INFINITY };
+    std::array::from_fn(open)
 }

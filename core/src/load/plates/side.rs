@@ -5,8 +5,9 @@ use crate::load::rack::{MAX_PLATES_A_SIDE, Rack};
 use crate::mass::Mass;
 
 /// One plate put on or taken off, in the price of a ramp. The rest of the price counts the plates
-/// on the bar, a set at a time, so that of two ramps with the same handling the lighter bar wins.
-pub(super) const HANDLED: i32 = 1 << 16;
+/// on the bar, a set at a time, so that of two ramps with the same handling the lighter bar wins: less
+/// than this altogether, with 10 plates a side in 200 sets. The dearest ramp stays under 2^24.
+pub(super) const HANDLED: i32 = 1 << 12;
 /// The price of what cannot be. Three of them still fit the number.
 pub(super) const NEVER: i32 = i32::MAX / 4;
 
