@@ -57,6 +57,7 @@ const MORE: [(&str, &str, &[&str]); 9] = [
 ];
 
 fn main() -> Result<(), Box<dyn Error>> {
+    fold_alike_code();
     let core = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../core/src");
     let mut surface = TokenStream::new();
     for (file, module, names) in SURFACE.iter().chain(&MORE) {
@@ -85,6 +86,16 @@ fn main() -> Result<(), Box<dyn Error>> {
     let out = Path::new(&env::var("OUT_DIR")?).join("surface.rs");
     fs::write(out, surface.to_string())?;
     Ok(())
+}
+
+/// Asks the linker to keep one of several functions with the same code: generic code of every crate
+/// repeats itself. Only where the linker is LLVM's, which others need not be.
+fn fold_alike_code() {
+    let target = |part| env::var(format!("CARGO_CFG_TARGET_{part}")).unwrap_or_default();
+    let (system, chip) = (target("OS"), target("ARCH"));
+    if system == "android" || (system == "linux" && chip == "x86_64") {
+        println!("cargo::rustc-cdylib-link-arg=-Wl,--icf=all");
+    }
 }
 
 /// A function that nobody calls, with the surface's digest for the name of its argument.
