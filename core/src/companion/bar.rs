@@ -2,7 +2,7 @@
 
 use super::screen::{LoadView, WarmUpView};
 use crate::journal::Lift;
-use crate::load::{NextLoad, Prepared, Rack, Ramp, RampStep, Reason, WarmUpSet, warm_up};
+use crate::load::{NextLoad, Prepared, Rack, Ramp, RampStep, WarmUpSet, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::words;
 
@@ -76,15 +76,11 @@ impl<'a> OnTheBar<'a> {
     }
 }
 
-/// True while the sets done were lifted as proposed, what was proposed still is, and the next loads
-/// do not wait for the set before them.
+/// True while the sets done were lifted as proposed and what was proposed still is. A first time is never
+/// like that: its first load is the athlete's own.
 fn by_the_ramp(loads: &[NextLoad], done: &[&Lift]) -> bool {
-    let found = |next: &NextLoad| {
-        matches!(next.reason, Reason::FirstTime | Reason::SayReserve { .. } | Reason::Found { .. })
-    };
-    let as_proposed = |lift: &&Lift| {
+    done.iter().all(|lift| {
         let next = loads.iter().find(|next| next.set == lift.set);
         lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
-    };
-    !loads.iter().any(found) && done.iter().all(as_proposed)
+    })
 }
