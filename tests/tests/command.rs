@@ -115,10 +115,22 @@ fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
     let carrier = desk.coach_and_ana();
     let said = desk.fine("ana", &["session"], "50x8\nflag knee 4\nquit\n");
     assert!(said.contains("knee 4/10") && said.contains("Left open"), "{said}");
+    // The rest stands above the next set.
+    assert!(said.contains("\nrest: 2 min of 2 min left\nBack squat, set 2 of 3"), "{said}");
     let said = desk.fine(
         "ana",
         &["session"],
-        "option box-squat\n40x6\nundo\nskip\nbegin\npause\nresume\nstop\nskip\n?\n",
+        "option box-squat\n40x6\nundo\nskip\nbegin\npause\nresume\nstop\nskip\n?\n\
+         skip\n\nstop\n",
+    );
+    // A clock that ended asks before the next line.
+    assert!(
+        said.contains("not logged, from window 1 on. How many reps?\nCorners, window 1 of 4"),
+        "{said}"
+    );
+    assert!(
+        said.contains("\nstopped just now; nothing was held\nCalves: Enter starts the clock"),
+        "{said}"
     );
     assert!(said.contains("Squat to a box"), "{said}");
     assert!(said.contains("Leave this movement for today"), "{said}");

@@ -175,13 +175,15 @@ fn left_open(companion: &Companion) -> Outcome {
 
 /// What a clock asks about, and how the rest stands, a line each.
 fn asked(screen: &SessionScreen, step: &Step) -> String {
-    let lines = match step.piece(screen) {
-        Some(PieceView::Strength { .. }) => screen.rest.as_ref().map_or("", |rest| &rest.words),
-        Some(PieceView::Interval { view }) => &view.ask,
-        Some(PieceView::Hold { view }) => &view.ask,
-        Some(PieceView::Note { .. }) | None => "",
+    let line = match step.piece(screen) {
+        Some(PieceView::Strength { .. }) => {
+            screen.rest.as_ref().map_or(String::new(), |rest| format!("rest: {}", rest.words))
+        }
+        Some(PieceView::Interval { view }) => view.ask.clone(),
+        Some(PieceView::Hold { view }) => view.ask.clone(),
+        Some(PieceView::Note { .. }) | None => String::new(),
     };
-    if lines.is_empty() { String::new() } else { format!("{}\n", lines.yellow()) }
+    if line.is_empty() { line } else { format!("{}\n", line.yellow()) }
 }
 
 fn prompt(screen: &SessionScreen, step: &Step) -> String {
@@ -206,15 +208,18 @@ fn prompt(screen: &SessionScreen, step: &Step) -> String {
             let unit = range.map_or("", |range| range.protocol.unit().text());
             format!("{}, {name} {} the hold in {unit}{each}", view.name, when.text())
         }
-        (Step::Hold { .. }, Some(PieceView::Hold { view })) => match &view.clock {
-            Some(state) => {
-                format!("{} [{}]: Enter logs what was held", view.name, step::hold_text(state))
+        (Step::Hold { .. }, Some(PieceView::Hold { view })) => {
+            match view.clock.as_ref().filter(|_| step::is_to_log(view)) {
+                Some(state) => {
+                    format!("{} [{}]: Enter logs what was held", view.name, step::hold_text(state))
+                }
+                None => {
+                    let seconds =
+                        vec![(view.hold_ms / 1000).to_string(); view.sides.len()].join(" ");
+                    format!("{}: Enter starts the clock, or by hand `held {seconds}`", view.name)
+                }
             }
-            None => {
-                let seconds = vec![(view.hold_ms / 1000).to_string(); view.sides.len()].join(" ");
-                format!("{}: Enter starts the clock, or by hand `held {seconds}`", view.name)
-            }
-        },
+        }
         _ => "All done. How hard was the whole session, 0 to 10?".into(),
     }
 }

@@ -104,9 +104,14 @@ fn is_timed(piece: &PieceView) -> bool {
     }
 }
 
-/// True for a hold whose clock was begun and whose seconds are not logged.
-fn is_to_log(view: &HoldView) -> bool {
-    let begun = view.clock.as_ref().is_some_and(|clock| clock.phase != HoldPhase::NotBegun);
+/// True for a hold whose clock was begun and whose seconds are not logged. One that was stopped before
+/// anything was held is as if it had not been begun.
+pub(crate) fn is_to_log(view: &HoldView) -> bool {
+    let begun = view.clock.as_ref().is_some_and(|clock| match clock.phase {
+        HoldPhase::NotBegun => false,
+        HoldPhase::Done { .. } => clock.held_ms.iter().any(|ms| *ms > 0),
+        _ => true,
+    });
     begun && view.sides.iter().all(|side| side.held_ms.is_none())
 }
 
@@ -149,7 +154,7 @@ fn of_hold(view: &HoldView, skipped: &Skipped) -> Option<Step> {
     let hold = || {
         let due = !held && !skipped.has(&view.name, "work");
         let sides = view.sides.len() as u32;
-        due.then(|| Step::Hold { piece: view.name.clone(), sides, clock: view.clock.is_some() })
+        due.then(|| Step::Hold { piece: view.name.clone(), sides, clock: is_to_log(view) })
     };
     // Without a reading before, one after says nothing.
     let first = view

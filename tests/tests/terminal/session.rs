@@ -129,6 +129,11 @@ fn the_clocks_run_pause_and_are_logged() {
     terminal.does("\x1b[B", "> station 2: 10 x Press-up");
     let screen = terminal.does(ENTER, "GET READY");
     assert!(screen.contains("first: 10 x Press-up") && screen.contains("next: go"), "{screen}");
+    // A key that bounces counts once: the clock is not paused, nor is anything logged.
+    terminal.types("\r");
+    terminal.types("   \r");
+    let screen = terminal.sees("taken once");
+    assert!(!screen.contains("PAUSED"), "{screen}");
     // Too early says so and logs nothing.
     terminal.does(ENTER, "the first window comes");
     terminal.does("n", "WINDOW 1 OF 4");
