@@ -34,6 +34,11 @@ pub enum Elapsed {
 const MOST_MS: i64 = 253_402_214_400_000;
 
 impl Instant {
+    /// A moment of which only the wall clock is known: as if in a boot of its own.
+    pub(crate) fn by_wall(wall_ms: i64, offset_min: i32) -> Instant {
+        Instant { wall_ms, offset_min, boot_ms: 0, boot_id: "not known".into() }
+    }
+
     /// True for a wall clock and offset that an entry can carry.
     pub fn is_sane(&self) -> bool {
         (0..MOST_MS).contains(&self.wall_ms) && self.offset_min.abs() < 24 * 60

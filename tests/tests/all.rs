@@ -3,6 +3,7 @@
 mod carrier;
 mod clock_zones;
 mod clocks;
+mod clocks_set;
 mod command;
 mod corrections;
 mod damage;

@@ -19,8 +19,9 @@
 //! - A moment that its boot's own clock puts before the last known moment is taken as that last
 //!   known moment.
 //!
-//! What a clock has run is the sum over the stretches in which it ran, so nothing counts more than
-//! the time that can have passed.
+//! What a clock has run is the sum over the stretches in which it ran, so no clock counts more than
+//! the time that can have passed. Seconds typed by hand are the athlete's word, up to
+//! [`MAX_SIDE_MS`] a side; more than the session had gone on is asked about.
 //!
 //! **Marks that make no sense are passed over**, whatever put them there: anything before the
 //! first [`Act::Begin`], a second `Begin`, `Pause` when paused, `Resume` when not, `Extend` when no

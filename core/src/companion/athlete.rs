@@ -123,6 +123,7 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
         day: day.name.clone(),
         week: block.week_of(date).unwrap_or(if date < block.starts { 1 } else { block.weeks }),
         date,
+        at: Some(at.clone()),
     }))
 }
 

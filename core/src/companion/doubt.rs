@@ -1,6 +1,7 @@
 //! What is odd about a set: it is taken as it was logged, and asked about.
 
-use crate::journal::Lift;
+use super::session_log::SessionLog;
+use crate::journal::{Held, Lift};
 use crate::load::Rack;
 use crate::mass::MassUnit;
 use crate::words;
@@ -29,6 +30,20 @@ pub(super) fn doubt(lift: &Lift, rack: &Rack, unit: MassUnit) -> String {
         }
         _ => String::new(),
     }
+}
+
+/// What is odd about the seconds logged of a hold: those typed by hand are the athlete's word, but more than
+/// the session had gone on may be a slip.
+pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> String {
+    let logged: Vec<&Held> =
+        log.holds.iter().filter(|it| it.body.piece == piece).map(|it| &it.body).collect();
+    let Some(at) = logged.first().and_then(|held| held.at.as_ref()) else { return String::new() };
+    let (held, gone_on) = (logged.iter().map(|held| held.held_ms).sum(), log.gone_on_ms(at));
+    if held <= gone_on {
+        return String::new();
+    }
+    let (held, gone_on) = (words::clock_time(held), words::clock_time(gone_on / 1000 * 1000));
+    format!("{held} held altogether, {gone_on} after the session was begun")
 }
 
 #[cfg(test)]

@@ -60,6 +60,7 @@ mod tests {
             load: None,
             spare_ms,
             margin_ms: 10_000,
+            at: None,
         }
     }
 

@@ -90,9 +90,8 @@ fn suggested_rest(strength: &Strength, lift: &Lift) -> (i64, i64, RestBasis) {
 
 /// When a set was logged first.
 fn logged_at(lift: &Logged<Lift>) -> Instant {
-    let (wall_ms, offset_min) = (lift.first_ms, lift.offset_min);
-    // An older app wrote the wall clock alone: as if in another boot.
-    let by_wall = || Instant { wall_ms, offset_min, boot_ms: 0, boot_id: "not known".into() };
+    // An older app wrote the wall clock alone.
+    let by_wall = || Instant::by_wall(lift.first_ms, lift.offset_min);
     lift.body.at.clone().unwrap_or_else(by_wall)
 }
 
@@ -110,10 +109,8 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
     }
     let (lift, since) = last?;
     let next = next_set(log, day, &lift.body.piece)?;
-    let begun = log.clock_moments().any(|at| at.is_after(&since, now));
-    let windows = log.windows.iter().map(|it| it.first_ms);
-    let done = windows.chain(log.holds.iter().map(|it| it.first_ms));
-    if begun || done.max().is_some_and(|at| at > lift.first_ms) {
+    let mut others = log.clock_moments().chain(log.timed_moments());
+    if others.any(|at| at.is_after(&since, now)) {
         return None;
     }
     let Work::Strength(strength) = &day.piece(&lift.body.piece)?.work else { return None };

@@ -365,6 +365,8 @@ pub struct HoldView {
     pub switch_ms: i64,
     /// What the athlete should look at or answer about the clock; empty mostly.
     pub ask: String,
+    /// What is odd about the seconds that are logged, perhaps a slip of the finger; empty where nothing is.
+    pub doubt: String,
 }
 
 /// A side of a hold on screen.

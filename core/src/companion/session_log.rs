@@ -5,7 +5,7 @@ use rusqlite::Connection;
 use crate::clock::{Act, Mark};
 use crate::error::Result;
 use crate::id::{DeviceId, RecordId};
-use crate::instant::Instant;
+use crate::instant::{Elapsed, Instant};
 use crate::journal::{
     Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Range, Session, WindowDone,
 };
@@ -85,8 +85,51 @@ impl SessionLog {
     /// True when the session is running at a moment or was trained on that date.
     pub(crate) fn is_shown_at(&self, at: &Instant) -> bool {
         let today = self.session.body.date == at.date();
-        let recent = (0..OPEN_MS).contains(&at.wall_ms.saturating_sub(self.session.first_ms));
-        today || (self.finish.is_none() && recent)
+        today || (self.finish.is_none() && self.is_recent(at))
+    }
+
+    /// True when it was begun, or anything was logged in it since the phone was started, not long ago.
+    /// Within a boot the boot clock decides, whatever date the wall clock says. After a reboot the wall
+    /// clock is all there is; one that ran backwards was set, and the session that was open still is.
+    fn is_recent(&self, at: &Instant) -> bool {
+        let begun = self.begun();
+        let here = self.moments().filter(|moment| moment.boot_id == at.boot_id);
+        let passed = match here.map(|moment| at.ms_since(moment)).min() {
+            Some(passed) if begun.boot_id != at.boot_id => passed,
+            _ => at.ms_since(&begun),
+        };
+        passed < OPEN_MS
+    }
+
+    /// When the session was begun. An older app wrote the wall clock alone: as if in another boot.
+    pub(crate) fn begun(&self) -> Instant {
+        let Logged { body, first_ms, offset_min, .. } = &self.session;
+        let by_wall = || Instant::by_wall(*first_ms, *offset_min);
+        body.at.clone().unwrap_or_else(by_wall)
+    }
+
+    /// Every moment of the session that was written down by both clocks.
+    fn moments(&self) -> impl Iterator<Item = &Instant> {
+        let lifts = self.lifts.iter().filter_map(|it| it.body.at.as_ref());
+        lifts.chain(self.timed_moments()).chain(self.clock_moments())
+    }
+
+    /// When windows and holds were logged.
+    pub(crate) fn timed_moments(&self) -> impl Iterator<Item = &Instant> {
+        let windows = self.windows.iter().filter_map(|it| it.body.at.as_ref());
+        windows.chain(self.holds.iter().filter_map(|it| it.body.at.as_ref()))
+    }
+
+    /// How long the session has gone on at a moment. Where the wall clock was set between boots it is as
+    /// long as was seen.
+    pub(crate) fn gone_on_ms(&self, at: &Instant) -> i64 {
+        let begun = self.begun();
+        match at.elapsed_since(&begun) {
+            Elapsed::Boot(ms) | Elapsed::Wall(ms) => ms,
+            Elapsed::Unknown => {
+                self.moments().map(|moment| moment.ms_since(&begun)).max().unwrap_or(0)
+            }
+        }
     }
 
     /// The option taken for a movement of a piece.

@@ -1,5 +1,6 @@
 //! The pieces of a day that a clock times, as one athlete sees them.
 
+use super::doubt::doubt_of_hold;
 use super::pace::fewer_reps;
 use super::screen::{HoldView, IntervalView, RangeView, ReadingView, SideView, WindowView};
 use super::session_log::SessionLog;
@@ -136,6 +137,7 @@ impl Sheet<'_> {
             ready_ms: hold.ready_ms,
             switch_ms: hold.switch_ms,
             ask: self.ask(clock.as_ref(), |clock| words::hold_ask(clock, &logged)),
+            doubt: self.log().map_or(String::new(), |log| doubt_of_hold(log, name)),
             clock,
         }
     }

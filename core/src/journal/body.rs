@@ -69,6 +69,9 @@ pub struct Session {
     pub week: u32,
     /// The date it was trained on.
     pub date: NaiveDate,
+    /// When it was begun, by both clocks of the device.
+    #[serde(default)]
+    pub at: Option<Instant>,
 }
 
 /// An option taken instead of a movement for a piece, or the movement again.
@@ -145,6 +148,9 @@ pub struct WindowDone {
     pub spare_ms: Option<i64>,
     /// What the plan wanted to spare.
     pub margin_ms: i64,
+    /// When it was logged first, by both clocks of the device.
+    #[serde(default)]
+    pub at: Option<Instant>,
 }
 
 /// A button of a running clock pressed.
@@ -186,6 +192,9 @@ pub struct Held {
     /// What the athlete said about that.
     #[serde(default)]
     pub said: Option<String>,
+    /// When it was logged first, by both clocks of the device.
+    #[serde(default)]
+    pub at: Option<Instant>,
 }
 
 /// A range of motion measured.

@@ -142,7 +142,17 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
         )?,
         make.table(
             "holds",
-            &["piece", "stretch", "region", "side", "technique", "asked_ms", "held_ms"],
+            &[
+                "piece",
+                "stretch",
+                "region",
+                "side",
+                "technique",
+                "asked_ms",
+                "held_ms",
+                "short",
+                "said",
+            ],
             |it: &Held| {
                 vec![
                     it.piece.clone(),
@@ -152,6 +162,8 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                     it.technique.text().to_owned(),
                     it.asked_ms.to_string(),
                     it.held_ms.to_string(),
+                    it.short.map_or(String::new(), |short| short.text().to_owned()),
+                    it.said.clone().unwrap_or_default(),
                 ]
             },
         )?,

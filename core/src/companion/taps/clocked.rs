@@ -72,6 +72,7 @@ impl Taps<'_> {
             reps,
             spare_ms: spare_ms.or(before).or(clock),
             margin_ms: interval.margin_ms,
+            at: earlier.map_or_else(|| Some(self.at.clone()), |done| done.at.clone()),
         };
         Ok(new_or_corrected(logged.map(|done| done.record), done))
     }
@@ -123,6 +124,14 @@ impl Taps<'_> {
             let reason = format!("\"{name}\" has {stations}: there is no station {station}");
             return Err(Error::invalid("station", reason));
         }
+        // Which window is whose is counted from the start: what is logged would be another movement's.
+        let start = self.log.start_station(name);
+        if station != start && self.log.windows.iter().any(|it| it.body.piece == name) {
+            let reason = format!(
+                "windows are logged from station {start} on: take them back to start elsewhere"
+            );
+            return Err(Error::invalid("station", reason));
+        }
         Ok(())
     }
 
@@ -149,16 +158,13 @@ impl Taps<'_> {
             return Err(Error::invalid("piece", format!("\"{name}\" is not a hold")));
         };
         let said = said.map(|said| sentence(&said)).transpose()?;
-        let mut drafts = Vec::new();
-        let (held, short) = if by_hand.is_empty() {
-            let running = self.hold_run(name, hold, None).ends_in_ms.is_some();
-            let stop = running.then_some(Act::Stop);
-            drafts.extend(stop.map(|act| Draft::new(self.mark(name, act))));
-            let state = self.hold_run(name, hold, stop);
-            (state.held_ms, state.short)
-        } else {
-            (by_hand, Vec::new())
-        };
+        // Whatever is logged, the clock has no more to count.
+        let stop = self.is_counting(name, hold).then_some(Act::Stop);
+        let mut drafts: Vec<Draft> =
+            stop.map(|act| Draft::new(self.mark(name, act))).into_iter().collect();
+        let clock = by_hand.is_empty().then(|| self.hold_run(name, hold, stop));
+        let (held, short) =
+            clock.map_or((by_hand, Vec::new()), |clock| (clock.held_ms, clock.short));
         if held.len() > hold.sides as usize {
             return Err(Error::invalid(
                 "sides",
@@ -175,10 +181,15 @@ impl Taps<'_> {
             ));
         }
         let region = self.sheet.block.stretch(&hold.stretch).map(|it| it.region.clone());
-        for (held_ms, side) in held.into_iter().zip(1..).filter(|(held_ms, _)| *held_ms > 0) {
+        let any_short = held.iter().any(|held_ms| *held_ms < hold.hold_ms);
+        for (held_ms, side) in held.into_iter().zip(1..) {
+            // What was said goes with the sides that are short; where none is, with all.
             let is_short = held_ms < hold.hold_ms;
-            let said = said.clone().filter(|_| is_short);
+            let said = said.clone().filter(|_| is_short || !any_short);
             let by_clock = short.get(side as usize - 1).copied().flatten();
+            let left_out = (held_ms == 0).then_some(WhyShort::Skipped);
+            let by_hand = if said.is_some() { Some(WhyShort::Said) } else { left_out };
+            let logged = self.log.hold(name, side);
             let held = Held {
                 session: self.log.id(),
                 piece: name.to_owned(),
@@ -188,10 +199,46 @@ impl Taps<'_> {
                 technique: hold.technique,
                 asked_ms: hold.hold_ms,
                 held_ms,
-                short: by_clock.or(said.is_some().then_some(WhyShort::Said)),
+                short: by_clock.or(by_hand).filter(|_| is_short),
                 said,
+                at: logged.map_or_else(|| Some(self.at.clone()), |it| it.body.at.clone()),
             };
-            drafts.push(new_or_corrected(self.log.hold(name, side).map(|it| it.record), held));
+            drafts.push(new_or_corrected(logged.map(|it| it.record), held));
+        }
+        Ok(drafts)
+    }
+
+    fn is_counting(&self, name: &str, hold: &Hold) -> bool {
+        !matches!(
+            self.hold_run(name, hold, None).phase,
+            HoldPhase::NotBegun | HoldPhase::Done { .. }
+        )
+    }
+
+    /// Stops every clock of the session; seconds held that nobody logged are logged.
+    pub(super) fn end_clocks(&self) -> Result<Vec<Draft>> {
+        let mut drafts = Vec::new();
+        for piece in &self.sheet.day.pieces {
+            let name = piece.name.as_str();
+            let counts = match &piece.work {
+                Work::Hold(hold) => {
+                    let held = self.hold_run(name, hold, None).held_ms.iter().any(|ms| *ms > 0);
+                    if held && self.log.hold(name, 1).is_none() && self.log.hold(name, 2).is_none()
+                    {
+                        drafts.extend(self.log_hold(name, Vec::new(), None)?);
+                        continue;
+                    }
+                    self.is_counting(name, hold)
+                }
+                Work::Interval(interval) => {
+                    let spec = IntervalSpec::of(interval);
+                    let run = self.log.marks(name, |run, at| interval_over(&spec, run, at));
+                    let phase = interval_state(&spec, &run, self.at).phase;
+                    !matches!(phase, IntervalPhase::NotBegun | IntervalPhase::Done { .. })
+                }
+                _ => false,
+            };
+            drafts.extend(counts.then(|| Draft::new(self.mark(name, Act::Stop))));
         }
         Ok(drafts)
     }

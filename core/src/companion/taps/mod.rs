@@ -53,7 +53,7 @@ impl Taps<'_> {
             }
             Tap::ClearFlag { flag } => self.clear_flag(flag).map(one),
             Tap::Undo => Err(Error::invalid("undo", "nothing is logged in this session yet")),
-            Tap::Finish { effort, minutes } => self.finish(effort, minutes).map(one),
+            Tap::Finish { effort, minutes } => self.finish(effort, minutes),
         }
     }
 
@@ -220,15 +220,19 @@ impl Taps<'_> {
         clear_flag(open, flag, Some(self.log.id()))
     }
 
-    fn finish(&self, effort: Option<u32>, minutes: Option<u32>) -> Result<Draft> {
+    /// Ends the session, or rates it anew. What its clocks counted and nobody logged is logged with it:
+    /// nobody looks for it afterwards.
+    fn finish(&self, effort: Option<u32>, minutes: Option<u32>) -> Result<Vec<Draft>> {
         within("effort", effort.unwrap_or(0), 10)?;
-        let ms = self.at.wall_ms.saturating_sub(self.log.session.first_ms).max(0);
+        let ms = self.log.gone_on_ms(self.at);
         let counted = u32::try_from(ms / 60_000).unwrap_or(0).clamp(1, 300);
         let minutes = minutes.unwrap_or(counted);
         within("minutes", minutes, 600)?;
         let finish = Finish { session: self.log.id(), effort, minutes };
         let before = self.log.finish.as_ref().map(|finish| finish.record);
-        Ok(new_or_corrected(before, finish))
+        let mut drafts = if before.is_none() { self.end_clocks()? } else { Vec::new() };
+        drafts.push(new_or_corrected(before, finish));
+        Ok(drafts)
     }
 }
 

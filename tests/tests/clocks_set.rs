@@ -1,0 +1,165 @@
+//! A session whose phone's wall clock is set: nothing of it is hidden, and nothing is counted wrong.
+
+use holdfast_core::clock::{Act, HoldPhase, WhyShort};
+use holdfast_core::companion::{SessionScreen, SessionState, Tap};
+use holdfast_tests::SMALL_PLAN;
+
+use crate::clocks::{Phone, log_calves, squat, window};
+use crate::whole_loop::hold;
+
+const HOUR: i64 = 3_600_000;
+const DAY: i64 = 24 * HOUR;
+
+fn left_ms(screen: &SessionScreen) -> i64 {
+    match hold(screen).clock.as_ref().unwrap().phase {
+        HoldPhase::Holding { left_ms, .. } => left_ms,
+        ref other => panic!("{other:?}"),
+    }
+}
+
+fn finish() -> Tap {
+    Tap::Finish { effort: Some(7), minutes: None }
+}
+
+/// The minutes of the session, read from what is exported.
+fn minutes(phone: &Phone) -> u64 {
+    let line = phone.journal().into_iter().rfind(|line| line.contains("\"minutes\":")).unwrap();
+    let minutes = line.split("\"minutes\":").nth(1).unwrap();
+    minutes.split(|letter: char| !letter.is_ascii_digit()).next().unwrap().parse().unwrap()
+}
+
+/// Within a boot the boot clock decides which session is open, whatever date the wall clock says.
+#[test]
+fn the_open_session_stays_in_sight_within_a_boot() {
+    for set in [-2 * HOUR, -20 * HOUR, -DAY, 3 * DAY, 30 * DAY, -40 * 365 * DAY] {
+        let mut phone = Phone::new(SMALL_PLAN);
+        phone.calves(Act::Begin);
+        phone.pass(25_000).set_wall(set).kill();
+        let screen = phone.screen();
+        assert_eq!(screen.state, SessionState::Running, "{set}");
+        assert_eq!(left_ms(&screen), 100_000, "{set}");
+        assert!(phone.refused(Tap::Begin { day: None }).contains("running already"), "{set}");
+        // And with the clock right again.
+        phone.set_wall(-set).pass(1_000).kill();
+        assert_eq!(left_ms(&phone.screen()), 99_000, "{set}");
+    }
+    // Half a day on, whoever left it open went home.
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.pass(12 * HOUR - 1_000).set_wall(-30 * DAY);
+    assert_eq!(phone.screen().state, SessionState::Running);
+    phone.pass(1_000);
+    assert_ne!(phone.screen().state, SessionState::Running);
+}
+
+/// After a reboot the wall clock is all there is; one that ran backwards was set, and the session that was
+/// open is shown with its question.
+#[test]
+fn a_wall_clock_that_ran_backwards_over_a_reboot_hides_nothing() {
+    for back in [HOUR, 20 * HOUR, 40 * 365 * DAY] {
+        let mut phone = Phone::new(SMALL_PLAN);
+        phone.calves(Act::Begin);
+        phone.pass(25_000).reboot(-back);
+        let screen = phone.screen();
+        assert_eq!(screen.state, SessionState::Running, "{back}");
+        assert!(hold(&screen).ask.contains("not known"), "{}", hold(&screen).ask);
+        // What is logged from then on keeps it open by the new boot's clock.
+        phone.tap(squat(None, 8, Some(2)));
+        phone.pass(HOUR).set_wall(5 * DAY);
+        assert_eq!(phone.screen().state, SessionState::Running, "{back}");
+    }
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.reboot(20 * HOUR);
+    assert_ne!(phone.screen().state, SessionState::Running, "they went home");
+}
+
+#[test]
+fn a_hold_logged_under_a_wrong_wall_clock_hides_no_later_rest() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.set_wall(HOUR / 2).tap(log_calves(&[20_000, 20_000], None));
+    phone.tap(window(10, 5_000));
+    phone.set_wall(-HOUR / 2).pass(60_000).tap(squat(None, 8, Some(2)));
+    phone.pass(5_000);
+    assert_eq!(phone.rest().rested_ms, Some(5_000));
+    // What is done after the set still ends its rest.
+    phone.set_wall(-HOUR).pass(1_000).tap(window(10, 5_000));
+    assert!(phone.screen().rest.is_none());
+}
+
+#[test]
+fn the_sessions_minutes_are_those_that_passed() {
+    for set in [3 * HOUR, -HOUR / 3] {
+        let mut phone = Phone::new(SMALL_PLAN);
+        phone.pass(25 * 60_000).set_wall(set).tap(finish());
+        assert_eq!(minutes(&phone), 25, "{set}");
+    }
+    // Set back over a reboot: as long as was seen.
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.pass(12 * 60_000).tap(squat(None, 8, Some(2)));
+    phone.reboot(-5 * HOUR).pass(60_000).tap(finish());
+    assert_eq!(minutes(&phone), 12);
+}
+
+#[test]
+fn a_side_that_was_not_held_is_logged_as_that() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.pass(HOUR);
+    let sides = |screen: &SessionScreen| -> Vec<_> {
+        let sides = &hold(screen).sides;
+        sides.iter().map(|it| (it.held_ms, it.short_text.clone())).collect()
+    };
+    let screen = phone.tap(log_calves(&[120_000, 0], Some("cramp")));
+    let [whole, none] = [(Some(120_000), String::new()), (Some(0), "\"cramp\"".to_owned())];
+    assert_eq!(sides(&screen), [whole.clone(), none.clone()]);
+    // A correction to nothing is one.
+    let both = phone.tap(log_calves(&[120_000, 120_000], None));
+    assert_eq!(sides(&both), [whole.clone(), whole.clone()]);
+    assert_eq!(sides(&phone.tap(log_calves(&[120_000, 0], Some("cramp")))), [whole.clone(), none]);
+    let skipped = (Some(0), "skipped".to_owned());
+    assert_eq!(sides(&phone.tap(log_calves(&[120_000, 0], None))), [whole, skipped]);
+    // What was said of whole sides is kept too.
+    let said = phone.tap(log_calves(&[130_000, 120_000], Some("easy today")));
+    assert_eq!(sides(&said)[0].1, "\"easy today\"");
+    // By the clock: stopped in the first side, so the second was not held.
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    phone.pass(35_000).calves(Act::Stop);
+    let screen = phone.tap(log_calves(&[], None));
+    let shorts: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
+    let stopped = Some(WhyShort::Stopped);
+    assert_eq!(shorts, [(Some(30_000), stopped), (Some(0), stopped)]);
+}
+
+#[test]
+fn seconds_by_hand_stop_the_clock_and_more_than_passed_is_asked_about() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    let screen = phone.pass(35_000).tap(log_calves(&[20_000, 3_000], Some("cramp")));
+    assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing rings any more");
+    assert_eq!(hold(&screen).doubt, "");
+    // One tap, so one step back: the clock runs again.
+    let screen = phone.tap(Tap::Undo);
+    assert_eq!(left_ms(&screen), 90_000);
+    let screen = phone.pass(1_000).tap(log_calves(&[120_000, 120_000], None));
+    assert_eq!(hold(&screen).doubt, "4 min held altogether, 36 s after the session was begun");
+}
+
+#[test]
+fn finishing_logs_what_the_clocks_counted() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    phone.pass(35_000);
+    phone.tap(Tap::Clock { piece: "Corners".into(), act: Act::Begin, station: None });
+    let screen = phone.pass(1_000).tap(finish());
+    assert_eq!(screen.state, SessionState::Finished);
+    let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held_ms).collect();
+    assert_eq!(held, [Some(31_000), Some(0)]);
+    assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing counts on");
+    assert!(crate::whole_loop::interval(&screen).clock.as_ref().unwrap().cues.is_empty());
+    // All of that is one step back. Rating it anew logs nothing twice.
+    let again = phone.pass(1_000).tap(Tap::Finish { effort: Some(6), minutes: None });
+    assert_eq!(hold(&again).sides, hold(&screen).sides);
+    phone.pass(1).tap(Tap::Undo);
+    let screen = phone.pass(1).tap(Tap::Undo);
+    assert_eq!(screen.state, SessionState::Running);
+    assert_eq!(hold(&screen).sides[0].held_ms, None);
+}
