@@ -13,6 +13,7 @@ use holdfast_core::clock::Cue;
 use holdfast_core::companion::{FlagView, PieceView, SessionScreen, SessionState, Tap};
 
 use crate::fault::{Fault, Outcome};
+use crate::full::bounce::Bounce;
 use crate::full::clock::until_next;
 use crate::full::cues::Watch;
 use crate::full::sound::{Noise, Sound};
@@ -20,7 +21,7 @@ use crate::full::stage::{Came, Stage, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
 use crate::print;
-use bounce::Bounce;
+use bounce::too_soon;
 use form::{Item, Picker};
 use model::{Mode, Model, Tone, Wish};
 
@@ -93,7 +94,7 @@ fn play(
         let Came::Key(key) = stage.wait(until_next(watch.next_ms(), ticks(model)))? else {
             continue;
         };
-        if bounce.is(key, model, std::time::Instant::now()) {
+        if too_soon(&mut bounce, key, model, std::time::Instant::now()) {
             model.too_soon();
             continue;
         }
