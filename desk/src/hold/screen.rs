@@ -68,7 +68,8 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     let mut head = Pane::new(area.width);
     head.text(theme.strong(), &format!("Hold {} s", timer.spec.hold_ms / 1000));
     let ran = state.held_ms.iter().any(|ms| *ms > 0);
-    if ran {
+    // In a low window its row is worth more to the digits.
+    if ran && area.height >= 12 {
         head.text(theme.quiet(), &timer.held_text(state));
     }
     if area.height >= 14 {
@@ -100,7 +101,35 @@ mod tests {
 
     use holdfast_core::clock::HoldSpec;
 
+    use ratatui::Terminal;
+    use ratatui::backend::TestBackend;
+
     use super::*;
+
+    #[test]
+    fn in_a_low_window_the_digits_stay_big_once_something_is_held() {
+        let spec = HoldSpec {
+            ready_ms: 0,
+            hold_ms: 600_000,
+            switch_ms: 0,
+            sides: 1,
+            contract_ms: 0,
+            relax_ms: 0,
+        };
+        let mut timer = Timer { spec, marks: Vec::new() };
+        let at = now();
+        timer.act(Act::Begin, at.clone());
+        let later = holdfast_core::Instant { boot_ms: at.boot_ms + 9_000, ..at };
+        let state = timer.state(&later);
+        let drawn = |rows| {
+            let mut terminal = Terminal::new(TestBackend::new(40, rows)).unwrap();
+            terminal.draw(|frame| draw(frame, &timer, &state, Theme::plain())).unwrap();
+            terminal.backend().to_string()
+        };
+        let (low, higher) = (drawn(10), drawn(12));
+        assert!(low.contains("██") && !low.contains("held 9 s"), "{low}");
+        assert!(higher.contains("██") && higher.contains("held 9 s"), "{higher}");
+    }
 
     #[test]
     fn a_key_that_bounces_counts_once() {
