@@ -5,8 +5,8 @@ use holdfast_core::CompanionError;
 use holdfast_core::companion::{SessionScreen, Tap};
 
 use super::form::{Picker, Typing};
-use super::rows::{follow, rows, same_place};
-use crate::session::step::{Skipped, Step};
+use super::rows::{rows, same_place};
+use crate::session::step::{Skipped, Step, follow};
 use crate::session::{doubt_of, said};
 
 /// What the keys go to.
