@@ -56,7 +56,7 @@ pub(crate) fn help(step: &Step) -> String {
                   flag PLACE N   discomfort, 1 to 10: it stops this movement's progression\n  \
                   clear          clears the flags on this piece\n  \
                   undo           takes back what was logged last, and further each time\n  \
-                  skip           goes to the next piece for now\n  \
+                  skip           goes to the next piece for now; at a reading past the reading\n  \
                   sheet          shows the whole day\n  \
                   finish 7       ends the session, with its rating from 0 to 10\n  \
                   quit           leaves it open to go on later\n";

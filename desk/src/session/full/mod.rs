@@ -7,6 +7,7 @@ mod go;
 mod keys;
 mod model;
 mod rows;
+mod went_by;
 
 use holdfast_core::Companion;
 use holdfast_core::clock::Cue;
@@ -85,7 +86,7 @@ fn play(
         // The core is asked at each frame: it is cheap, and then nothing is counted twice.
         let at = now();
         sound.cue(&watch.due(&at));
-        model.refresh(companion.today(at.clone()));
+        model.refresh(companion.today(at.clone()), &at);
         watch.set(cues(&model.screen), &at);
         stage.draw(|frame| {
             model.blind = draw::too_small(frame.area());

@@ -40,7 +40,8 @@ impl Played {
     /// Lets time pass and asks again, as each frame does.
     pub(super) fn pass(&mut self, ms: i64) {
         self.device().pass(ms);
-        self.model.refresh(self.crew.athletes[0].today());
+        let at = self.device().now();
+        self.model.refresh(self.crew.athletes[0].today(), &at);
     }
 
     /// A key, and what it asks for, done.
