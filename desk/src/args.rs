@@ -177,7 +177,8 @@ pub(crate) struct Hold {
     #[arg(long, default_value_t = 5, value_name = "SECONDS", allow_negative_numbers = true,
           value_parser = clap::value_parser!(u32).range(0..=600))]
     pub(crate) ready: u32,
-    /// Seconds to change over to the next side, 0 to 600 and no longer than the hold; 10 when left out
+    /// Seconds to change over to the next side, 0 to 600 and no longer than the hold; when left out 10,
+    /// or the hold where that is shorter
     #[arg(long, value_name = "SECONDS", allow_negative_numbers = true,
           value_parser = clap::value_parser!(u32).range(0..=600))]
     pub(crate) switch: Option<u32>,

@@ -9,6 +9,7 @@ use ratatui::widgets::{Clear, Paragraph};
 
 use super::theme::Theme;
 use super::{cues, digits};
+use crate::print;
 
 /// What a clock shows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -56,7 +57,11 @@ impl Face {
             }
             HoldPhase::Paused { during, side, left_ms } => {
                 let whole = length(*side).filter(|_| *during == During::Work);
-                face("PAUSED", of(*side), *left_ms, whole)
+                let about = match during {
+                    During::Switch => format!("in the switch to side {side} of {sides}"),
+                    During::Ready | During::Work => of(*side),
+                };
+                face("PAUSED", about, *left_ms, whole)
             }
             HoldPhase::Done { ran_out, ago_ms } => ended(*ran_out, *ago_ms),
         }
@@ -98,7 +103,7 @@ impl Face {
         let over = rest.over_ms.filter(|over| *over > 0);
         Face {
             now: if over.is_some() { "REST IS OVER" } else { "REST" }.into(),
-            about: rest.words.clone(),
+            about: format!("{}; {}", rest.words, rest.suggested_text),
             time: match (over, rest.left_ms) {
                 // Whole seconds that are over.
                 (Some(over), _) => format!("+{}", digits::left(over / 1000 * 1000)),
@@ -128,10 +133,12 @@ impl Face {
             return frame.render_widget(Paragraph::new(lines), area);
         }
         lines.push(Line::styled(self.now.clone(), theme.here_now()));
-        if !self.about.is_empty() {
-            lines.push(Line::raw(self.about.clone()));
-        }
         let below = u16::from(self.over.is_some()) + u16::from(!self.next.is_empty());
+        // As many lines as it wants, but the time keeps its own.
+        let about = textwrap::wrap(&self.about, usize::from(area.width.max(1)));
+        let rows = usize::from(area.height.saturating_sub(2 + below).max(1));
+        let about = about.into_iter().filter(|line| !line.is_empty()).take(rows);
+        lines.extend(about.map(|line| Line::raw(line.into_owned())));
         let room = area.height.saturating_sub(lines.len() as u16 + below);
         let fits =
             if self.time.is_empty() { None } else { digits::fit(&self.time, area.width, room) };
@@ -159,7 +166,7 @@ impl Face {
 
 fn ended(ran_out: bool, ago_ms: i64) -> Face {
     let now = if ran_out { "DONE" } else { "STOPPED" };
-    Face { now: now.into(), about: format!("{} s ago", ago_ms / 1000), ..Face::default() }
+    Face { now: now.into(), about: print::ago(ago_ms), ..Face::default() }
 }
 
 /// `[=====-----]`, as wide as it may be.

@@ -4,7 +4,7 @@ use holdfast_core::Instant;
 use holdfast_core::clock::Cue;
 
 /// A cue that came so long ago is not given any more: the screen shows how things stand.
-const LATE_MS: i64 = 2_000;
+pub(crate) const LATE_MS: i64 = 2_000;
 
 /// The cues ahead, as of the moment they were last asked for.
 #[derive(Default)]

@@ -1,5 +1,6 @@
 //! What full-screen programs share: the terminal while it is theirs, big digits, clocks, cues, sound.
 
+pub(crate) mod bounce;
 pub(crate) mod clock;
 pub(crate) mod cues;
 pub(crate) mod digits;

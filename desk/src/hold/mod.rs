@@ -102,9 +102,33 @@ fn spec(hold: &Hold) -> Outcome<HoldSpec> {
     Ok(HoldSpec {
         ready_ms: ms(hold.ready),
         hold_ms: ms(hold.seconds),
-        switch_ms: hold.switch.map_or(HOLD_SWITCH_MS, ms),
+        switch_ms: hold.switch.map_or(HOLD_SWITCH_MS.min(ms(hold.seconds)), ms),
         sides: hold.sides,
         contract_ms: ms(contract),
         relax_ms: ms(relax),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::Parser;
+
+    use super::*;
+
+    #[test]
+    fn the_switch_is_never_longer_than_the_hold() {
+        #[derive(Parser)]
+        struct Typed {
+            #[command(flatten)]
+            hold: Hold,
+        }
+        let switch = |typed: &[&str]| {
+            let typed = Typed::parse_from([&["hold", "--sides", "2"], typed].concat());
+            spec(&typed.hold).map(|spec| spec.switch_ms)
+        };
+        assert_eq!(switch(&["60"]).unwrap(), HOLD_SWITCH_MS);
+        assert_eq!(switch(&["5"]).unwrap(), 5_000, "when left out");
+        assert_eq!(switch(&["5", "--switch", "0"]).unwrap(), 0);
+        assert!(switch(&["5", "--switch", "10"]).unwrap_err().to_string().contains("longer"));
+    }
 }

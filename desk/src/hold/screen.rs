@@ -7,6 +7,7 @@ use ratatui::layout::{Constraint, Layout};
 
 use super::{CAUTION, Timer};
 use crate::fault::Outcome;
+use crate::full::bounce::Bounce;
 use crate::full::clock::{Face, until_next};
 use crate::full::pane::{Pane, keys};
 use crate::full::sound::Sound;
@@ -17,7 +18,7 @@ use crate::now::now;
 pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
     let theme = Theme::here();
     on_stage(|stage| {
-        let mut watch = timer.begin();
+        let (mut watch, mut bounce) = (timer.begin(), Bounce::default());
         loop {
             let at = now();
             sound.cue(&watch.due(&at));
@@ -31,7 +32,7 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
                 let at = now();
                 sound.cue(&watch.due(&at));
                 let state = timer.state(&at);
-                if let Some(act) = act(key, &state) {
+                if let Some(act) = act(&mut bounce, key, &state, std::time::Instant::now()) {
                     timer.act(act, at.clone());
                 }
                 watch.set(timer.state(&at).cues, &at);
@@ -40,8 +41,16 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
     })
 }
 
-/// What a key does to the clock.
-fn act(key: KeyEvent, state: &HoldState) -> Option<Act> {
+/// What a key does to the clock; nothing when it bounced.
+fn act(
+    bounce: &mut Bounce,
+    key: KeyEvent,
+    state: &HoldState,
+    pressed: std::time::Instant,
+) -> Option<Act> {
+    if bounce.is(key, pressed) {
+        return None;
+    }
     let paused = matches!(state.phase, HoldPhase::Paused { .. });
     match key.code {
         KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => Some(Act::Stop),
@@ -59,7 +68,8 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     let mut head = Pane::new(area.width);
     head.text(theme.strong(), &format!("Hold {} s", timer.spec.hold_ms / 1000));
     let ran = state.held_ms.iter().any(|ms| *ms > 0);
-    if ran {
+    // In a low window its row is worth more to the digits.
+    if ran && area.height >= 12 {
         head.text(theme.quiet(), &timer.held_text(state));
     }
     if area.height >= 14 {
@@ -83,4 +93,73 @@ fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
     let face = Face::of_hold(state, timer.spec.contract_ms > 0);
     face.draw(frame, middle, theme);
     foot.draw(frame, bottom);
+}
+
+#[cfg(test)]
+mod tests {
+    use std::time::{Duration, Instant};
+
+    use holdfast_core::clock::HoldSpec;
+
+    use ratatui::Terminal;
+    use ratatui::backend::TestBackend;
+
+    use super::*;
+
+    #[test]
+    fn in_a_low_window_the_digits_stay_big_once_something_is_held() {
+        let spec = HoldSpec {
+            ready_ms: 0,
+            hold_ms: 600_000,
+            switch_ms: 0,
+            sides: 1,
+            contract_ms: 0,
+            relax_ms: 0,
+        };
+        let mut timer = Timer { spec, marks: Vec::new() };
+        let at = now();
+        timer.act(Act::Begin, at.clone());
+        let later = holdfast_core::Instant { boot_ms: at.boot_ms + 9_000, ..at };
+        let state = timer.state(&later);
+        let drawn = |rows| {
+            let mut terminal = Terminal::new(TestBackend::new(40, rows)).unwrap();
+            terminal.draw(|frame| draw(frame, &timer, &state, Theme::plain())).unwrap();
+            terminal.backend().to_string()
+        };
+        let (low, higher) = (drawn(10), drawn(12));
+        assert!(low.contains("██") && !low.contains("held 9 s"), "{low}");
+        assert!(higher.contains("██") && higher.contains("held 9 s"), "{higher}");
+    }
+
+    #[test]
+    fn a_key_that_bounces_counts_once() {
+        let spec = HoldSpec {
+            ready_ms: 600_000,
+            hold_ms: 600_000,
+            switch_ms: 600_000,
+            sides: 3,
+            contract_ms: 0,
+            relax_ms: 0,
+        };
+        let mut timer = Timer { spec, marks: Vec::new() };
+        timer.act(Act::Begin, now());
+        let (mut bounce, begun) = (Bounce::default(), Instant::now());
+        let mut press = |timer: &mut Timer, code: KeyCode, ms: u64| {
+            let at = now();
+            let pressed = begun + Duration::from_millis(ms);
+            let act = act(&mut bounce, KeyEvent::from(code), &timer.state(&at), pressed);
+            act.into_iter().for_each(|act| timer.act(act, at.clone()));
+            timer.state(&at).phase
+        };
+        for ms in [0, 40, 80] {
+            let phase = press(&mut timer, KeyCode::Char(' '), ms);
+            assert!(matches!(phase, HoldPhase::Paused { .. }), "{ms}: {phase:?}");
+        }
+        let phase = press(&mut timer, KeyCode::Enter, 900);
+        assert!(matches!(phase, HoldPhase::Ready { .. }), "{phase:?}");
+        for ms in [1_000, 1_500, 1_530] {
+            let phase = press(&mut timer, KeyCode::Char('n'), ms);
+            assert!(matches!(phase, HoldPhase::Holding { side: 1, .. }), "{ms}: {phase:?}");
+        }
+    }
 }

@@ -18,7 +18,8 @@ use crate::fault::{Fault, Outcome};
 pub(crate) use board::board;
 pub(crate) use member::member;
 pub(crate) use piece::{
-    asked_text, done_text, flags, load_text, pieces, set_line, warm_up, window_done, window_line,
+    asked_text, done_text, flags, load_text, pieces, set_line, short, warm_up, window_done,
+    window_line,
 };
 pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;
@@ -89,6 +90,15 @@ fn wrapped(text: &str) -> String {
     text.split('\n').map(wrap).collect::<Vec<String>>().join("\n")
 }
 
+/// How long ago something was: `40 s ago`, `4 min ago`, `10 h 55 min ago`.
+pub(crate) fn ago(ms: i64) -> String {
+    match ms / 1000 {
+        seconds @ ..60 => format!("{seconds} s ago"),
+        seconds @ 60..3600 => format!("{} min ago", seconds / 60),
+        seconds => format!("{} h {} min ago", seconds / 3600, seconds % 3600 / 60),
+    }
+}
+
 /// A table without lines, as wide as the terminal or 100 columns.
 pub(crate) fn table(header: &[&str]) -> Table {
     let mut table = Table::new();
@@ -127,7 +137,14 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::harmless;
+    use super::{ago, harmless};
+
+    #[test]
+    fn what_is_long_ago_is_said_in_minutes_and_hours() {
+        let said = [900, 59_999, 60_000, 3_599_999, 3_600_000, 39_359_000].map(ago);
+        let wanted = ["0 s", "59 s", "1 min", "59 min", "1 h 0 min", "10 h 55 min"];
+        assert_eq!(said, wanted.map(|time| format!("{time} ago")));
+    }
 
     #[test]
     fn only_line_ends_and_colours_pass() {

@@ -2,7 +2,7 @@
 
 use holdfast_core::companion::{
     FlagView, HoldView, IntervalView, LoadView, OptionView, PieceView, SessionScreen, SetView,
-    StrengthView, WarmUpView, WindowView,
+    SideView, StrengthView, WarmUpView, WindowView,
 };
 use holdfast_core::load::Reason;
 use owo_colors::OwoColorize;
@@ -180,7 +180,7 @@ fn hold(view: &HoldView) -> String {
     );
     let held = view.sides.iter().filter(|side| side.held_ms.is_some());
     let held: Vec<String> =
-        held.map(|side| format!("side {}: {}", side.side, side.held_text)).collect();
+        held.map(|side| format!("side {}: {}{}", side.side, side.held_text, short(side))).collect();
     if !held.is_empty() {
         text += &format!("  held {}\n", held.join(", "));
     }
@@ -201,6 +201,14 @@ fn hold(view: &HoldView) -> String {
         }
     }
     text + &flags(&view.flags)
+}
+
+/// Why a side is short, in brackets after its seconds; empty where it is not.
+pub(crate) fn short(side: &SideView) -> String {
+    match side.short_text.as_str() {
+        "" => String::new(),
+        why => format!(" ({why})"),
+    }
 }
 
 /// Open flags with what to do.

@@ -39,12 +39,15 @@ pub(crate) fn help(step: &Step) -> String {
         }
         Step::Window { .. } => {
             "  Enter          the window as asked\n  12             twelve reps\n  12 8           \
-             twelve reps, 8 s to spare\n  window 1 12 8  corrects a window\n  begin, pause, resume, stop   the clock\n"
+             twelve reps, 8 s to spare\n  window 1 12 8  corrects a window\n  begin 2        \
+             starts the clock at station 2; `begin` at the first\n  next           the clock: ends this window, goes to the next\n  \
+             pause, resume, stop   the clock\n"
         }
         Step::Measure { .. } => "  10.5 11        the reading, one a side\n",
         Step::Hold { .. } => {
             "  Enter          starts the clock; again: logs what was held\n  held 120 95    by hand, \
              seconds a side\n  held 120 60 cramp in the calf   the same, with why a side is short\n  \
+             next           the clock: ends this side, goes to the next\n  \
              pause, resume, extend, stop  the clock\n"
         }
         Step::Finish => "  7              the session's rating, 0 to 10\n",
@@ -53,7 +56,7 @@ pub(crate) fn help(step: &Step) -> String {
                   flag PLACE N   discomfort, 1 to 10: it stops this movement's progression\n  \
                   clear          clears the flags on this piece\n  \
                   undo           takes back what was logged last, and further each time\n  \
-                  skip           goes to the next piece for now\n  \
+                  skip           goes to the next piece for now; at a reading past the reading\n  \
                   sheet          shows the whole day\n  \
                   finish 7       ends the session, with its rating from 0 to 10\n  \
                   quit           leaves it open to go on later\n";
@@ -81,9 +84,15 @@ pub(crate) fn parse(typed: &str, step: &Step, unit: MassUnit) -> Result<Line, St
         _ => {}
     }
     let piece = step.name().unwrap_or_default();
-    let act = Act::from_text(first).filter(|act| *act != Act::Skip);
+    // `skip` passes over a piece: a clock's own skip has another word.
+    let act = match first {
+        "next" => Some(Act::Skip),
+        _ => Act::from_text(first),
+    };
     if let (Some(act), Step::Window { .. } | Step::Hold { .. }) = (act, step) {
-        return Ok(Line::Taps(clock(piece, act)));
+        let station = words.get(1).filter(|_| act == Act::Begin).map(|word| word.parse());
+        let station = station.transpose().map_err(|_| "`begin N`, N the station to start at")?;
+        return Ok(Line::Taps(vec![Tap::Clock { piece: piece.to_owned(), act, station }]));
     }
     match step {
         Step::Set { piece, set, .. } => {

@@ -17,7 +17,7 @@ use crate::fault::{Fault, Outcome};
 use crate::now::now;
 use crate::print;
 use line::Line;
-use step::{Skipped, Step, next};
+use step::{Skipped, Step, follow};
 
 /// Runs a session: on a full screen where that is possible and wanted, otherwise line by line.
 pub(crate) fn run(companion: &Companion, asked: Session) -> Outcome {
@@ -65,9 +65,16 @@ fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
     loop {
         // A running clock has moved since the last line.
         screen = companion.today(now())?;
-        let step = next(&screen, &skipped);
+        let step = follow(&screen, &skipped);
         print::out(&format!("\n{}{}\n> ", asked(&screen, &step), prompt(&screen, &step)))?;
         let Some(typed) = ask(&mut input)? else { return left_open(companion) };
+        // So has it while the line was typed.
+        screen = companion.today(now())?;
+        let step = follow(&screen, &skipped);
+        if let Some(why) = step::not_yet(&screen, &step).filter(|_| typed.is_empty()) {
+            print::out(&format!("{why}\n"))?;
+            continue;
+        }
         // Pain may come when nothing is left to do: it is flagged on the last piece.
         let late = step == Step::Finish && typed.starts_with("flag");
         let step = if late { last_piece(&screen).unwrap_or(step) } else { step };
@@ -75,7 +82,10 @@ fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
             Ok(Line::Quit) => return left_open(companion),
             Ok(Line::Help) => print::out(&line::help(&step))?,
             Ok(Line::Sheet) => print::out(&print::sheet(&screen))?,
-            Ok(Line::Skip) => skipped.add(&step),
+            Ok(Line::Skip) => match step::stays(&screen, &step) {
+                Some(instead) => print::out(&format!("not passed over: {instead}\n"))?,
+                None => skipped.add(&step),
+            },
             Ok(Line::Clear) => {
                 let flags = step.flags(&screen);
                 if flags.is_empty() {
@@ -176,9 +186,10 @@ fn left_open(companion: &Companion) -> Outcome {
 /// What a clock asks about, and how the rest stands, a line each.
 fn asked(screen: &SessionScreen, step: &Step) -> String {
     let line = match step.piece(screen) {
-        Some(PieceView::Strength { .. }) => {
-            screen.rest.as_ref().map_or(String::new(), |rest| format!("rest: {}", rest.words))
-        }
+        Some(PieceView::Strength { .. }) => screen
+            .rest
+            .as_ref()
+            .map_or(String::new(), |rest| format!("rest: {}; {}", rest.words, rest.suggested_text)),
         Some(PieceView::Interval { view }) => view.ask.clone(),
         Some(PieceView::Hold { view }) => view.ask.clone(),
         Some(PieceView::Note { .. }) | None => String::new(),
@@ -264,12 +275,22 @@ fn said(tap: &Tap, after: &SessionScreen) -> String {
                 _ => None,
             });
             let sides = found.map_or(&[][..], |view| &view.sides);
-            let held = sides.iter().filter_map(|side| side.held_ms);
-            let held: Vec<String> = held.map(|ms| format!("{} s", ms / 1000)).collect();
-            format!("{piece}, held {}", held.join(" and "))
+            let held = sides.iter().filter_map(|side| Some((side, side.held_ms?)));
+            let held: Vec<String> = held
+                .map(|(side, ms)| {
+                    let which = if sides.len() == 1 {
+                        String::new()
+                    } else {
+                        format!("side {} ", side.side)
+                    };
+                    format!("{which}{} s{}", ms / 1000, print::short(side))
+                })
+                .collect();
+            format!("{piece}, held {}", held.join(", "))
         }
-        Tap::LogRange { piece, when, tenths, .. } => {
-            format!("{piece}, {} {:.1}", when.text(), *tenths as f64 / 10.0)
+        Tap::LogRange { piece, when, side, tenths } => {
+            let side = side.map_or(String::new(), |side| format!("side {side} "));
+            format!("{piece}, {} {side}{:.1}", when.text(), *tenths as f64 / 10.0)
         }
         Tap::Clock { piece, act, .. } => format!("{piece} clock, {}", act.text()),
         Tap::TakeOption { piece, option, .. } => {
@@ -301,3 +322,6 @@ fn measures(piece: &str, when: MeasuredWhen, tenths: &[i64], sides: u32) -> Vec<
 fn clock(piece: &str, act: Act) -> Vec<Tap> {
     vec![Tap::Clock { piece: piece.to_owned(), act, station: None }]
 }
+
+#[cfg(test)]
+mod tests;

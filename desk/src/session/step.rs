@@ -1,9 +1,11 @@
 //! What comes next on a session screen.
 
 use holdfast_core::RecordId;
-use holdfast_core::clock::{HoldPhase, HoldState, IntervalPhase, IntervalState};
-use holdfast_core::companion::{HoldView, PieceView, SessionScreen};
+use holdfast_core::clock::{During, HoldPhase, HoldState, IntervalPhase, IntervalState, Trust};
+use holdfast_core::companion::{HoldView, IntervalView, PieceView, SessionScreen};
 use holdfast_core::plan::MeasuredWhen;
+
+use crate::print;
 
 /// The next thing to log.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -86,10 +88,74 @@ impl Step {
 
 /// The first thing on the screen that is neither logged nor passed over. A piece whose clock runs comes
 /// before all others: whoever comes back to a session comes back to it.
-pub(crate) fn next(screen: &SessionScreen, skipped: &Skipped) -> Step {
+fn next(screen: &SessionScreen, skipped: &Skipped) -> Step {
     let timed = screen.pieces.iter().filter(|piece| is_timed(piece));
     let step = timed.chain(&screen.pieces).find_map(|piece| of_piece(piece, skipped));
     step.unwrap_or(Step::Finish)
+}
+
+/// What comes next by itself: the window that runs, where one does and is not logged yet; otherwise
+/// the first thing that is neither logged nor passed over.
+pub(crate) fn follow(screen: &SessionScreen, skipped: &Skipped) -> Step {
+    let step = next(screen, skipped);
+    let Some(PieceView::Interval { view }) = step.piece(screen) else { return step };
+    let running = running_window(view)
+        .filter(|running| view.windows.iter().any(|it| it.window == *running && it.reps.is_none()));
+    running.and_then(|running| window_row(view, running)).unwrap_or(step)
+}
+
+/// The window that runs by the clock.
+pub(crate) fn running_window(view: &IntervalView) -> Option<u32> {
+    match view.clock.as_ref()?.phase {
+        IntervalPhase::Window { window, .. } => Some(window),
+        _ => None,
+    }
+}
+
+/// A window as a step.
+pub(crate) fn window_row(view: &IntervalView, window: u32) -> Option<Step> {
+    let shown = view.windows.iter().find(|it| it.window == window)?;
+    Some(Step::Window {
+        piece: view.name.clone(),
+        window,
+        movement: shown.key.clone(),
+        options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
+    })
+}
+
+/// What to do instead, where a piece cannot be passed over: a clock that runs on, or seconds that wait
+/// to be logged, would be out of reach.
+pub(crate) fn stays(screen: &SessionScreen, step: &Step) -> Option<&'static str> {
+    match step.piece(screen)? {
+        PieceView::Hold { view } if is_to_log(view) => {
+            let over = |clock: &HoldState| matches!(clock.phase, HoldPhase::Done { .. });
+            Some(match view.clock.as_ref().is_some_and(over) {
+                true => "its seconds wait to be logged: Enter logs what was held",
+                false => "its clock runs: `next` goes to the next side, `stop` ends it",
+            })
+        }
+        piece @ PieceView::Interval { .. } if is_timed(piece) => {
+            Some("its clock runs: `next` goes to the next window, `stop` ends it")
+        }
+        _ => None,
+    }
+}
+
+/// Why the window at hand cannot have been done as asked yet: the first has not come, or the one that
+/// runs is logged.
+pub(crate) fn not_yet(screen: &SessionScreen, step: &Step) -> Option<String> {
+    let (Step::Window { window, .. }, Some(PieceView::Interval { view })) =
+        (step, step.piece(screen))
+    else {
+        return None;
+    };
+    match view.clock.as_ref()?.phase {
+        IntervalPhase::Ready { .. } => Some("get ready: the first window comes".into()),
+        IntervalPhase::Window { window: running, .. } if running != *window => Some(format!(
+            "window {running} is logged; the next one comes. `window {window}` logs that one as asked"
+        )),
+        _ => None,
+    }
 }
 
 /// True for a piece whose clock runs or stands still, and for a hold whose clock is over and whose
@@ -180,10 +246,13 @@ pub(crate) fn hold_text(state: &HoldState) -> String {
         HoldPhase::Switching { to_side, left_ms } => {
             format!("change to side {to_side}, {}", left(*left_ms))
         }
+        HoldPhase::Paused { during: During::Switch, side, left_ms } => {
+            format!("paused, change to side {side}, {}", left(*left_ms))
+        }
         HoldPhase::Paused { side, left_ms, .. } => {
             format!("paused, side {side}, {}", left(*left_ms))
         }
-        HoldPhase::Done { ago_ms, .. } => format!("ended {} s ago", ago_ms / 1000),
+        HoldPhase::Done { ago_ms, .. } => ended(*ago_ms, state.trust),
     }
 }
 
@@ -197,6 +266,14 @@ pub(crate) fn interval_text(state: &IntervalState) -> String {
         IntervalPhase::Paused { window, left_ms, .. } => {
             format!("paused, window {window}, {}", left(*left_ms))
         }
-        IntervalPhase::Done { ago_ms, .. } => format!("ended {} s ago", ago_ms / 1000),
+        IntervalPhase::Done { ago_ms, .. } => ended(*ago_ms, state.trust),
+    }
+}
+
+/// `ended 10 h 55 min ago`; without a time where that is not known.
+fn ended(ago_ms: i64, trust: Trust) -> String {
+    match trust {
+        Trust::Unknown => "ended".into(),
+        _ => format!("ended {}", print::ago(ago_ms)),
     }
 }

@@ -9,6 +9,7 @@ mod ends;
 mod hold;
 mod session;
 
+use std::collections::HashMap;
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
 use std::path::{Path, PathBuf};
@@ -23,12 +24,12 @@ use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system}
 /// How long something may take to come to stand on the screen: a loaded machine is slow.
 const LONG: Duration = Duration::from_secs(90);
 
-/// Two presses of Enter further apart than this are two.
+/// Two presses of one key further apart than this are two.
 const APART: Duration = Duration::from_millis(800);
 
 /// A terminal with the program in it.
 struct Terminal {
-    entered: Instant,
+    pressed: HashMap<char, Instant>,
     master: Box<dyn MasterPty + Send>,
     child: Box<dyn Child + Send + Sync>,
     keys: Box<dyn Write + Send>,
@@ -65,17 +66,22 @@ impl Terminal {
                 parser.lock().unwrap().process(&some[..read]);
             }
         });
-        let entered = Instant::now();
-        Terminal { entered, master: pair.master, child, keys, shown, raw }
+        Terminal { pressed: HashMap::new(), master: pair.master, child, keys, shown, raw }
     }
 
-    /// Types. Enter alone is pressed as somebody does who means it: two at once would count as one.
+    /// Types. A lone key that does something is pressed as somebody does who means it: two at once
+    /// would count as one.
     fn types(&mut self, keys: &str) {
-        if keys == "\r" {
-            std::thread::sleep(APART.saturating_sub(self.entered.elapsed()));
+        let lone = match keys {
+            "\r" | " " => Some('\r'),
+            "u" | "n" | "x" | "p" | "b" | "s" | "+" => keys.chars().next(),
+            _ => None,
+        };
+        if let Some(last) = lone.and_then(|key| self.pressed.get(&key)) {
+            std::thread::sleep(APART.saturating_sub(last.elapsed()));
         }
-        if keys.ends_with('\r') {
-            self.entered = Instant::now();
+        if let Some(key) = lone.or(keys.ends_with('\r').then_some('\r')) {
+            self.pressed.insert(key, Instant::now());
         }
         self.keys.write_all(keys.as_bytes()).unwrap();
         self.keys.flush().unwrap();

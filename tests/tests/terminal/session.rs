@@ -1,6 +1,6 @@
 //! A session on a full screen.
 
-use holdfast_tests::SMALL_PLAN;
+use holdfast_tests::{SMALL_PLAN, run};
 
 use super::{Athlete, Terminal};
 
@@ -65,7 +65,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     terminal.sees("Enter starts the clock");
     terminal.does("e", "Calves by hand");
     terminal.does("120 95", "> 120 95_");
-    terminal.does(ENTER, "held 120 s and 95 s");
+    terminal.does(ENTER, "held side 1 120 s, side 2 95 s");
     terminal.does(ENTER, "the reading after the hold");
     terminal.does("11 11.5\r", "how hard was the whole session?");
     terminal.sees("Sweep the floor.");
@@ -146,7 +146,7 @@ fn the_clocks_run_pause_and_are_logged() {
     terminal.does(ENTER, "window 1 is logged");
     terminal.does("x", "clock, stop");
     terminal.does("s", "Corners: later");
-    terminal.does("s", "Calves: later");
+    terminal.does("s", "the reading: later");
     let screen = terminal.does(ENTER, "GET READY");
     assert!(screen.contains("side 1 of 2"), "{screen}");
     terminal.does("n", "HOLD");
@@ -258,4 +258,28 @@ fn plain_dumb_and_a_day_off_are_answered() {
     terminal.does(ENTER, "set 1 of 3");
     terminal.types("q");
     assert_eq!(terminal.ends(), 0);
+}
+
+/// Line by line the clock runs on while a line is awaited: what is typed goes to the window that runs
+/// when it comes.
+#[test]
+fn a_line_goes_to_the_window_that_runs_when_it_is_typed() {
+    let ana = Athlete::with_plan(SMALL_PLAN);
+    let args = ["session", "--plain", "--day", "Any evening"];
+    let mut terminal = Terminal::run(&ana.home(), &args, 80, 24);
+    terminal.sees("set 1 of 3");
+    terminal.does("skip\r", "Corners, window 1 of 4");
+    terminal.does("begin 2\r", "[get ready");
+    terminal.does("skip\r", "not passed over: its clock runs");
+    terminal.does("\r", "the first window comes");
+    terminal.does("next\r", "[window 1");
+    // The clock goes on by another hand: nothing new stands on this screen.
+    let ran = run(&ana.home(), &["session", "--plain"], "skip\nnext\nquit\n");
+    assert!(ran.fine && ran.out.contains("[window 2"), "{ran:?}");
+    terminal.does("\r", "Corners window 2");
+    terminal.does("quit\r", "Left open");
+    assert_eq!(terminal.ends(), 0);
+    let windows = &ana.today()["pieces"][1]["view"]["windows"];
+    assert!(windows[0]["reps"].is_null() && windows[1]["spare_ms"].is_i64(), "{windows}");
+    assert_eq!(windows[1]["station"], 1, "begun at the second of two");
 }

@@ -7,9 +7,9 @@ use holdfast_core::load::Reason;
 use super::form::{Then, Typing};
 use super::keys::finish;
 use super::model::{Mode, Model, Wish};
-use super::rows::{is_done, running_window};
+use super::rows::is_done;
 use crate::session::clock;
-use crate::session::step::Step;
+use crate::session::step::{Step, running_window};
 
 /// What the one key does at a row.
 #[derive(Debug, PartialEq, Eq)]

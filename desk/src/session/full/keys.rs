@@ -80,7 +80,9 @@ fn choose(model: &mut Model, at: &Step, by: isize) -> Wish {
 
 fn skip(model: &mut Model, at: &Step) -> Wish {
     let Some(name) = at.name() else { return model.hint("nothing is left to pass over") };
-    let text = format!("{name}: later. Up and Down go back to it");
+    // Only the reading is passed over, not the hold it belongs to.
+    let what = if matches!(at, Step::Measure { .. }) { "the reading" } else { name };
+    let text = format!("{what}: later. Up and Down go back to it");
     model.skipped.add(at);
     model.chosen = None;
     model.hint(text)

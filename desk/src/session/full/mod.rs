@@ -7,12 +7,14 @@ mod go;
 mod keys;
 mod model;
 mod rows;
+mod went_by;
 
 use holdfast_core::Companion;
 use holdfast_core::clock::Cue;
 use holdfast_core::companion::{FlagView, PieceView, SessionScreen, SessionState, Tap};
 
 use crate::fault::{Fault, Outcome};
+use crate::full::bounce::Bounce;
 use crate::full::clock::until_next;
 use crate::full::cues::Watch;
 use crate::full::sound::{Noise, Sound};
@@ -20,7 +22,7 @@ use crate::full::stage::{Came, Stage, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
 use crate::print;
-use bounce::Bounce;
+use bounce::too_soon;
 use form::{Item, Picker};
 use model::{Mode, Model, Tone, Wish};
 
@@ -84,7 +86,7 @@ fn play(
         // The core is asked at each frame: it is cheap, and then nothing is counted twice.
         let at = now();
         sound.cue(&watch.due(&at));
-        model.refresh(companion.today(at.clone()));
+        model.refresh(companion.today(at.clone()), &at);
         watch.set(cues(&model.screen), &at);
         stage.draw(|frame| {
             model.blind = draw::too_small(frame.area());
@@ -93,7 +95,7 @@ fn play(
         let Came::Key(key) = stage.wait(until_next(watch.next_ms(), ticks(model)))? else {
             continue;
         };
-        if bounce.is(key, model, std::time::Instant::now()) {
+        if too_soon(&mut bounce, key, model, std::time::Instant::now()) {
             model.too_soon();
             continue;
         }

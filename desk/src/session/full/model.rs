@@ -1,12 +1,13 @@
 //! The state of the full-screen session: what the core said last, and where the athlete is in it.
 //! Keys come in, wishes go out; nothing here draws or logs.
 
-use holdfast_core::CompanionError;
 use holdfast_core::companion::{SessionScreen, Tap};
+use holdfast_core::{CompanionError, Instant};
 
 use super::form::{Picker, Typing};
-use super::rows::{follow, rows, same_place};
-use crate::session::step::{Skipped, Step};
+use super::rows::{rows, same_place};
+use super::went_by::WentBy;
+use crate::session::step::{Skipped, Step, follow};
 use crate::session::{doubt_of, said};
 
 /// What the keys go to.
@@ -59,6 +60,8 @@ pub(super) struct Model {
     pub(super) said: Option<(Tone, String)>,
     /// True when the window is too small to show what a key would do.
     pub(super) blind: bool,
+    /// Cues that nobody gave.
+    pub(super) went_by: WentBy,
 }
 
 impl Model {
@@ -72,6 +75,7 @@ impl Model {
             sent: None,
             said: None,
             blind: false,
+            went_by: WentBy::default(),
         }
     }
 
@@ -129,9 +133,12 @@ impl Model {
     }
 
     /// Takes in the core's answer for a later moment.
-    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, CompanionError>) {
+    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, CompanionError>, at: &Instant) {
         match screen {
-            Ok(screen) => self.screen = screen,
+            Ok(screen) => {
+                self.went_by.look(&screen, at);
+                self.screen = screen;
+            }
             Err(error) => self.said = Some((Tone::NotSaved, error.to_string())),
         }
     }

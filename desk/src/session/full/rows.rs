@@ -1,10 +1,9 @@
-//! Everything on a session screen that can be logged, in order, and where the athlete is in it.
+//! Everything on a session screen that can be logged, in order.
 
-use holdfast_core::clock::IntervalPhase;
-use holdfast_core::companion::{HoldView, IntervalView, PieceView, SessionScreen, StrengthView};
+use holdfast_core::companion::{HoldView, PieceView, SessionScreen, StrengthView};
 use holdfast_core::plan::MeasuredWhen;
 
-use crate::session::step::{Skipped, Step, next};
+use crate::session::step::{Step, window_row};
 
 /// Every row, done or not, the end of the session last.
 pub(super) fn rows(screen: &SessionScreen) -> Vec<Step> {
@@ -43,34 +42,6 @@ fn set_row(view: &StrengthView, set: u32) -> Step {
         movement: view.movement.clone(),
         set,
         options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
-    }
-}
-
-fn window_row(view: &IntervalView, window: u32) -> Option<Step> {
-    let shown = view.windows.iter().find(|it| it.window == window)?;
-    Some(Step::Window {
-        piece: view.name.clone(),
-        window,
-        movement: shown.key.clone(),
-        options: view.options.iter().map(|it| (it.movement.clone(), it.key.clone())).collect(),
-    })
-}
-
-/// What comes next by itself: the window that runs, where one does and is not logged yet; otherwise
-/// the first thing that is neither logged nor passed over.
-pub(super) fn follow(screen: &SessionScreen, skipped: &Skipped) -> Step {
-    let step = next(screen, skipped);
-    let Some(PieceView::Interval { view }) = step.piece(screen) else { return step };
-    let running = running_window(view)
-        .filter(|running| view.windows.iter().any(|it| it.window == *running && it.reps.is_none()));
-    running.and_then(|running| window_row(view, running)).unwrap_or(step)
-}
-
-/// The window that runs by the clock.
-pub(super) fn running_window(view: &IntervalView) -> Option<u32> {
-    match view.clock.as_ref()?.phase {
-        IntervalPhase::Window { window, .. } => Some(window),
-        _ => None,
     }
 }
 

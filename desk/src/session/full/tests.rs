@@ -40,7 +40,8 @@ impl Played {
     /// Lets time pass and asks again, as each frame does.
     pub(super) fn pass(&mut self, ms: i64) {
         self.device().pass(ms);
-        self.model.refresh(self.crew.athletes[0].today());
+        let at = self.device().now();
+        self.model.refresh(self.crew.athletes[0].today(), &at);
     }
 
     /// A key, and what it asks for, done.
@@ -132,8 +133,9 @@ fn what_is_done_is_never_logged_anew_by_the_one_key() {
 fn the_one_key_follows_a_holds_clock() {
     let mut ana = Played::small();
     // Sets, windows, the reading before.
-    for _ in 0..3 {
+    for what in ["Squat: later", "Corners: later", "the reading: later"] {
         ana.key(KeyCode::Char('s'));
+        assert!(ana.said().starts_with(what), "{}", ana.said());
     }
     let mut said = Vec::new();
     // Begin, pause, go on; run out; log.
@@ -144,7 +146,7 @@ fn the_one_key_follows_a_holds_clock() {
     }
     assert!(said[0].ends_with("clock, begin") && said[1].ends_with("clock, pause"), "{said:?}");
     assert!(said[2].ends_with("clock, resume"), "{said:?}");
-    assert!(said[3].contains("Calves, held 120 s and 120 s"), "{said:?}");
+    assert!(said[3].contains("Calves, held side 1 120 s, side 2 120 s"), "{said:?}");
 }
 
 #[test]
@@ -209,7 +211,7 @@ fn whoever_comes_back_is_at_the_clock_that_runs() {
     ana.pass(900_000);
     assert_eq!(again(&ana).model.at().name(), Some("Calves"));
     ana.key(KeyCode::Enter);
-    assert!(ana.said().contains("Calves, held 120 s"), "{}", ana.said());
+    assert!(ana.said().contains("Calves, held side 1 120 s"), "{}", ana.said());
     assert_eq!(again(&ana).model.at().name(), Some("Squat"), "then the day goes on");
 }
 

@@ -193,10 +193,7 @@ fn hold(view: &HoldView, at: &Step, model: &Model, pane: &mut Pane, theme: Theme
         pane.text(Style::new(), &format!("{}{side}: {}", reading.when.text(), reading.text));
     }
     for side in view.sides.iter().filter(|side| side.held_ms.is_some()) {
-        let short = match side.short_text.as_str() {
-            "" => String::new(),
-            short => format!(", {short}"),
-        };
+        let short = print::short(side);
         pane.text(theme.good(), &format!("held, side {}: {}{short}", side.side, side.held_text));
     }
     for judged in view.range.iter().flat_map(|range| &range.judged) {

@@ -35,7 +35,7 @@ const KEYS: [&str; 17] = [
     "o             options of this movement, with their reasons",
     "d             discomfort: where, how bad, and emergency signs. It stops progression",
     "c             clears a flag of this piece",
-    "s             leaves the rest of this piece for later",
+    "s             leaves the rest of this piece for later; at a reading only the reading",
     "f             finishes the session, with its rating",
     "b, p, n, x    the clock: begin, pause or go on, skip to the next, stop",
     "+, w          15 s more for the side held; start the windows at another station",

@@ -23,9 +23,9 @@ pub(super) fn clock(model: &Model, head: &mut Pane, foot: &mut Pane, theme: Them
         (Step::Set { set, .. }, Some(PieceView::Strength { view })) => {
             rest(model, view, *set, head, theme)
         }
-        (Step::Hold { .. }, Some(PieceView::Hold { view })) => hold(view, head, foot, theme),
+        (Step::Hold { .. }, Some(PieceView::Hold { view })) => hold(model, view, head, foot, theme),
         (Step::Window { .. }, Some(PieceView::Interval { view })) => {
-            interval(view, head, foot, theme)
+            interval(model, view, head, foot, theme)
         }
         _ => None,
     }
@@ -75,7 +75,13 @@ fn rest(
     Some(Face::of_rest(rest))
 }
 
-fn hold(view: &HoldView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Option<Face> {
+fn hold(
+    model: &Model,
+    view: &HoldView,
+    head: &mut Pane,
+    foot: &mut Pane,
+    theme: Theme,
+) -> Option<Face> {
     let clock = view.clock.as_ref().filter(|_| !hold_done(view))?;
     if clock.phase == HoldPhase::NotBegun {
         return None;
@@ -95,10 +101,26 @@ fn hold(view: &HoldView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Opti
     } else if !view.ask.is_empty() {
         foot.text(theme.warn(), &view.ask);
     }
+    if !matches!(clock.phase, HoldPhase::Done { .. }) {
+        went_by(model, &view.name, foot, theme);
+    }
     Some(face)
 }
 
-fn interval(view: &IntervalView, head: &mut Pane, foot: &mut Pane, theme: Theme) -> Option<Face> {
+/// The cues that nobody gave, in a quiet line.
+fn went_by(model: &Model, piece: &str, foot: &mut Pane, theme: Theme) {
+    if let Some(line) = model.went_by.line(piece) {
+        foot.text(theme.quiet(), &line);
+    }
+}
+
+fn interval(
+    model: &Model,
+    view: &IntervalView,
+    head: &mut Pane,
+    foot: &mut Pane,
+    theme: Theme,
+) -> Option<Face> {
     let clock = view.clock.as_ref()?;
     let over = matches!(clock.phase, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
     if over {
@@ -131,5 +153,6 @@ fn interval(view: &IntervalView, head: &mut Pane, foot: &mut Pane, theme: Theme)
     if now > 0 && now < view.windows.len() as u32 {
         foot.text(Style::new(), &format!("then: {}", asked(now + 1)));
     }
+    went_by(model, &view.name, foot, theme);
     Some(face)
 }
