@@ -169,6 +169,8 @@ fn an_athlete_can_put_right_what_slipped() {
     assert!(said.contains("not saved: reading: between 0.0 cm"), "{said}");
     assert!(!said.contains("before side 2 3.0"), "{said}");
     assert!(said.contains("a number for each side, in whole seconds"), "{said}");
+    // More than can have passed since the session was begun a moment ago.
+    assert!(said.contains("really? 3 min 35 s held altogether, 0 s after"), "{said}");
     assert!(said.contains("a rating from 0 to 10"), "{said}");
     assert!(said.contains("Finished."), "{said}");
     // Rated 8 by mistake: opened again, then rated 7. And the athlete clears their own flag.

@@ -149,15 +149,12 @@ fn do_tap(
         Ok(after) => {
             let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
             print::out(&format!("{}{number}: {}\n", "saved".green(), said(&tap, &after)))?;
-            match &tap {
-                Tap::Flag { piece, .. } => print::out(&flags_of(&after, piece))?,
-                Tap::LogSet { piece, set, .. } => {
-                    if let Some(doubt) = doubt_of(&after, piece, *set) {
-                        let word = "really?".yellow();
-                        print::out(&format!("  {word} {doubt}; `undo` if it was a slip\n"))?;
-                    }
-                }
-                _ => {}
+            if let Tap::Flag { piece, .. } = &tap {
+                print::out(&flags_of(&after, piece))?;
+            }
+            if let Some(doubt) = doubt_of(&after, &tap) {
+                let word = "really?".yellow();
+                print::out(&format!("  {word} {doubt}; `undo` if it was a slip\n"))?;
             }
             Ok((after, true))
         }
@@ -168,14 +165,23 @@ fn do_tap(
     }
 }
 
-/// What is odd about a set that was just logged.
-fn doubt_of<'a>(screen: &'a SessionScreen, name: &str, set: Option<u32>) -> Option<&'a str> {
-    let sets = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Strength { view } if view.name == name => Some(&view.sets),
+/// What is odd about what a tap logged.
+fn doubt_of<'a>(screen: &'a SessionScreen, tap: &Tap) -> Option<&'a str> {
+    let doubt = match tap {
+        Tap::LogSet { piece, set, .. } => screen.pieces.iter().find_map(|it| match it {
+            PieceView::Strength { view } if view.name == *piece => {
+                let logged = view.sets.iter().find(|it| Some(it.set) == *set)?;
+                logged.done.as_ref().map(|done| done.doubt.as_str())
+            }
+            _ => None,
+        }),
+        Tap::LogHold { piece, .. } => screen.pieces.iter().find_map(|it| match it {
+            PieceView::Hold { view } if view.name == *piece => Some(view.doubt.as_str()),
+            _ => None,
+        }),
         _ => None,
-    })?;
-    let logged = sets.iter().find(|it| Some(it.set) == set)?;
-    logged.done.as_ref().map(|done| done.doubt.as_str()).filter(|doubt| !doubt.is_empty())
+    };
+    doubt.filter(|doubt| !doubt.is_empty())
 }
 
 fn left_open(companion: &Companion) -> Outcome {

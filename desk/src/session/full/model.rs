@@ -107,9 +107,7 @@ impl Model {
             Ok(screen) => {
                 let number = screen.saved.map_or(String::new(), |number| format!(" {number}"));
                 let mut text = format!("saved{number}: {}", said(tap, &screen));
-                if let Tap::LogSet { piece, set, .. } = tap
-                    && let Some(doubt) = doubt_of(&screen, piece, *set)
-                {
+                if let Some(doubt) = doubt_of(&screen, tap) {
                     text += &format!("\nreally? {doubt}; u if it was a slip");
                 }
                 self.screen = screen;
