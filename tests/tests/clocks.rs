@@ -273,10 +273,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     assert_eq!(phone.screen().rest, None);
     let rest = phone.tap(squat(None, 8, None)).rest.unwrap();
     assert_eq!((rest.set, rest.rested_ms, rest.left_ms), (1, Some(0), Some(2 * MINUTE)));
-    assert_eq!(
-        (rest.basis, rest.suggested_text.as_str()),
-        (RestBasis::Plan, "2 min, the plan says")
-    );
+    assert_eq!((rest.basis, rest.suggested_text.as_str()), (RestBasis::Plan, "as the plan says"));
     let cue = rest.cue.unwrap();
     assert_eq!((cue.due_in_ms, cue.kind, cue.turn), (2 * MINUTE, CueKind::RestOver, 2));
     assert_eq!(cue.words, "rest is over");
@@ -284,7 +281,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     phone.pass(50_500).kill();
     assert_eq!(
         (phone.rest().left_ms, phone.rest().words.as_str()),
-        (Some(69_500), "1 min 10 s of 2 min left")
+        (Some(69_500), "1 min 10 s of 2 min left, as the plan says")
     );
     // A wall clock set back does nothing within a boot; a correction does not start it again.
     phone.set_wall(-9 * MINUTE).kill();
@@ -301,7 +298,11 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     phone.reboot(60_000);
     let rest = phone.rest();
     assert_eq!((rest.rested_ms, rest.trust), (Some(3 * MINUTE + 1), Trust::Wall));
-    assert!(rest.words.starts_with("rested 3 min of 2 min, by the wall clock"), "{}", rest.words);
+    assert!(
+        rest.words.starts_with("rested 3 min of 2 min, as the plan says; by the wall"),
+        "{}",
+        rest.words
+    );
     // Started again and set back: nothing is claimed.
     phone.set_wall(-60 * MINUTE);
     let rest = phone.rest();

@@ -117,7 +117,7 @@ fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
     assert!(said.contains("knee 4/10") && said.contains("Left open"), "{said}");
     // The rest stands above the next set.
     assert!(
-        said.contains("\nrest: 2 min of 2 min left; 2 min, the plan says\nBack squat, set 2 of 3"),
+        said.contains("\nrest: 2 min of 2 min left, as the plan says\nBack squat, set 2 of 3"),
         "{said}"
     );
     let said = desk.fine(

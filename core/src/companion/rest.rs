@@ -57,7 +57,7 @@ pub struct RestView {
     pub most_ms: i64,
     /// Where that comes from.
     pub basis: RestBasis,
-    /// The suggested length in words, with where it comes from.
+    /// Where the suggested length comes from, in words.
     pub suggested_text: String,
     /// Milliseconds left, 0 once it is over; none when it is not known.
     pub left_ms: Option<i64>,
@@ -132,6 +132,7 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
         turn: next,
         words: words::cue(CueKind::RestOver).into(),
     });
+    let suggested_text = words::suggested_rest(suggested_ms, most_ms, basis);
     Some(RestView {
         piece: lift.body.piece.clone(),
         set: lift.body.set,
@@ -140,12 +141,12 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
         suggested_ms,
         most_ms,
         basis,
-        suggested_text: words::suggested_rest(suggested_ms, most_ms, basis),
         left_ms,
         over_ms: rested_ms.map(|rested| (rested - suggested_ms).max(0)),
         cue,
         trust,
-        words: words::rest(rested_ms, suggested_ms, trust),
+        words: words::rest(rested_ms, suggested_ms, &suggested_text, trust),
+        suggested_text,
     })
 }
 

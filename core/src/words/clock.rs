@@ -119,32 +119,32 @@ pub(crate) fn fewer_reps(pace_ms: i64, fit: u32, reps: u32, margin_ms: i64) -> S
     }
 }
 
-/// `3 to 5 min, the published range after heavy sets`.
+/// Where the length of a rest comes from: `3 to 5 min is the published range after heavy sets`.
 pub(crate) fn suggested_rest(least_ms: i64, most_ms: i64, basis: RestBasis) -> String {
     match basis {
-        RestBasis::Plan => format!("{}, the plan says", clock_time(least_ms)),
-        RestBasis::Usual => format!("{}, as usual", clock_time(least_ms)),
+        RestBasis::Plan => "as the plan says".into(),
+        RestBasis::Usual => "as usual".into(),
         RestBasis::Published => format!(
-            "{} to {}, the published range after heavy sets",
+            "{} to {} is the published range after heavy sets",
             least_ms / 60_000,
             clock_time(most_ms)
         ),
     }
 }
 
-/// How a rest stands.
-pub(crate) fn rest(rested_ms: Option<i64>, suggested_ms: i64, trust: Trust) -> String {
+/// How a rest stands; `from` says where its length comes from.
+pub(crate) fn rest(rested_ms: Option<i64>, suggested_ms: i64, from: &str, trust: Trust) -> String {
     let suggested = clock_time(suggested_ms);
     let Some(rested_ms) = rested_ms else {
-        return format!("{UNKNOWN}. {suggested} is suggested: go by feel");
+        return format!("{UNKNOWN}. {suggested} is suggested, {from}: go by feel");
     };
     let by =
-        if trust == Trust::Wall { ", by the wall clock: the phone was started again" } else { "" };
+        if trust == Trust::Wall { "; by the wall clock: the phone was started again" } else { "" };
     if rested_ms < suggested_ms {
         // Rounded up, so that nobody is sent off early.
         let left = clock_time((suggested_ms - rested_ms + 999) / 1000 * 1000);
-        format!("{left} of {suggested} left{by}")
+        format!("{left} of {suggested} left, {from}{by}")
     } else {
-        format!("rested {} of {suggested}{by}", clock_time(rested_ms))
+        format!("rested {} of {suggested}, {from}{by}", clock_time(rested_ms))
     }
 }

@@ -103,7 +103,7 @@ impl Face {
         let over = rest.over_ms.filter(|over| *over > 0);
         Face {
             now: if over.is_some() { "REST IS OVER" } else { "REST" }.into(),
-            about: format!("{}; {}", rest.words, rest.suggested_text),
+            about: rest.words.clone(),
             time: match (over, rest.left_ms) {
                 // Whole seconds that are over.
                 (Some(over), _) => format!("+{}", digits::left(over / 1000 * 1000)),

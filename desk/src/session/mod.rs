@@ -192,10 +192,9 @@ fn left_open(companion: &Companion) -> Outcome {
 /// What a clock asks about, and how the rest stands, a line each.
 fn asked(screen: &SessionScreen, step: &Step) -> String {
     let line = match step.piece(screen) {
-        Some(PieceView::Strength { .. }) => screen
-            .rest
-            .as_ref()
-            .map_or(String::new(), |rest| format!("rest: {}; {}", rest.words, rest.suggested_text)),
+        Some(PieceView::Strength { .. }) => {
+            screen.rest.as_ref().map_or(String::new(), |rest| format!("rest: {}", rest.words))
+        }
         Some(PieceView::Interval { view }) => view.ask.clone(),
         Some(PieceView::Hold { view }) => view.ask.clone(),
         Some(PieceView::Note { .. }) | None => String::new(),

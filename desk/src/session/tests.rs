@@ -173,5 +173,5 @@ fn the_rest_says_where_its_length_comes_from() {
     let ana = Ana::new();
     ana.types("50x8");
     let shown = ana.prompt();
-    assert!(shown.contains("rest: 2 min of 2 min left; 2 min, the plan says"), "{shown}");
+    assert!(shown.contains("rest: 2 min of 2 min left, as the plan says"), "{shown}");
 }

@@ -46,7 +46,7 @@ fn a_rest_counts_down_and_then_up_with_the_next_set_beside_it() {
     // Where the length comes from stands beside it, also where that takes two lines.
     for (columns, rows) in [(80, 24), (60, 20), (40, 10)] {
         let drawn = read(&ana.drawn(columns, rows));
-        assert!(drawn.contains("1 min 30 s of 2 min left; 2 min, the plan says"), "{drawn}");
+        assert!(drawn.contains("1 min 30 s of 2 min left, as the plan says"), "{drawn}");
     }
     ana.pass(100_000);
     let drawn = ana.drawn(80, 24);
