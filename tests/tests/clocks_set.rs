@@ -163,3 +163,22 @@ fn finishing_logs_what_the_clocks_counted() {
     assert_eq!(screen.state, SessionState::Running);
     assert_eq!(hold(&screen).sides[0].held_ms, None);
 }
+
+/// Begun before midnight and finished after it, or finished under a wall clock set to another date: the end
+/// stays in sight, and one step takes it back.
+#[test]
+fn a_session_finished_on_another_date_can_be_taken_back() {
+    for set in [0, -2 * DAY, 3 * DAY, -40 * 365 * DAY] {
+        let mut phone = Phone::begun(SMALL_PLAN, holdfast_tests::at("2026-11-03", 23));
+        phone.pass(HOUR).set_wall(set).tap(squat(None, 8, Some(2)));
+        let screen = phone.pass(60_000).tap(finish());
+        assert_eq!(screen.state, SessionState::Finished, "{set}");
+        phone.pass(50 * 60_000).kill();
+        assert_eq!(phone.screen().state, SessionState::Finished, "{set}");
+        assert_eq!(phone.tap(Tap::Undo).state, SessionState::Running, "{set}");
+        phone.pass(1_000).tap(finish());
+        // An hour on the new day has come.
+        phone.pass(HOUR);
+        assert_ne!(phone.screen().state, SessionState::Finished, "{set}");
+    }
+}

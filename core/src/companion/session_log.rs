@@ -14,6 +14,9 @@ use crate::store::{Ask, Logged, latest_session};
 /// After so long without an end a session no longer counts as running: the athlete went home.
 pub(crate) const OPEN_MS: i64 = 12 * 60 * 60 * 1000;
 
+/// For so long after its end a session is still the one to show, whatever the date.
+const JUST_MS: i64 = 60 * 60 * 1000;
+
 /// A session and what was logged in it, each in the order it was first logged.
 pub(crate) struct SessionLog {
     pub(crate) session: Logged<Session>,
@@ -82,10 +85,15 @@ impl SessionLog {
         Ok(log.is_shown_at(at).then_some(log))
     }
 
-    /// True when the session is running at a moment or was trained on that date.
+    /// True when the session is running at a moment, was just finished or was trained on that date.
     pub(crate) fn is_shown_at(&self, at: &Instant) -> bool {
         let today = self.session.body.date == at.date();
-        today || (self.finish.is_none() && self.is_recent(at))
+        today
+            || match &self.finish {
+                None => self.is_recent(at),
+                // Past midnight too it can be looked at, rated anew and taken back.
+                Some(end) => (0..JUST_MS).contains(&at.wall_ms.saturating_sub(end.first_ms)),
+            }
     }
 
     /// True when it was begun, or anything was logged in it since the phone was started, not long ago.
