@@ -346,3 +346,21 @@ fn a_full_shelf_is_a_notice_and_no_error() {
     let said: Vec<_> = screen.notices.iter().map(|notice| notice.text.as_str()).collect();
     assert!(said.iter().any(|text| text.contains("everything is saved")), "{said:?}");
 }
+
+#[test]
+fn a_block_has_ended_only_when_it_has() {
+    let every = r#"["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]"#;
+    assert!(SMALL_PLAN.contains(every));
+    let plan = SMALL_PLAN.replace(every, r#"["monday"]"#);
+    let crew = Crew::start(&plan, &["Ines"]).unwrap();
+    let heading = |date| {
+        crew.athletes[0].go_to(date);
+        crew.athletes[0].today().unwrap().heading
+    };
+    // Two weeks from Monday 2 November.
+    assert!(heading("2026-11-03").starts_with("Nothing planned today. Next:"));
+    for last in ["2026-11-10", "2026-11-15"] {
+        assert!(heading(last).contains("has no day left and ends on Sun 15 Nov"), "{last}");
+    }
+    assert!(heading("2026-11-16").contains("ended on Sun 15 Nov"));
+}

@@ -147,7 +147,7 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
     if let Some(block) = &reading.block {
         screen.block = block.name.clone();
         screen.days = block.days.iter().map(|day| day.name.clone()).collect();
-        screen.heading = heading(reading, block);
+        screen.heading = heading(reading, block, at.date());
         if let Some(day) = reading.day() {
             screen.day = day.name.clone();
             screen.notices.extend(long_holds_before_strength(day).into_iter().map(|it| {
@@ -172,7 +172,7 @@ fn draw(reading: &Reading, device: &Device, at: &Instant, saved: Option<u64>) ->
     screen
 }
 
-fn heading(reading: &Reading, block: &Block) -> String {
+fn heading(reading: &Reading, block: &Block, today: NaiveDate) -> String {
     match (&reading.planned, reading.state) {
         (Some(planned), SessionState::DayOff) => {
             format!("Nothing planned today. Next: {}, {}", planned.day, words::day(planned.date))
@@ -181,11 +181,11 @@ fn heading(reading: &Reading, block: &Block) -> String {
             let (week, weeks) = (planned.week, block.weeks);
             format!("{}, {}, week {week} of {weeks}", planned.day, words::day(planned.date))
         }
-        (None, _) => format!(
-            "{} ended on {}: any of its days can still be trained by name",
-            block.name,
-            words::day(block.ends())
-        ),
+        (None, _) => {
+            let (name, end) = (&block.name, words::day(block.ends()));
+            let how = if today > block.ends() { "ended on" } else { "has no day left and ends on" };
+            format!("{name} {how} {end}: any of its days can still be trained by name")
+        }
     }
 }
 
