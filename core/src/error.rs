@@ -1,9 +1,64 @@
 //! What can go wrong inside. The surface turns it into a few public variants in one place.
 
-use crate::plan::Problem;
+use crate::plan::{Problem, keyword};
 
 /// Result with the core's own error.
 pub(crate) type Result<T> = std::result::Result<T, Error>;
+
+keyword! {
+    /// Which part of what was given cannot be.
+    Field {
+        Chance = "chance",
+        Clock = "clock",
+        Date = "date",
+        Day = "day",
+        DeviceClock = "device clock",
+        Exchange = "exchange",
+        Flag = "flag",
+        Home = "home",
+        Identity = "identity",
+        Load = "load",
+        Loads = "loads",
+        Measure = "measure",
+        Minutes = "minutes",
+        Movement = "movement",
+        Name = "name",
+        Piece = "piece",
+        Range = "range",
+        Rest = "rest",
+        Reps = "reps",
+        Reserve = "reps in reserve",
+        Role = "role",
+        Rpe = "session RPE",
+        Said = "what was said",
+        Seconds = "seconds",
+        Session = "session",
+        Set = "set",
+        Severity = "severity",
+        Side = "side",
+        Spare = "to spare",
+        Station = "station",
+        Text = "text",
+        Undo = "undo",
+        Window = "window",
+        Words = "words",
+    }
+}
+
+keyword! {
+    /// What was asked for and is not there.
+    Thing {
+        Bar = "bar",
+        Day = "day",
+        Device = "device",
+        Flag = "flag",
+        Member = "member",
+        Option = "option",
+        Piece = "piece",
+        Plan = "plan",
+        Proposal = "proposal",
+    }
+}
 
 /// Everything that can go wrong in the core.
 #[derive(Debug, thiserror::Error)]
@@ -39,18 +94,20 @@ pub(crate) enum Error {
         limit: usize,
     },
     /// Something asked for is not there.
-    #[error("{what}: {reason}")]
+    #[error("{}", named(*what, name, reason))]
     NotFound {
         /// What was asked for.
-        what: String,
+        what: Thing,
+        /// Its name, as it was asked for.
+        name: Option<String>,
         /// Why it is not there, and what to do.
         reason: String,
     },
     /// Something given cannot be.
-    #[error("{field}: {reason}")]
+    #[error("{}: {reason}", field.text())]
     Invalid {
         /// Which part of what was given.
-        field: String,
+        field: Field,
         /// Why it cannot be, and what can.
         reason: String,
     },
@@ -72,12 +129,25 @@ impl Error {
     }
 
     /// Something given cannot be.
-    pub(crate) fn invalid(field: &str, reason: impl Into<String>) -> Error {
-        Error::Invalid { field: field.to_owned(), reason: reason.into() }
+    pub(crate) fn invalid(field: Field, reason: impl Into<String>) -> Error {
+        Error::Invalid { field, reason: reason.into() }
     }
 
     /// Something asked for is not there.
-    pub(crate) fn not_found(what: impl Into<String>, reason: impl Into<String>) -> Error {
-        Error::NotFound { what: what.into(), reason: reason.into() }
+    pub(crate) fn missing(what: Thing, reason: impl Into<String>) -> Error {
+        Error::NotFound { what, name: None, reason: reason.into() }
+    }
+
+    /// Something asked for by its name is not there.
+    pub(crate) fn not_found(what: Thing, name: &str, reason: impl Into<String>) -> Error {
+        Error::NotFound { what, name: Some(name.to_owned()), reason: reason.into() }
+    }
+}
+
+/// `day "Sunday": the block has ...`.
+pub(crate) fn named(what: Thing, name: &Option<String>, reason: &str) -> String {
+    match name {
+        Some(name) => format!("{} \"{name}\": {reason}", what.text()),
+        None => format!("{}: {reason}", what.text()),
     }
 }

@@ -7,20 +7,27 @@ mod error;
 mod id;
 mod instant;
 mod mass;
+
+mod device;
+mod door;
 mod store;
 mod words;
 
 pub mod care;
 pub mod clock;
-pub mod companion;
+pub mod coach;
 pub mod exchange;
+pub mod history;
 pub mod journal;
 pub mod load;
 pub mod motion;
 pub mod plan;
-pub mod review;
+pub mod session;
 
-pub use companion::{Companion, CompanionError, CompanionResult};
+pub use device::Start;
+pub use door::{
+    Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file,
+};
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::Instant;
 pub use mass::{Mass, MassError, MassUnit};

@@ -42,6 +42,14 @@ impl MassUnit {
         }
     }
 
+    /// The other of the two.
+    pub fn other(self) -> MassUnit {
+        match self {
+            MassUnit::Kg => MassUnit::Lb,
+            MassUnit::Lb => MassUnit::Kg,
+        }
+    }
+
     /// One of the unit, in units of 10 ng.
     pub const fn ten_ng(self) -> i64 {
         match self {

@@ -5,7 +5,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use holdfast_core::companion::{AsideFile, CarriedFile, ExchangeReport, ListedFile, put_file};
-use holdfast_core::{Companion, Instant};
+use holdfast_core::{Holdfast, Instant};
 
 use indicatif::{ProgressBar, ProgressStyle};
 
@@ -20,7 +20,7 @@ pub(crate) struct Exchanged {
 }
 
 /// Puts and gets until both sides have everything.
-pub(crate) fn exchange(companion: &Companion, carrier: &Path, at: &Instant) -> Outcome<Exchanged> {
+pub(crate) fn exchange(companion: &Holdfast, carrier: &Path, at: &Instant) -> Outcome<Exchanged> {
     if carrier.exists() && !carrier.is_dir() {
         let reason = "a file; a carrier is a folder".into();
         return Err(Fault::File { path: carrier.display().to_string(), reason });

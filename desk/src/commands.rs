@@ -10,7 +10,7 @@ use holdfast_core::companion::{
 };
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::review::{DiscomfortLine, MemberScreen};
-use holdfast_core::{Companion, Instant, Mass, MassUnit};
+use holdfast_core::{Holdfast, Instant, Mass, MassUnit};
 use owo_colors::OwoColorize;
 
 use crate::args::{Answer, Args, Command, DecisionArg, Plates, RoleArg, Start, UnitArg};
@@ -39,7 +39,7 @@ pub(crate) fn run(args: Args) -> Outcome {
     done
 }
 
-fn with_device(companion: &Companion, command: Command) -> Outcome {
+fn with_device(companion: &Holdfast, command: Command) -> Outcome {
     match command {
         Command::Publish { plan, carrier } => publish(companion, &plan, &carrier),
         Command::Today { on, day, json } => show_day(companion, on, day, json),
@@ -87,7 +87,7 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     };
     let name = start.name;
     let start = CoreStart { role, name, unit, chance };
-    let companion = Companion::start(home::text(folder)?, start, now())?;
+    let companion = Holdfast::start(home::text(folder)?, start, now())?;
     let who = companion.who()?;
     companion.close()?;
     let next = match who.role {
@@ -107,7 +107,7 @@ fn read(path: &Path) -> Outcome<Vec<u8>> {
 }
 
 fn check(plan: &Path) -> Outcome {
-    let summary = Companion::check_plan(plan.display().to_string(), read(plan)?)?;
+    let summary = Holdfast::check_plan(plan.display().to_string(), read(plan)?)?;
     print::out(&format!(
         "{}\n{}\nNothing to mend.\n",
         summary.heading.bold(),
@@ -121,7 +121,7 @@ fn plates(given: Plates) -> Outcome {
     if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }
 
-fn publish(companion: &Companion, plan: &Path, carrier: &Path) -> Outcome {
+fn publish(companion: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
     let summary = companion.publish(plan.display().to_string(), read(plan)?, now())?;
     let exchanged = exchange(companion, carrier, &now())?;
     let replaced = if summary.replaced { " (replaces the earlier version)" } else { "" };
@@ -130,7 +130,7 @@ fn publish(companion: &Companion, plan: &Path, carrier: &Path) -> Outcome {
 }
 
 fn show_day(
-    companion: &Companion,
+    companion: &Holdfast,
     on: Option<NaiveDate>,
     day: Option<String>,
     json: bool,
@@ -145,7 +145,7 @@ fn show_day(
     if json { print::json(&screen) } else { print::out(&print::sheet(&screen)) }
 }
 
-fn exchanged_text(companion: &Companion, exchanged: &Exchanged) -> Outcome<String> {
+fn exchanged_text(companion: &Holdfast, exchanged: &Exchanged) -> Outcome<String> {
     let report = &exchanged.report;
     let joined = if report.joined {
         format!("joined the crew of {}; ", companion.who()?.coaches.join(" and "))
@@ -188,7 +188,7 @@ fn same(typed: &str, subject: &str, movement: &str) -> bool {
     typed == subject || typed == movement.to_lowercase()
 }
 
-fn answer(companion: &Companion, given: Answer) -> Outcome {
+fn answer(companion: &Holdfast, given: Answer) -> Outcome {
     let page = companion.member(given.name.clone(), today())?;
     let named = page.proposals.iter().find(|it| {
         // A piece's name tells two schemes of one movement apart.
@@ -222,7 +222,7 @@ fn answer(companion: &Companion, given: Answer) -> Outcome {
     print::out(&format!("{}, {next}\nThe next exchange carries it.\n", page.name.bold()))
 }
 
-fn clear(companion: &Companion, member: Option<String>, movement: Option<String>) -> Outcome {
+fn clear(companion: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {
     let own = companion.who()?.role == Role::Athlete;
     let page = page_of(companion, member, today())?;
     let open = page.discomfort.iter().filter(|line| line.open);
@@ -245,7 +245,7 @@ fn clear(companion: &Companion, member: Option<String>, movement: Option<String>
 }
 
 /// A member's page: the one named, or an athlete's own.
-fn page_of(companion: &Companion, name: Option<String>, on: NaiveDate) -> Outcome<MemberScreen> {
+fn page_of(companion: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<MemberScreen> {
     let who = companion.who()?;
     let name = match (name, who.role) {
         (Some(name), _) => name,
@@ -255,14 +255,14 @@ fn page_of(companion: &Companion, name: Option<String>, on: NaiveDate) -> Outcom
     Ok(companion.member(name, on)?)
 }
 
-fn report(companion: &Companion, out: &Path, on: NaiveDate) -> Outcome {
+fn report(companion: &Holdfast, out: &Path, on: NaiveDate) -> Outcome {
     let html = report_html(companion, on)?;
     fs::write(out, html).map_err(Fault::file(out))?;
     print::out(&format!("wrote {}\n", out.display()))
 }
 
 /// The report of a crew.
-pub(crate) fn report_html(companion: &Companion, on: NaiveDate) -> Outcome<String> {
+pub(crate) fn report_html(companion: &Holdfast, on: NaiveDate) -> Outcome<String> {
     let board = companion.board(on)?;
     let mut pages = Vec::new();
     for row in &board.rows {
@@ -271,7 +271,7 @@ pub(crate) fn report_html(companion: &Companion, on: NaiveDate) -> Outcome<Strin
     crate::report::html(&board, &pages).map_err(|error| Fault::Typed(error.to_string()))
 }
 
-fn export(companion: &Companion, dir: &Path) -> Outcome {
+fn export(companion: &Holdfast, dir: &Path) -> Outcome {
     fs::create_dir_all(dir).map_err(Fault::file(dir))?;
     let taken = fs::read_dir(dir).map_err(Fault::file(dir))?.next().is_some();
     if taken {

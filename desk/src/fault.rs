@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use holdfast_core::CompanionError;
+use holdfast_core::HoldfastError;
 use owo_colors::OwoColorize;
 
 use crate::print::harmless;
@@ -13,7 +13,7 @@ use crate::print::harmless;
 pub(crate) enum Fault {
     /// The core said no.
     #[error(transparent)]
-    Companion(#[from] CompanionError),
+    Holdfast(#[from] HoldfastError),
     /// A file or folder could not be read or written.
     #[error("{path}: {reason}")]
     File {
@@ -55,7 +55,7 @@ impl Fault {
 
     /// Shows the fault on standard error.
     pub(crate) fn show(&self) {
-        if let Fault::Companion(CompanionError::Plan { source_name, problems }) = self {
+        if let Fault::Holdfast(HoldfastError::Plan { source_name, problems }) = self {
             for problem in problems {
                 let place = format!("{source_name}:{}:{}", problem.line, problem.column);
                 let what = harmless(&problem.what);

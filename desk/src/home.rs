@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use directories::ProjectDirs;
-use holdfast_core::Companion;
+use holdfast_core::Holdfast;
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
@@ -31,8 +31,8 @@ pub(crate) fn text(folder: &Path) -> Outcome<String> {
 }
 
 /// Opens the device, and says what had to be put right.
-pub(crate) fn open(folder: &Path) -> Outcome<Companion> {
-    let companion = Companion::open(text(folder)?, now())?;
+pub(crate) fn open(folder: &Path) -> Outcome<Holdfast> {
+    let companion = Holdfast::open(text(folder)?, now())?;
     let opening = companion.who()?.opening;
     if !opening.is_empty() {
         anstream::eprintln!("{} {opening}", "put right:".yellow().bold());

@@ -1,4 +1,4 @@
-//! What a durable tap costs: one set through `Companion` (validated, logged, folded, screen read
+//! What a durable tap costs: one set through `Holdfast` (validated, logged, folded, screen read
 //! back) beside the bare INSERT of a row of the same size with the same pragmas, in the same run on
 //! the same disk. Aim: 1.25 times or less.
 #![allow(missing_docs)]

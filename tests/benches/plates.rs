@@ -7,7 +7,7 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use holdfast_core::load::{Proof, Rack, ramp};
+use holdfast_core::load::{Builds, Proof, ramp};
 use holdfast_core::plan::{Bar, Kit, PlateStack};
 use holdfast_core::{Mass, MassUnit};
 use rand::{RngExt, SeedableRng};
@@ -21,7 +21,7 @@ const SEED: u64 = 1;
 const MASSES: [i64; 12] =
     [25_000, 20_000, 15_000, 10_000, 5_000, 2_500, 2_000, 1_500, 1_250, 1_000, 500, 250];
 
-fn rack(instance: &Instance) -> Rack {
+fn builds(instance: &Instance) -> Builds {
     let plates = instance.plates.iter().map(|(mass, pairs)| PlateStack {
         mass: Mass::thousandths(*mass, MassUnit::Kg),
         unit: MassUnit::Kg,
@@ -29,7 +29,7 @@ fn rack(instance: &Instance) -> Rack {
     });
     let (unit, collars) = (MassUnit::Kg, Mass::ZERO);
     let bar = Bar { name: "bar".into(), mass: Mass::kg(20), unit, collars, count: 1 };
-    Rack::bar(&Kit { plates: plates.collect(), ..Kit::default() }, &bar)
+    Builds::bar(&Kit { plates: plates.collect(), ..Kit::default() }, &bar)
 }
 
 fn loads(instance: &Instance) -> Vec<Mass> {
@@ -50,7 +50,7 @@ fn random(
     let plates = MASSES[..denominations].iter().map(|mass| (*mass, chance.random_range(1..=pairs)));
     let mut instance = Instance { plates: plates.collect(), sides: Vec::new() };
     let side = |load: Mass| (load - Mass::kg(20)).ten_ng / 2 / (MassUnit::Kg.ten_ng() / 1000);
-    let all: Vec<i64> = rack(&instance).loads().map(side).collect();
+    let all: Vec<i64> = builds(&instance).loads().map(side).collect();
     let all: Vec<i64> =
         all.into_iter().filter(|side| *side <= 90_000 && side % grid == 0).collect();
     instance.sides = (0..sets).map(|_| all[chance.random_range(0..all.len())]).collect();
@@ -75,8 +75,8 @@ fn beside_the_solver(c: &mut Criterion) {
     let mut ratios = Vec::new();
     for (denominations, sets) in [(5, 4), (5, 5), (6, 4), (6, 5), (7, 4)] {
         let instance = random(&mut chance, denominations, sets, 2, 1250, true);
-        let (rack, loads) = (rack(&instance), loads(&instance));
-        let (ours, fast) = best(50, || ramp(&rack, &loads).unwrap().handled);
+        let (builds, loads) = (builds(&instance), loads(&instance));
+        let (ours, fast) = best(50, || ramp(&builds, &loads).unwrap().handled);
         let (theirs, slow) = best(2, || instance.solve().unwrap());
         assert_eq!(ours, theirs);
         let ratio = slow.as_secs_f64() / fast.as_secs_f64();
@@ -87,7 +87,7 @@ fn beside_the_solver(c: &mut Criterion) {
         ratios.push(ratio);
         let name = format!("{denominations} denominations, {sets} sets");
         c.bench_function(&format!("ramp, {name}"), |b| {
-            b.iter(|| black_box(ramp(&rack, &loads).unwrap()));
+            b.iter(|| black_box(ramp(&builds, &loads).unwrap()));
         });
     }
     let product: f64 = ratios.iter().map(|ratio| ratio.ln()).sum();
@@ -108,19 +108,19 @@ fn ten_sets(c: &mut Criterion) {
         let mut last = None;
         for _ in 0..200 {
             let instance = random(&mut chance, 12, 10, pairs, grid, rising);
-            let (rack, loads) = (rack(&instance), loads(&instance));
-            assert_eq!(ramp(&rack, &loads).unwrap().proof, Proof::Least);
-            times.push(best(3, || ramp(&rack, &loads).unwrap().handled).1);
-            last = Some((rack, loads));
+            let (builds, loads) = (builds(&instance), loads(&instance));
+            assert_eq!(ramp(&builds, &loads).unwrap().proof, Proof::Least);
+            times.push(best(3, || ramp(&builds, &loads).unwrap().handled).1);
+            last = Some((builds, loads));
         }
         times.sort_unstable();
         println!(
             "12 denominations, 10 sets, {name}: median {:.2?}, nine tenths under {:.2?}, most {:.2?}",
             times[100], times[180], times[199]
         );
-        if let Some((rack, loads)) = last {
+        if let Some((builds, loads)) = last {
             c.bench_function(&format!("ramp of ten sets, {name}"), |b| {
-                b.iter(|| black_box(ramp(&rack, &loads).unwrap()));
+                b.iter(|| black_box(ramp(&builds, &loads).unwrap()));
             });
         }
     }

@@ -11,7 +11,7 @@ use std::time::Instant;
 use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
 use holdfast_core::load::strength::{
-    Effort, LocalLevel, Moment, Normal, SetSeen, Start, filter, strength,
+    Evidence, LocalLevel, Moment, Normal, SetSeen, Start, filter, strength,
 };
 use holdfast_core::{Mass, MassUnit};
 use rand::{RngExt, SeedableRng};
@@ -41,7 +41,7 @@ fn sets(chance: &mut ChaCha8Rng) -> Vec<SetSeen> {
         on: first.checked_add_days(Days::new(day)).unwrap(),
         load: Mass::thousandths(2_500 * chance.random_range(30..50), MassUnit::Kg),
         reps: chance.random_range(3..15),
-        effort: Effort::Open,
+        evidence: Evidence::Open,
     };
     (0..SETS as u64).map(&mut set).collect()
 }

@@ -6,7 +6,7 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use holdfast_core::companion::{PieceView, SessionScreen, Tap};
-use holdfast_core::{Companion, Mass};
+use holdfast_core::{Holdfast, Mass};
 use holdfast_tests::{Crew, DEMO_PLAN, Device};
 
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
@@ -71,7 +71,7 @@ fn today(c: &mut Criterion) {
         });
         let home = ines.home.to_string_lossy().into_owned();
         c.bench_function(&format!("open and check after {name}"), |b| {
-            b.iter(|| black_box(Companion::open(home.clone(), ines.now()).unwrap()));
+            b.iter(|| black_box(Holdfast::open(home.clone(), ines.now()).unwrap()));
         });
         ines.tap(Tap::Begin { day: Some("Squat evening".into()) }).unwrap();
         c.bench_function(&format!("running session after {name}"), |b| {

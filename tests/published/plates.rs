@@ -1,7 +1,7 @@
 //! Plates: what the federations publish, exact pounds, and the handling of ramps against two general
 //! solvers.
 
-use holdfast_core::load::{Colour, Federation, Proof, Rack, Ramp, ramp};
+use holdfast_core::load::{Builds, Colour, Federation, Proof, Ramp, ramp};
 use holdfast_core::plan::{Bar, Kit, PlateStack};
 use holdfast_core::{Mass, MassUnit};
 use proptest::prelude::*;
@@ -12,24 +12,24 @@ use super::ilp::Instance;
 const BAR: Mass = Mass::kg(20);
 
 /// A bar of 20 kg without collars, and plates in grams with their pairs.
-fn rack(plates: &[(i64, u32)]) -> Rack {
+fn builds(plates: &[(i64, u32)]) -> Builds {
     let plates = plates.iter().map(|(mass, pairs)| PlateStack {
         mass: Mass::thousandths(*mass, MassUnit::Kg),
         unit: MassUnit::Kg,
         count: pairs * 2,
     });
-    rack_of(BAR, Mass::ZERO, MassUnit::Kg, plates.collect())
+    builds_of(BAR, Mass::ZERO, MassUnit::Kg, plates.collect())
 }
 
-fn rack_of(mass: Mass, collars: Mass, unit: MassUnit, plates: Vec<PlateStack>) -> Rack {
+fn builds_of(mass: Mass, collars: Mass, unit: MassUnit, plates: Vec<PlateStack>) -> Builds {
     let bar = Bar { name: "bar".into(), mass, unit, collars, count: 1 };
-    Rack::bar(&Kit { plates, ..Kit::default() }, &bar)
+    Builds::bar(&Kit { plates, ..Kit::default() }, &bar)
 }
 
 /// The ramp of sides in grams.
 fn ramp_of(plates: &[(i64, u32)], sides: &[i64]) -> Ramp {
     let load = |side: &i64| BAR + Mass::thousandths(side * 2, MassUnit::Kg);
-    ramp(&rack(plates), &sides.iter().map(load).collect::<Vec<_>>()).unwrap()
+    ramp(&builds(plates), &sides.iter().map(load).collect::<Vec<_>>()).unwrap()
 }
 
 /// Counts handling anew from the builds alone, and that each weighs what was asked.
@@ -83,7 +83,7 @@ fn instance() -> impl Strategy<Value = (Vec<(i64, u32)>, Vec<i64>)> {
     });
     let picks = prop::collection::vec(any::<prop::sample::Index>(), 2..=4);
     (plates, picks).prop_map(|(plates, picks)| {
-        let all: Vec<Mass> = rack(&plates).loads().collect();
+        let all: Vec<Mass> = builds(&plates).loads().collect();
         let side = |pick: &prop::sample::Index| {
             (pick.get(&all).ten_ng - BAR.ten_ng) / 2 / (MassUnit::Kg.ten_ng() / 1000)
         };
@@ -107,10 +107,10 @@ proptest! {
 }
 
 /// A federation's kit with two of each disc, on its men's or only bar.
-fn federation(federation: Federation) -> Rack {
+fn federation(federation: Federation) -> Builds {
     let stack = |mass: Mass| PlateStack { mass, unit: MassUnit::Kg, count: 2 };
     let discs = federation.discs().iter().map(|disc| stack(disc.mass)).collect();
-    rack_of(federation.bars()[0].mass, federation.collars(), MassUnit::Kg, discs)
+    builds_of(federation.bars()[0].mass, federation.collars(), MassUnit::Kg, discs)
 }
 
 /// IWF Technical and Competition Rules and Regulations, section 3.3 (seen in member federations'
@@ -181,9 +181,9 @@ fn parts_may_be_off_by_a_little() {
 #[test]
 fn two_plates_of_forty_five_pounds() {
     let plates = vec![PlateStack { mass: Mass::lb(45), unit: MassUnit::Lb, count: 4 }];
-    let rack = rack_of(Mass::lb(45), Mass::ZERO, MassUnit::Lb, plates);
-    let build = rack.exactly(Mass::lb(225)).unwrap();
+    let builds = builds_of(Mass::lb(45), Mass::ZERO, MassUnit::Lb, plates);
+    let build = builds.exactly(Mass::lb(225)).unwrap();
     assert_eq!(build.per_side, [Mass::lb(45), Mass::lb(45)]);
     assert_eq!(build.mass.every_digit(), "102.05828325 kg");
-    assert_eq!(rack.exactly(Mass::kg(100)), None);
+    assert_eq!(builds.exactly(Mass::kg(100)), None);
 }

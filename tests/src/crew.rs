@@ -9,7 +9,7 @@ use holdfast_core::companion::{
     CarriedFile, ExchangeReport, ListedFile, SessionScreen, Start, Tap, put_file,
 };
 use holdfast_core::journal::Role;
-use holdfast_core::{Companion, CompanionResult, Instant, MassUnit};
+use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit};
 use tempfile::TempDir;
 
 /// An hour of a date at UTC, on a boot clock that runs with it.
@@ -64,7 +64,7 @@ impl Carrier {
 /// A device and the moment it is at.
 pub struct Device {
     /// The one object.
-    pub companion: Companion,
+    pub companion: Holdfast,
     /// Its folder.
     pub home: PathBuf,
     /// Milliseconds since the device started.
@@ -77,8 +77,8 @@ impl Device {
     /// Starts a device for somebody in a folder.
     ///
     /// # Errors
-    /// As [`Companion::start`].
-    pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> CompanionResult<Device> {
+    /// As [`Holdfast::start`].
+    pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> HoldfastResult<Device> {
         let unit = MassUnit::Kg;
         let start = Start { role, name: name.into(), unit, chance: chances(chance) };
         Device::started(home, start)
@@ -87,11 +87,11 @@ impl Device {
     /// Starts a device as given.
     ///
     /// # Errors
-    /// As [`Companion::start`].
-    pub fn started(home: PathBuf, start: Start) -> CompanionResult<Device> {
+    /// As [`Holdfast::start`].
+    pub fn started(home: PathBuf, start: Start) -> HoldfastResult<Device> {
         let first = at("2026-11-02", 18);
         let text = home.to_string_lossy().into_owned();
-        let companion = Companion::start(text, start, first.clone())?;
+        let companion = Holdfast::start(text, start, first.clone())?;
         Ok(Device { companion, home, now_ms: Cell::new(0), start: first })
     }
 
@@ -116,8 +116,8 @@ impl Device {
     /// Taps a second after the last tap.
     ///
     /// # Errors
-    /// As [`Companion::tap`].
-    pub fn tap(&self, tap: Tap) -> CompanionResult<SessionScreen> {
+    /// As [`Holdfast::tap`].
+    pub fn tap(&self, tap: Tap) -> HoldfastResult<SessionScreen> {
         self.pass(1000);
         self.companion.tap(tap, self.now())
     }
@@ -125,26 +125,26 @@ impl Device {
     /// The screen now.
     ///
     /// # Errors
-    /// As [`Companion::today`].
-    pub fn today(&self) -> CompanionResult<SessionScreen> {
+    /// As [`Holdfast::today`].
+    pub fn today(&self) -> HoldfastResult<SessionScreen> {
         self.companion.today(self.now())
     }
 
     /// Closes and opens again, as after a restart.
     ///
     /// # Errors
-    /// As [`Companion::open`].
-    pub fn reopen(&mut self) -> CompanionResult<()> {
+    /// As [`Holdfast::open`].
+    pub fn reopen(&mut self) -> HoldfastResult<()> {
         self.companion.close()?;
-        self.companion = Companion::open(self.home.to_string_lossy().into_owned(), self.now())?;
+        self.companion = Holdfast::open(self.home.to_string_lossy().into_owned(), self.now())?;
         Ok(())
     }
 
     /// Puts and gets until both sides have everything.
     ///
     /// # Errors
-    /// As [`Companion::absorb`].
-    pub fn exchange(&self, carrier: &Carrier) -> CompanionResult<ExchangeReport> {
+    /// As [`Holdfast::absorb`].
+    pub fn exchange(&self, carrier: &Carrier) -> HoldfastResult<ExchangeReport> {
         let listing = carrier.listing();
         let plan = self.companion.offer(listing.clone())?;
         let wanted = carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
@@ -201,7 +201,7 @@ impl Crew {
     ///
     /// # Errors
     /// As [`Device::exchange`].
-    pub fn exchange_all(&self) -> CompanionResult<()> {
+    pub fn exchange_all(&self) -> HoldfastResult<()> {
         for _ in 0..2 {
             for device in self.athletes.iter().chain([&self.coach]) {
                 device.exchange(&self.carrier)?;

@@ -2,7 +2,7 @@
 
 use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Trust, WhyShort};
 use holdfast_core::companion::{RestBasis, RestView, SessionScreen, Tap, WindowView};
-use holdfast_core::{Companion, Instant, Mass};
+use holdfast_core::{Holdfast, Instant, Mass};
 use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
 
 use crate::whole_loop::{hold, interval};
@@ -13,7 +13,7 @@ const MINUTE: i64 = 60_000;
 pub(crate) struct Phone {
     _crew: Crew,
     home: String,
-    companion: Companion,
+    companion: Holdfast,
     pub(crate) now: Instant,
 }
 
@@ -28,7 +28,7 @@ impl Phone {
         let ines: &Device = &crew.athletes[0];
         let home = ines.home.to_string_lossy().into_owned();
         ines.companion.close().unwrap();
-        let companion = Companion::open(home.clone(), now.clone()).unwrap();
+        let companion = Holdfast::open(home.clone(), now.clone()).unwrap();
         let mut phone = Phone { _crew: crew, home, companion, now };
         phone.tap(Tap::Begin { day: None });
         phone
@@ -47,7 +47,7 @@ impl Phone {
 
     /// The app is killed and opened again.
     pub(crate) fn kill(&mut self) -> &mut Phone {
-        self.companion = Companion::open(self.home.clone(), self.now.clone()).unwrap();
+        self.companion = Holdfast::open(self.home.clone(), self.now.clone()).unwrap();
         self
     }
 

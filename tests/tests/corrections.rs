@@ -5,7 +5,7 @@ use holdfast_core::clock::Act;
 use holdfast_core::companion::{SessionState, Tap};
 use holdfast_core::journal::Role;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{CompanionError, Mass};
+use holdfast_core::{HoldfastError, Mass};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
 use crate::whole_loop::{begin, finish, hold, set, strength};
@@ -236,7 +236,7 @@ fn a_closed_companion_says_so_and_closing_twice_is_harmless() {
     ines.companion.close().unwrap();
     let error = ines.today().unwrap_err();
     assert!(
-        matches!(error, CompanionError::Invalid { ref field, .. } if field == "companion"),
+        matches!(error, HoldfastError::Invalid { ref field, .. } if field == "companion"),
         "{error}"
     );
 }

@@ -4,14 +4,14 @@ use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
-use holdfast_core::{Companion, CompanionError, Mass};
+use holdfast_core::{Holdfast, HoldfastError, Mass};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 use rusqlite::Connection;
 
 use crate::whole_loop::{begin, set, squats, strength};
 
-fn open(device: &Device) -> Result<Companion, CompanionError> {
-    Companion::open(device.home.to_string_lossy().into_owned(), device.now())
+fn open(device: &Device) -> Result<Holdfast, HoldfastError> {
+    Holdfast::open(device.home.to_string_lossy().into_owned(), device.now())
 }
 
 fn aside(home: &Path) -> Vec<String> {
@@ -37,7 +37,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = open(&crew.athletes[0]).err().unwrap();
-    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 3 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 3 });
     assert!(error.to_string().contains("update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -256,20 +256,20 @@ fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
 #[test]
 fn a_home_that_cannot_be_is_named() {
     let folder = tempfile::tempdir().unwrap();
-    let nobody = Companion::open(
+    let nobody = Holdfast::open(
         folder.path().join("none").to_string_lossy().into_owned(),
         holdfast_tests::at("2026-11-03", 9),
     );
-    assert!(matches!(nobody, Err(CompanionError::NotFound { .. })));
+    assert!(matches!(nobody, Err(HoldfastError::NotFound { .. })));
     let file = folder.path().join("file");
     fs::write(&file, "x").unwrap();
     let under = Device::start(file.join("home"), "Ana", holdfast_core::journal::Role::Athlete, 1);
     let error = under.err().unwrap();
-    assert!(matches!(error, CompanionError::Storage { .. }), "{error}");
+    assert!(matches!(error, HoldfastError::Storage { .. }), "{error}");
     assert!(error.to_string().contains("file"), "{error}");
     fs::create_dir_all(folder.path().join("home")).unwrap();
     fs::write(folder.path().join("home/device.json"), "{").unwrap();
-    let error = Companion::open(
+    let error = Holdfast::open(
         folder.path().join("home").to_string_lossy().into_owned(),
         holdfast_tests::at("2026-11-03", 9),
     );

@@ -72,7 +72,7 @@ fn screens_are_drawn_as_before() {
 /// Whatever is tapped: the screen that comes back is the one a fresh start would show, for nothing
 /// is kept that is not on disk.
 mod kept {
-    use holdfast_core::Companion;
+    use holdfast_core::Holdfast;
     use proptest::prelude::*;
 
     use super::*;
@@ -114,7 +114,7 @@ mod kept {
                 // A tap that cannot be changes nothing, and that is checked the same way.
                 let shown = zoe.tap(tap.clone()).ok();
                 let home = zoe.home.to_string_lossy().into_owned();
-                let fresh = Companion::open(home, zoe.now()).unwrap().today(zoe.now()).unwrap();
+                let fresh = Holdfast::open(home, zoe.now()).unwrap().today(zoe.now()).unwrap();
                 let mut shown = shown.unwrap_or_else(|| zoe.today().unwrap());
                 shown.saved = None;
                 shown.undone.clear();
@@ -132,7 +132,7 @@ mod kept {
         zoe.go_to("2026-11-03");
         zoe.tap(begin()).unwrap();
         zoe.tap(set(Some(Mass::kg(50)), None)).unwrap();
-        let other = Companion::open(zoe.home.to_string_lossy().into_owned(), zoe.now()).unwrap();
+        let other = Holdfast::open(zoe.home.to_string_lossy().into_owned(), zoe.now()).unwrap();
         zoe.pass(1_000);
         other.tap(set(Some(Mass::kg(60)), None), zoe.now()).unwrap();
         let screen = zoe.tap(set(Some(Mass::kg(70)), None)).unwrap();

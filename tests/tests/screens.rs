@@ -10,7 +10,7 @@ use holdfast_core::clock::Act;
 use holdfast_core::companion::{Answer, CarriedFile, ListedFile, Start, Tap};
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{Companion, Instant, Mass, MassUnit};
+use holdfast_core::{Holdfast, Instant, Mass, MassUnit};
 use holdfast_tests::{SMALL_PLAN, at};
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -18,7 +18,7 @@ use tempfile::TempDir;
 
 /// Somebody's device, and what everybody's devices have shown so far.
 struct Player {
-    companion: Companion,
+    companion: Holdfast,
     now: Instant,
 }
 
@@ -28,7 +28,7 @@ impl Player {
         let chance = (chance..chance + 48).collect();
         let now = at("2026-11-02", 18);
         let start = Start { role, name: name.into(), unit, chance };
-        Player { companion: Companion::start(folder, start, now.clone()).unwrap(), now }
+        Player { companion: Holdfast::start(folder, start, now.clone()).unwrap(), now }
     }
 
     fn exchange(&self, carrier: &mut BTreeMap<String, Vec<u8>>) -> Value {

@@ -9,7 +9,7 @@ use holdfast_core::companion::{
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::review::AttentionKind;
-use holdfast_core::{Companion, CompanionError, Mass, MassUnit};
+use holdfast_core::{Holdfast, HoldfastError, Mass, MassUnit};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
 pub(crate) fn strength(screen: &SessionScreen) -> &StrengthView {
@@ -169,7 +169,7 @@ fn a_killed_app_goes_on_where_it_was() {
     ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
     let before = ines.today().unwrap();
     // Opened again without having been closed, as after a kill.
-    let again = Companion::open(ines.home.to_string_lossy().into_owned(), ines.now()).unwrap();
+    let again = Holdfast::open(ines.home.to_string_lossy().into_owned(), ines.now()).unwrap();
     assert_eq!(again.today(ines.now()).unwrap(), before);
     ines.pass(60_000);
     let later = again.today(ines.now()).unwrap();
@@ -259,7 +259,7 @@ fn a_flag_holds_the_movement_until_the_coach_clears_it() {
     bram.go_to("2026-11-05");
     assert_eq!(loads(&bram.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
     let again = clear().unwrap_err();
-    assert!(matches!(again, CompanionError::NotFound { .. }), "{again}");
+    assert!(matches!(again, HoldfastError::NotFound { .. }), "{again}");
 }
 
 #[test]

@@ -24,7 +24,7 @@ pub const ALWAYS: [&str; 4] = [
 
 /// A rating from which the piece itself should stop, not only its progression. Common practice, no
 /// source.
-const STOP_FROM: u32 = 4;
+pub const STOP_FROM: u32 = 4;
 
 /// What to say about discomfort of a severity from 1 to 10 at a place, with any emergency signs.
 pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {

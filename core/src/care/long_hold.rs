@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Day, Technique, Work};
+use crate::plan::{Day, PieceKind, Technique};
 
 /// From so long on, for one muscle, static stretching was seen to cost strength and power: 4.6 %
 /// less, tested 3 to 5 minutes later and mostly without moving in between; shorter ones cost 1.1 %
@@ -27,12 +27,12 @@ pub fn long_holds_before_strength(day: &Day) -> Vec<LongHold> {
     let mut held: BTreeMap<&str, i64> = BTreeMap::new();
     let mut found: Vec<LongHold> = Vec::new();
     for piece in &day.pieces {
-        match &piece.work {
-            Work::Hold(hold) if hold.technique == Technique::Static => {
+        match &piece.kind {
+            PieceKind::Hold(hold) if hold.technique == Technique::Static => {
                 let sum = held.entry(&hold.stretch).or_default();
                 *sum = sum.saturating_add(hold.hold_ms.max(0));
             }
-            Work::Strength(_) => {
+            PieceKind::Strength(_) => {
                 for (stretch, held_ms) in &held {
                     let new = found.iter().all(|it| it.stretch != *stretch);
                     if *held_ms >= LONG_HOLD_MS && new {
@@ -52,11 +52,11 @@ mod tests {
     use super::*;
     use crate::plan::{Hold, LoadRule, Note, Piece, Scheme, Strength};
 
-    fn hold(stretch: &str, hold_ms: i64, technique: Technique) -> Work {
+    fn hold(stretch: &str, hold_ms: i64, technique: Technique) -> PieceKind {
         let stretch = stretch.to_owned();
         let (contract_ms, relax_ms) = (0, 0);
         let sides = 2;
-        Work::Hold(Hold {
+        PieceKind::Hold(Hold {
             stretch,
             hold_ms,
             sides,
@@ -69,9 +69,9 @@ mod tests {
         })
     }
 
-    fn lift() -> Work {
+    fn lift() -> PieceKind {
         let scheme = Scheme { reps: vec![5], open: false };
-        Work::Strength(Strength {
+        PieceKind::Strength(Strength {
             movement: "squat".into(),
             scheme,
             rest_ms: 0,
@@ -80,8 +80,8 @@ mod tests {
         })
     }
 
-    fn found(work: Vec<Work>) -> Vec<(String, i64, String)> {
-        let piece = |(number, work)| Piece { name: format!("piece {number}"), work };
+    fn found(work: Vec<PieceKind>) -> Vec<(String, i64, String)> {
+        let piece = |(number, kind)| Piece { name: format!("piece {number}"), kind };
         let pieces = (1..).zip(work).map(piece).collect();
         let day = Day { name: "day".into(), on: vec![], weeks: vec![], pieces };
         let lines = long_holds_before_strength(&day).into_iter();
@@ -102,11 +102,11 @@ mod tests {
 
     #[test]
     fn holds_of_one_stretch_are_added_up_to_the_lift_they_come_before() {
-        let note = Work::Note(Note { text: String::new() });
+        let note = PieceKind::Note(Note { text: String::new() });
         let half = || hold("calf", 30_000, Technique::Static);
         let day = vec![half(), lift(), half(), hold("hip", i64::MAX, Technique::Static), note];
         assert_eq!(found(day.clone()), []);
-        let day: Vec<Work> = day.into_iter().chain([lift()]).collect();
+        let day: Vec<PieceKind> = day.into_iter().chain([lift()]).collect();
         let line = |stretch: &str, ms| (stretch.to_owned(), ms, "piece 6".to_owned());
         assert_eq!(found(day), [line("calf", 60_000), line("hip", i64::MAX)]);
     }

@@ -8,7 +8,7 @@ mod long_hold;
 
 use crate::plan::keyword;
 
-pub use advice::{ALWAYS, Advice, advice_for};
+pub use advice::{ALWAYS, Advice, STOP_FROM, advice_for};
 pub use long_hold::{LONG_HOLD_MS, LongHold, long_holds_before_strength};
 
 keyword! {

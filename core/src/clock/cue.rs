@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use super::timeline::{Course, Timeline, whole_ms};
 use crate::plan::keyword;
-use crate::words;
 
 /// How long before the end of a side or window [`CueKind::LastSeconds`] is due, in milliseconds:
 /// common practice, no source.
@@ -54,8 +53,6 @@ pub struct Cue {
     /// The side or window it is about, from 1; for [`CueKind::GetReady`] the first, for
     /// [`CueKind::End`] the last, for [`CueKind::RestOver`] the set to come.
     pub turn: u32,
-    /// What to speak.
-    pub words: String,
 }
 
 /// A cue that has passed since the athlete last did something to the clock.
@@ -70,8 +67,6 @@ pub struct PassedCue {
     pub kind: CueKind,
     /// As in [`Cue::turn`].
     pub turn: u32,
-    /// What was to be spoken.
-    pub words: String,
 }
 
 /// Cues in a stretch of a course, while they are being gathered.
@@ -160,7 +155,7 @@ pub(super) fn cues_ahead(
     let cue = |(at, kind, turn): (i128, CueKind, u32)| {
         let due_in_ms = whole_ms(at - from);
         let due_boot_ms = now_boot_ms.saturating_add(due_in_ms);
-        Cue { due_in_ms, due_boot_ms, kind, turn, words: words::cue(kind).into() }
+        Cue { due_in_ms, due_boot_ms, kind, turn }
     };
     gather.all(&line.course, of_turn).into_iter().map(cue).collect()
 }
@@ -176,7 +171,6 @@ pub(super) fn cues_passed(
         ago_ms: whole_ms(to - at),
         kind,
         turn,
-        words: words::cue(kind).into(),
     };
     gather.all(&line.course, of_turn).into_iter().map(passed).collect()
 }

@@ -3,18 +3,10 @@
 use serde::Serialize;
 
 use super::cue::{Cue, CueKind, Gather, MAX_CUES, PassedCue, cues_ahead, cues_passed};
-use super::timeline::{Course, Reading, Timeline, whole_ms};
+use super::timeline::{Course, Standing, Timeline, whole_ms};
 use super::{During, MAX_SIDE_MS, Mark, Trust};
 use crate::Instant;
 use crate::plan::{Hold, Technique, keyword};
-
-/// Milliseconds to get into the stretch before the first side, where the plan does not say: common
-/// practice, no source.
-pub const HOLD_READY_MS: i64 = 5_000;
-
-/// Milliseconds to change over to the next side, where the plan does not say: common practice, no
-/// source.
-pub const HOLD_SWITCH_MS: i64 = 10_000;
 
 /// The most sides a hold clock counts.
 pub const MAX_SIDES: u32 = 64;
@@ -190,23 +182,23 @@ pub fn hold_state(spec: &HoldSpec, marks: &[Mark], now: &Instant) -> HoldState {
     let mut course = Course::new(spec.ready_ms, spec.hold_ms, spec.switch_ms, count);
     course.longest = Some(i128::from(MAX_SIDE_MS));
     let line = Timeline::fold(course, marks, now);
-    let reading = line.reading();
-    let phase = match reading {
-        Reading::NotBegun => HoldPhase::NotBegun,
-        Reading::Done { ran_out, ago_ms } => HoldPhase::Done { ran_out, ago_ms },
-        Reading::Live { place, paused } => {
-            let (side, left_ms) = (place.turn, place.left_ms);
-            match place.during {
+    let standing = line.standing();
+    let phase = match standing {
+        Standing::NotBegun => HoldPhase::NotBegun,
+        Standing::Done { ran_out, ago_ms } => HoldPhase::Done { ran_out, ago_ms },
+        Standing::Live { spot, paused } => {
+            let (side, left_ms) = (spot.turn, spot.left_ms);
+            match spot.during {
                 during if paused => HoldPhase::Paused { during, side, left_ms },
                 During::Ready => HoldPhase::Ready { left_ms },
                 During::Work => {
-                    HoldPhase::Holding { side, left_ms, push: spec.push_at(place.spent_ms) }
+                    HoldPhase::Holding { side, left_ms, push: spec.push_at(spot.spent_ms) }
                 }
                 During::Switch => HoldPhase::Switching { to_side: side, left_ms },
             }
         }
     };
-    let over = matches!(reading, Reading::Done { .. });
+    let over = matches!(standing, Standing::Done { .. });
     let short = |side: u32| {
         if line.worked_ms(side) >= spec.hold_ms.max(0) {
             return None;

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::cue::{Cue, CueKind, Gather, PassedCue, cues_ahead, cues_passed};
-use super::timeline::{Course, Reading, Timeline};
+use super::timeline::{Course, Standing, Timeline};
 use super::{During, Mark, Trust};
 use crate::Instant;
 use crate::plan::Interval;
@@ -90,12 +90,12 @@ impl IntervalSpec {
 pub fn interval_state(spec: &IntervalSpec, marks: &[Mark], now: &Instant) -> IntervalState {
     let course = Course::new(spec.ready_ms, spec.window_ms, 0, spec.windows);
     let line = Timeline::fold(course, marks, now);
-    let phase = match line.reading() {
-        Reading::NotBegun => IntervalPhase::NotBegun,
-        Reading::Done { ran_out, ago_ms } => IntervalPhase::Done { ran_out, ago_ms },
-        Reading::Live { place, paused } => {
-            let (window, left_ms) = (place.turn, place.left_ms);
-            match place.during {
+    let phase = match line.standing() {
+        Standing::NotBegun => IntervalPhase::NotBegun,
+        Standing::Done { ran_out, ago_ms } => IntervalPhase::Done { ran_out, ago_ms },
+        Standing::Live { spot, paused } => {
+            let (window, left_ms) = (spot.turn, spot.left_ms);
+            match spot.during {
                 during if paused => IntervalPhase::Paused { during, window, left_ms },
                 During::Ready => IntervalPhase::Ready { left_ms },
                 // With a switch of no length there is never a moment in one.

@@ -44,9 +44,7 @@ use crate::Instant;
 use crate::plan::keyword;
 
 pub use cue::{Cue, CueKind, LAST_SECONDS_MS, MAX_CUES, PassedCue};
-pub use hold::{
-    HOLD_READY_MS, HOLD_SWITCH_MS, HoldPhase, HoldSpec, HoldState, MAX_SIDES, WhyShort, hold_state,
-};
+pub use hold::{HoldPhase, HoldSpec, HoldState, MAX_SIDES, WhyShort, hold_state};
 pub use interval::{INTERVAL_READY_MS, IntervalPhase, IntervalSpec, IntervalState, interval_state};
 
 /// What one [`Act::Extend`] adds to the side being held, in milliseconds: common practice, no
@@ -97,6 +95,30 @@ keyword! {
         Work = "work",
         /// Changing over to the next side.
         Switch = "switch",
+    }
+}
+
+keyword! {
+    /// What an athlete does while a clock runs: one name each, on screen, spoken and logged.
+    Phase {
+        /// Getting ready, before the first side or window.
+        Ready = "ready",
+        /// Holding a side still.
+        Hold = "hold",
+        /// Pushing against the stretch; plans call it to contract.
+        Push = "push",
+        /// Letting go, further into the stretch; plans call it to relax.
+        LetGo = "let-go",
+        /// Changing over to the other side.
+        Switch = "switch",
+        /// Working in a window.
+        Window = "window",
+        /// Resting.
+        Rest = "rest",
+        /// The rest is over.
+        RestOver = "rest-over",
+        /// Over.
+        Done = "done",
     }
 }
 

@@ -28,7 +28,7 @@ pub(super) struct Course {
 
 /// Where on its course a clock is.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Place {
+pub(super) struct Spot {
     pub(super) during: During,
     /// The turn it is in, or that comes next, from 1.
     pub(super) turn: u32,
@@ -40,9 +40,9 @@ pub(super) struct Place {
 
 /// What a clock says.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Reading {
+pub(super) enum Standing {
     NotBegun,
-    Live { place: Place, paused: bool },
+    Live { spot: Spot, paused: bool },
     Done { ran_out: bool, ago_ms: i64 },
 }
 
@@ -132,24 +132,24 @@ impl Course {
         u32::try_from(whole).unwrap_or(u32::MAX).saturating_add(1)
     }
 
-    fn place(&self, position: i128) -> Option<Place> {
+    fn spot(&self, position: i128) -> Option<Spot> {
         if position >= self.end() {
             return None;
         }
-        let place = |during, turn, from: i128, to: i128| {
+        let spot = |during, turn, from: i128, to: i128| {
             let (spent_ms, left_ms) = (whole_ms(position - from), whole_ms(to - position));
-            Some(Place { during, turn, spent_ms, left_ms })
+            Some(Spot { during, turn, spent_ms, left_ms })
         };
         if position < self.ready {
-            return place(During::Ready, 1, 0, self.ready);
+            return spot(During::Ready, 1, 0, self.ready);
         }
         let turn = self.turn_at(position);
         let start = self.start(turn);
         let rest = start + self.work_of(turn);
         if position < rest {
-            place(During::Work, turn, start, rest)
+            spot(During::Work, turn, start, rest)
         } else {
-            place(During::Switch, turn.saturating_add(1), rest, rest + self.switch)
+            spot(During::Switch, turn.saturating_add(1), rest, rest + self.switch)
         }
     }
 
@@ -234,18 +234,18 @@ impl Timeline {
     }
 
     fn extend(&mut self) {
-        let place = self.course.place(self.position);
-        if let Some(Place { during: During::Work, turn, .. }) = place {
+        let spot = self.course.spot(self.position);
+        if let Some(Spot { during: During::Work, turn, .. }) = spot {
             self.course.extend(turn);
         }
     }
 
     fn skip(&mut self) {
-        let Some(place) = self.course.place(self.position) else { return };
-        let lost = i128::from(place.left_ms);
+        let Some(spot) = self.course.spot(self.position) else { return };
+        let lost = i128::from(spot.left_ms);
         self.position += lost;
-        if place.during == During::Work {
-            self.cuts.push(Cut { turn: place.turn, lost });
+        if spot.during == During::Work {
+            self.cuts.push(Cut { turn: spot.turn, lost });
         }
         if self.position >= self.course.end() {
             // Done runs on even when it was reached from a pause, to know how long ago it was.
@@ -255,16 +255,18 @@ impl Timeline {
     }
 
     /// What the clock says.
-    pub(super) fn reading(&self) -> Reading {
+    pub(super) fn standing(&self) -> Standing {
         let paused = match self.run {
-            Run::NotBegun => return Reading::NotBegun,
-            Run::Stopped { ago } => return Reading::Done { ran_out: false, ago_ms: whole_ms(ago) },
+            Run::NotBegun => return Standing::NotBegun,
+            Run::Stopped { ago } => {
+                return Standing::Done { ran_out: false, ago_ms: whole_ms(ago) };
+            }
             Run::Paused => true,
             Run::Running => false,
         };
-        match self.course.place(self.position) {
-            Some(place) => Reading::Live { place, paused },
-            None => Reading::Done {
+        match self.course.spot(self.position) {
+            Some(spot) => Standing::Live { spot, paused },
+            None => Standing::Done {
                 ran_out: !self.skipped_out,
                 ago_ms: whole_ms(self.position - self.course.end()),
             },
@@ -285,7 +287,7 @@ impl Timeline {
 
     /// Milliseconds to the end if nothing is done and it runs on; none when it is not live.
     pub(super) fn ends_in_ms(&self) -> Option<i64> {
-        let live = matches!(self.reading(), Reading::Live { .. });
+        let live = matches!(self.standing(), Standing::Live { .. });
         live.then(|| whole_ms(self.course.end() - self.position))
     }
 

@@ -3,14 +3,15 @@
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
-use super::Version;
+use super::EntryId;
 use crate::care::{Place, Sign};
 use crate::clock::{Mark, WhyShort};
 use crate::error::Result;
 use crate::id::{CrewId, PersonId, RecordId};
 use crate::instant::Instant;
+use crate::load::Decision;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Because, MeasuredWhen, Protocol, Scheme, Technique, keyword};
+use crate::plan::{Because, Exercise, MeasuredWhen, Protocol, Scheme, Technique, keyword};
 
 keyword! {
     /// What somebody does in the crew.
@@ -21,14 +22,34 @@ keyword! {
 }
 
 keyword! {
-    /// A coach's answer to a proposal.
-    Decision {
-        /// The proposed loads stand.
-        Accept = "accept",
-        /// Other loads.
-        Change = "change",
-        /// Last time's loads again.
-        Refuse = "refuse",
+    /// What an athlete does to a rest.
+    RestAct {
+        /// Ends it now.
+        End = "end",
+        /// Makes it a minute longer.
+        Minute = "minute",
+    }
+}
+
+keyword! {
+    /// A part of a piece that can be put off by itself.
+    Part {
+        /// The sets, the windows or the hold.
+        Work = "work",
+        /// The measure before a hold.
+        Before = "before",
+        /// The measure after a hold.
+        After = "after",
+    }
+}
+
+keyword! {
+    /// Until when something is put off.
+    Until {
+        /// Until all else is done.
+        Later = "later",
+        /// Not in this session any more: it hurts.
+        Left = "left",
     }
 }
 
@@ -60,7 +81,7 @@ pub struct PlanText {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Session {
     /// The entry the plan text is in.
-    pub plan: Version,
+    pub plan: EntryId,
     /// The block's name.
     pub block: String,
     /// The day's name.
@@ -96,8 +117,8 @@ pub struct Lift {
     pub session: RecordId,
     /// The piece's name.
     pub piece: String,
-    /// The movement, or `movement/option`: what the history is kept under.
-    pub subject: String,
+    /// What was lifted: what the history is kept under.
+    pub exercise: Exercise,
     /// The whole scheme, so that an entry can be understood without its plan.
     pub scheme: Scheme,
     /// The set, counted from 1.
@@ -136,8 +157,8 @@ pub struct WindowDone {
     pub piece: String,
     /// The window, counted from 1.
     pub window: u32,
-    /// The movement, or `movement/option`.
-    pub subject: String,
+    /// What was done: the movement, or an option of it.
+    pub exercise: Exercise,
     /// Reps asked for.
     pub asked: u32,
     /// Reps done.
@@ -221,8 +242,8 @@ pub struct Discomfort {
     pub session: RecordId,
     /// The piece's name.
     pub piece: String,
-    /// The movement or stretch, or `movement/option`.
-    pub subject: String,
+    /// The movement, the option of it, or the stretch.
+    pub exercise: Exercise,
     /// Where.
     pub place: Place,
     /// How bad, 1 to 10.
@@ -247,8 +268,8 @@ pub struct Cleared {
 pub struct Finish {
     /// The session.
     pub session: RecordId,
-    /// How hard the whole session was, 0 to 10 (modified CR-10).
-    pub effort: Option<u32>,
+    /// Session RPE: how hard the whole session was, 0 to 10 (modified CR-10).
+    pub rpe: Option<u32>,
     /// How long it took.
     pub minutes: u32,
 }
@@ -258,8 +279,8 @@ pub struct Finish {
 pub struct Ruling {
     /// The athlete.
     pub person: PersonId,
-    /// The movement, or `movement/option`.
-    pub subject: String,
+    /// What was done: the movement, or an option of it.
+    pub exercise: Exercise,
     /// The scheme's key.
     pub scheme: String,
     /// The session the proposal was made from.
@@ -272,9 +293,39 @@ pub struct Ruling {
     pub words: String,
 }
 
+/// The rest after a set changed by the athlete: begun early what comes next, or rested longer.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RestMark {
+    /// The session.
+    pub session: RecordId,
+    /// The piece of the set it follows.
+    pub piece: String,
+    /// That set, counted from 1.
+    pub set: u32,
+    /// What was done.
+    pub act: RestAct,
+    /// When, by both clocks of the device.
+    pub at: Instant,
+}
+
+/// Part of a piece put off, or left for the day.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PutOff {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// What of it.
+    pub part: Part,
+    /// Whether it comes later or not at all.
+    pub until: Until,
+    /// When, by both clocks of the device.
+    pub at: Instant,
+}
+
 /// The record is taken back.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Dropped {}
+pub struct TakenBack {}
 
 /// How a record is looked up.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -350,7 +401,9 @@ bodies! {
     Cleared = "clear",
     Finish = "finish",
     Ruling = "ruling",
-    Dropped = "drop",
+    RestMark = "rest",
+    PutOff = "put-off",
+    TakenBack = "taken-back",
 }
 
 impl Body {
@@ -367,21 +420,24 @@ impl Body {
             // One subject for all, so that an index finds the latest session at once.
             Body::Session(_) => of(None, ""),
             Body::OptionTaken(body) => of(Some(body.session), &body.piece),
-            Body::Lift(body) => {
-                Keys { scheme: body.scheme.key(), ..of(Some(body.session), &body.subject) }
-            }
-            Body::WindowDone(body) => of(Some(body.session), &body.subject),
+            Body::Lift(body) => Keys {
+                scheme: body.scheme.key(),
+                ..of(Some(body.session), &body.exercise.to_string())
+            },
+            Body::WindowDone(body) => of(Some(body.session), &body.exercise.to_string()),
             Body::ClockMark(body) => of(Some(body.session), &body.piece),
             Body::Held(body) => of(Some(body.session), &body.stretch),
             Body::Range(body) => of(Some(body.session), body.protocol.text()),
-            Body::Discomfort(body) => of(Some(body.session), &body.subject),
+            Body::Discomfort(body) => of(Some(body.session), &body.exercise.to_string()),
             Body::Cleared(body) => of(body.session, &body.flag.to_string()),
             Body::Finish(body) => of(Some(body.session), ""),
             Body::Ruling(body) => Keys {
                 scheme: body.scheme.clone(),
-                ..of(None, &format!("{}/{}", body.person, body.subject))
+                ..of(None, &format!("{}/{}", body.person, body.exercise))
             },
-            Body::Dropped(_) => Keys::default(),
+            Body::RestMark(body) => of(Some(body.session), &body.piece),
+            Body::PutOff(body) => of(Some(body.session), &body.piece),
+            Body::TakenBack(_) => Keys::default(),
         }
     }
 

@@ -22,7 +22,7 @@ pub const READER_VERSION: u32 = 1;
 
 /// One version of a record: an entry, named by its writer and number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-pub struct Version {
+pub struct EntryId {
     /// The device that wrote it.
     #[serde(rename = "d")]
     pub device: DeviceId,
@@ -43,7 +43,7 @@ struct Line {
     k: String,
     id: RecordId,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    par: Vec<Version>,
+    par: Vec<EntryId>,
     body: Box<RawValue>,
 }
 
@@ -54,7 +54,7 @@ struct Line {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
     /// Its writer and number.
-    pub version: Version,
+    pub id: EntryId,
     /// The reader version needed to interpret it.
     pub needs: u32,
     /// Its place in the order that breaks ties.
@@ -68,7 +68,7 @@ pub struct Entry {
     /// The record it is a version of.
     pub record: RecordId,
     /// The versions it replaces.
-    pub parents: Vec<Version>,
+    pub parents: Vec<EntryId>,
     /// The line, without its newline.
     pub raw: String,
 }
@@ -79,21 +79,20 @@ impl Entry {
     /// # Errors
     /// [`Error::TooLong`] when the line would not fit the journal's limit.
     pub(crate) fn write(
-        version: Version,
+        id: EntryId,
         hlc: Hlc,
         at: &Instant,
         record: Option<RecordId>,
-        parents: Vec<Version>,
+        parents: Vec<EntryId>,
         kind: &str,
         body: &str,
     ) -> Result<Entry> {
-        let record = record.unwrap_or_else(|| {
-            RecordId::derive(version.device, version.number, at.wall_ms, body.as_bytes())
-        });
+        let record = record
+            .unwrap_or_else(|| RecordId::derive(id.device, id.number, at.wall_ms, body.as_bytes()));
         let local = at.local();
         let line = Line {
             v: 1,
-            n: version.number,
+            n: id.number,
             hlc,
             t: local.to_rfc3339_opts(SecondsFormat::Millis, false),
             k: kind.to_owned(),
@@ -106,7 +105,7 @@ impl Entry {
             return Err(Error::TooLong { found: raw.len(), limit: MAX_LINE_BYTES });
         }
         Ok(Entry {
-            version,
+            id,
             needs: line.v,
             hlc,
             wall_ms: local.timestamp_millis(),
@@ -136,7 +135,7 @@ impl Entry {
             return Err(format!("entry number {} is out of range", line.n));
         }
         Ok(Entry {
-            version: Version { device, number: line.n },
+            id: EntryId { device, number: line.n },
             needs: line.v,
             hlc: line.hlc,
             wall_ms: time.timestamp_millis(),
@@ -185,7 +184,7 @@ pub(crate) fn raw_body_of(raw: &str) -> Option<String> {
 }
 
 /// The deepest nesting of brackets outside strings.
-pub(super) fn depth(text: &str) -> usize {
+pub(crate) fn depth(text: &str) -> usize {
     let (mut now, mut deepest, mut quoted, mut escaped) = (0_usize, 0, false, false);
     for byte in text.bytes() {
         match byte {
@@ -217,9 +216,8 @@ mod tests {
     }
 
     fn entry(body: &str) -> Entry {
-        let version = Version { device: device(), number: 7 };
-        Entry::write(version, Hlc { ms: 9, count: 2 }, &at(), None, vec![version], "later", body)
-            .unwrap()
+        let id = EntryId { device: device(), number: 7 };
+        Entry::write(id, Hlc { ms: 9, count: 2 }, &at(), None, vec![id], "later", body).unwrap()
     }
 
     #[test]

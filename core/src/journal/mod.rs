@@ -1,21 +1,18 @@
-//! The journal: what a device's append-only log holds, and the files it travels in.
+//! The journal: what a device's append-only log holds.
 
 mod body;
-#[cfg(test)]
-mod body_tests;
 mod entry;
 mod hlc;
-mod leaf;
-mod name;
 mod sane;
+
+#[cfg(test)]
+mod tests;
 
 pub(crate) use body::Kind;
 pub use body::{
-    Body, Cleared, ClockMark, Decision, Discomfort, Dropped, Finish, Held, Keys, Lift, OptionTaken,
-    PlanText, Profile, Range, Role, Ruling, Session, WindowDone,
+    Body, Cleared, ClockMark, Discomfort, Finish, Held, Keys, Lift, OptionTaken, Part, PlanText,
+    Profile, PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
 };
-pub use entry::{Entry, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION, Version};
-pub(crate) use entry::{body_of, line_digest, raw_body_of};
+pub use entry::{Entry, EntryId, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION};
+pub(crate) use entry::{body_of, depth, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};
-pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};
-pub use name::LeafName;

@@ -24,10 +24,18 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Held(it) => duration(it.held_ms) && duration(it.asked_ms) && it.side <= 100,
         Body::Range(it) => (-100_000..=100_000).contains(&it.tenths) && it.side.unwrap_or(0) <= 100,
         Body::Discomfort(it) => (1..=10).contains(&it.severity),
-        Body::Finish(it) => it.effort.unwrap_or(0) <= 10 && it.minutes <= 10_000,
+        Body::Finish(it) => it.rpe.unwrap_or(0) <= 10 && it.minutes <= 10_000,
         Body::Session(it) => date(it.date) && it.week <= 1_000,
         Body::Ruling(it) => it.loads.len() <= 100 && it.loads.iter().flatten().all(|it| mass(*it)),
-        _ => true,
+        Body::ClockMark(it) => it.station.unwrap_or(1) <= 100,
+        Body::RestMark(it) => it.set <= 100,
+        // Texts and names: a line's own length bounds them.
+        Body::Profile(_)
+        | Body::PlanText(_)
+        | Body::OptionTaken(_)
+        | Body::Cleared(_)
+        | Body::PutOff(_)
+        | Body::TakenBack(_) => true,
     }
 }
 
@@ -53,8 +61,7 @@ mod tests {
     #[test]
     fn what_no_tap_can_log_does_not_count() {
         let session = RecordId(random([1; 16]));
-        let finish =
-            |effort, minutes| Body::Finish(Finish { session, effort: Some(effort), minutes });
+        let finish = |rpe, minutes| Body::Finish(Finish { session, rpe: Some(rpe), minutes });
         assert!(is_sane(&finish(10, 600)));
         assert!(!is_sane(&finish(11, 60)));
         assert!(!is_sane(&finish(5, u32::MAX)));

@@ -7,7 +7,6 @@ mod one_rep_max;
 mod plates;
 mod prepared;
 mod prilepin;
-mod rack;
 mod rating;
 mod reason;
 mod rest;
@@ -21,23 +20,21 @@ pub use daily::{
     Week, days, rolling_ratio, smoothed, smoothed_ratio, week, weekly_ratio, weight_of_span,
 };
 pub use next::{
-    Able, CAP_PERCENT, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads, weeks_away,
-    whole_tenths,
+    Able, CAP_PERCENT, Decision, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads,
+    weeks_away, whole_tenths,
 };
 pub use one_rep_max::{
     Equation, Estimate, EstimateError, FewestMost, HEAVIEST, Lift, MANY_REPS, RepsTable,
 };
 pub use plates::{
     Colour, Disc, Federation, FederationBar, MOST_LOADS, Proof, Ramp, RampError, RampStep,
-    Tolerance, WarmUpSet, ramp, warm_up,
+    Tolerance, WarmUpSet, colour_of, ramp, warm_up,
 };
 pub use prepared::Prepared;
 pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};
-pub(crate) use rack::MAX_PLATES_A_SIDE;
-pub use rack::{Build, Rack};
 pub use rating::{RatingError, Reserve, SessionRating, SetRating};
 pub use reason::Reason;
-pub use rest::{Intensity, Rest, WORK_REST, WorkRest, rest_after_work, suggested_rest};
+pub use rest::{Intensity, Rest, RestBasis, WORK_REST, WorkRest, rest_after_work, suggested_rest};
 pub use spare::{HardWork, WorkedSet, hard_work};
 pub use volume::{
     PercentError, RelativeSet, RelativeVolume, relative_volume, session_load, volume_load,

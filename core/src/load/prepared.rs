@@ -3,44 +3,44 @@
 use std::ops::Deref;
 use std::sync::{Mutex, PoisonError};
 
-use super::{Rack, Ramp, ramp};
+use super::{Ramp, ramp};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Block, Lifted};
+use crate::plan::{Block, Builds, Exercise, Lifted};
 
-/// A block and the racks of its room. Working out a rack takes longer than a durable commit, and
+/// A block and the racks of its room. Working out a builds takes longer than a durable commit, and
 /// every tap looks one up.
 #[derive(Debug)]
 pub struct Prepared {
     block: Block,
     /// The latest ramps asked for, by bar and loads: every tap asks for the same again.
     ramps: Mutex<Vec<Known>>,
-    in_kg: Rack,
-    in_lb: Rack,
-    bells: Rack,
-    nothing: Rack,
+    in_kg: Builds,
+    in_lb: Builds,
+    bells: Builds,
+    nothing: Builds,
 }
 
 impl Prepared {
     /// Works out what the block's room can build.
     pub fn new(block: Block) -> Prepared {
         let bar = |unit| match block.kit.bar_for(unit) {
-            Some(bar) => Rack::bar(&block.kit, bar),
-            None => Rack::bells(&[], unit),
+            Some(bar) => Builds::bar(&block.kit, bar),
+            None => Builds::bells(&[], unit),
         };
         Prepared {
             in_kg: bar(MassUnit::Kg),
             in_lb: bar(MassUnit::Lb),
-            bells: Rack::bells(&block.kit.bells, MassUnit::Kg),
-            nothing: Rack::bells(&[], MassUnit::Kg),
+            bells: Builds::bells(&block.kit.bells, MassUnit::Kg),
+            nothing: Builds::bells(&[], MassUnit::Kg),
             ramps: Mutex::default(),
             block,
         }
     }
 
-    /// What carries the load of a subject (a movement, or an option of one), with a bar marked in
+    /// What carries the load of a movement, or an option of one, with a bar marked in
     /// the unit the athlete prefers where there is one. Nothing carries body mass.
-    pub fn rack(&self, subject: &str, unit: MassUnit) -> &Rack {
-        let lifted = self.block.lifted_in(subject);
+    pub fn builds(&self, exercise: &Exercise, unit: MassUnit) -> &Builds {
+        let lifted = self.block.lifted_in(exercise);
         let lifted =
             lifted.map(|(movement, option)| option.map_or(movement.lifted, |it| it.lifted));
         match (lifted.unwrap_or(Lifted::Body), unit) {
@@ -61,27 +61,27 @@ const MOST_RAMPS: usize = 16;
 impl Prepared {
     /// The builds of loads in this order on a bar with the least plate handling; none for a row of
     /// bells, and where one of the loads cannot be built.
-    pub fn ramp(&self, rack: &Rack, loads: &[Mass]) -> Option<Ramp> {
-        if rack.bar.is_empty() {
+    pub fn ramp(&self, builds: &Builds, loads: &[Mass]) -> Option<Ramp> {
+        if builds.bar.is_empty() {
             return None;
         }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |it: &&Known| it.0 == rack.unit && it.1 == loads;
+        let same = |it: &&Known| it.0 == builds.unit && it.1 == loads;
         if let Some((_, _, found)) = known.iter().find(same) {
             return found.clone();
         }
-        let found = ramp(rack, loads).ok();
+        let found = ramp(builds, loads).ok();
         if known.len() == MOST_RAMPS {
             known.remove(0);
         }
-        known.push((rack.unit, loads.to_vec(), found.clone()));
+        known.push((builds.unit, loads.to_vec(), found.clone()));
         found
     }
 
-    /// The load a station gives for a subject: an option carried by something else than its movement
+    /// The load a station gives for an exercise: an option carried by something else than its movement
     /// (body mass for a bell) does not take the movement's load.
-    pub fn station_load(&self, subject: &str, load: Option<Mass>) -> Option<Mass> {
-        let same = match self.block.lifted_in(subject) {
+    pub fn station_load(&self, exercise: &Exercise, load: Option<Mass>) -> Option<Mass> {
+        let same = match self.block.lifted_in(exercise) {
             Some((movement, Some(option))) => option.lifted == movement.lifted,
             _ => true,
         };

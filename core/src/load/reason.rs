@@ -3,8 +3,8 @@
 use chrono::NaiveDate;
 use serde::Serialize;
 
+use super::Decision;
 use crate::care::Place;
-use crate::journal::Decision;
 use crate::mass::Mass;
 
 /// Why a set has the load it has.
@@ -183,6 +183,16 @@ pub enum Reason {
 }
 
 impl Reason {
+    /// True when it asks the athlete for something before there is a load, or for the next one.
+    pub fn asks(&self) -> bool {
+        matches!(self, Reason::FirstTime | Reason::SayReserve { .. })
+    }
+
+    /// True the first time a scheme is done: each set's load is found from the one before.
+    pub fn is_first_time(&self) -> bool {
+        self.asks() || matches!(self, Reason::Found { .. })
+    }
+
     /// True when the reason lets the load go up.
     pub fn is_progress(&self) -> bool {
         matches!(self, Reason::Step { .. } | Reason::Earned { .. })

@@ -1,5 +1,19 @@
 //! How long to rest: between sets, and between bouts against the clock.
 
+use crate::plan::keyword;
+
+keyword! {
+    /// Where the suggested length of a rest comes from.
+    RestBasis {
+        /// The plan says it.
+        Plan = "plan",
+        /// The published range for heavy sets.
+        Published = "published",
+        /// What is usual after lighter sets: common practice, no source.
+        Usual = "usual",
+    }
+}
+
 /// What a set is told by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Intensity {

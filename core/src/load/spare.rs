@@ -10,7 +10,7 @@ const SETS: usize = 3;
 const NEAR_END: u32 = 2;
 /// A session rated so hard was hard throughout: "very hard" on the modified CR-10 scale (Foster et
 /// al., J Strength Cond Res 2001;15:109-115).
-const HARD_EFFORT: u32 = 7;
+const HARD_RPE: u32 = 7;
 
 /// A set as this rule sees it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,8 +36,8 @@ pub struct HardWork {
 
 /// The patterns worked hard in a session: three sets or more, with one near its end or the whole
 /// session rated very hard.
-pub fn hard_work(sets: &[WorkedSet], effort: Option<u32>) -> Vec<HardWork> {
-    let hard_session = effort.is_some_and(|effort| effort >= HARD_EFFORT);
+pub fn hard_work(sets: &[WorkedSet], rpe: Option<u32>) -> Vec<HardWork> {
+    let hard_session = rpe.is_some_and(|rpe| rpe >= HARD_RPE);
     let worked = Pattern::ALL.iter().map(|pattern| {
         let of: Vec<&WorkedSet> = sets.iter().filter(|set| set.pattern == *pattern).collect();
         (*pattern, of)

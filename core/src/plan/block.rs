@@ -3,7 +3,7 @@
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
-use super::{Kit, Movement, MovementOption, Pattern, Piece, Stretch};
+use super::{Exercise, Kit, Movement, MovementOption, Pattern, Piece, Stretch};
 
 /// A coach's plan for some weeks.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -100,28 +100,28 @@ impl Block {
         self.movements.iter().find(|movement| movement.key == key)
     }
 
-    /// Finds a movement, and the option of it if one is meant, by what a history is kept under.
-    pub fn lifted_in(&self, subject: &str) -> Option<(&Movement, Option<&MovementOption>)> {
-        let Some((movement, option)) = subject.split_once('/') else {
-            return self.movement(subject).map(|movement| (movement, None));
-        };
-        let movement = self.movement(movement)?;
-        Some((movement, Some(movement.option(option)?)))
+    /// Finds a movement, and the option of it if one is meant.
+    pub fn lifted_in(&self, exercise: &Exercise) -> Option<(&Movement, Option<&MovementOption>)> {
+        let movement = self.movement(&exercise.movement)?;
+        match &exercise.option {
+            None => Some((movement, None)),
+            Some(option) => Some((movement, Some(movement.option(option)?))),
+        }
     }
 
-    /// What the body does in a subject: a movement, or an option of one.
-    pub fn pattern_of(&self, subject: &str) -> Option<Pattern> {
-        let (movement, option) = self.lifted_in(subject)?;
+    /// What the body does in a movement, or an option of one.
+    pub fn pattern_of(&self, exercise: &Exercise) -> Option<Pattern> {
+        let (movement, option) = self.lifted_in(exercise)?;
         Some(option.map_or(movement.pattern, |option| option.pattern))
     }
 
-    /// The name of a movement, an option or a stretch by what its history is kept under; that
-    /// itself where this block does not know it.
-    pub fn name_of(&self, subject: &str) -> String {
-        let lifted = self.lifted_in(subject);
-        let lifted = lifted.map(|(movement, option)| option.map_or(&movement.name, |it| &it.name));
-        let stretched = || self.stretch(subject).map(|stretch| &stretch.name);
-        lifted.or_else(stretched).map_or(subject.to_owned(), String::clone)
+    /// The name of a movement, an option or a stretch; its key where this block does not know it.
+    pub fn name_of(&self, exercise: &Exercise) -> String {
+        let lifted = self.lifted_in(exercise);
+        let lifted =
+            lifted.map(|(movement, option)| option.map_or(&movement.name, |option| &option.name));
+        let stretched = || self.stretch(&exercise.movement).map(|stretch| &stretch.name);
+        lifted.or_else(stretched).map_or_else(|| exercise.to_string(), String::clone)
     }
 
     /// Finds a stretch by key.

@@ -1,6 +1,8 @@
 //! Plans: blocks, days, pieces, options and kit, and the text they are written in.
 
 mod block;
+mod builds;
+mod exercise;
 mod keyword;
 mod kit;
 mod measure;
@@ -10,14 +12,18 @@ mod problem;
 mod read;
 mod scheme;
 
+pub(crate) use builds::MAX_PLATES_A_SIDE;
 pub(crate) use keyword::keyword;
 
 pub use block::{Block, Day, Planned};
+pub use builds::{Build, Builds};
+pub use exercise::Exercise;
 pub use kit::{Bar, Bell, Kit, PlateStack};
 pub use measure::{MeasureUnit, MeasuredWhen, Protocol};
 pub use movement::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
 pub use piece::{
-    Hold, Interval, LoadRule, Note, Piece, Station, Step, StepRule, Strength, Technique, Work,
+    HOLD_READY_MS, HOLD_SWITCH_MS, Hold, Interval, LoadRule, Note, Piece, PieceKind, Station, Step,
+    StepRule, Strength, Technique,
 };
 pub use problem::Problem;
 pub use read::{MAX_PLAN_BYTES, read_kit, read_plan};

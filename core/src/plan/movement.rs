@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Exercise;
 use super::keyword::keyword;
 
 /// A movement that pieces of a block refer to by its key.
@@ -21,7 +22,7 @@ pub struct Movement {
 
 /// An alternative to a movement, tagged with the reason somebody would take it.
 ///
-/// Its loads are a history of their own: see [`Movement::subject`].
+/// Its loads are a history of their own: see [`Movement::exercise`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MovementOption {
     /// The key, unique within its movement.
@@ -43,11 +44,8 @@ impl Movement {
     }
 
     /// What a lift's history is kept under: the movement, or the option taken for it.
-    pub fn subject(&self, option: Option<&str>) -> String {
-        match option {
-            Some(option) => format!("{}/{option}", self.key),
-            None => self.key.clone(),
-        }
+    pub fn exercise(&self, option: Option<&str>) -> Exercise {
+        Exercise { movement: self.key.clone(), option: option.map(str::to_owned) }
     }
 }
 

@@ -11,14 +11,14 @@ use crate::mass::{Mass, MassUnit};
 pub struct Piece {
     /// The name on screen.
     pub name: String,
-    /// What is done.
-    pub work: Work,
+    /// What it asks for.
+    pub kind: PieceKind,
 }
 
 /// What a piece asks for.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
-pub enum Work {
+pub enum PieceKind {
     /// Sets of one movement.
     Strength(Strength),
     /// Movements against the clock.
@@ -142,11 +142,30 @@ impl Interval {
         (along % count) as u32 + 1
     }
 
+    /// The keys of its movements, each once, in the order of the stations.
+    pub fn movements(&self) -> Vec<&str> {
+        let mut movements: Vec<&str> = Vec::new();
+        for station in &self.stations {
+            if !movements.contains(&station.movement.as_str()) {
+                movements.push(&station.movement);
+            }
+        }
+        movements
+    }
+
     /// Milliseconds of all windows together.
     pub fn total_ms(&self) -> i64 {
         self.window_ms.saturating_mul(i64::from(self.windows()))
     }
 }
+
+/// Milliseconds to get into the stretch before the first side, where the plan does not say: common
+/// practice, no source.
+pub const HOLD_READY_MS: i64 = 5_000;
+
+/// Milliseconds to change over to the next side, where the plan does not say: common practice, no
+/// source.
+pub const HOLD_SWITCH_MS: i64 = 10_000;
 
 /// A timed stretch.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -6,11 +6,16 @@ use serde::{Deserialize, Serialize};
 ///
 /// Loads are carried from the last time *this* scheme was done, so two pieces with one movement and
 /// different schemes keep histories of their own.
+///
+/// A field added later has a default, and at that default the [key](Scheme::key) stays as it was: sets
+/// logged before must not be hidden by it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Scheme {
     /// Reps asked for in each set.
+    #[serde(default)]
     pub reps: Vec<u32>,
     /// True when the last set is taken to as many good reps as possible.
+    #[serde(default)]
     pub open: bool,
 }
 

@@ -10,30 +10,34 @@ use rusqlite::{OptionalExtension, Row, Transaction, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Dropped, Entry, Hlc, Keys, Kind, Profile, Version, body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, body_of};
 
 /// Puts an entry into the journal and folds it. Says whether it was new.
 pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) -> Result<bool> {
-    let device = entry.version.device;
+    let device = entry.id.device;
     if !insert_row(tx, entry)? {
         return Ok(false);
     }
     let body = body.or_else(|| body_of(&entry.raw));
     if let Some(Body::Profile(_)) = &body {
-        settle_person(tx, device)?;
+        claim(tx, device)?;
     }
     let alone = entry.parents.is_empty() && body.is_some() && !known(tx, entry.record)?;
     match body {
         // By far the commonest case: the first version of a record.
-        Some(body) if alone && entry.kind != Dropped::NAME => {
-            let shown =
-                Shown { digest: entry.digest(), first_ms: entry.wall_ms, heads: 1, dropped: false };
+        Some(body) if alone && entry.kind != TakenBack::NAME => {
+            let shown = Shown {
+                digest: entry.digest(),
+                first_ms: entry.wall_ms,
+                heads: 1,
+                taken_back: false,
+            };
             put(
                 tx,
                 entry.record,
                 person_of(tx, device)?,
                 &entry.kind,
-                entry.version,
+                entry.id,
                 shown,
                 &body.keys(),
             )?;
@@ -44,14 +48,14 @@ pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) ->
 }
 
 fn insert_row(tx: &Transaction<'_>, entry: &Entry) -> Result<bool> {
-    let device = entry.version.device;
+    let device = entry.id.device;
     let changed = tx
         .prepare_cached(
             "INSERT OR IGNORE INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
         )?
         .execute(params![
             device.0,
-            entry.version.number as i64,
+            entry.id.number as i64,
             entry.digest(),
             entry.hlc.ms,
             entry.hlc.count,
@@ -76,12 +80,12 @@ pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64>
             new += 1;
             touched.insert(entry.record);
             if entry.kind == Profile::NAME {
-                devices.insert(entry.version.device);
+                devices.insert(entry.id.device);
             }
         }
     }
     for device in devices {
-        settle_person(tx, device)?;
+        claim(tx, device)?;
     }
     for record in touched {
         refold(tx, record)?;
@@ -142,7 +146,7 @@ fn claimed_person(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<Perso
 }
 
 /// A profile arrived: everything the device wrote before it belongs to that person too.
-fn settle_person(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
+fn claim(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
     let Some(person) = claimed_person(tx, device)? else { return Ok(()) };
     let before = person_of(tx, device)?;
     tx.execute(
@@ -162,23 +166,23 @@ fn settle_person(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
 
 /// A version of a record, as far as folding looks at it.
 struct Candidate {
-    version: Version,
+    id: EntryId,
     digest: i64,
     hlc: Hlc,
     wall_ms: i64,
     kind: String,
     raw: String,
-    parents: Vec<Version>,
+    parents: Vec<EntryId>,
 }
 
 impl Candidate {
-    fn is_drop(&self) -> bool {
-        self.kind == Dropped::NAME
+    fn is_taken_back(&self) -> bool {
+        self.kind == TakenBack::NAME
     }
 
     /// Later wins; a correction wins over a taking-back whatever the clocks say.
-    fn rank(&self) -> (bool, Hlc, Version, i64) {
-        (!self.is_drop(), self.hlc, self.version, self.digest)
+    fn rank(&self) -> (bool, Hlc, EntryId, i64) {
+        (!self.is_taken_back(), self.hlc, self.id, self.digest)
     }
 }
 
@@ -187,7 +191,7 @@ fn candidate(row: &Row<'_>) -> rusqlite::Result<Candidate> {
     let raw: String = row.get(7)?;
     let parents = Entry::read(device, &raw).map(|entry| entry.parents).unwrap_or_default();
     Ok(Candidate {
-        version: Version { device, number: row.get::<_, i64>(1)?.unsigned_abs() },
+        id: EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() },
         digest: row.get(2)?,
         hlc: Hlc { ms: row.get(3)?, count: row.get(4)? },
         wall_ms: row.get(5)?,
@@ -207,17 +211,17 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
     tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
     let mut of_person: std::collections::BTreeMap<PersonId, Vec<&Candidate>> = Default::default();
     for version in &versions {
-        of_person.entry(person_of(tx, version.version.device)?).or_default().push(version);
+        of_person.entry(person_of(tx, version.id.device)?).or_default().push(version);
     }
     for (person, versions) in of_person {
-        let replaced: BTreeSet<Version> =
+        let replaced: BTreeSet<EntryId> =
             versions.iter().flat_map(|version| version.parents.iter().copied()).collect();
         let heads: Vec<&&Candidate> =
-            versions.iter().filter(|version| !replaced.contains(&version.version)).collect();
+            versions.iter().filter(|version| !replaced.contains(&version.id)).collect();
         let Some(shown) = heads.iter().max_by_key(|version| version.rank()) else { continue };
         // A record taken back is looked up by what it last said.
-        let said: Option<&Candidate> = if shown.is_drop() {
-            let said = versions.iter().filter(|version| !version.is_drop());
+        let said: Option<&Candidate> = if shown.is_taken_back() {
+            let said = versions.iter().filter(|version| !version.is_taken_back());
             said.max_by_key(|version| version.rank()).copied()
         } else {
             Some(shown)
@@ -231,9 +235,9 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
             digest: said.digest,
             first_ms,
             heads: heads.len() as u32,
-            dropped: shown.is_drop(),
+            taken_back: shown.is_taken_back(),
         };
-        put(tx, record, person, &said.kind, said.version, fields, &body.keys())?;
+        put(tx, record, person, &said.kind, said.id, fields, &body.keys())?;
     }
     Ok(())
 }
@@ -242,7 +246,7 @@ struct Shown {
     digest: i64,
     first_ms: i64,
     heads: u32,
-    dropped: bool,
+    taken_back: bool,
 }
 
 fn put(
@@ -250,7 +254,7 @@ fn put(
     record: RecordId,
     person: PersonId,
     kind: &str,
-    version: Version,
+    id: EntryId,
     shown: Shown,
     keys: &Keys,
 ) -> Result<()> {
@@ -261,15 +265,15 @@ fn put(
         record.0,
         person.0,
         kind,
-        version.device.0,
-        version.number as i64,
+        id.device.0,
+        id.number as i64,
         shown.digest,
         shown.first_ms,
         keys.session.map(|session| session.0),
         keys.subject,
         keys.scheme,
         shown.heads,
-        shown.dropped,
+        shown.taken_back,
     ])?;
     Ok(())
 }

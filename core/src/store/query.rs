@@ -1,10 +1,12 @@
 //! Reading records back.
 
+use chrono::NaiveDate;
 use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Entry, Kind, Session, Version, body_of};
+use crate::instant::Instant;
+use crate::journal::{Body, Entry, EntryId, Kind, Session, body_of};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -14,7 +16,7 @@ pub(crate) struct Logged<T> {
     /// Whose it is.
     pub person: PersonId,
     /// The version shown.
-    pub version: Version,
+    pub id: EntryId,
     /// When its first version was written, milliseconds since 1970.
     pub first_ms: i64,
     /// The wall clock's offset from UTC at the version shown, minutes east.
@@ -31,7 +33,7 @@ impl Logged<Body> {
         Some(Logged {
             record: entry.record,
             person,
-            version: entry.version,
+            id: entry.id,
             first_ms: entry.wall_ms,
             offset_min: entry.offset_min,
             heads: 1,
@@ -41,15 +43,21 @@ impl Logged<Body> {
 
     /// The same record with its body's own type, when it is of that kind.
     pub(crate) fn of_kind<T: Kind>(self) -> Option<Logged<T>> {
-        let Logged { record, person, version, first_ms, offset_min, heads, body } = self;
+        let Logged { record, person, id, first_ms, offset_min, heads, body } = self;
         let body = T::from_body(body)?;
-        Some(Logged { record, person, version, first_ms, offset_min, heads, body })
+        Some(Logged { record, person, id, first_ms, offset_min, heads, body })
     }
+}
+
+/// The local date a record was first written on.
+pub(crate) fn date_of<T>(logged: &Logged<T>) -> NaiveDate {
+    let offset_min = logged.offset_min;
+    Instant { wall_ms: logged.first_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date()
 }
 
 /// Which records to read: every part left out matches all. Records taken back never match.
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Ask<'a> {
+pub(crate) struct Query<'a> {
     pub record: Option<RecordId>,
     pub person: Option<PersonId>,
     pub session: Option<RecordId>,
@@ -59,7 +67,7 @@ pub(crate) struct Ask<'a> {
     pub latest: Option<u32>,
 }
 
-impl Ask<'_> {
+impl Query<'_> {
     /// Reads the matching records of kind `T`.
     pub(crate) fn read<T: Kind>(self, connection: &Connection) -> Result<Vec<Logged<T>>> {
         let found = self.bodies(Some(T::NAME), connection)?;
@@ -75,7 +83,7 @@ impl Ask<'_> {
         let mut sql = String::from(
             "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
-             WHERE r.dropped = 0",
+             WHERE r.taken_back = 0",
         );
         let (person, session) = (self.person.map(|id| id.0), self.session.map(|id| id.0));
         let record = self.record.map(|id| id.0);
@@ -112,7 +120,7 @@ impl Ask<'_> {
             found.push(Logged {
                 record: RecordId(row.get(0)?),
                 person: PersonId(row.get(1)?),
-                version: Version {
+                id: EntryId {
                     device: DeviceId(row.get(2)?),
                     number: row.get::<_, i64>(3)?.unsigned_abs(),
                 },
@@ -127,16 +135,23 @@ impl Ask<'_> {
 
     /// Reads the latest matching record.
     pub(crate) fn last<T: Kind>(self, connection: &Connection) -> Result<Option<Logged<T>>> {
-        Ok(Ask { latest: Some(1), ..self }.read(connection)?.into_iter().next())
+        Ok(Query { latest: Some(1), ..self }.read(connection)?.into_iter().next())
     }
 }
 
-/// The line of one version, whatever became of its record since. In a forked journal the first by
+/// The number of the last entry that `device` wrote; 0 before the first.
+pub(crate) fn last_number(connection: &Connection, device: DeviceId) -> Result<u64> {
+    let sql = "SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1";
+    let last = connection.prepare_cached(sql)?.query_row([device.0], |row| row.get::<_, i64>(0))?;
+    Ok(last.unsigned_abs())
+}
+
+/// The line of one entry, whatever became of its record since. In a forked journal the first by
 /// digest.
-pub(crate) fn line_of(connection: &Connection, version: Version) -> Result<Option<String>> {
+pub(crate) fn line_of(connection: &Connection, id: EntryId) -> Result<Option<String>> {
     let sql = "SELECT raw FROM entry WHERE device = ?1 AND n = ?2 ORDER BY digest LIMIT 1";
     let mut statement = connection.prepare_cached(sql)?;
-    let key = params![version.device.0, version.number as i64];
+    let key = params![id.device.0, id.number as i64];
     Ok(statement.query_row(key, |row| row.get(0)).optional()?)
 }
 
@@ -148,14 +163,14 @@ pub(crate) fn latest_session(
 ) -> Result<Option<Logged<Session>>> {
     // Nearly every entry belongs to a session, so this looks at a few rows at the journal's end.
     let sql = "SELECT e.record, r.person FROM entry e JOIN record r ON r.record = e.record
-               WHERE e.device = ?1 AND e.kind = ?2 AND r.dropped = 0 ORDER BY e.n DESC LIMIT 1";
+               WHERE e.device = ?1 AND e.kind = ?2 AND r.taken_back = 0 ORDER BY e.n DESC LIMIT 1";
     let mut statement = connection.prepare_cached(sql)?;
     let key = params![device.0, Session::NAME];
     let read = |row: &rusqlite::Row<'_>| Ok((RecordId(row.get(0)?), PersonId(row.get(1)?)));
     let Some((record, person)) = statement.query_row(key, read).optional()? else {
         return Ok(None);
     };
-    Ask { person: Some(person), record: Some(record), ..Ask::default() }.last(connection)
+    Query { person: Some(person), record: Some(record), ..Query::default() }.last(connection)
 }
 
 /// Every entry of one session that `device` wrote, in order, whatever became of it.
@@ -177,7 +192,7 @@ pub(crate) fn session_entries(
 
 /// How many records in conflict a person has.
 pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32> {
-    let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1 AND dropped = 0";
+    let sql = "SELECT count(*) FROM record WHERE person = ?1 AND heads > 1 AND taken_back = 0";
     Ok(connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0))?)
 }
 
@@ -189,12 +204,19 @@ pub(crate) fn unread(connection: &Connection) -> Result<u64> {
     Ok(count.unsigned_abs())
 }
 
+/// Every entry's line as it was written, device by device.
+pub(crate) fn journal_lines(connection: &Connection) -> Result<Vec<String>> {
+    let mut statement = connection.prepare("SELECT raw FROM entry ORDER BY device, n, digest")?;
+    let lines = statement.query_map([], |row| row.get(0))?;
+    Ok(lines.collect::<rusqlite::Result<_>>()?)
+}
+
 /// The folded tables as text, ordered: equal texts mean equal states.
 pub(crate) fn dump(connection: &Connection) -> Result<String> {
     let mut statement = connection.prepare(
         "SELECT hex(record) || ' ' || hex(person) || ' ' || kind || ' ' || hex(device) || ' ' || n
            || ' ' || digest || ' ' || first_ms || ' ' || coalesce(hex(session), '-') || ' ' || subject
-           || ' ' || scheme || ' ' || heads || ' ' || dropped FROM record
+           || ' ' || scheme || ' ' || heads || ' ' || taken_back FROM record
          UNION ALL SELECT 'device ' || hex(device) || ' ' || hex(person) FROM device_person
          ORDER BY 1",
     )?;

@@ -11,7 +11,7 @@ use crate::error::{Error, Result};
 /// "Hfst": marks the file as ours (SQLite's `application_id`, at byte 68 of the file).
 pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
-/// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
+/// The newest schema. EntryId 1: the journal. EntryId 2: what is folded from it. EntryId 3: an index
 /// for the latest records of a subject in whatever scheme.
 pub(crate) const SCHEMA_VERSION: i64 = 3;
 
@@ -66,7 +66,7 @@ CREATE TABLE record (
   scheme TEXT NOT NULL,
   -- versions nobody has replaced; more than one is a conflict
   heads INTEGER NOT NULL,
-  dropped INTEGER NOT NULL,
+  taken_back INTEGER NOT NULL,
   PRIMARY KEY (record, person)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, first_ms);

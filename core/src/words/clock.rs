@@ -1,8 +1,10 @@
 //! What a clock says, aloud and on screen.
 
 use super::plain::{clock_time, count, list};
-use crate::clock::{CueKind, HoldPhase, HoldState, IntervalPhase, IntervalState, Trust, WhyShort};
-use crate::companion::RestBasis;
+use crate::clock::{
+    CueKind, HoldPhase, HoldState, IntervalPhase, IntervalState, Phase, Trust, WhyShort,
+};
+use crate::load::RestBasis;
 
 /// What a cue speaks: short, for somebody on the floor with the phone out of reach.
 pub(crate) fn cue(kind: CueKind) -> &'static str {
@@ -11,12 +13,55 @@ pub(crate) fn cue(kind: CueKind) -> &'static str {
         CueKind::Begin => "go",
         CueKind::Halfway => "halfway",
         CueKind::Contract => "push",
-        CueKind::Release => "let go, go further",
-        CueKind::SwitchSide => "switch sides",
+        CueKind::Release => "let go",
+        CueKind::SwitchSide => "change sides",
         CueKind::NextWindow => "next",
         CueKind::LastSeconds => "ten seconds",
         CueKind::End => "done",
         CueKind::RestOver => "rest is over",
+    }
+}
+
+/// What an athlete does now, as it stands over the digits: the word that is spoken too.
+pub(crate) fn phase(phase: Phase, turn: u32, turns: u32) -> String {
+    match phase {
+        Phase::Ready => "Get ready".into(),
+        Phase::Hold => "Hold".into(),
+        Phase::Push => "Push".into(),
+        Phase::LetGo => "Let go".into(),
+        Phase::Switch => "Change sides".into(),
+        Phase::Window => format!("Window {turn} of {turns}"),
+        Phase::Rest => "Rest".into(),
+        Phase::RestOver => "Rest is over".into(),
+        Phase::Done => "Done".into(),
+    }
+}
+
+/// `1:24`, rounded up to the whole second: nobody is sent off early.
+pub(crate) fn digits(ms: i64) -> String {
+    let seconds = (ms.max(0) + 999) / 1000;
+    format!("{}:{:02}", seconds / 60, seconds % 60)
+}
+
+/// The next cue: `next: halfway in 0:48`.
+pub(crate) fn next_cue(words: &str, due_in_ms: i64) -> String {
+    format!("next: {words} in {}", digits(due_in_ms))
+}
+
+/// The cues that nobody could give, the latest of more than a few.
+pub(crate) fn went_by(cues: &[String]) -> String {
+    const MOST: usize = 4;
+    let latest = cues.len().saturating_sub(MOST);
+    let more = if latest > 0 { "...; " } else { "" };
+    format!("went by: {more}{}", cues[latest..].join("; "))
+}
+
+/// How long ago something was: `40 s ago`, `4 min ago`, `10 h 55 min ago`.
+pub(crate) fn long_ago(ms: i64) -> String {
+    match ms / 1000 {
+        seconds @ ..60 => format!("{seconds} s ago"),
+        seconds @ 60..3600 => format!("{} min ago", seconds / 60),
+        seconds => format!("{} h {} min ago", seconds / 3600, seconds % 3600 / 60),
     }
 }
 
@@ -25,25 +70,26 @@ pub(crate) fn window_cue(kind: CueKind, movement: &str) -> String {
     format!("{}, {movement}", cue(kind))
 }
 
-/// Why a side was short, with what the athlete said.
-pub(crate) fn short(short: Option<WhyShort>, said: Option<&str>) -> String {
+/// Why a side was short, with what the athlete said; none where there is nothing to say.
+pub(crate) fn short(short: Option<WhyShort>, said: Option<&str>) -> Option<String> {
     let why = match short {
-        Some(WhyShort::Skipped) => "skipped",
-        Some(WhyShort::Stopped) => "stopped early",
-        Some(WhyShort::Unseen) => "not all of it was seen",
-        Some(WhyShort::Said) | None => "",
+        Some(WhyShort::Skipped) => Some("skipped"),
+        Some(WhyShort::Stopped) => Some("stopped early"),
+        Some(WhyShort::Unseen) => Some("not all of it was seen"),
+        Some(WhyShort::Said) | None => None,
     };
-    match said {
-        Some(said) if why.is_empty() => format!("\"{said}\""),
-        Some(said) => format!("{why}: \"{said}\""),
-        None => why.to_owned(),
+    match (why, said) {
+        (Some(why), Some(said)) => Some(format!("{why}: \"{said}\"")),
+        (Some(why), None) => Some(why.to_owned()),
+        (None, Some(said)) => Some(format!("\"{said}\"")),
+        (None, None) => None,
     }
 }
 
 const UNKNOWN: &str = "the phone was started again with another time, so what happened since is not \
                        known";
 
-/// `ended 4 min ago`; where that is not known it says so.
+/// `stopped 4 min ago`; where that is not known it says so.
 fn ended(ran_out: bool, ago_ms: i64, trust: Trust) -> String {
     let how = if ran_out { "ran out" } else { "stopped" };
     match trust {
@@ -67,43 +113,46 @@ fn held(ms: &[i64]) -> String {
 }
 
 /// What to look at or answer about a hold's clock; `logged` are the sides logged already.
-pub(crate) fn hold_ask(state: &HoldState, logged: &[i64]) -> String {
+pub(crate) fn hold_question(state: &HoldState, logged: &[i64]) -> Option<String> {
     let seen = held(&state.held_ms);
     match (&state.phase, state.trust) {
         (HoldPhase::Done { ran_out, ago_ms }, trust) => {
             let ended = ended(*ran_out, *ago_ms, trust);
-            match (logged.is_empty(), state.held_ms.iter().all(|ms| *ms == 0)) {
+            Some(match (logged.is_empty(), state.held_ms.iter().all(|ms| *ms == 0)) {
                 (false, _) => format!("{ended}; logged: {}", held(logged)),
                 (true, true) => format!("{ended}; nothing was held"),
                 (true, false) => format!("{ended}; to be logged: {seen}. Is that right?"),
-            }
+            })
         }
-        (HoldPhase::NotBegun, _) | (_, Trust::Boot) => String::new(),
-        (_, Trust::Wall) => {
+        (HoldPhase::NotBegun, _) | (_, Trust::Boot) => None,
+        (_, Trust::Wall) => Some(
             "the phone was started again: counted on by its wall clock. Are the seconds right?"
-                .into()
-        }
+                .into(),
+        ),
         (_, Trust::Unknown) => {
-            format!("{UNKNOWN}. Seen: {seen}. Go on, or say the seconds of each side?")
+            Some(format!("{UNKNOWN}. Seen: {seen}. Go on, or say the seconds of each side?"))
         }
     }
 }
 
 /// What to look at or answer about an interval's clock; `open` are the windows not logged.
-pub(crate) fn interval_ask(state: &IntervalState, open: &[u32]) -> String {
+pub(crate) fn interval_question(state: &IntervalState, open: &[u32]) -> Option<String> {
     match (&state.phase, state.trust) {
-        (IntervalPhase::Done { .. }, _) if open.is_empty() => String::new(),
         (IntervalPhase::Done { ran_out, ago_ms }, trust) => {
-            let (ended, windows) =
-                (ended(*ran_out, *ago_ms, trust), count(open.len() as u64, "window"));
-            let (are, first) = (if open.len() == 1 { "is" } else { "are" }, open[0]);
-            format!("{ended}: {windows} {are} not logged, from window {first} on. How many reps?")
+            let first = open.first()?;
+            let ended = ended(*ran_out, *ago_ms, trust);
+            let windows = count(open.len() as u64, "window");
+            let are = if open.len() == 1 { "is" } else { "are" };
+            Some(format!(
+                "{ended}: {windows} {are} not logged, from window {first} on. How many reps?"
+            ))
         }
-        (IntervalPhase::NotBegun, _) | (_, Trust::Boot) => String::new(),
-        (_, Trust::Wall) => {
-            "the phone was started again: counted on by its wall clock. Is the window right?".into()
-        }
-        (_, Trust::Unknown) => format!("{UNKNOWN}. Go on from here, or stop and begin anew?"),
+        (IntervalPhase::NotBegun, _) | (_, Trust::Boot) => None,
+        (_, Trust::Wall) => Some(
+            "the phone was started again: counted on by its wall clock. Is the window right?"
+                .into(),
+        ),
+        (_, Trust::Unknown) => Some(format!("{UNKNOWN}. Go on from here, or stop and begin anew?")),
     }
 }
 

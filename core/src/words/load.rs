@@ -6,10 +6,7 @@ use crate::mass::{Mass, MassUnit};
 
 /// A load in the reader's unit; where that is not exact, the exact one behind it.
 pub(crate) fn load_text(load: Mass, unit: MassUnit) -> String {
-    let other = match unit {
-        MassUnit::Kg => MassUnit::Lb,
-        MassUnit::Lb => MassUnit::Kg,
-    };
+    let other = unit.other();
     if load.is_exact_in(unit) || !load.is_exact_in(other) {
         return load.text(unit);
     }

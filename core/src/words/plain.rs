@@ -3,8 +3,28 @@
 use chrono::NaiveDate;
 
 use crate::care::{Place, Sign};
-use crate::journal::Decision;
-use crate::plan::{Because, MeasureUnit, Protocol};
+use crate::device::Rebuilt;
+use crate::load::Decision;
+use crate::plan::{Because, MeasureUnit, MeasuredWhen, Protocol};
+
+/// What was put right on opening.
+pub(crate) fn rebuilt(rebuilt: &Rebuilt) -> String {
+    let Rebuilt { aside, from_leaves, salvaged } = rebuilt;
+    let entries = count(*from_leaves, "entry");
+    let back = format!("{entries} came back from this device's leaf files");
+    match aside {
+        Some(aside) => format!(
+            "the database was damaged and is kept as {aside}. A new one was built: {back}, and \
+             {salvaged} that no leaf held yet from the damaged file"
+        ),
+        None => format!("the database was missing, or part of it: {back}"),
+    }
+}
+
+/// What waits for the next exchange.
+pub(crate) fn waiting(entries: u64) -> String {
+    format!("{} saved here for the next exchange", count(entries, "entry"))
+}
 
 /// `Tue 10 Nov`.
 pub(crate) fn day(date: NaiveDate) -> String {
@@ -31,6 +51,21 @@ pub(crate) fn clock_time(ms: i64) -> String {
     }
 }
 
+/// A side's name: of two, left and right; with more, its number; none of one.
+pub(crate) fn side(side: u32, of: u32) -> Option<String> {
+    match (side, of) {
+        (_, ..=1) => None,
+        (1, 2) => Some("left".into()),
+        (2, 2) => Some("right".into()),
+        (side, _) => Some(format!("side {side}")),
+    }
+}
+
+/// The same where it is only known whether there is another: readings of one side name none.
+pub(crate) fn side_of_two(number: Option<u32>) -> Option<String> {
+    number.and_then(|number| side(number, 2))
+}
+
 /// Tenths as a decimal with their unit: `11.5 cm`.
 pub(crate) fn tenths(tenths: i64, unit: MeasureUnit) -> String {
     let sign = if tenths < 0 { "-" } else { "" };
@@ -49,6 +84,26 @@ pub(crate) fn list(items: &[String]) -> String {
         [one] => one.clone(),
         [most @ .., last] => format!("{} and {last}", most.join(", ")),
     }
+}
+
+/// `before, left: 10.5 cm`.
+pub(crate) fn reading(
+    when: MeasuredWhen,
+    side: Option<u32>,
+    reading: i64,
+    protocol: Protocol,
+) -> String {
+    let when = match when {
+        MeasuredWhen::Before => "before",
+        MeasuredWhen::After => "after",
+    };
+    let side = side_of_two(side).map_or(String::new(), |side| format!(", {side}"));
+    format!("{when}{side}: {}", tenths(reading, protocol.unit()))
+}
+
+/// `knee 5/10, flagged Tue 10 Nov`.
+pub(crate) fn flagged(at: Place, severity: u32, on: NaiveDate) -> String {
+    format!("{} {severity}/10, flagged {}", place(at), day(on))
 }
 
 pub(crate) fn because(because: Because) -> &'static str {

@@ -2,8 +2,9 @@
 
 use super::load::{load_text, plates_text};
 use super::plain::count;
-use crate::load::{Build, MAX_PLATES_A_SIDE, Proof, Ramp, RampError, RampStep};
+use crate::load::{Proof, Ramp, RampError, RampStep};
 use crate::mass::{Mass, MassUnit};
+use crate::plan::{Build, MAX_PLATES_A_SIDE};
 
 /// A load with every digit it has, where the reader's unit or the other shows it exactly, and in
 /// kilograms otherwise.
@@ -15,9 +16,26 @@ pub(crate) fn exact_text(load: Mass, unit: MassUnit) -> String {
     }
 }
 
+/// Plates with their unit and no more: `20 + 5 kg`.
+pub(crate) fn plates_short(plates: &[Mass], unit: MassUnit) -> String {
+    plates_text(plates, unit).replace(" a side", "")
+}
+
+/// Plates without their unit, where one unit does for all: `20 + 5`; none for an empty bar.
+pub(crate) fn plates_alone(plates: &[Mass], unit: MassUnit) -> Option<String> {
+    if plates.is_empty() {
+        return None;
+    }
+    if plates.iter().any(|plate| !plate.is_exact_in(unit)) {
+        return Some(plates_short(plates, unit));
+    }
+    let plates: Vec<String> = plates.iter().map(|plate| plate.number(unit)).collect();
+    Some(plates.join(" + "))
+}
+
 /// What is done to each side for a load: `take off 2.5, put on 20 + 5 kg`.
 pub(crate) fn change_text(step: &RampStep, unit: MassUnit) -> String {
-    let plates = |plates: &[Mass]| plates_text(plates, unit).replace(" a side", "");
+    let plates = |plates: &[Mass]| plates_short(plates, unit);
     match (step.off.as_slice(), step.on.as_slice()) {
         ([], []) => "nothing to change".into(),
         ([], on) => format!("put on {}", plates(on)),

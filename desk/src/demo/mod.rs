@@ -14,7 +14,7 @@ use chrono::NaiveDate;
 use holdfast_core::companion::{Answer, Start};
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::plan::{Block, read_plan};
-use holdfast_core::{Companion, Instant, MassUnit};
+use holdfast_core::{Holdfast, Instant, MassUnit};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 use rand::{Rng, SeedableRng};
@@ -32,7 +32,7 @@ const COACH: &str = "Maren";
 
 /// Somebody's device in the demo.
 struct Seat {
-    companion: Companion,
+    companion: Holdfast,
     member: Option<Member>,
 }
 
@@ -139,7 +139,7 @@ fn seat(
     chance.fill_bytes(&mut bytes);
     let folder = home::text(&device_dir(dir, name))?;
     let start = Start { role, name: name.into(), unit, chance: bytes };
-    Ok(Seat { companion: Companion::start(folder, start, at)?, member })
+    Ok(Seat { companion: Holdfast::start(folder, start, at)?, member })
 }
 
 /// A folder name anybody can type.

@@ -5,7 +5,7 @@ use holdfast_core::companion::{
     HoldView, IntervalView, PieceView, SessionScreen, StrengthView, Tap,
 };
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{Companion, Instant, Mass};
+use holdfast_core::{Holdfast, Instant, Mass};
 use rand::{Rng, RngExt};
 
 use super::people::Member;
@@ -16,7 +16,7 @@ const SET_MS: i64 = 40_000;
 
 /// A member with a phone in hand.
 struct Phone<'a, R> {
-    companion: &'a Companion,
+    companion: &'a Holdfast,
     member: &'a Member,
     at: Instant,
     week: u32,
@@ -27,7 +27,7 @@ struct Phone<'a, R> {
 
 /// Trains one evening. Gives the moment it ended.
 pub(crate) fn train(
-    companion: &Companion,
+    companion: &Holdfast,
     member: &Member,
     at: Instant,
     week: u32,

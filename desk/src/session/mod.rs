@@ -6,7 +6,7 @@ mod step;
 
 use std::io::{BufRead, IsTerminal};
 
-use holdfast_core::Companion;
+use holdfast_core::Holdfast;
 use holdfast_core::clock::Act;
 use holdfast_core::companion::{PieceView, SessionScreen, SessionState, Tap};
 use holdfast_core::plan::MeasuredWhen;
@@ -20,7 +20,7 @@ use line::Line;
 use step::{Skipped, Step, follow};
 
 /// Runs a session: on a full screen where that is possible and wanted, otherwise line by line.
-pub(crate) fn run(companion: &Companion, asked: Session) -> Outcome {
+pub(crate) fn run(companion: &Holdfast, asked: Session) -> Outcome {
     if crate::full::possible() && !asked.plain {
         let noise = asked.quiet.noise();
         return full::run(companion, asked.day, noise);
@@ -30,7 +30,7 @@ pub(crate) fn run(companion: &Companion, asked: Session) -> Outcome {
 
 /// Runs a session until it is finished, left, or the input ends. Everything logged is on disk when
 /// its line says saved.
-fn by_line(companion: &Companion, day: Option<String>) -> Outcome {
+fn by_line(companion: &Holdfast, day: Option<String>) -> Outcome {
     let mut screen = companion.today(now())?;
     let resumed =
         screen.state == SessionState::Running && day.as_ref().is_none_or(|day| *day == screen.day);
@@ -140,11 +140,7 @@ fn ask(input: &mut impl BufRead) -> Outcome<Option<String>> {
 
 /// Does a tap and says that it is saved; what cannot be is said, and nothing is lost. Says whether
 /// it was done.
-fn do_tap(
-    companion: &Companion,
-    screen: SessionScreen,
-    tap: Tap,
-) -> Outcome<(SessionScreen, bool)> {
+fn do_tap(companion: &Holdfast, screen: SessionScreen, tap: Tap) -> Outcome<(SessionScreen, bool)> {
     match companion.tap(tap.clone(), now()) {
         Ok(after) => {
             let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
@@ -184,7 +180,7 @@ fn doubt_of<'a>(screen: &'a SessionScreen, tap: &Tap) -> Option<&'a str> {
     doubt.filter(|doubt| !doubt.is_empty())
 }
 
-fn left_open(companion: &Companion) -> Outcome {
+fn left_open(companion: &Holdfast) -> Outcome {
     companion.settle()?;
     print::out("Left open: everything logged is kept, and `session` goes on from here.\n")
 }

@@ -25,7 +25,7 @@
 
 use chrono::{Days, NaiveDate};
 use holdfast_core::Mass;
-use holdfast_core::load::strength::{Effort, SetSeen};
+use holdfast_core::load::strength::{Evidence, SetSeen};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
 
@@ -49,7 +49,7 @@ pub(super) struct Session {
 impl Session {
     /// The open set, if there was one.
     pub(super) fn open(&self) -> Option<&SetSeen> {
-        self.seen.last().filter(|set| set.effort == Effort::Open)
+        self.seen.last().filter(|set| set.evidence == Evidence::Open)
     }
 }
 
@@ -234,16 +234,16 @@ fn train(
         let reps = capacity.max(0.0).floor() as u32;
         if open && set + 1 == sets {
             let early = u32::from(reps > 1 && chance.happens(1.0 / 7.0));
-            seen.push(SetSeen { on, load, reps: reps - early, effort: Effort::Open });
+            seen.push(SetSeen { on, load, reps: reps - early, evidence: Evidence::Open });
         } else if rates && chance.happens(0.7) && reps > 0 {
             let done = reps.min(plan.target);
             let left = f64::from(reps - done);
             let error = (0.8 + 0.25 * left) * chance.normal() + body.bias - 0.15 * left;
             let said = (left + error).round().max(0.0) as u32;
-            seen.push(SetSeen { on, load, reps: done, effort: Effort::Reserve(said) });
+            seen.push(SetSeen { on, load, reps: done, evidence: Evidence::Reserve(said) });
         } else {
             let reps = reps.min(plan.target);
-            seen.push(SetSeen { on, load, reps, effort: Effort::Plain });
+            seen.push(SetSeen { on, load, reps, evidence: Evidence::Plain });
         }
     }
     seen

@@ -1,7 +1,7 @@
 //! Errors and coverage on sets that were held back.
 
 use holdfast_core::MassUnit;
-use holdfast_core::load::strength::{Effort, Model, SetSeen, strength_by};
+use holdfast_core::load::strength::{Evidence, Model, SetSeen, strength_by};
 
 use super::crew::{Lifter, Session};
 use super::equations::{EQUATIONS, Equation};
@@ -98,7 +98,7 @@ pub(super) fn score(model: &Model, crew: &[Lifter]) -> Score {
         let Some(cut) = with_open.map(|it| it.on).rev().nth(HELD_OUT - 1) else { continue };
         let before = lifter.sessions.iter().filter(|it| it.on < cut);
         let known: Vec<SetSeen> = before.flat_map(|it| it.seen.clone()).collect();
-        let readable = |it: &&SetSeen| it.effort == Effort::Open && (1..=36).contains(&it.reps);
+        let readable = |it: &&SetSeen| it.evidence == Evidence::Open && (1..=36).contains(&it.reps);
         let open: Vec<&SetSeen> = known.iter().rev().filter(readable).collect();
         let to_ten: Vec<&SetSeen> = open.iter().copied().filter(|it| it.reps <= 10).collect();
         if open.len() < 3 || to_ten.is_empty() {

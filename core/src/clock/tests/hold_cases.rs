@@ -1,7 +1,8 @@
 //! Hold cases worked out by hand.
 
-use super::super::{CueKind, During, HOLD_READY_MS, HOLD_SWITCH_MS, HoldPhase, HoldSpec};
+use super::super::{CueKind, During, HoldPhase, HoldSpec};
 use super::{Act, Device, dues};
+use crate::plan::{HOLD_READY_MS, HOLD_SWITCH_MS};
 use crate::plan::{Hold, Technique};
 
 const MINUTE: i64 = 60_000;

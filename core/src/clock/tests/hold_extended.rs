@@ -100,18 +100,14 @@ fn what_a_sleep_swallowed_is_listed_and_not_given_in_a_burst() {
     // Asleep until 40 s into side two.
     device.wait(175_000);
     let state = device.hold(&spec);
-    let passed: Vec<_> = state
-        .passed
-        .iter()
-        .map(|cue| (cue.ago_ms, cue.kind, cue.turn, cue.words.as_str()))
-        .collect();
+    let passed: Vec<_> = state.passed.iter().map(|cue| (cue.ago_ms, cue.kind, cue.turn)).collect();
     let expected = [
-        (175_000, CueKind::GetReady, 1, "get ready"),
-        (170_000, CueKind::Begin, 1, "go"),
-        (110_000, CueKind::Halfway, 1, "halfway"),
-        (60_000, CueKind::LastSeconds, 1, "ten seconds"),
-        (50_000, CueKind::SwitchSide, 2, "switch sides"),
-        (40_000, CueKind::Begin, 2, "go"),
+        (175_000, CueKind::GetReady, 1),
+        (170_000, CueKind::Begin, 1),
+        (110_000, CueKind::Halfway, 1),
+        (60_000, CueKind::LastSeconds, 1),
+        (50_000, CueKind::SwitchSide, 2),
+        (40_000, CueKind::Begin, 2),
     ];
     assert_eq!(passed, expected);
     assert_eq!(dues(&state.cues)[0], (20_000, CueKind::Halfway), "only what lies ahead is due");
@@ -121,8 +117,8 @@ fn what_a_sleep_swallowed_is_listed_and_not_given_in_a_burst() {
     assert_eq!(state.passed.len(), 1);
     assert_eq!((state.passed[0].ago_ms, state.passed[0].kind), (1, CueKind::Halfway));
     let done = device.wait(60_000 - 1 + 5_000).hold(&spec);
-    let last = done.passed.last().map(|cue| (cue.ago_ms, cue.kind, cue.words.clone()));
-    assert_eq!(last, Some((5_000, CueKind::End, "done".into())));
+    let last = done.passed.last().map(|cue| (cue.ago_ms, cue.kind));
+    assert_eq!(last, Some((5_000, CueKind::End)));
 }
 
 #[test]

@@ -1,11 +1,11 @@
 //! The first time: no load is invented. The athlete chooses the first one and says how many reps were
 //! left; the sets after it are found from that.
 
-use super::able::{Asked, found};
+use super::by_strength::{Asked, found};
 use super::{History, NextLoad, SetDone, flagged};
-use crate::load::{Rack, Reason};
+use crate::load::Reason;
 use crate::mass::Mass;
-use crate::plan::Scheme;
+use crate::plan::{Builds, Scheme};
 
 /// Reps that should be left at the end of a set while a load is being found.
 ///
@@ -19,7 +19,7 @@ const MOST_REPS: u32 = 10;
 /// No set is more than a fourth above the one before it. Common practice, no source.
 const MOST_PERCENT: u32 = 125;
 
-pub(super) fn next(scheme: &Scheme, rack: &Rack, history: &History, set: u32) -> NextLoad {
+pub(super) fn next(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> NextLoad {
     if let Some(flag) = history.own_flag() {
         let (reason, from) = (flagged(flag, None), vec![flag.record]);
         return NextLoad { set, load: None, reason, from };
@@ -36,7 +36,7 @@ pub(super) fn next(scheme: &Scheme, rack: &Rack, history: &History, set: u32) ->
     let says = led.as_ref().is_some_and(|(_, _, reserve)| reserve.is_some());
     if !says && history.able.is_some() {
         // Known from other schemes of the same movement.
-        let (load, reason, from) = found(Asked::Reserve(LEAVE), asked, rack, history, None);
+        let (load, reason, from) = found(Asked::Reserve(LEAVE), asked, builds, history, None);
         return NextLoad { set, load: Some(load), reason, from };
     }
     match led {
@@ -48,7 +48,7 @@ pub(super) fn next(scheme: &Scheme, rack: &Rack, history: &History, set: u32) ->
         Some((done, last, Some(reserve))) => {
             let wanted = carried(last, done, reserve, asked);
             let (most, capped) = (last.percent(MOST_PERCENT), wanted > last.percent(MOST_PERCENT));
-            let build = rack.at_or_below(wanted.min(most)).or(rack.lightest());
+            let build = builds.at_or_below(wanted.min(most)).or(builds.lightest());
             let reason = Reason::Found { last, reps: done.reps, reserve, leave: LEAVE, capped };
             NextLoad { set, load: build.map(|build| build.mass), reason, from: vec![done.record] }
         }

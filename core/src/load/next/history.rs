@@ -4,10 +4,9 @@ use chrono::NaiveDate;
 
 use crate::care::Place;
 use crate::id::RecordId;
-use crate::journal::Decision;
 use crate::load::strength::Strength;
 use crate::mass::Mass;
-use crate::plan::Scheme;
+use crate::plan::{Scheme, keyword};
 
 /// One time a scheme was done.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +47,18 @@ pub struct OpenFlag {
     pub on: NaiveDate,
     /// True for a flag on this very subject, false for one on its movement or another option.
     pub own: bool,
+}
+
+keyword! {
+    /// A coach's answer to a proposal.
+    Decision {
+        /// The proposed loads stand.
+        Accept = "accept",
+        /// Other loads.
+        Change = "change",
+        /// Last time's loads again.
+        Refuse = "refuse",
+    }
 }
 
 /// A coach's answer that still counts.

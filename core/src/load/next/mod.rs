@@ -2,21 +2,22 @@
 
 mod able;
 mod away;
+mod before;
+mod by_strength;
 mod first;
 mod fixed;
 mod history;
 mod step;
-mod work;
 
-use super::{Rack, Reason};
+use super::Reason;
 use crate::id::RecordId;
 use crate::mass::Mass;
-use crate::plan::{LoadRule, Scheme};
-use able::Asked;
+use crate::plan::{Builds, LoadRule, Scheme};
+use by_strength::Asked;
 
-pub use able::whole_tenths;
 pub use away::weeks_away;
-pub use history::{Able, History, OpenFlag, Ruled, SetDone, Time};
+pub use by_strength::whole_tenths;
+pub use history::{Able, Decision, History, OpenFlag, Ruled, SetDone, Time};
 
 /// No load goes up by more than a tenth from one time to the next.
 ///
@@ -37,45 +38,41 @@ pub struct NextLoad {
     pub from: Vec<RecordId>,
 }
 
-/// Works out the next load of every set of `scheme`, built from `rack`.
+/// Works out the next load of every set of `scheme`, built from `builds`.
 pub fn next_loads(
     rule: &LoadRule,
     scheme: &Scheme,
-    rack: &Rack,
+    builds: &Builds,
     history: &History,
 ) -> Vec<NextLoad> {
     let next = |set| match rule {
         LoadRule::Free => NextLoad { set, load: None, reason: Reason::Free, from: Vec::new() },
         LoadRule::Percent { percents } => {
             let percent = percents.get(set as usize - 1).or(percents.first()).copied();
-            able::next(Asked::Percent(percent.unwrap_or(0)), scheme, rack, history, set)
+            able::next(Asked::Percent(percent.unwrap_or(0)), scheme, builds, history, set)
         }
         LoadRule::Reserve { reserve } => {
-            able::next(Asked::Reserve(*reserve), scheme, rack, history, set)
+            able::next(Asked::Reserve(*reserve), scheme, builds, history, set)
         }
         LoadRule::Fixed { loads } => {
             let planned = loads.get(set as usize - 1).or(loads.first()).copied();
-            fixed::next(planned, rack, history, set)
+            fixed::next(planned, builds, history, set)
         }
-        LoadRule::Step(rule) => step::next(rule, scheme, rack, history, set),
+        LoadRule::Step(rule) => step::next(rule, scheme, builds, history, set),
     };
     (1..=scheme.sets()).map(next).collect()
 }
 
 /// A load, or the nearest lighter one that this room can build; on a bar that is heavier empty, the
 /// empty bar, unless that is past the cap of `last`.
-fn hold(rack: &Rack, load: Mass, last: Mass) -> Mass {
-    let lightest = rack.lightest().filter(|build| build.mass <= last.percent(CAP_PERCENT));
-    rack.at_or_below(load).or(lightest).map_or(load, |build| build.mass)
+fn hold(builds: &Builds, load: Mass, last: Mass) -> Mass {
+    let lightest = builds.lightest().filter(|build| build.mass <= last.percent(CAP_PERCENT));
+    builds.at_or_below(load).or(lightest).map_or(load, |build| build.mass)
 }
 
 fn flagged(flag: &OpenFlag, last: Option<Mass>) -> Reason {
     Reason::Flagged { last, place: flag.place, severity: flag.severity, on: flag.on }
 }
 
-#[cfg(test)]
-mod able_tests;
-#[cfg(test)]
-mod first_tests;
 #[cfg(test)]
 mod tests;

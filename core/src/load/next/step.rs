@@ -1,28 +1,28 @@
 //! The step rule: every set goes up a little when last time was done as planned.
 
-use super::work::{Found, Work};
+use super::before::{Before, Found};
 use super::{History, NextLoad, away, first, hold};
 use crate::id::RecordId;
-use crate::load::{Rack, Reason};
+use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Scheme, Step, StepRule};
+use crate::plan::{Builds, Scheme, Step, StepRule};
 
 pub(super) fn next(
     rule: &StepRule,
     scheme: &Scheme,
-    rack: &Rack,
+    builds: &Builds,
     history: &History,
     set: u32,
 ) -> NextLoad {
-    match Work::before(scheme, rack, history, set) {
-        Some(work) => work.next(|| from_last(rule, &work)),
-        None => first::next(scheme, rack, history, set),
+    match Before::of(scheme, builds, history, set) {
+        Some(before) => before.next(|| from_last(rule, &before)),
+        None => first::next(scheme, builds, history, set),
     }
 }
 
 /// In the order of what must win: weeks away, what went wrong, progress.
-fn from_last(rule: &StepRule, work: &Work<'_>) -> Found {
-    match (eased(work), unmet(rule, work)) {
+fn from_last(rule: &StepRule, before: &Before<'_>) -> Found {
+    match (eased(before), unmet(rule, before)) {
         // After weeks away and two misses: whichever is lighter.
         (Some(eased), Some(unmet)) => {
             if unmet.0 < eased.0 {
@@ -32,30 +32,30 @@ fn from_last(rule: &StepRule, work: &Work<'_>) -> Found {
             }
         }
         (Some(found), None) | (None, Some(found)) => found,
-        (None, None) => up(rule, work),
+        (None, None) => up(rule, before),
     }
 }
 
-fn eased(work: &Work<'_>) -> Option<Found> {
-    let (weeks, percent) = away::eased(work.history)?;
-    let (last, on) = (work.last, work.time.on);
+fn eased(before: &Before<'_>) -> Option<Found> {
+    let (weeks, percent) = away::eased(before.history)?;
+    let (last, on) = (before.last, before.time.on);
     let lighter = last.percent(100_u32.saturating_sub(percent));
     let reason = Reason::EasedIn { last, weeks, percent, on };
-    Some((hold(work.rack, lighter, last), reason, vec![work.record]))
+    Some((hold(before.builds, lighter, last), reason, vec![before.record]))
 }
 
 /// What keeps all sets where they are, or takes them back.
-fn unmet(rule: &StepRule, work: &Work<'_>) -> Option<Found> {
-    let Work { scheme, time, last, record, .. } = *work;
-    let (on, again) = (time.on, work.again());
+fn unmet(rule: &StepRule, before: &Before<'_>) -> Option<Found> {
+    let Before { scheme, time, last, record, .. } = *before;
+    let (on, again) = (time.on, before.again());
     if let Some((missed, asked)) = time.missed(scheme).next() {
-        let before = work.history.times.get(1);
-        if let Some(before) = before.filter(|before| before.any_missed(scheme)) {
+        let earlier = before.history.times.get(1);
+        if let Some(earlier) = earlier.filter(|time| time.any_missed(scheme)) {
             let percent = rule.back_off_percent;
             let lighter = last.percent(100_u32.saturating_sub(percent));
-            let from = time.records().chain(before.records()).collect();
+            let from = time.records().chain(earlier.records()).collect();
             return Some((
-                hold(work.rack, lighter, last),
+                hold(before.builds, lighter, last),
                 Reason::BackOff { last, percent, on },
                 from,
             ));
@@ -69,8 +69,8 @@ fn unmet(rule: &StepRule, work: &Work<'_>) -> Option<Found> {
     (done < of).then(|| (again, reason, time.records().collect()))
 }
 
-fn up(rule: &StepRule, work: &Work<'_>) -> Found {
-    let Work { scheme, rack, time, last, .. } = *work;
+fn up(rule: &StepRule, before: &Before<'_>) -> Found {
+    let Before { scheme, builds, time, last, .. } = *before;
     let on = time.on;
     let open = time.sets.last().filter(|done| scheme.is_open(done.set));
     let asked = scheme.target(scheme.sets()).unwrap_or(0);
@@ -78,15 +78,15 @@ fn up(rule: &StepRule, work: &Work<'_>) -> Found {
         !rule.earned_step.is_empty() && *reps >= asked.saturating_add(rule.earned_by)
     });
     let steps = if earned.is_some() { &rule.earned_step } else { &rule.step };
-    let step = in_unit(steps, rack.unit);
-    let (allowed, capped) = ((last + step).min(work.cap()), last + step > work.cap());
+    let step = in_unit(steps, builds.unit);
+    let (allowed, capped) = ((last + step).min(before.cap()), last + step > before.cap());
     let from: Vec<RecordId> = time.records().collect();
-    let Some(build) = rack.at_or_below(allowed).filter(|build| build.mass > last) else {
-        let again = work.again();
+    let Some(build) = builds.at_or_below(allowed).filter(|build| build.mass > last) else {
+        let again = before.again();
         if again < last {
             return (again, Reason::NotInThisRoom { last, on }, from);
         }
-        let above = rack.above(last).map(|build| build.mass);
+        let above = builds.above(last).map(|build| build.mass);
         return (again, Reason::NoLegalStep { last, above, allowed, on }, from);
     };
     let by = build.mass - last;

@@ -10,7 +10,7 @@
 //! search.
 
 use super::side::{NEVER, Side};
-use crate::load::rack::MAX_PLATES_A_SIDE;
+use crate::plan::MAX_PLATES_A_SIDE;
 
 /// Prices by the number of plates below, up to the most a side takes, and one that is never. Floats,
 /// because a processor takes the lesser of four of them at once; they are whole and under 2^24, so

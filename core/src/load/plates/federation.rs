@@ -7,6 +7,7 @@
 //! "from memory" was found in no text.
 
 use crate::mass::{Mass, MassUnit};
+use crate::plan::keyword;
 
 /// A federation with rules for its equipment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,15 +42,21 @@ pub struct Disc {
     pub colour: Option<Colour>,
 }
 
-/// The colours of discs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[expect(missing_docs, reason = "a colour is its name")]
-pub enum Colour {
-    Red,
-    Blue,
-    Yellow,
-    Green,
-    White,
+keyword! {
+    /// The colours of discs.
+    Colour {
+        Red = "red",
+        Blue = "blue",
+        Yellow = "yellow",
+        Green = "green",
+        White = "white",
+    }
+}
+
+/// The colour of a disc by the federations' rules; none where they give none. What both have, they have
+/// in one colour.
+pub fn colour_of(plate: Mass) -> Option<Colour> {
+    Federation::Iwf.colour(plate).or_else(|| Federation::Ipf.colour(plate))
 }
 
 /// How far a part may be from the mass written on it.

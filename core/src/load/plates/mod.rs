@@ -13,6 +13,6 @@ mod slow;
 #[cfg(test)]
 mod tests;
 
-pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance};
+pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance, colour_of};
 pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp};
 pub use warm_up::{WarmUpSet, warm_up};

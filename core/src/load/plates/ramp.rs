@@ -3,8 +3,8 @@
 use super::bound::Bound;
 use super::search::{Cut, Search};
 use super::side::{HANDLED, Side};
-use crate::load::rack::{Build, Rack};
 use crate::mass::Mass;
+use crate::plan::{Build, Builds};
 
 /// The most loads of one ramp.
 pub const MOST_LOADS: usize = 200;
@@ -103,29 +103,33 @@ pub enum RampError {
 ///
 /// # Errors
 /// [`RampError`] when a load cannot be built exactly, or there are more than [`MOST_LOADS`].
-pub fn ramp(rack: &Rack, loads: &[Mass]) -> Result<Ramp, RampError> {
-    ramp_within(rack, loads, Limits::DEFAULT)
+pub fn ramp(builds: &Builds, loads: &[Mass]) -> Result<Ramp, RampError> {
+    ramp_within(builds, loads, Limits::DEFAULT)
 }
 
 /// The same within other limits.
-pub(super) fn ramp_within(rack: &Rack, loads: &[Mass], limits: Limits) -> Result<Ramp, RampError> {
+pub(super) fn ramp_within(
+    builds: &Builds,
+    loads: &[Mass],
+    limits: Limits,
+) -> Result<Ramp, RampError> {
     if loads.len() > MOST_LOADS {
         return Err(RampError::TooMany { found: loads.len() });
     }
     let mut alone = Vec::with_capacity(loads.len());
     for (index, load) in loads.iter().copied().enumerate() {
-        alone.push(rack.exactly(load).ok_or_else(|| RampError::Unbuildable {
+        alone.push(builds.exactly(load).ok_or_else(|| RampError::Unbuildable {
             index,
             load,
-            below: rack.at_or_below(load),
-            above: rack.above(load),
+            below: builds.at_or_below(load),
+            above: builds.above(load),
         })?);
     }
-    if rack.pairs.is_empty() {
+    if builds.pairs.is_empty() {
         // Bells, or a bar without plates.
         return Ok(in_turn(alone, Proof::Least));
     }
-    let side = Side::new(rack, loads);
+    let side = Side::new(builds, loads);
     let fewest = alone.iter().map(|build| build.per_side.len()).max().unwrap_or(0) as u32;
     if Bound::work(&side) > limits.work {
         return Ok(in_turn(alone, Proof::NotLess { than: fewest }));

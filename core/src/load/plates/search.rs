@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use super::bound::Bound;
 use super::side::{HANDLED, NEVER, Side};
-use crate::load::rack::MAX_PLATES_A_SIDE;
+use crate::plan::MAX_PLATES_A_SIDE;
 
 /// The plates that lie on the bar below some steps, whatever their order.
 struct Below {

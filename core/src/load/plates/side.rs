@@ -1,8 +1,8 @@
 //! One side of the bar over a ramp, in whole numbers: what it must weigh set by set, and the plates
 //! there are for it. Both sides are always alike, so one is enough.
 
-use crate::load::rack::{MAX_PLATES_A_SIDE, Rack};
 use crate::mass::Mass;
+use crate::plan::{Builds, MAX_PLATES_A_SIDE};
 
 /// One plate put on or taken off, in the price of a ramp. The rest of the price counts the plates
 /// on the bar, a set at a time, so that of two ramps with the same handling the lighter bar wins: less
@@ -34,12 +34,12 @@ pub(super) struct Side {
 }
 
 impl Side {
-    /// The side of a bar that is loaded to `loads` in turn, all of which `rack` can build.
-    pub(super) fn new(rack: &Rack, loads: &[Mass]) -> Side {
+    /// The side of a bar that is loaded to `loads` in turn, all of which `builds` can build.
+    pub(super) fn new(builds: &Builds, loads: &[Mass]) -> Side {
         let mut steps: Vec<(Mass, usize)> = Vec::new();
         for load in loads {
             // A load that can be built is an even number of units above the empty bar.
-            let side = Mass { ten_ng: (*load - rack.empty).ten_ng / 2 };
+            let side = Mass { ten_ng: (*load - builds.empty).ten_ng / 2 };
             match steps.last_mut() {
                 Some((last, sets)) if *last == side => *sets += 1,
                 _ => steps.push((side, 1)),
@@ -47,9 +47,9 @@ impl Side {
         }
         let wanted: Vec<Mass> = steps.iter().map(|(side, _)| *side).collect();
         let heaviest = wanted.iter().copied().max().unwrap_or_default();
-        let plates = || rack.pairs.iter().filter(|stack| stack.mass <= heaviest);
+        let plates = || builds.pairs.iter().filter(|stack| stack.mass <= heaviest);
         let masses: Vec<Mass> = plates().map(|stack| stack.mass).collect();
-        let sums = on_the_way(&rack.sides_up_to(heaviest).collect::<Vec<Mass>>(), &wanted);
+        let sums = on_the_way(&builds.sides_up_to(heaviest).collect::<Vec<Mass>>(), &wanted);
         let most: Vec<u8> =
             plates().map(|stack| stack.pairs.min(MAX_PLATES_A_SIDE) as u8).collect();
         let next = one_more(&sums, &masses);

@@ -3,29 +3,28 @@
 //! have in common.
 
 use super::RampStep;
-use crate::load::Rack;
-use crate::load::rack::MAX_PLATES_A_SIDE;
 use crate::mass::Mass;
+use crate::plan::{Builds, MAX_PLATES_A_SIDE};
 
 /// Every order in which a side can weigh `side`, heavier plates inside first.
-fn stacks(rack: &Rack, side: Mass) -> Vec<Vec<Mass>> {
-    fn grow(rack: &Rack, left: Mass, stack: &mut Vec<Mass>, found: &mut Vec<Vec<Mass>>) {
+fn stacks(builds: &Builds, side: Mass) -> Vec<Vec<Mass>> {
+    fn grow(builds: &Builds, left: Mass, stack: &mut Vec<Mass>, found: &mut Vec<Vec<Mass>>) {
         if left == Mass::ZERO {
             found.push(stack.clone());
             return;
         }
-        for plates in &rack.pairs {
+        for plates in &builds.pairs {
             let used = stack.iter().filter(|plate| **plate == plates.mass).count();
             let room = stack.len() < MAX_PLATES_A_SIDE && used < plates.pairs;
             if room && plates.mass <= left {
                 stack.push(plates.mass);
-                grow(rack, left - plates.mass, stack, found);
+                grow(builds, left - plates.mass, stack, found);
                 stack.pop();
             }
         }
     }
     let mut found = Vec::new();
-    grow(rack, side, &mut Vec::new(), &mut found);
+    grow(builds, side, &mut Vec::new(), &mut found);
     found
 }
 
@@ -40,10 +39,10 @@ pub(super) struct Slow {
 }
 
 /// The best of all ramps; nothing when there are too many to try. Every load can be built.
-pub(super) fn slow(rack: &Rack, loads: &[Mass]) -> Option<Slow> {
+pub(super) fn slow(builds: &Builds, loads: &[Mass]) -> Option<Slow> {
     const MOST: usize = 400;
-    let sides = loads.iter().map(|load| Mass { ten_ng: (*load - rack.empty).ten_ng / 2 });
-    let choices: Vec<Vec<Vec<Mass>>> = sides.map(|side| stacks(rack, side)).collect();
+    let sides = loads.iter().map(|load| Mass { ten_ng: (*load - builds.empty).ten_ng / 2 });
+    let choices: Vec<Vec<Vec<Mass>>> = sides.map(|side| stacks(builds, side)).collect();
     if choices.iter().any(|choices| choices.len() > MOST) {
         return None;
     }

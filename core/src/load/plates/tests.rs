@@ -5,16 +5,15 @@ use proptest::prelude::*;
 use super::ramp::{Limits, ramp_within};
 use super::slow::{sides, slow, stays};
 use super::{MOST_LOADS, Proof, RampError, WarmUpSet, ramp, warm_up};
-use crate::load::Rack;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Kit, PlateStack};
+use crate::plan::{Bar, Builds, Kit, PlateStack};
 
 fn kg(text: &str) -> Mass {
     Mass::parse(text, Some(MassUnit::Kg)).unwrap()
 }
 
 /// A bar of 20 kg and plates with so many pairs.
-fn rack(plates: &[(Mass, u32)], mixed: bool) -> Rack {
+fn builds(plates: &[(Mass, u32)], mixed: bool) -> Builds {
     let stack = |(mass, pairs): &(Mass, u32)| PlateStack {
         mass: *mass,
         unit: if mass.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb },
@@ -28,12 +27,12 @@ fn rack(plates: &[(Mass, u32)], mixed: bool) -> Rack {
         count: 1,
     };
     let kit = Kit { plates: plates.iter().map(stack).collect(), mixed, ..Kit::default() };
-    Rack::bar(&kit, &bar)
+    Builds::bar(&kit, &bar)
 }
 
-fn kg_rack(plates: &[(&str, u32)]) -> Rack {
+fn kg_rack(plates: &[(&str, u32)]) -> Builds {
     let plates: Vec<(Mass, u32)> = plates.iter().map(|(mass, n)| (kg(mass), *n)).collect();
-    rack(&plates, false)
+    builds(&plates, false)
 }
 
 fn loads(texts: &[&str]) -> Vec<Mass> {
@@ -41,7 +40,7 @@ fn loads(texts: &[&str]) -> Vec<Mass> {
 }
 
 /// A kit of few plates, kilograms and pounds, and a ramp of loads it builds.
-fn small() -> impl Strategy<Value = (Rack, Vec<Mass>)> {
+fn small() -> impl Strategy<Value = (Builds, Vec<Mass>)> {
     let kilograms = ["25", "20", "15", "10", "5", "2.5", "2", "1.5", "1.25", "1", "0.5"];
     let mut masses: Vec<Mass> = kilograms.iter().map(|text| kg(text)).collect();
     masses.extend([Mass::lb(45), Mass::lb(10), Mass::lb(5)]);
@@ -51,10 +50,10 @@ fn small() -> impl Strategy<Value = (Rack, Vec<Mass>)> {
     });
     let picks = prop::collection::vec(any::<prop::sample::Index>(), 1..=6);
     (plates, picks).prop_map(|(plates, picks)| {
-        let rack = rack(&plates, true);
-        let all: Vec<Mass> = rack.loads().collect();
+        let builds = builds(&plates, true);
+        let all: Vec<Mass> = builds.loads().collect();
         let loads = picks.iter().map(|pick| *pick.get(&all)).collect();
-        (rack, loads)
+        (builds, loads)
     })
 }
 
@@ -63,11 +62,11 @@ proptest! {
 
     /// Handling, plates on the bar and the choice among equals, against every ramp there is.
     #[test]
-    fn the_ramp_is_the_best_of_all((rack, loads) in small()) {
-        let all = slow(&rack, &loads);
+    fn the_ramp_is_the_best_of_all((builds, loads) in small()) {
+        let all = slow(&builds, &loads);
         prop_assume!(all.is_some(), "too many ramps to try all");
         let slow = all.unwrap();
-        let ramp = ramp(&rack, &loads).unwrap();
+        let ramp = ramp(&builds, &loads).unwrap();
         prop_assert_eq!(ramp.proof, Proof::Least);
         prop_assert_eq!(ramp.handled, slow.handled);
         let found = sides(&ramp.steps);
@@ -80,12 +79,12 @@ proptest! {
 
     /// A search that is cut short claims nothing that is not so.
     #[test]
-    fn a_search_cut_short_says_so((rack, loads) in small(), options in 0..400_u32) {
-        let all = slow(&rack, &loads);
+    fn a_search_cut_short_says_so((builds, loads) in small(), options in 0..400_u32) {
+        let all = slow(&builds, &loads);
         prop_assume!(all.is_some(), "too many ramps to try all");
         let slow = all.unwrap();
         let limits = Limits { options, ..Limits::DEFAULT };
-        let ramp = ramp_within(&rack, &loads, limits).unwrap();
+        let ramp = ramp_within(&builds, &loads, limits).unwrap();
         match ramp.proof {
             Proof::Least => prop_assert_eq!(ramp.handled, slow.handled),
             Proof::NotLess { than } => {
@@ -100,8 +99,8 @@ proptest! {
 /// The oracle of the check above can fail: a ramp that is one plate worse is not among the best.
 #[test]
 fn the_slow_way_knows_a_worse_ramp() {
-    let rack = kg_rack(&[("20", 1), ("10", 2), ("5", 1)]);
-    let slow = slow(&rack, &loads(&["40", "60"])).unwrap();
+    let builds = kg_rack(&[("20", 1), ("10", 2), ("5", 1)]);
+    let slow = slow(&builds, &loads(&["40", "60"])).unwrap();
     // 10 and 20 on, then nothing comes off: 10, then 10 + 10.
     assert_eq!((slow.handled, slow.plates), (2, 3));
     assert_eq!(slow.all, [[vec![kg("10")], vec![kg("10"), kg("10")]]]);
@@ -111,8 +110,8 @@ fn the_slow_way_knows_a_worse_ramp() {
 /// 2.5 would come off and go on again: five plates handled instead of three.
 #[test]
 fn a_light_plate_stays_on_inside_a_heavy_one() {
-    let rack = kg_rack(&[("20", 2), ("2.5", 1)]);
-    let found = ramp(&rack, &loads(&["65", "105"])).unwrap();
+    let builds = kg_rack(&[("20", 2), ("2.5", 1)]);
+    let found = ramp(&builds, &loads(&["65", "105"])).unwrap();
     let (twenty, light) = (kg("20"), kg("2.5"));
     assert_eq!(sides(&found.steps), [vec![twenty, light], vec![twenty, light, twenty]]);
     assert_eq!((found.handled, found.proof), (3, Proof::Least));
@@ -125,34 +124,34 @@ fn a_light_plate_stays_on_inside_a_heavy_one() {
 #[test]
 fn one_load_is_the_build_it_has_alone_and_the_same_load_again_is_left_alone() {
     let plates = [("25", 2), ("20", 2), ("15", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)];
-    let rack = kg_rack(&plates);
-    for load in rack.loads().filter(|load| *load <= Mass::kg(200)) {
-        let found = ramp(&rack, &[load, load, load]).unwrap();
-        let alone = rack.exactly(load).unwrap();
+    let builds = kg_rack(&plates);
+    for load in builds.loads().filter(|load| *load <= Mass::kg(200)) {
+        let found = ramp(&builds, &[load, load, load]).unwrap();
+        let alone = builds.exactly(load).unwrap();
         assert_eq!(found.handled as usize, alone.per_side.len());
         assert!(found.steps.iter().all(|step| step.build == alone), "{load}: {found:?}");
     }
-    assert_eq!(ramp(&rack, &[]).unwrap().steps, []);
+    assert_eq!(ramp(&builds, &[]).unwrap().steps, []);
 }
 
 #[test]
 fn what_cannot_be_built_names_the_nearest() {
-    let rack = kg_rack(&[("10", 1), ("2.5", 1)]);
-    let wrong = ramp(&rack, &loads(&["40", "41"])).unwrap_err();
-    let nearest = |load: &str| rack.exactly(kg(load));
+    let builds = kg_rack(&[("10", 1), ("2.5", 1)]);
+    let wrong = ramp(&builds, &loads(&["40", "41"])).unwrap_err();
+    let nearest = |load: &str| builds.exactly(kg(load));
     let (below, above) = (nearest("40"), nearest("45"));
     assert_eq!(wrong, RampError::Unbuildable { index: 1, load: kg("41"), below, above });
-    let wrong = ramp(&rack, &[Mass::kg(10)]).unwrap_err();
+    let wrong = ramp(&builds, &[Mass::kg(10)]).unwrap_err();
     let above = nearest("20");
     assert_eq!(wrong, RampError::Unbuildable { index: 0, load: kg("10"), below: None, above });
     for load in
         [Mass::ZERO, Mass::ZERO - Mass::kg(5), Mass { ten_ng: i64::MAX }, Mass { ten_ng: i64::MIN }]
     {
-        assert!(ramp(&rack, &[load]).is_err(), "{load:?}");
+        assert!(ramp(&builds, &[load]).is_err(), "{load:?}");
     }
     let many = vec![Mass::kg(40); MOST_LOADS + 1];
-    assert_eq!(ramp(&rack, &many).unwrap_err(), RampError::TooMany { found: MOST_LOADS + 1 });
-    assert_eq!(ramp(&rack, &many[1..]).unwrap().handled, 1);
+    assert_eq!(ramp(&builds, &many).unwrap_err(), RampError::TooMany { found: MOST_LOADS + 1 });
+    assert_eq!(ramp(&builds, &many[1..]).unwrap().handled, 1);
 }
 
 /// 20 kg and twice 45 + 20.41165665 kg: pounds by the exact pound of NIST SP 811, appendix B.
@@ -161,18 +160,18 @@ fn a_mixed_kit_builds_between_the_grids() {
     let plates = [(Mass::kg(20), 1), (Mass::lb(45), 1)];
     let load = Mass { ten_ng: 10_082_331_330_000 };
     assert_eq!(load, Mass::kg(60) + Mass::lb(90));
-    let found = ramp(&rack(&plates, true), &[Mass::kg(60), load]).unwrap();
+    let found = ramp(&builds(&plates, true), &[Mass::kg(60), load]).unwrap();
     assert_eq!(sides(&found.steps)[1], [Mass::kg(20), Mass::lb(45)]);
-    assert!(ramp(&rack(&plates, false), &[load]).is_err());
+    assert!(ramp(&builds(&plates, false), &[load]).is_err());
 }
 
 #[test]
 fn bells_have_nothing_to_handle() {
     let bell = |mass| crate::plan::Bell { mass: Mass::kg(mass), unit: MassUnit::Kg, count: 1 };
-    let rack = Rack::bells(&[bell(16), bell(24)], MassUnit::Kg);
-    let found = ramp(&rack, &[Mass::kg(16), Mass::kg(24)]).unwrap();
+    let builds = Builds::bells(&[bell(16), bell(24)], MassUnit::Kg);
+    let found = ramp(&builds, &[Mass::kg(16), Mass::kg(24)]).unwrap();
     assert_eq!((found.handled, found.proof), (0, Proof::Least));
-    assert!(ramp(&rack, &[Mass::kg(20)]).is_err());
+    assert!(ramp(&builds, &[Mass::kg(20)]).is_err());
 }
 
 /// The richest kit the plan reader takes and the longest ramp: ends, and says what it proved.
@@ -180,26 +179,26 @@ fn bells_have_nothing_to_handle() {
 fn a_rich_kit_is_cut_and_says_so() {
     let plates: Vec<(Mass, u32)> =
         (1..=40).map(|at| (Mass::thousandths(at * 1250, MassUnit::Kg), 100)).collect();
-    let rack = rack(&plates, false);
-    let all: Vec<Mass> = rack.loads().collect();
+    let builds = builds(&plates, false);
+    let all: Vec<Mass> = builds.loads().collect();
     let jump = |at: usize| all[at * 7919 % all.len()];
     let long: Vec<Mass> = (0..MOST_LOADS).map(jump).collect();
-    let found = ramp(&rack, &long).unwrap();
+    let found = ramp(&builds, &long).unwrap();
     let Proof::NotLess { than } = found.proof else { panic!("proved: {}", found.handled) };
     assert!(than <= found.handled);
     for (step, load) in found.steps.iter().zip(&long) {
-        assert_eq!(rack.exactly(*load).as_ref(), Some(&step.build));
+        assert_eq!(builds.exactly(*load).as_ref(), Some(&step.build));
     }
     // A few loads of the same kit are no trouble.
-    assert_eq!(ramp(&rack, &long[..4]).unwrap().proof, Proof::Least);
+    assert_eq!(ramp(&builds, &long[..4]).unwrap().proof, Proof::Least);
 }
 
 #[test]
 fn the_way_up_by_hand() {
-    let rack = kg_rack(&[("20", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)]);
+    let builds = kg_rack(&[("20", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)]);
     let sets = |work: &str| -> Vec<(String, u32)> {
         let text = |set: &WarmUpSet| (set.load.number(MassUnit::Kg), set.reps);
-        warm_up(&rack, kg(work)).iter().map(text).collect()
+        warm_up(&builds, kg(work)).iter().map(text).collect()
     };
     let of = |sets: &[(&str, u32)]| -> Vec<(String, u32)> {
         sets.iter().map(|(load, reps)| ((*load).to_owned(), *reps)).collect()
@@ -215,19 +214,19 @@ fn the_way_up_by_hand() {
 
 proptest! {
     #[test]
-    fn a_warm_up_rises_and_stays_below((rack, _) in small(), work in 0..300_000_i64) {
+    fn a_warm_up_rises_and_stays_below((builds, _) in small(), work in 0..300_000_i64) {
         let work = Mass::thousandths(work, MassUnit::Kg);
-        let sets = warm_up(&rack, work);
+        let sets = warm_up(&builds, work);
         prop_assert!(sets.len() <= 4);
         for set in &sets {
-            prop_assert!(rack.exactly(set.load).is_some() && set.load < work && set.reps > 0);
+            prop_assert!(builds.exactly(set.load).is_some() && set.load < work && set.reps > 0);
         }
         for pair in sets.windows(2) {
             prop_assert!(pair[0].load < pair[1].load && pair[0].reps > pair[1].reps);
         }
-        let lightest = rack.lightest().unwrap().mass;
+        let lightest = builds.lightest().unwrap().mass;
         prop_assert_eq!(sets.is_empty(), lightest > work.percent(90));
         let loads: Vec<Mass> = sets.iter().map(|set| set.load).collect();
-        prop_assert!(ramp(&rack, &loads).is_ok());
+        prop_assert!(ramp(&builds, &loads).is_ok());
     }
 }

@@ -1,7 +1,7 @@
 //! The way up to the first work set.
 
-use crate::load::Rack;
 use crate::mass::Mass;
+use crate::plan::Builds;
 
 /// Reps with the lightest build. Like every number of this rule: common practice, no source.
 const LIGHTEST_REPS: u32 = 10;
@@ -15,23 +15,24 @@ const ABOUT_PERCENT: u32 = 90;
 /// One set on the way up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WarmUpSet {
-    /// A load the rack builds.
+    /// A load the builds builds.
     pub load: Mass,
     /// Reps, 1 or more.
     pub reps: u32,
 }
 
 /// The sets before a work set of `work`: the lightest build for ten reps, then five, three and two
-/// reps at 45, 65 and 85 percent of the work load, each rounded down to what the rack builds.
+/// reps at 45, 65 and 85 percent of the work load, each rounded down to what the builds builds.
 ///
 /// Loads rise by at least a tenth of the work load from set to set and stay a tenth below it; reps
 /// fall. A set that would not is left out, so a bar that is nearly the work load gives few sets,
 /// and one that is about the work load none. Common practice, no source.
-pub fn warm_up(rack: &Rack, work: Mass) -> Vec<WarmUpSet> {
+pub fn warm_up(builds: &Builds, work: Mass) -> Vec<WarmUpSet> {
     let (step, most) = (work.percent(STEP_PERCENT), work.percent(ABOUT_PERCENT));
-    let lightest = rack.lightest().map(|build| WarmUpSet { load: build.mass, reps: LIGHTEST_REPS });
+    let lightest =
+        builds.lightest().map(|build| WarmUpSet { load: build.mass, reps: LIGHTEST_REPS });
     let risen = SETS.iter().filter_map(|(percent, reps)| {
-        let build = rack.at_or_below(work.percent(*percent))?;
+        let build = builds.at_or_below(work.percent(*percent))?;
         Some(WarmUpSet { load: build.mass, reps: *reps })
     });
     let mut sets: Vec<WarmUpSet> = Vec::new();

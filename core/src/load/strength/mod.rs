@@ -35,4 +35,4 @@ pub use level::{
 };
 pub use model::Model;
 pub use quantile::Coverage;
-pub use seen::{Effort, SetSeen, StrengthError};
+pub use seen::{Evidence, SetSeen, StrengthError};

@@ -11,7 +11,7 @@ use crate::mass::{Mass, MassUnit};
 
 /// How near to failure a set was.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Effort {
+pub enum Evidence {
     /// An open set: as many good reps as possible.
     Open,
     /// Rated by the athlete: so many reps were left.
@@ -31,7 +31,7 @@ pub struct SetSeen {
     /// Good reps.
     pub reps: u32,
     /// How near to failure.
-    pub effort: Effort,
+    pub evidence: Evidence,
 }
 
 /// Why there is no strength to be worked out.
@@ -106,7 +106,7 @@ pub(super) fn days(
     today: NaiveDate,
 ) -> Result<Vec<Day>, StrengthError> {
     let mut done: BTreeMap<NaiveDate, u32> = BTreeMap::new();
-    let mut best: BTreeMap<NaiveDate, (Effort, Day)> = BTreeMap::new();
+    let mut best: BTreeMap<NaiveDate, (Evidence, Day)> = BTreeMap::new();
     for set in sets {
         check(set)?;
         if set.on > today {
@@ -116,9 +116,9 @@ pub(super) fn days(
         let read = read(model, set, *before);
         *before = before.saturating_add(1);
         let Some(here) = read else { continue };
-        let (effort, so_far) = best.entry(set.on).or_insert((set.effort, here));
-        if set.effort < *effort || (set.effort == *effort && here.value > so_far.value) {
-            (*effort, *so_far) = (set.effort, here);
+        let (evidence, so_far) = best.entry(set.on).or_insert((set.evidence, here));
+        if set.evidence < *evidence || (set.evidence == *evidence && here.value > so_far.value) {
+            (*evidence, *so_far) = (set.evidence, here);
         }
     }
     Ok(best.into_values().map(|(_, day)| day).collect())
@@ -142,12 +142,12 @@ fn check(set: &SetSeen) -> Result<(), StrengthError> {
 
 /// What a set says alone, `before` sets having come before it that day.
 fn read(model: &Model, set: &SetSeen, before: u32) -> Option<Day> {
-    let (reserve, variance) = match set.effort {
-        Effort::Open => (0, model.open_variance()),
-        Effort::Reserve(reserve) if reserve <= MOST_RESERVE => {
+    let (reserve, variance) = match set.evidence {
+        Evidence::Open => (0, model.open_variance()),
+        Evidence::Reserve(reserve) if reserve <= MOST_RESERVE => {
             (reserve, model.rated_variance(reserve))
         }
-        Effort::Reserve(_) | Effort::Plain => return None,
+        Evidence::Reserve(_) | Evidence::Plain => return None,
     };
     let reps = set.reps + reserve;
     if set.reps == 0 || reps > MOST_REPS {

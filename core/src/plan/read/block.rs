@@ -3,15 +3,14 @@
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use toml::de::DeTable;
 
-use super::day::{self, Given};
-use super::field::{Field, whole_plan};
+use super::day;
+use super::field::Field;
+use super::fields::{Fields, whole_plan};
+use super::given::{Given, MOST_WEEKS};
 use super::problems::Problems;
 use super::room::Room;
 use super::{kit, movement};
 use crate::plan::Block;
-
-/// The longest block, in weeks.
-pub(super) const MOST_WEEKS: u32 = 26;
 
 const STARTS: &str = "starts = 2026-11-02";
 
@@ -49,7 +48,9 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
 }
 
 fn head(field: Field<'_>) -> (Option<String>, Option<NaiveDate>, Option<u32>) {
-    let Some(mut fields) = field.table("a block", "[block]") else { return (None, None, None) };
+    let Some(mut fields) = Fields::of(field, "a block", "[block]") else {
+        return (None, None, None);
+    };
     let name = fields.required("name", "name = \"Cellar block one\"").and_then(Field::name);
     let starts = fields.required("starts", STARTS).and_then(monday);
     let weeks = fields.required("weeks", "weeks = 3").and_then(|f| f.whole(1..=MOST_WEEKS));

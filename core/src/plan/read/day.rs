@@ -2,12 +2,11 @@
 
 use chrono::Weekday;
 
-use super::block::MOST_WEEKS;
 use super::field::Field;
-use super::movement::Register;
+use super::fields::Fields;
+use super::given::{Given, MOST_WEEKS, Names};
 use super::piece;
-use super::room::Room;
-use crate::plan::{Day, Movement, Piece, Stretch};
+use crate::plan::{Day, Piece};
 
 /// Days of the week as a plan writes them, from Monday.
 const WEEKDAYS: [&str; 7] =
@@ -20,18 +19,6 @@ const DAY: &str = "[[day]]";
 const ON: &str = "on = [\"tuesday\", \"friday\"]";
 const PIECE: &str = "[[day.piece]]";
 
-/// What the pieces of a day refer to.
-pub(super) struct Given {
-    /// Weeks of the block, when they could be read.
-    pub(super) weeks: Option<u32>,
-    /// What the kit can build.
-    pub(super) room: Room,
-    /// The plan's movements.
-    pub(super) movements: Register<Movement>,
-    /// The plan's stretches.
-    pub(super) stretches: Register<Stretch>,
-}
-
 /// Reads every day.
 pub(super) fn read(field: Field<'_>, given: &Given) -> Option<Vec<Day>> {
     let mut names = Names::new("days of a block");
@@ -41,7 +28,7 @@ pub(super) fn read(field: Field<'_>, given: &Given) -> Option<Vec<Day>> {
 }
 
 fn one(field: Field<'_>, given: &Given, names: &mut Names) -> Option<Day> {
-    let mut fields = field.table("a day", DAY)?;
+    let mut fields = Fields::of(field, "a day", DAY)?;
     let name = fields.required("name", "name = \"Squat evening\"");
     let name = name.and_then(|name| names.first(name));
     let on = fields.required("on", ON).and_then(weekdays);
@@ -92,29 +79,4 @@ fn pieces(field: Field<'_>, given: &Given) -> Option<Vec<Piece>> {
     let pieces: Vec<Option<Piece>> =
         pieces.map(|piece| piece::read(piece, given, &mut names)).collect();
     pieces.into_iter().collect()
-}
-
-/// Names that must differ, and the lines they are on.
-pub(super) struct Names {
-    /// Whose names they are: `pieces of a day`.
-    noun: &'static str,
-    seen: Vec<(String, u32)>,
-}
-
-impl Names {
-    fn new(noun: &'static str) -> Names {
-        Names { noun, seen: Vec::new() }
-    }
-
-    /// Reads a name; one that was there before is a problem.
-    pub(super) fn first(&mut self, field: Field<'_>) -> Option<String> {
-        let name = field.name()?;
-        if let Some((_, line)) = self.seen.iter().find(|(known, _)| *known == name) {
-            let what = format!("the name {} is already on line {line}", field.found());
-            field.wrong(what, format!("the {} need names of their own", self.noun));
-            return None;
-        }
-        self.seen.push((name.clone(), field.line()));
-        Some(name)
-    }
 }

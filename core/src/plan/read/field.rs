@@ -5,7 +5,6 @@ use std::ops::RangeInclusive;
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
-use super::fields::Fields;
 use super::problems::Problems;
 use super::words::{clip, counted, did_you_mean, either};
 
@@ -217,13 +216,17 @@ impl<'r> Field<'r> {
         }
     }
 
-    /// The keys of a table; `example` shows how one is written.
-    pub(super) fn table(self, noun: &'static str, example: &str) -> Option<Fields<'r>> {
-        let DeValue::Table(table) = self.value() else {
-            self.must_be("a table", format!("write `{example}`"));
-            return None;
-        };
-        Some(Fields::new(noun, self.at(), table, self.problems))
+    /// Where a table starts and what is in it, when the value is one.
+    pub(super) fn as_table(self) -> Option<(usize, &'r DeTable<'r>)> {
+        match self.value() {
+            DeValue::Table(table) => Some((self.at(), table)),
+            _ => None,
+        }
+    }
+
+    /// Where problems are gathered.
+    pub(super) fn problems(self) -> &'r Problems<'r> {
+        self.problems
     }
 
     /// The entries of a table under keys of the coach's own choice, in the order of the text.
@@ -262,9 +265,4 @@ impl Entry<'_> {
         self.field.problems.wrong(self.at, what, help.to_owned());
         None
     }
-}
-
-/// The keys of the whole plan.
-pub(super) fn whole_plan<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Fields<'r> {
-    Fields::new("a plan", 0, tree, problems)
 }

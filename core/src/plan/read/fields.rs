@@ -20,8 +20,17 @@ pub(super) struct Fields<'r> {
 }
 
 impl<'r> Fields<'r> {
+    /// The keys of a value that is a table; `example` shows how one is written.
+    pub(super) fn of(field: Field<'r>, noun: &'static str, example: &str) -> Option<Fields<'r>> {
+        let Some((at, table)) = field.as_table() else {
+            field.must_be("a table", format!("write `{example}`"));
+            return None;
+        };
+        Some(Fields::new(noun, at, table, field.problems()))
+    }
+
     /// The keys of `table`, which starts at byte `at`.
-    pub(super) fn new(
+    fn new(
         noun: &'static str,
         at: usize,
         table: &'r DeTable<'r>,
@@ -89,4 +98,9 @@ impl<'r> Fields<'r> {
             self.problems.absent(self.at, what, format!("add `{example}`"));
         }
     }
+}
+
+/// The keys of the whole plan.
+pub(super) fn whole_plan<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Fields<'r> {
+    Fields::new("a plan", 0, tree, problems)
 }

@@ -1,11 +1,10 @@
 //! Hold pieces: a stretch, how long and how it is held.
 
-use super::day::Given;
 use super::duration::{self, MINUTE, SECOND};
 use super::field::Field;
 use super::fields::Fields;
-use crate::clock::{HOLD_READY_MS, HOLD_SWITCH_MS};
-use crate::plan::{Hold, Protocol, Technique};
+use super::given::Given;
+use crate::plan::{HOLD_READY_MS, HOLD_SWITCH_MS, Hold, Protocol, Technique};
 
 /// The longest time to get ready, in milliseconds.
 const LONGEST_READY: i64 = 5 * MINUTE;

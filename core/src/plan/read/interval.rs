@@ -1,9 +1,9 @@
 //! Interval pieces: stations against the clock.
 
-use super::day::Given;
 use super::duration::{self, LONGEST, MINUTE, SECOND};
 use super::field::Field;
 use super::fields::Fields;
+use super::given::Given;
 use super::words::counted;
 use crate::plan::{Interval, Lifted, Station};
 
@@ -60,7 +60,7 @@ fn spare(field: Field<'_>, window: Option<i64>) -> Option<i64> {
 }
 
 fn station(field: Field<'_>, given: &Given) -> Option<Station> {
-    let mut fields = field.table("a station", STATION)?;
+    let mut fields = Fields::of(field, "a station", STATION)?;
     let movement = fields.required("movement", "movement = \"bell-swing\"");
     let movement = movement.and_then(|field| given.movements.find(field));
     let reps = fields.required("reps", "reps = 15").and_then(|reps| reps.whole(1..=MOST_REPS));

@@ -2,8 +2,8 @@
 
 use toml::de::DeTable;
 
-use super::field::{Field, whole_plan};
-use super::fields::Fields;
+use super::field::Field;
+use super::fields::{Fields, whole_plan};
 use super::problems::Problems;
 use super::quantity::Weight;
 use super::room::Room;
@@ -33,7 +33,7 @@ pub(super) fn read_alone<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) 
 
 /// Reads the kit into what its loads can be checked against.
 pub(super) fn read(field: Field<'_>) -> Room {
-    let Some(mut fields) = field.table("a kit", "[kit]") else { return Room::unknown() };
+    let Some(mut fields) = Fields::of(field, "a kit", "[kit]") else { return Room::unknown() };
     let name = fields.optional("name").map(|name| name.text(0..=60, false));
     let bars = fields.optional("bar").map_or(Some(Vec::new()), bars);
     let plate = fields.optional("plate");
@@ -67,7 +67,7 @@ fn each<T>(
 ) -> Option<Vec<T>> {
     let entries = field.list(0..=most, example)?;
     let read: Vec<Option<T>> =
-        entries.into_iter().map(|entry| one(entry.table(noun, example)?)).collect();
+        entries.into_iter().map(|entry| one(Fields::of(entry, noun, example)?)).collect();
     read.into_iter().collect()
 }
 

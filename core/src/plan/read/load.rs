@@ -2,9 +2,9 @@
 
 use super::field::Field;
 use super::fields::Fields;
+use super::given::MOST_SETS;
 use super::quantity::Weight;
 use super::room::Room;
-use super::strength::MOST_SETS;
 use super::words::counted;
 use crate::mass::Mass;
 use crate::plan::{Lifted, LoadRule, Step, StepRule};
@@ -32,7 +32,7 @@ pub(super) fn read(
     lifted: Option<Lifted>,
     room: &Room,
 ) -> Option<LoadRule> {
-    let mut fields = field.table("a load", RULE)?;
+    let mut fields = Fields::of(field, "a load", RULE)?;
     let rule = fields.required("rule", "rule = \"step\"");
     let Some(word) = rule.and_then(|rule| rule.one_of(&RULES)) else {
         fields.abandon();

@@ -6,6 +6,7 @@ mod duration;
 mod fault;
 mod field;
 mod fields;
+mod given;
 mod hold;
 mod interval;
 mod kit;

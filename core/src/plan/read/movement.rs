@@ -1,6 +1,7 @@
 //! Movements with their options, and stretches; and finding the one a piece refers to.
 
 use super::field::{Entry, Field};
+use super::fields::Fields;
 use super::words::{both, clip, did_you_mean};
 use crate::plan::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
 
@@ -68,7 +69,7 @@ impl<T> Known<T> {
 pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Movement> {
     let entries = entries(field, written, MOVEMENT, |entry| {
         let key = entry.checked_key();
-        let mut fields = entry.field.table("a movement", MOVEMENT)?;
+        let mut fields = Fields::of(entry.field, "a movement", MOVEMENT)?;
         let name = fields.required("name", "name = \"Back squat\"").and_then(Field::name);
         let pattern = fields.required("pattern", "pattern = \"squat\"");
         let pattern = pattern.and_then(|field| field.one_of(&Pattern::words()));
@@ -94,7 +95,7 @@ fn options_of(
 ) -> Option<Vec<MovementOption>> {
     let options = field.entries(OPTION)?.into_iter().map(|entry| {
         let key = entry.checked_key();
-        let mut fields = entry.field.table("an option", OPTION)?;
+        let mut fields = Fields::of(entry.field, "an option", OPTION)?;
         let name = fields.required("name", "name = \"Squat to a box\"").and_then(Field::name);
         let because = fields.required("because", "because = \"low-back\"");
         let because = because.and_then(|field| field.one_of(&Because::words()));
@@ -114,7 +115,7 @@ fn options_of(
 pub(super) fn stretches(field: Option<Field<'_>>, written: bool) -> Register<Stretch> {
     let entries = entries(field, written, STRETCH, |entry| {
         let key = entry.checked_key();
-        let mut fields = entry.field.table("a stretch", STRETCH)?;
+        let mut fields = Fields::of(entry.field, "a stretch", STRETCH)?;
         let name = fields.required("name", "name = \"Calf stretch\"").and_then(Field::name);
         let region = fields.required("region", "region = \"calves\"").and_then(Field::name);
         fields.finish();

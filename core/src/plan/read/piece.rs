@@ -1,10 +1,10 @@
 //! The parts of a day: what every kind has in common, and notes.
 
-use super::day::{Given, Names};
 use super::field::Field;
 use super::fields::Fields;
+use super::given::{Given, Names};
 use super::{hold, interval, strength};
-use crate::plan::{Note, Piece, Work};
+use crate::plan::{Note, Piece, PieceKind};
 
 const KINDS: [&str; 4] = ["strength", "interval", "hold", "note"];
 
@@ -13,21 +13,21 @@ const LONGEST_NOTE: usize = 1000;
 
 /// Reads a piece.
 pub(super) fn read(field: Field<'_>, given: &Given, names: &mut Names) -> Option<Piece> {
-    let mut fields = field.table("a piece", "[[day.piece]]")?;
+    let mut fields = Fields::of(field, "a piece", "[[day.piece]]")?;
     let kind = fields.required("kind", "kind = \"strength\"");
     let name = fields.required("name", "name = \"Squat\"");
     let name = name.and_then(|name| names.first(name));
-    let work = match kind.and_then(|kind| kind.one_of(&KINDS)) {
-        Some("strength") => strength::read(fields, given).map(Work::Strength),
-        Some("interval") => interval::read(fields, given).map(Work::Interval),
-        Some("hold") => hold::read(fields, given).map(Work::Hold),
-        Some(_) => note(fields).map(Work::Note),
+    let asked = match kind.and_then(|kind| kind.one_of(&KINDS)) {
+        Some("strength") => strength::read(fields, given).map(PieceKind::Strength),
+        Some("interval") => interval::read(fields, given).map(PieceKind::Interval),
+        Some("hold") => hold::read(fields, given).map(PieceKind::Hold),
+        Some(_) => note(fields).map(PieceKind::Note),
         None => {
             fields.abandon();
             None
         }
     };
-    Some(Piece { name: name?, work: work? })
+    Some(Piece { name: name?, kind: asked? })
 }
 
 fn note(mut fields: Fields<'_>) -> Option<Note> {

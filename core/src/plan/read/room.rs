@@ -6,9 +6,8 @@ use std::collections::BTreeMap;
 use super::field::Field;
 use super::quantity::Weight;
 use super::words::thousands;
-use crate::load::{MAX_PLATES_A_SIDE, Rack};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Kit, Lifted};
+use crate::plan::{Bar, Builds, Kit, Lifted, MAX_PLATES_A_SIDE};
 
 /// More different sums than this on one side of a bar take too long to work out. The usual plates
 /// of a unit make fewer than 1,000.
@@ -21,8 +20,8 @@ pub(super) struct Room {
     /// The kit.
     pub(super) kit: Kit,
     /// What plates add to a bar, for each unit.
-    sides: Vec<Rack>,
-    bells: Rack,
+    sides: Vec<Builds>,
+    bells: Builds,
     /// False when bars or plates could not be read: then nothing is said about them.
     bars_known: bool,
     /// False when bells could not be read: then nothing is said about them.
@@ -69,8 +68,8 @@ impl Room {
             count: 1,
         };
         let known = if bars_known { &UNITS[..] } else { &[] };
-        let sides = known.iter().map(|unit| Rack::bar(&kit, &weightless(*unit))).collect();
-        let bells = Rack::bells(&kit.bells, MassUnit::default());
+        let sides = known.iter().map(|unit| Builds::bar(&kit, &weightless(*unit))).collect();
+        let bells = Builds::bells(&kit.bells, MassUnit::default());
         Room { kit, sides, bells, bars_known, bells_known }
     }
 
@@ -108,16 +107,17 @@ impl Room {
             Lifted::Bell if self.bells_known => (vec![(Mass::ZERO, &self.bells)], "no bell weighs"),
             _ => return,
         };
-        if choices.iter().any(|(empty, rack)| rack.exactly(load.mass - *empty).is_some()) {
+        if choices.iter().any(|(empty, builds)| builds.exactly(load.mass - *empty).is_some()) {
             return;
         }
         // Nearby loads in the coach's own unit are the ones to choose from, where there are any.
-        let alike = choices.iter().any(|(_, rack)| rack.unit == load.unit);
-        let near = || choices.iter().filter(|(_, rack)| !alike || rack.unit == load.unit);
-        let below = near()
-            .filter_map(|(empty, rack)| Some(rack.at_or_below(load.mass - *empty)?.mass + *empty));
-        let above =
-            near().filter_map(|(empty, rack)| Some(rack.above(load.mass - *empty)?.mass + *empty));
+        let alike = choices.iter().any(|(_, builds)| builds.unit == load.unit);
+        let near = || choices.iter().filter(|(_, builds)| !alike || builds.unit == load.unit);
+        let below = near().filter_map(|(empty, builds)| {
+            Some(builds.at_or_below(load.mass - *empty)?.mass + *empty)
+        });
+        let above = near()
+            .filter_map(|(empty, builds)| Some(builds.above(load.mass - *empty)?.mass + *empty));
         let help = match (below.max(), above.min()) {
             (Some(below), Some(above)) => format!("the kit builds {below} and {above}"),
             (Some(below), None) => format!("the heaviest the kit builds is {below}"),
@@ -129,16 +129,16 @@ impl Room {
     }
 
     /// Every bar: what it weighs empty and what plates add to it.
-    fn bars(&self) -> Vec<(Mass, &Rack)> {
+    fn bars(&self) -> Vec<(Mass, &Builds)> {
         let loaded = |bar: &Bar| {
-            let sides = self.sides.iter().find(|rack| rack.unit == bar.unit)?;
+            let sides = self.sides.iter().find(|builds| builds.unit == bar.unit)?;
             Some((bar.mass + bar.collars, sides))
         };
         self.kit.bars.iter().filter_map(loaded).collect()
     }
 }
 
-/// True when the plates for a bar of a unit make few enough sums for [`Rack::bar`] to list them all: a
+/// True when the plates for a bar of a unit make few enough sums for [`Builds::bar`] to list them all: a
 /// handful of odd masses makes millions.
 fn few_sums(kit: &Kit, unit: MassUnit) -> bool {
     let mut fewest: BTreeMap<Mass, usize> = BTreeMap::from([(Mass::ZERO, 0)]);

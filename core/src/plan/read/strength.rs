@@ -1,14 +1,12 @@
 //! Strength pieces: a movement, its set scheme and the rest between sets.
 
-use super::day::Given;
 use super::duration::MINUTE;
 use super::field::Field;
 use super::fields::Fields;
+use super::given::{Given, MOST_SETS};
 use super::load;
 use crate::plan::{LoadRule, Scheme, Strength};
 
-/// The most sets of a piece.
-pub(super) const MOST_SETS: usize = 20;
 const MOST_REPS: u32 = 100;
 const USUAL_REST: i64 = 2 * MINUTE;
 const LONGEST_REST: i64 = 30 * MINUTE;

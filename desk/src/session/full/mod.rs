@@ -9,7 +9,7 @@ mod model;
 mod rows;
 mod went_by;
 
-use holdfast_core::Companion;
+use holdfast_core::Holdfast;
 use holdfast_core::clock::Cue;
 use holdfast_core::companion::{FlagView, PieceView, SessionScreen, SessionState, Tap};
 
@@ -27,7 +27,7 @@ use form::{Item, Picker};
 use model::{Mode, Model, Tone, Wish};
 
 /// Runs a session until it is left. What a line calls saved is on disk.
-pub(crate) fn run(companion: &Companion, day: Option<String>, noise: Noise) -> Outcome {
+pub(crate) fn run(companion: &Holdfast, day: Option<String>, noise: Noise) -> Outcome {
     let mut model = begin(companion, day)?;
     let mut sound = Sound::new(noise);
     let theme = Theme::here();
@@ -52,7 +52,7 @@ pub(crate) fn run(companion: &Companion, day: Option<String>, noise: Noise) -> O
 }
 
 /// Goes on with the session that is open, or begins one; a day off asks which day.
-fn begin(companion: &Companion, day: Option<String>) -> Outcome<Model> {
+fn begin(companion: &Holdfast, day: Option<String>) -> Outcome<Model> {
     let screen = companion.today(now())?;
     let goes_on = match screen.state {
         SessionState::Running => day.as_ref().is_none_or(|day| *day == screen.day),
@@ -75,7 +75,7 @@ fn begin(companion: &Companion, day: Option<String>) -> Outcome<Model> {
 
 fn play(
     stage: &mut Stage,
-    companion: &Companion,
+    companion: &Holdfast,
     model: &mut Model,
     sound: &mut Sound,
     theme: Theme,

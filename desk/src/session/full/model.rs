@@ -2,7 +2,7 @@
 //! Keys come in, wishes go out; nothing here draws or logs.
 
 use holdfast_core::companion::{SessionScreen, Tap};
-use holdfast_core::{CompanionError, Instant};
+use holdfast_core::{HoldfastError, Instant};
 
 use super::form::{Picker, Typing};
 use super::rows::{rows, same_place};
@@ -102,7 +102,7 @@ impl Model {
     }
 
     /// Takes in what became of a tap. Says whether it was done.
-    pub(super) fn after(&mut self, tap: &Tap, done: Result<SessionScreen, CompanionError>) -> bool {
+    pub(super) fn after(&mut self, tap: &Tap, done: Result<SessionScreen, HoldfastError>) -> bool {
         match done {
             Ok(screen) => {
                 let number = screen.saved.map_or(String::new(), |number| format!(" {number}"));
@@ -131,7 +131,7 @@ impl Model {
     }
 
     /// Takes in the core's answer for a later moment.
-    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, CompanionError>, at: &Instant) {
+    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, HoldfastError>, at: &Instant) {
         match screen {
             Ok(screen) => {
                 self.went_by.look(&screen, at);

@@ -1,7 +1,7 @@
 use chrono::NaiveDate;
 
 use super::super::{
-    Coverage, Effort, LevelError, MOST_REPS, Model, StrengthError, curve, strength, strength_by,
+    Coverage, Evidence, LevelError, MOST_REPS, Model, StrengthError, curve, strength, strength_by,
 };
 use super::{day, set};
 use crate::mass::Mass;
@@ -13,7 +13,7 @@ fn close(found: f64, expected: f64) {
 /// The update of a normal prior by one normal observation, by hand: precisions add up.
 #[test]
 fn one_open_set() {
-    let strength = strength(&[set(0, 1000, 8, Effort::Open)], day(0)).unwrap().unwrap();
+    let strength = strength(&[set(0, 1000, 8, Evidence::Open)], day(0)).unwrap().unwrap();
     let (prior, seen) = (1.0, 1.0 / (0.025 * 0.025));
     let shown = 100_f64.ln() + curve(8.0);
     let mean = (prior * 4.1 + seen * shown) / (prior + seen);
@@ -34,7 +34,7 @@ fn one_open_set() {
 /// A week adds seven days' variance to the level and nothing to anything else.
 #[test]
 fn days_without_training_widen() {
-    let sets = [set(0, 1000, 5, Effort::Open)];
+    let sets = [set(0, 1000, 5, Evidence::Open)];
     let width = |after| {
         let it = strength(&sets, day(after)).unwrap().unwrap().now();
         ((it.high / it.low).ln() / 2.0 / Coverage::EIGHTY.deviations()).powi(2)
@@ -46,41 +46,41 @@ fn days_without_training_widen() {
 
 #[test]
 fn a_rated_set_counts_less_the_further_from_failure() {
-    let before = [set(0, 1000, 5, Effort::Open)];
-    let after = |reps, effort| {
-        let sets = [before[0], set(3, 1100, reps, effort)];
+    let before = [set(0, 1000, 5, Evidence::Open)];
+    let after = |reps, evidence| {
+        let sets = [before[0], set(3, 1100, reps, evidence)];
         strength(&sets, day(3)).unwrap().unwrap().now().likely
     };
     // The same reps in all, so the same strength shown.
     let order = [
-        after(8, Effort::Open),
-        after(8, Effort::Reserve(0)),
-        after(2, Effort::Reserve(6)),
-        after(1, Effort::Reserve(7)),
+        after(8, Evidence::Open),
+        after(8, Evidence::Reserve(0)),
+        after(2, Evidence::Reserve(6)),
+        after(1, Evidence::Reserve(7)),
         strength(&before, day(3)).unwrap().unwrap().now().likely,
     ];
     assert!(order.is_sorted_by(|more, less| more > less), "{order:?}");
     // Up to five to go a rating is as good as any.
-    assert_eq!(after(8, Effort::Reserve(0)), after(3, Effort::Reserve(5)));
+    assert_eq!(after(8, Evidence::Reserve(0)), after(3, Evidence::Reserve(5)));
 }
 
 /// The set of a day nearest to failure counts, and of equals the one that shows most.
 #[test]
 fn one_set_of_a_day_is_read() {
     let now = |sets: &[_]| strength(sets, day(9)).unwrap().unwrap();
-    let open = set(0, 1000, 8, Effort::Open);
-    let rated = set(0, 1200, 8, Effort::Reserve(2));
+    let open = set(0, 1000, 8, Evidence::Open);
+    let rated = set(0, 1200, 8, Evidence::Reserve(2));
     assert_eq!(now(&[open, rated]), now(&[open]));
-    assert_eq!(now(&[open, set(0, 500, 30, Effort::Open)]), now(&[open]));
-    assert_eq!(now(&[rated, set(0, 1300, 8, Effort::Reserve(5))]), now(&[rated]));
-    assert_eq!(now(&[rated, set(0, 1100, 8, Effort::Reserve(2))]), now(&[rated]));
+    assert_eq!(now(&[open, set(0, 500, 30, Evidence::Open)]), now(&[open]));
+    assert_eq!(now(&[rated, set(0, 1300, 8, Evidence::Reserve(5))]), now(&[rated]));
+    assert_eq!(now(&[rated, set(0, 1100, 8, Evidence::Reserve(2))]), now(&[rated]));
 }
 
 /// A set after two others shows 2 % more strength rested, and as many reps for one just as late.
 #[test]
 fn sets_before_it_tire() {
-    let open = set(0, 1000, 8, Effort::Open);
-    let plain = set(0, 1000, 5, Effort::Plain);
+    let open = set(0, 1000, 8, Evidence::Open);
+    let plain = set(0, 1000, 5, Evidence::Plain);
     let alone = strength(&[open], day(0)).unwrap().unwrap();
     let late = strength(&[plain, plain, open], day(0)).unwrap().unwrap();
     assert!(((late.now().likely / alone.now().likely).ln() - 0.02).abs() < 1e-4);
@@ -95,25 +95,25 @@ fn sets_before_it_tire() {
 fn nothing_to_go_by() {
     let none = |sets: &[_]| assert_eq!(strength(sets, day(5)), Ok(None));
     none(&[]);
-    none(&[set(6, 1000, 5, Effort::Open)]);
-    none(&[set(0, 1000, 5, Effort::Plain)]);
-    none(&[set(0, 1000, 0, Effort::Open)]);
-    none(&[set(0, 1000, 0, Effort::Reserve(3))]);
-    none(&[set(0, 1000, MOST_REPS + 1, Effort::Open)]);
-    none(&[set(0, 1000, MOST_REPS - 1, Effort::Reserve(2))]);
-    none(&[set(0, 1000, 5, Effort::Reserve(11))]);
+    none(&[set(6, 1000, 5, Evidence::Open)]);
+    none(&[set(0, 1000, 5, Evidence::Plain)]);
+    none(&[set(0, 1000, 0, Evidence::Open)]);
+    none(&[set(0, 1000, 0, Evidence::Reserve(3))]);
+    none(&[set(0, 1000, MOST_REPS + 1, Evidence::Open)]);
+    none(&[set(0, 1000, MOST_REPS - 1, Evidence::Reserve(2))]);
+    none(&[set(0, 1000, 5, Evidence::Reserve(11))]);
 }
 
 #[test]
 fn what_cannot_be_is_an_error() {
     let on = day(0);
     for load in [Mass::ZERO, Mass::kg(-1), Mass::kg(5_001), Mass { ten_ng: i64::MAX }] {
-        let bad = super::SetSeen { on, load, reps: 5, effort: Effort::Open };
+        let bad = super::SetSeen { on, load, reps: 5, evidence: Evidence::Open };
         assert_eq!(strength(&[bad], on), Err(StrengthError::Load { on, load }));
     }
     let error = Err(StrengthError::Reps { on, reps: 1_001 });
-    assert_eq!(strength(&[set(0, 1000, 1_001, Effort::Plain)], on), error);
-    let sets = [set(0, 1000, 5, Effort::Open)];
+    assert_eq!(strength(&[set(0, 1000, 1_001, Evidence::Plain)], on), error);
+    let sets = [set(0, 1000, 5, Evidence::Open)];
     for model in [
         Model { per_day: f64::NAN, ..Model::USUAL },
         Model { open_error: 0.0, ..Model::USUAL },
@@ -136,14 +136,14 @@ fn what_cannot_be_is_an_error() {
 fn a_trend_is_seen() {
     let week = |week: u64| {
         let tenths = 1000.0 * 1.01_f64.powf(week as f64);
-        set(7 * week, tenths.round() as i64, 5, Effort::Open)
+        set(7 * week, tenths.round() as i64, 5, Evidence::Open)
     };
     let sets: Vec<_> = (0..9).map(week).collect();
     let trend = strength(&sets, day(60)).unwrap().unwrap().trend().unwrap();
     assert_eq!((trend.from, trend.to), (day(14), day(56)));
     assert!((trend.per_week.likely - 0.01).abs() < 0.000_1, "{trend:?}");
     assert!(trend.per_week.low > 0.0 && trend.per_week.high > trend.per_week.likely, "{trend:?}");
-    let steady: Vec<_> = (0..9).map(|week| set(7 * week, 1000, 5, Effort::Open)).collect();
+    let steady: Vec<_> = (0..9).map(|week| set(7 * week, 1000, 5, Evidence::Open)).collect();
     let trend = strength(&steady, day(60)).unwrap().unwrap().trend().unwrap();
     assert!(trend.per_week.likely.abs() < 1e-4, "{trend:?}");
     // Two weeks are needed.
@@ -156,14 +156,14 @@ fn a_trend_is_seen() {
 #[test]
 fn bands_are_the_athletes_own() {
     let width = |loads: [i64; 2]| {
-        let one = |it: u64| set(3 * it, loads[(it % 2) as usize], 5, Effort::Open);
+        let one = |it: u64| set(3 * it, loads[(it % 2) as usize], 5, Evidence::Open);
         let sets: Vec<_> = (0..20).map(one).collect();
         let band = strength(&sets, day(60)).unwrap().unwrap().expected_reps(Mass::kg(100));
         band.high - band.low
     };
     assert!(width([1000, 1000]) < width([950, 1050]));
     let level = |absurd| {
-        let mut sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Effort::Open)).collect();
+        let mut sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Evidence::Open)).collect();
         sets[19].load = Mass::kg(absurd);
         let now = strength(&sets, day(60)).unwrap().unwrap().now();
         now.high / now.low
@@ -174,7 +174,7 @@ fn bands_are_the_athletes_own() {
 /// The further from the reps that were trained with, the wider what is said.
 #[test]
 fn far_loads_are_foretold_less_well() {
-    let sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Effort::Open)).collect();
+    let sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Evidence::Open)).collect();
     let strength = strength(&sets, day(60)).unwrap().unwrap();
     let width = |reps| {
         let load = strength.load_for(reps, 0);
@@ -186,7 +186,7 @@ fn far_loads_are_foretold_less_well() {
 
 #[test]
 fn loads_beyond_all_reason() {
-    let sets = [set(0, 1000, 8, Effort::Open)];
+    let sets = [set(0, 1000, 8, Evidence::Open)];
     let strength = strength(&sets, NaiveDate::MAX).unwrap().unwrap();
     let reps = |load| {
         let it = strength.expected_reps(load);

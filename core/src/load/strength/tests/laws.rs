@@ -2,24 +2,24 @@ use chrono::NaiveDate;
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::super::{Coverage, Effort, SetSeen, Strength, strength};
+use super::super::{Coverage, Evidence, SetSeen, Strength, strength};
 use super::{day, set};
 use crate::mass::Mass;
 
-fn effort() -> impl Strategy<Value = Effort> {
+fn evidence() -> impl Strategy<Value = Evidence> {
     prop_oneof![
-        3 => Just(Effort::Open),
-        2 => (0_u32..=10).prop_map(Effort::Reserve),
-        1 => Just(Effort::Plain),
+        3 => Just(Evidence::Open),
+        2 => (0_u32..=10).prop_map(Evidence::Reserve),
+        1 => Just(Evidence::Plain),
     ]
 }
 
 /// Sets with at least one open one, all readable.
 fn history() -> impl Strategy<Value = Vec<SetSeen>> {
-    let one = (0_u64..200, 1_i64..4_000, 1_u32..=26, effort())
-        .prop_map(|(days, tenths, reps, effort)| set(days, tenths, reps, effort));
+    let one = (0_u64..200, 1_i64..4_000, 1_u32..=26, evidence())
+        .prop_map(|(days, tenths, reps, evidence)| set(days, tenths, reps, evidence));
     let open = (0_u64..200, 1_i64..4_000, 1_u32..=26)
-        .prop_map(|(days, tenths, reps)| set(days, tenths, reps, Effort::Open));
+        .prop_map(|(days, tenths, reps)| set(days, tenths, reps, Evidence::Open));
     (open, vec(one, 0..30)).prop_map(|(open, mut sets)| {
         sets.insert(sets.len() / 2, open);
         sets
@@ -36,12 +36,12 @@ fn anything() -> impl Strategy<Value = SetSeen> {
         .prop_map(|days| NaiveDate::from_num_days_from_ce_opt(days).unwrap_or(NaiveDate::MIN));
     let load = prop_oneof![any::<i64>(), 1_i64..500_000_000_000_000];
     let reps = prop_oneof![any::<u32>(), 0_u32..40];
-    let effort = prop_oneof![effort(), any::<u32>().prop_map(Effort::Reserve)];
-    (on, load, reps, effort).prop_map(|(on, ten_ng, reps, effort)| SetSeen {
+    let evidence = prop_oneof![evidence(), any::<u32>().prop_map(Evidence::Reserve)];
+    (on, load, reps, evidence).prop_map(|(on, ten_ng, reps, evidence)| SetSeen {
         on,
         load: Mass { ten_ng },
         reps,
-        effort,
+        evidence,
     })
 }
 
@@ -56,17 +56,17 @@ proptest! {
         tenths in 0_i64..=500,
     ) {
         let open: Vec<_> =
-            (0..sets.len()).filter(|it| sets[*it].effort == Effort::Open).collect();
+            (0..sets.len()).filter(|it| sets[*it].evidence == Evidence::Open).collect();
         let mut more = sets.clone();
         let at = open[which.index(open.len())];
         more[at].reps += reps;
-        more[at].load = more[at].load + set(0, tenths, 1, Effort::Open).load;
+        more[at].load = more[at].load + set(0, tenths, 1, Evidence::Open).load;
         let (before, after) = (today(&sets).now().likely, today(&more).now().likely);
         prop_assert!(after >= before * (1.0 - 1e-12), "{before} became {after}");
         if reps > 0 || tenths > 0 {
             // And of the only set read on its day, it raises.
             let on = more[at].on;
-            if sets.iter().filter(|it| it.on == on && it.effort == Effort::Open).count() == 1 {
+            if sets.iter().filter(|it| it.on == on && it.evidence == Evidence::Open).count() == 1 {
                 prop_assert!(after > before, "{before} stayed {after}");
             }
         }
@@ -82,7 +82,7 @@ proptest! {
         let coverage = |it| Coverage::percent(it).unwrap();
         let (less, more) = (coverage(less.min(more)), coverage(less.max(more)));
         let strength = today(&sets);
-        let load = set(0, tenths, 1, Effort::Open).load;
+        let load = set(0, tenths, 1, Evidence::Open).load;
         let (inner, outer) =
             (strength.expected_reps_within(load, less), strength.expected_reps_within(load, more));
         prop_assert!(outer.low <= inner.low && inner.low <= inner.likely);
@@ -106,7 +106,7 @@ proptest! {
     ) {
         let strength = today(&sets);
         let band = |tenths| {
-            let load = set(0, tenths, 1, Effort::Open).load;
+            let load = set(0, tenths, 1, Evidence::Open).load;
             strength.expected_reps_within(load, Coverage::percent(percent).unwrap())
         };
         let (light, heavy) = (band(light), band(light + more));

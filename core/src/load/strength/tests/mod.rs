@@ -4,7 +4,7 @@ mod series;
 
 use chrono::{Days, NaiveDate};
 
-use super::{Effort, SetSeen};
+use super::{Evidence, SetSeen};
 use crate::mass::{Mass, MassUnit};
 
 fn day(days: u64) -> NaiveDate {
@@ -12,6 +12,6 @@ fn day(days: u64) -> NaiveDate {
 }
 
 /// A set on a day counted from the first Monday of 2026, of tenths of a kilogram.
-fn set(days: u64, tenths: i64, reps: u32, effort: Effort) -> SetSeen {
-    SetSeen { on: day(days), load: Mass::thousandths(tenths * 100, MassUnit::Kg), reps, effort }
+fn set(days: u64, tenths: i64, reps: u32, evidence: Evidence) -> SetSeen {
+    SetSeen { on: day(days), load: Mass::thousandths(tenths * 100, MassUnit::Kg), reps, evidence }
 }

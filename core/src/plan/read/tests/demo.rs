@@ -5,24 +5,24 @@ use chrono::{NaiveDate, Weekday};
 use super::{PLAN, good, spoilt};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{
-    Because, Block, Hold, Interval, Lifted, LoadRule, Piece, Protocol, Step, StepRule, Strength,
-    Technique, Work,
+    Because, Block, Hold, Interval, Lifted, LoadRule, Piece, PieceKind, Protocol, Step, StepRule,
+    Strength, Technique,
 };
 
 const DEMO: &str = include_str!("../../../../../desk/demo/plan.toml");
 
 fn strength(piece: &Piece) -> &Strength {
-    let Work::Strength(strength) = &piece.work else { panic!("{piece:?}") };
+    let PieceKind::Strength(strength) = &piece.kind else { panic!("{piece:?}") };
     strength
 }
 
 fn interval(piece: &Piece) -> &Interval {
-    let Work::Interval(interval) = &piece.work else { panic!("{piece:?}") };
+    let PieceKind::Interval(interval) = &piece.kind else { panic!("{piece:?}") };
     interval
 }
 
 fn hold(piece: &Piece) -> &Hold {
-    let Work::Hold(hold) = &piece.work else { panic!("{piece:?}") };
+    let PieceKind::Hold(hold) = &piece.kind else { panic!("{piece:?}") };
     hold
 }
 

@@ -240,7 +240,7 @@ fn time_to_get_ready_and_to_switch() {
     let timing = |text: &str| {
         let block = good(text);
         let piece = block.days[0].piece("Calves").unwrap().clone();
-        let crate::plan::Work::Hold(hold) = piece.work else { panic!("not a hold") };
+        let crate::plan::PieceKind::Hold(hold) = piece.kind else { panic!("not a hold") };
         (hold.ready_ms, hold.switch_ms)
     };
     assert_eq!(timing(&spoilt(hold, hold)), (5_000, 10_000), "as usual");

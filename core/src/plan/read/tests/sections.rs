@@ -1,8 +1,8 @@
 //! Bad plans: the block, the kit, movements, stretches and days.
 
 use super::{Case, PLAN, bad, check, good, places, spoilt};
-use crate::load::Rack;
 use crate::mass::Mass;
+use crate::plan::Builds;
 use crate::plan::read::{MAX_PLAN_BYTES, read_kit, read_plan};
 
 #[test]
@@ -119,8 +119,8 @@ fn a_kit_that_mixes_units() {
     let mixed = spoilt("mass = \"2.5 kg\"", pounds).replace("plate = [", "mixed = true\nplate = [");
     let block = good(&mixed);
     assert!(block.kit.mixed && !good(&spoilt("plate = [", "mixed = false\nplate = [")).kit.mixed);
-    let rack = Rack::bar(&block.kit, &block.kit.bars[0]);
-    assert!(rack.exactly(Mass::kg(40) + Mass::lb(20)).is_some());
+    let builds = Builds::bar(&block.kit, &block.kit.bars[0]);
+    assert!(builds.exactly(Mass::kg(40) + Mass::lb(20)).is_some());
     // Plates that are few loads in each unit and too many together.
     let list = |unit: &str, odd: &[i64]| -> String {
         odd.iter().map(|mass| format!("{{ mass = \"{mass}.7 {unit}\", count = 10 }},")).collect()

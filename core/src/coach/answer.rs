@@ -1,0 +1,65 @@
+//! A coach's answers: to a proposal, and to a flag.
+
+use super::proposal::{Proposal, proposals};
+use super::ruling::{Answer, decided};
+use crate::device::Device;
+use crate::error::{Error, Result, Thing};
+use crate::history::open_flags;
+use crate::id::{PersonId, RecordId};
+use crate::instant::Instant;
+use crate::journal::{Cleared, Role, Ruling};
+use crate::store::{Draft, people};
+use crate::words;
+
+/// Logs a coach's answer.
+pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Result<()> {
+    device.require(Role::Coach, "answering a proposal")?;
+    let people = people(device.reader())?;
+    let Some((_, profile)) = people.get(&answer.person) else {
+        return Err(Error::missing(Thing::Member, "nobody of this crew"));
+    };
+    let Some(plan) = device.block_for(at.date())? else {
+        return Err(Error::missing(Thing::Plan, "none is published yet"));
+    };
+    let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
+    let about_it = |it: &&Proposal| it.exercise == answer.exercise && it.scheme == answer.scheme;
+    let Some(proposal) = open.iter().find(about_it) else {
+        let known: Vec<String> = open.iter().map(|it| it.exercise.to_string()).collect();
+        let reason = match known.as_slice() {
+            [] => format!("{} has no proposals yet", profile.name),
+            known => format!("{} has proposals for {}", profile.name, words::list(known)),
+        };
+        return Err(Error::not_found(Thing::Proposal, &answer.exercise.to_string(), reason));
+    };
+    let loads = decided(&answer, proposal, profile, &plan.block)?;
+    let ruling = Ruling {
+        person: answer.person,
+        exercise: answer.exercise,
+        scheme: proposal.scheme.clone(),
+        after: proposal.after,
+        decision: answer.decision,
+        loads,
+        words: answer.words,
+    };
+    device.append(at, vec![Draft::new(ruling)])?;
+    device.cut_after_saving();
+    Ok(())
+}
+
+/// Clears a member's discomfort flag after talking with them.
+pub(crate) fn clear_flag(
+    device: &mut Device,
+    person: PersonId,
+    flag: RecordId,
+    at: &Instant,
+) -> Result<()> {
+    device.require(Role::Coach, "clearing a member's flag")?;
+    let open = open_flags(device.reader(), person)?;
+    if !open.iter().any(|open| open.record == flag) {
+        let reason = "it is cleared already, or was never raised";
+        return Err(Error::missing(Thing::Flag, reason));
+    }
+    device.append(at, vec![Draft::new(Cleared { flag, session: None })])?;
+    device.cut_after_saving();
+    Ok(())
+}

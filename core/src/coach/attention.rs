@@ -1,0 +1,217 @@
+//! What a coach should look at, and in which order.
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::proposal::Proposal;
+use crate::error::Result;
+use crate::history::open_flags;
+use crate::id::PersonId;
+use crate::journal::{Lift, OptionTaken, Session, WindowDone};
+use crate::load::Reason;
+use crate::mass::MassUnit;
+use crate::plan::{Block, Exercise};
+use crate::store::{Logged, Query, conflicts, date_of};
+use crate::words;
+
+/// What kind of look something needs, the most pressing first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum AttentionKind {
+    /// Somebody hurts.
+    Pain,
+    /// Loads do not go up any more.
+    Stall,
+    /// Not seen for more than one planned day.
+    Away,
+    /// Two devices disagree about a record.
+    Conflict,
+    /// Options taken instead of the movement.
+    Options,
+    /// Windows with less to spare than planned.
+    Rushed,
+    /// Loads went up.
+    Progress,
+}
+
+/// One thing to look at.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Attention {
+    /// What kind of look it needs.
+    pub kind: AttentionKind,
+    /// The kind in a word.
+    pub word: String,
+    /// The words.
+    pub text: String,
+}
+
+impl Attention {
+    fn new(kind: AttentionKind, text: String) -> Attention {
+        let word = match kind {
+            AttentionKind::Pain => "pain",
+            AttentionKind::Stall => "stalled",
+            AttentionKind::Away => "away",
+            AttentionKind::Conflict => "conflict",
+            AttentionKind::Options => "option",
+            AttentionKind::Rushed => "rushed",
+            AttentionKind::Progress => "up",
+        };
+        Attention { kind, word: word.to_owned(), text }
+    }
+}
+
+/// How many planned days somebody may miss before the board says so.
+const AWAY_AFTER: usize = 2;
+
+/// Everything to look at about one member, the most pressing first.
+pub(crate) fn attention(
+    connection: &Connection,
+    person: PersonId,
+    unit: MassUnit,
+    block: &Block,
+    proposals: &[Proposal],
+    today: NaiveDate,
+) -> Result<Vec<Attention>> {
+    let mine = Query { person: Some(person), ..Query::default() };
+    let mut sessions = mine.read::<Session>(connection)?;
+    sessions.retain(|session| session.body.date <= today);
+    let inside = |date: NaiveDate| block.week_of(date).is_some() && date <= today;
+    let mut found = pain(connection, person, block)?;
+    found.extend(stalls(proposals));
+    found.extend(away(block, &sessions, today));
+    let conflicts = conflicts(connection, person)?;
+    if conflicts > 0 {
+        let what = words::count(u64::from(conflicts), "entry");
+        let text = format!("two devices disagree about {what}");
+        found.push(Attention::new(AttentionKind::Conflict, text));
+    }
+    let options = mine.read::<OptionTaken>(connection)?;
+    found.extend(options_taken(block, options.iter().filter(|it| inside(date_of(it)))));
+    let windows = mine.read::<WindowDone>(connection)?;
+    found.extend(rushed(windows.iter().filter(|it| inside(date_of(it)))));
+    let lifts = mine.read::<Lift>(connection)?;
+    let lifts: Vec<_> = lifts.into_iter().filter(|it| inside(date_of(it))).collect();
+    found.extend(progress(block, unit, &lifts));
+    found.sort();
+    Ok(found)
+}
+
+fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<Attention>> {
+    let flags = open_flags(connection, person)?;
+    let text = |flag: &Logged<crate::journal::Discomfort>| {
+        let flagged = &flag.body;
+        let signs: Vec<String> =
+            flagged.signs.iter().map(|sign| words::sign(*sign).to_owned()).collect();
+        let urgent = match signs.as_slice() {
+            [] => String::new(),
+            signs => format!(", WITH {}: make sure they are seen by a doctor", words::list(signs)),
+        };
+        format!(
+            "{} {}/10 in {} on {}{urgent}",
+            words::place(flagged.place),
+            flagged.severity,
+            block.name_of(&flagged.exercise),
+            words::day(date_of(flag))
+        )
+    };
+    let pain = |flag| Attention::new(AttentionKind::Pain, text(flag));
+    Ok(flags.iter().map(pain).collect())
+}
+
+fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
+    let stalled = proposals.iter().filter_map(|proposal| {
+        // The last set is the heaviest; what it cannot do any more is the stall.
+        let what = match &proposal.sets.last()?.reason {
+            Reason::BackOff { .. } => "missed twice in a row at",
+            Reason::NoLegalStep { .. } => "no legal step with these plates from",
+            _ => return None,
+        };
+        let text = format!("{}: {what} {}", proposal.movement, proposal.last_text);
+        Some(Attention::new(AttentionKind::Stall, text))
+    });
+    stalled.collect()
+}
+
+fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option<Attention> {
+    let last = sessions.iter().map(|session| session.body.date).max();
+    let since = |date: NaiveDate| last.is_none_or(|last| date > last);
+    // Today is not over yet.
+    let missed = block
+        .planned_until(today)
+        .into_iter()
+        .filter(|planned| planned.date < today && since(planned.date))
+        .count();
+    if missed < AWAY_AFTER {
+        return None;
+    }
+    let days = words::count(missed as u64, "planned day");
+    let text = match last {
+        Some(last) => format!("last trained {}, {days} missed since", words::day(last)),
+        None => format!("no session yet, {days} missed"),
+    };
+    Some(Attention::new(AttentionKind::Away, text))
+}
+
+fn options_taken<'a>(
+    block: &Block,
+    options: impl Iterator<Item = &'a Logged<OptionTaken>>,
+) -> Vec<Attention> {
+    let mut counts: Vec<(String, u64)> = Vec::new();
+    for taken in options {
+        let OptionTaken { movement, option: Some(option), because, .. } = &taken.body else {
+            continue;
+        };
+        let because = because.map_or(String::new(), |why| format!(" ({})", words::because(why)));
+        let name = format!("{}{because}", block.name_of(&Exercise::option_of(movement, option)));
+        match counts.iter_mut().find(|(known, _)| *known == name) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((name, 1)),
+        }
+    }
+    let text = |(name, count): (String, u64)| format!("{name}, {}", words::count(count, "session"));
+    let one = |it| Attention::new(AttentionKind::Options, text(it));
+    counts.into_iter().map(one).collect()
+}
+
+fn rushed<'a>(windows: impl Iterator<Item = &'a Logged<WindowDone>>) -> Option<Attention> {
+    let (mut all, mut rushed) = (0_u64, 0);
+    for window in windows {
+        if let Some(spare) = window.body.spare_ms {
+            all += 1;
+            rushed += u64::from(spare < window.body.margin_ms);
+        }
+    }
+    let all_text = words::count(all, "window");
+    let text = format!("{rushed} of {all_text} with less to spare than planned");
+    // A third or more is a pattern, not a bad minute. Common practice, no source.
+    (rushed * 3 >= all && rushed > 0).then(|| Attention::new(AttentionKind::Rushed, text))
+}
+
+fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attention> {
+    let mut firsts: Vec<(&Lift, &Lift)> = Vec::new();
+    for lift in lifts.iter().map(|lift| &lift.body) {
+        let last_set = lift.set == lift.scheme.sets();
+        if !last_set || lift.load.is_none() {
+            continue;
+        }
+        let same =
+            |it: &&mut (&Lift, &Lift)| it.0.exercise == lift.exercise && it.0.scheme == lift.scheme;
+        match firsts.iter_mut().find(same) {
+            Some((_, latest)) => *latest = lift,
+            None => firsts.push((lift, lift)),
+        }
+    }
+    let gained = firsts.into_iter().filter_map(|(first, latest)| {
+        let (from, to) = (first.load?, latest.load?);
+        // A load that was not made is no progress yet.
+        let text = format!(
+            "{}, last set {} to {}",
+            block.name_of(&first.exercise),
+            words::load_text(from, unit),
+            words::load_text(to, unit)
+        );
+        (to > from && latest.made()).then(|| Attention::new(AttentionKind::Progress, text))
+    });
+    gained.collect()
+}

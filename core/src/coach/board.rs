@@ -1,0 +1,157 @@
+//! The board: every member on one page, those who need a look first.
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::attention::{Attention, attention};
+use super::proposal::{Proposal, proposals};
+use crate::device::Device;
+use crate::error::Result;
+use crate::exchange::{forked, missing};
+use crate::id::PersonId;
+use crate::journal::{Finish, Role, Session};
+use crate::load::{Prepared, session_load};
+use crate::plan::Block;
+use crate::store::{Query, people, unread};
+use crate::words;
+
+/// The coach's overview.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardScreen {
+    /// The block's name; none without a plan.
+    pub block: Option<String>,
+    /// The date it is made for.
+    pub date: NaiveDate,
+    /// One line to head the screen.
+    pub heading: String,
+    /// Members, those who need a look first.
+    pub rows: Vec<BoardRow>,
+    /// What has not arrived, or arrived damaged.
+    pub arrivals: Vec<String>,
+}
+
+/// One member on the board.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BoardRow {
+    /// The member.
+    pub person: PersonId,
+    /// Their name.
+    pub name: String,
+    /// Sessions of the block up to the date, on planned days or others.
+    pub trained: u32,
+    /// Days planned in the block up to the date.
+    pub planned: u32,
+    /// The date last trained.
+    pub last: Option<NaiveDate>,
+    /// Session load of the last seven days, in rpe times minutes.
+    pub week_load: u32,
+    /// What to look at, the most pressing first.
+    pub attention: Vec<Attention>,
+    /// Next loads to answer.
+    pub proposals: Vec<Proposal>,
+}
+
+/// Makes the board for a date.
+pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen> {
+    device.require(Role::Coach, "the board")?;
+    let plan = device.block_for(date)?;
+    let block = plan.as_ref().map(|plan| &*plan.block);
+    let mut board = of_all(device.reader(), block, date)?;
+    let aside = device.traffic.aside.iter();
+    board.arrivals.extend(aside.map(|file| format!("{} left alone: {}", file.name, file.reason)));
+    Ok(board)
+}
+
+fn of_all(
+    connection: &Connection,
+    block: Option<&Prepared>,
+    date: NaiveDate,
+) -> Result<BoardScreen> {
+    let people = people(connection)?;
+    let mut rows = Vec::new();
+    if let Some(block) = block {
+        for (person, (_, profile)) in &people {
+            if profile.role == Role::Athlete {
+                let proposals = proposals(connection, *person, profile.unit, block, date)?;
+                let attention =
+                    attention(connection, *person, profile.unit, block, &proposals, date)?;
+                let mut row = row(connection, *person, profile.name.clone(), block, date)?;
+                row.attention = attention;
+                row.proposals = proposals;
+                rows.push(row);
+            }
+        }
+    }
+    rows.sort_by_key(|row| {
+        (row.attention.first().map_or(u8::MAX, |first| first.kind as u8), row.name.clone())
+    });
+    let name = |device| {
+        let of = people.values().find(|(known, _)| *known == device);
+        of.map_or("an unknown device".to_owned(), |(_, profile)| {
+            format!("{}'s device", profile.name)
+        })
+    };
+    let mut arrivals: Vec<String> = Vec::new();
+    for gap in missing(connection)? {
+        let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
+        let count = words::count(gap.sequences.len() as u64, "upload");
+        let verb = if gap.sequences.len() == 1 { "has" } else { "have" };
+        arrivals.push(format!(
+            "{count} from {} {verb} not arrived: {}",
+            name(gap.device),
+            numbers.join(", ")
+        ));
+    }
+    for device in forked(connection)? {
+        arrivals.push(format!(
+            "{} has two histories (a restored backup or a copied device); both are kept",
+            name(device)
+        ));
+    }
+    let unread = unread(connection)?;
+    if unread > 0 {
+        let count = words::count(unread, "entry");
+        arrivals.push(format!("{count} can only be read by a newer Holdfast: kept, and not shown"));
+    }
+    let week = block.and_then(|block| Some((block, block.week_of(date)?)));
+    let heading = match (block, week) {
+        (_, Some((block, week))) => format!("{}, week {week} of {}", block.name, block.weeks),
+        (Some(block), None) if date < block.starts => {
+            format!("{}, starts {}", block.name, words::day(block.starts))
+        }
+        (Some(block), None) => format!("{}, ended {}", block.name, words::day(block.ends())),
+        (None, None) => "no plan published yet".into(),
+    };
+    let block = block.map(|block| block.name.clone());
+    Ok(BoardScreen { block, date, heading, rows, arrivals })
+}
+
+fn row(
+    connection: &Connection,
+    person: PersonId,
+    name: String,
+    block: &Block,
+    date: NaiveDate,
+) -> Result<BoardRow> {
+    let query = Query { person: Some(person), ..Query::default() };
+    let mut sessions = query.read::<Session>(connection)?;
+    sessions.retain(|session| session.body.date <= date);
+    let finishes = query.read::<Finish>(connection)?;
+    let load_of = |session: &crate::store::Logged<Session>| {
+        let finish = finishes.iter().find(|finish| finish.body.session == session.record)?;
+        Some(session_load(finish.body.rpe?, finish.body.minutes))
+    };
+    let week = sessions.iter().filter(|it| (0..7).contains(&(date - it.body.date).num_days()));
+    let of_block = |it: &&crate::store::Logged<Session>| it.body.block == block.name;
+    Ok(BoardRow {
+        person,
+        name,
+        trained: sessions.iter().filter(of_block).count() as u32,
+        planned: block.planned_until(date).len() as u32,
+        last: sessions.iter().map(|it| it.body.date).max(),
+        week_load: week.filter_map(load_of).sum(),
+        attention: Vec::new(),
+        proposals: Vec::new(),
+    })
+}

@@ -1,0 +1,32 @@
+//! Finding a member by name or identity.
+
+use rusqlite::Connection;
+
+use crate::error::{Error, Result, Thing};
+use crate::id::PersonId;
+use crate::journal::{Profile, Role};
+use crate::store::people;
+use crate::words;
+
+/// The athlete of a name, whatever its case, or of an identity.
+pub(super) fn find(connection: &Connection, name: &str) -> Result<(PersonId, Profile)> {
+    let athletes: Vec<(PersonId, Profile)> = people(connection)?
+        .into_iter()
+        .map(|(person, (_, profile))| (person, profile))
+        .filter(|(_, profile)| profile.role == Role::Athlete)
+        .collect();
+    let wanted = name.trim().to_lowercase();
+    let matches = |(person, profile): &&(PersonId, Profile)| {
+        profile.name.to_lowercase() == wanted || person.to_string() == wanted
+    };
+    // Names are made distinct, so two that match are two people with one identity: nothing to choose by.
+    if let Some(found) = athletes.iter().find(matches) {
+        return Ok(found.clone());
+    }
+    let names: Vec<String> = athletes.into_iter().map(|(_, profile)| profile.name).collect();
+    let reason = match names.as_slice() {
+        [] => "nobody's log has arrived yet".to_owned(),
+        names => format!("there are {}", words::list(names)),
+    };
+    Err(Error::not_found(Thing::Member, name, reason))
+}

@@ -1,0 +1,172 @@
+//! A member's page.
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::attention::{Attention, attention};
+use super::find::find;
+use super::proposal::{Proposal, proposals};
+use super::series::{
+    LiftSeries, RangeSeries, RegionMinutes, lift_series, range_series, region_minutes,
+};
+use super::strength::{StrengthSeries, strength_series};
+use super::week::{SessionLine, WeekLine, compared, weeks};
+use crate::device::Device;
+use crate::error::Result;
+use crate::history::is_cleared;
+use crate::id::{PersonId, RecordId};
+use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
+use crate::load::{Prepared, session_load, volume_load};
+use crate::mass::MassUnit;
+use crate::plan::Exercise;
+use crate::store::{Query, date_of};
+use crate::words;
+
+/// Everything about one member.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MemberScreen {
+    /// The member.
+    pub person: PersonId,
+    /// Their name.
+    pub name: String,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// What to look at, the most pressing first.
+    pub attention: Vec<Attention>,
+    /// Next loads.
+    pub proposals: Vec<Proposal>,
+    /// Sessions, the earliest first.
+    pub sessions: Vec<SessionLine>,
+    /// Weeks, the earliest first.
+    pub weeks: Vec<WeekLine>,
+    /// How the latest days' load compares with the weeks before, in words: a description, not a
+    /// risk. None before four weeks.
+    pub load_text: Option<String>,
+    /// Lifts by movement and scheme.
+    pub lifts: Vec<LiftSeries>,
+    /// The estimated one-rep max, exercise by exercise.
+    pub strengths: Vec<StrengthSeries>,
+    /// Range measures.
+    pub ranges: Vec<RangeSeries>,
+    /// Time under stretch by week and part of the body.
+    pub regions: Vec<RegionMinutes>,
+    /// Options taken, the earliest first.
+    pub options: Vec<OptionLine>,
+    /// Discomfort flags, the earliest first.
+    pub discomfort: Vec<DiscomfortLine>,
+}
+
+/// An option taken.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct OptionLine {
+    /// The date.
+    pub date: NaiveDate,
+    /// The movement's name.
+    pub movement: String,
+    /// The option's name.
+    pub option: String,
+    /// The reason in words.
+    pub because: String,
+}
+
+/// A discomfort flag on a member's page.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct DiscomfortLine {
+    /// The flag.
+    pub flag: RecordId,
+    /// The date.
+    pub date: NaiveDate,
+    /// The movement's or stretch's name.
+    pub movement: String,
+    /// Where, in words.
+    pub place: String,
+    /// How bad, 1 to 10.
+    pub severity: u32,
+    /// True until somebody clears it.
+    pub open: bool,
+}
+
+/// Makes a member's page for a date, found by name or identity.
+pub(crate) fn member(device: &mut Device, name: &str, date: NaiveDate) -> Result<MemberScreen> {
+    let (person, profile) = find(device.reader(), name)?;
+    let plan = device.block_for(date)?;
+    let block = plan.as_ref().map(|plan| &*plan.block);
+    page(device.reader(), person, &profile, block, date)
+}
+
+fn page(
+    connection: &Connection,
+    person: PersonId,
+    profile: &Profile,
+    block: Option<&Prepared>,
+    date: NaiveDate,
+) -> Result<MemberScreen> {
+    let query = Query { person: Some(person), ..Query::default() };
+    let unit = profile.unit;
+    let (proposals, attention) = match block {
+        Some(block) => {
+            let proposals = proposals(connection, person, unit, block, date)?;
+            let attention = attention(connection, person, unit, block, &proposals, date)?;
+            (proposals, attention)
+        }
+        None => (Vec::new(), Vec::new()),
+    };
+    let lifts = query.read::<Lift>(connection)?;
+    let finishes = query.read::<Finish>(connection)?;
+    let mut sessions: Vec<SessionLine> = Vec::new();
+    for session in query.read::<Session>(connection)? {
+        let of_it = || lifts.iter().filter(|lift| lift.body.session == session.record);
+        let finish = finishes.iter().find(|it| it.body.session == session.record);
+        let finish = finish.map(|finish| &finish.body);
+        sessions.push(SessionLine {
+            date: session.body.date,
+            day: session.body.day,
+            sets: of_it().count() as u32,
+            volume: volume_load(of_it().map(|lift| (lift.body.reps, lift.body.load))),
+            rpe: finish.and_then(|finish| finish.rpe),
+            minutes: finish.map(|finish| finish.minutes),
+            load: finish.and_then(|finish| Some(session_load(finish.rpe?, finish.minutes))),
+        });
+    }
+    let name = |exercise: &Exercise| {
+        block.map_or_else(|| exercise.to_string(), |block| block.name_of(exercise))
+    };
+    let taken = query.read::<OptionTaken>(connection)?;
+    let options = taken.iter().filter_map(|taken| {
+        let option = taken.body.option.as_ref()?;
+        Some(OptionLine {
+            date: date_of(taken),
+            movement: name(&Exercise::of(&taken.body.movement)),
+            option: name(&Exercise::option_of(&taken.body.movement, option)),
+            because: taken.body.because.map_or("", words::because).to_owned(),
+        })
+    });
+    let mut discomfort = Vec::new();
+    for flag in query.read::<Discomfort>(connection)? {
+        discomfort.push(DiscomfortLine {
+            flag: flag.record,
+            date: date_of(&flag),
+            movement: name(&flag.body.exercise),
+            place: words::place(flag.body.place).to_owned(),
+            severity: flag.body.severity,
+            open: !is_cleared(connection, flag.record, person)?,
+        });
+    }
+    Ok(MemberScreen {
+        person,
+        name: profile.name.clone(),
+        unit,
+        attention,
+        proposals,
+        weeks: weeks(&sessions, date),
+        load_text: compared(&sessions, date),
+        sessions,
+        lifts: lift_series(block.map(|block| &**block), &lifts),
+        strengths: strength_series(block.map(|block| &**block), &lifts, date, unit),
+        ranges: range_series(&query.read::<Range>(connection)?),
+        regions: region_minutes(&query.read::<Held>(connection)?),
+        options: options.collect(),
+        discomfort,
+    })
+}

@@ -1,0 +1,115 @@
+//! The next loads a member would be given, for a coach to accept, change or refuse.
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+use serde::Serialize;
+
+use crate::error::Result;
+use crate::history::{Proposed, upcoming};
+use crate::id::{PersonId, RecordId};
+use crate::load::{Decision, NextLoad, Prepared, Reason, Time};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Exercise, Piece, Strength};
+use crate::words;
+
+/// The next loads of one exercise and scheme, with their reason.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Proposal {
+    /// What is lifted: what the history is kept under.
+    pub exercise: Exercise,
+    /// Its name.
+    pub movement: String,
+    /// The piece it is for.
+    pub piece: String,
+    /// The scheme's key.
+    pub scheme: String,
+    /// The session it is made from.
+    pub after: RecordId,
+    /// The date of that session.
+    pub on: NaiveDate,
+    /// Set by set.
+    pub sets: Vec<ProposedSet>,
+    /// Last time, in words.
+    pub last_text: String,
+    /// Next time, in words.
+    pub next_text: String,
+    /// Why, in words: the last set's reason.
+    pub why: String,
+    /// The coach's answer, once given.
+    pub ruled: Option<Decision>,
+    /// The answer in a word, once given.
+    pub ruled_text: Option<String>,
+}
+
+/// The next load of one set.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ProposedSet {
+    /// The set, counted from 1.
+    pub set: u32,
+    /// What was lifted last time.
+    pub last: Option<Mass>,
+    /// Reps done last time.
+    pub reps: Option<u32>,
+    /// What is proposed.
+    pub next: Option<Mass>,
+    /// Why.
+    pub reason: Reason,
+    /// The records it was read from: sets, a flag, a coach's answer.
+    pub from: Vec<RecordId>,
+}
+
+/// Every proposal for a member, as it would be on a date, from the strength pieces of a block: one a
+/// piece, for what was lifted in it last.
+pub(super) fn proposals(
+    connection: &Connection,
+    person: PersonId,
+    unit: MassUnit,
+    block: &Prepared,
+    date: NaiveDate,
+) -> Result<Vec<Proposal>> {
+    let all = upcoming(connection, person, unit, block, date)?;
+    let view = |(piece, strength, proposed)| view(block, unit, piece, strength, proposed);
+    Ok(all.into_iter().filter_map(view).collect())
+}
+
+fn view(
+    block: &Prepared,
+    unit: MassUnit,
+    piece: &Piece,
+    strength: &Strength,
+    proposed: Proposed<'_>,
+) -> Option<Proposal> {
+    let Proposed { exercise, history, loads, .. } = proposed;
+    let last: &Time = history.times.first()?;
+    let set = |next: NextLoad| ProposedSet {
+        set: next.set,
+        last: history.last_of(next.set).and_then(|done| done.load),
+        reps: last.set(next.set).map(|done| done.reps),
+        next: next.load,
+        reason: next.reason,
+        from: next.from,
+    };
+    let sets: Vec<ProposedSet> = loads.into_iter().map(set).collect();
+    let ruled = history.ruling.as_ref().map(|ruled| ruled.decision);
+    Some(Proposal {
+        movement: block.name_of(&exercise),
+        piece: piece.name.clone(),
+        scheme: strength.scheme.key(),
+        after: last.session,
+        on: last.on,
+        last_text: loads_text(sets.iter().map(|set| set.last), unit),
+        next_text: loads_text(sets.iter().map(|set| set.next), unit),
+        why: sets.last().map_or(String::new(), |set| words::why(&set.reason, unit)),
+        ruled_text: ruled.map(|decision| words::decision(decision).to_owned()),
+        ruled,
+        sets,
+        exercise,
+    })
+}
+
+/// `50 / 60 / 70 kg`, a dash where there is none.
+fn loads_text(loads: impl Iterator<Item = Option<Mass>>, unit: MassUnit) -> String {
+    let loads: Vec<String> =
+        loads.map(|load| load.map_or("-".into(), |load| load.number(unit))).collect();
+    format!("{} {}", loads.join(" / "), unit.symbol())
+}

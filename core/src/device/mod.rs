@@ -1,0 +1,109 @@
+//! What a device holds: its identity, its home folder, its store and shelf, and plans that were read
+//! once.
+
+mod identity;
+mod open;
+mod plans;
+mod start;
+
+use std::path::PathBuf;
+
+use rusqlite::Connection;
+
+use crate::error::{Error, Field, Result};
+use crate::exchange::{
+    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Traffic, unpublished,
+};
+use crate::id::PersonId;
+use crate::instant::Instant;
+use crate::journal::{Entry, Profile, Role};
+use crate::store::{Draft, Query, Store};
+use plans::Plans;
+
+pub(crate) use identity::Identity;
+pub(crate) use open::Rebuilt;
+pub use start::Start;
+pub(crate) use start::{opened, reopened, started};
+
+/// The state behind the surface.
+pub(crate) struct Device {
+    home: PathBuf,
+    /// When it was opened.
+    opened_at: Instant,
+    pub(crate) store: Store,
+    shelf: Shelf,
+    pub(crate) identity: Identity,
+    pub(crate) rebuilt: Option<Rebuilt>,
+    pub(crate) traffic: Traffic,
+    plans: Plans,
+    /// Why leaves could not be put on the shelf, the last time it was tried.
+    pub(crate) shelf_trouble: Option<String>,
+}
+
+/// How often the entries that no leaf holds yet are counted: counting costs as much as a tenth of a
+/// commit.
+const COUNT_EVERY: u64 = 20;
+
+impl Device {
+    pub(crate) fn reader(&self) -> &Connection {
+        self.store.reader()
+    }
+
+    pub(crate) fn person(&self) -> PersonId {
+        self.identity.profile.person
+    }
+
+    /// Who uses the device, as the journal has it now.
+    pub(crate) fn profile(&self) -> Result<Profile> {
+        let query = Query { person: Some(self.person()), ..Query::default() };
+        let logged = query.last::<Profile>(self.reader())?;
+        Ok(logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body))
+    }
+
+    /// Refuses what only a coach, or only an athlete, does.
+    pub(crate) fn require(&self, role: Role, what: &str) -> Result<()> {
+        require_of(&self.profile()?, role, what)
+    }
+
+    /// Logs drafts durably, and cuts a leaf when there is enough for one.
+    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
+        let entries = self.store.append(at, drafts)?;
+        let due = entries.iter().any(|entry| entry.id.number % COUNT_EVERY == 0);
+        if due && unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
+            self.cut_after_saving();
+        }
+        Ok(entries)
+    }
+
+    /// Cuts leaves after something was committed. Trouble with the shelf is told later: what was
+    /// saved must never be reported as not saved.
+    pub(crate) fn cut_after_saving(&mut self) {
+        self.shelf_trouble = self.cut_leaves().err().map(|error| error.to_string());
+    }
+
+    /// Cuts what is logged into leaves, once the crew is known.
+    pub(crate) fn cut_leaves(&mut self) -> Result<()> {
+        match self.profile()?.crew {
+            Some(crew) => self.shelf.cut(&mut self.store, crew),
+            None => Ok(()),
+        }
+    }
+
+    /// Takes an exchange one step on.
+    pub(crate) fn exchange(&mut self, did: ExchangeDid, at: &Instant) -> Result<ExchangeStep> {
+        let started_as = &self.identity.profile;
+        let own = exchange::Own { store: &mut self.store, shelf: &self.shelf, started_as };
+        self.traffic.step(own, did, at)
+    }
+}
+
+/// Refuses what only a coach, or only an athlete, does, of a profile already read.
+pub(crate) fn require_of(profile: &Profile, role: Role, what: &str) -> Result<()> {
+    if profile.role == role {
+        return Ok(());
+    }
+    let (is, needed) = (profile.role.text(), role.text());
+    let reason =
+        format!("{what} is for a device started as {needed}; this one is {}'s, {is}", profile.name);
+    Err(Error::invalid(Field::Role, reason))
+}

@@ -1,0 +1,110 @@
+//! Starting on a device, and opening it again.
+
+use std::path::PathBuf;
+
+use super::open::{DATABASE, open};
+use super::{Device, Identity};
+use crate::error::{Error, Field, Result, Thing};
+use crate::id::{CrewId, DeviceId, PersonId, random};
+use crate::instant::Instant;
+use crate::journal::{Profile, Role};
+use crate::mass::MassUnit;
+use crate::store::{Draft, people};
+
+const MAX_NAME_CHARS: usize = 40;
+
+/// How somebody starts on a device.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Start {
+    /// Coach or athlete.
+    pub role: Role,
+    /// The name others see.
+    pub name: String,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// At least 48 bytes from the system's source of chance: identities are made from them.
+    pub chance: Vec<u8>,
+}
+
+/// Makes a device's home folder, identity and database.
+pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
+    let folder = PathBuf::from(&home);
+    if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
+        let reason = "there is a database here but no device.json: put that file back, or \
+                      choose another folder";
+        return Err(Error::invalid(Field::Home, reason));
+    }
+    if let Some(known) = Identity::read(&folder)? {
+        let reason = format!("{home} is {}'s already; choose another folder", known.profile.name);
+        return Err(Error::invalid(Field::Home, reason));
+    }
+    let name = valid_name(&start.name)?;
+    let [device, person, crew] = chances(&start.chance)?.map(random);
+    let crew = (start.role == Role::Coach).then_some(CrewId(crew));
+    let profile =
+        Profile { person: PersonId(person), name, role: start.role, unit: start.unit, crew };
+    let identity = Identity { device: DeviceId(device), profile: profile.clone() };
+    identity.write_home(&folder)?;
+    let mut device = at_home(folder, identity, at, true)?;
+    let opened_at = device.opened_at.clone();
+    device.store.append(&opened_at, vec![Draft::new(profile)])?;
+    Ok(device)
+}
+
+/// Opens a device that was started before.
+pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
+    let folder = PathBuf::from(&home);
+    let Some(identity) = Identity::read(&folder)? else {
+        let reason = "nobody has started here yet: start as coach or athlete first";
+        return Err(Error::not_found(Thing::Device, &home, reason));
+    };
+    let mut device = at_home(folder, identity, at, false)?;
+    if !people(device.reader())?.contains_key(&device.person()) {
+        // The journal came back without its first leaf, or the first start was cut short.
+        let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());
+        device.store.append(&at, vec![Draft::new(profile)])?;
+    }
+    Ok(device)
+}
+
+/// Lets go of a database and opens it again; one that turned out damaged is built anew.
+pub(crate) fn reopened(device: Device) -> Result<Device> {
+    let Device { home, identity, opened_at, .. } = device;
+    at_home(home, identity, opened_at, false)
+}
+
+fn at_home(home: PathBuf, identity: Identity, at: Instant, new: bool) -> Result<Device> {
+    let (store, shelf, rebuilt) = open(&home, &identity, &at, new)?;
+    Ok(Device {
+        home,
+        opened_at: at,
+        store,
+        shelf,
+        identity,
+        rebuilt,
+        traffic: Default::default(),
+        plans: Default::default(),
+        shelf_trouble: None,
+    })
+}
+
+fn valid_name(name: &str) -> Result<String> {
+    let name = name.trim();
+    let fits = (1..=MAX_NAME_CHARS).contains(&name.chars().count());
+    if !fits || name.chars().any(char::is_control) {
+        let reason = format!("a name has 1 to {MAX_NAME_CHARS} characters and no line breaks");
+        return Err(Error::invalid(Field::Name, reason));
+    }
+    Ok(name.to_owned())
+}
+
+fn chances(bytes: &[u8]) -> Result<[[u8; 16]; 3]> {
+    let mut made = [[0; 16]; 3];
+    if bytes.len() < 48 {
+        return Err(Error::invalid(Field::Chance, "48 random bytes are needed to make identities"));
+    }
+    for (made, given) in made.iter_mut().zip(bytes.chunks_exact(16)) {
+        made.copy_from_slice(given);
+    }
+    Ok(made)
+}

@@ -1,0 +1,37 @@
+//! What needs no device.
+
+use std::path::Path;
+
+use super::HoldfastResult;
+use super::guard::caught;
+use crate::coach::{self, PlanSummary};
+use crate::exchange::{self, CarriedFile};
+use crate::session::{self, PlatesAsked, PlatesScreen};
+
+/// Reads a plan text without publishing it. `source_name` is what errors call it.
+///
+/// # Errors
+/// [`super::HoldfastError::Plan`] with every problem and its place.
+pub fn check_plan(source_name: String, text: Vec<u8>) -> HoldfastResult<PlanSummary> {
+    caught(|| Ok(coach::check(&source_name, &text)?))
+}
+
+/// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of
+/// which only `[kit]` is read, or has only that; `source_name` is what errors call it.
+///
+/// # Errors
+/// [`super::HoldfastError::Plan`] with every problem of the kit; [`super::HoldfastError::Invalid`] for
+/// a load that is none or that the kit cannot build, with the nearest it can;
+/// [`super::HoldfastError::NotFound`] for a bar the kit has not.
+pub fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> HoldfastResult<PlatesScreen> {
+    caught(|| Ok(session::plates(source_name, text, asked)?))
+}
+
+/// Publishes a file in a folder: temporary name, flush, rename without replacing, flush the folder.
+/// Says whether it was not there yet. For shells whose carrier is a plain folder.
+///
+/// # Errors
+/// [`super::HoldfastError::Storage`] names the file.
+pub fn put_file(folder: &Path, file: &CarriedFile) -> HoldfastResult<bool> {
+    Ok(exchange::publish(folder, &file.name, &file.content)?)
+}

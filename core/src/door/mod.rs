@@ -1,0 +1,201 @@
+//! The door: the one object a shell holds. Screens out, taps in.
+//!
+//! Every method takes the moment it happens at, returns a whole screen or report, and may be called
+//! from any thread. What a tap says is on disk before its screen comes back.
+
+mod error;
+mod free;
+mod guard;
+mod who;
+
+use std::sync::Mutex;
+
+use chrono::NaiveDate;
+
+use crate::coach::{self, Answer, BoardScreen, MemberScreen, PlanSummary};
+use crate::device::{self, Device, Start};
+use crate::exchange::{ExchangeDid, ExchangeStep};
+use crate::history::{self, Export};
+use crate::id::{PersonId, RecordId};
+use crate::instant::Instant;
+use crate::session::{self, Kept, Row, SessionScreen, Tap, Typed};
+use crate::store;
+use guard::caught;
+
+pub use error::{Field, HoldfastError, Thing};
+pub use free::{check_plan, plates, put_file};
+pub use who::Who;
+
+/// Result with the surface's own error.
+pub type HoldfastResult<T> = std::result::Result<T, HoldfastError>;
+
+/// The one object a shell holds.
+///
+/// Every call may wait for the disk, so it belongs on a thread that may wait. Calls from several
+/// threads take turns.
+pub struct Holdfast {
+    state: Mutex<Option<State>>,
+}
+
+/// What is behind the door: the device, and what a session keeps in memory between two calls.
+struct State {
+    device: Device,
+    session: Kept,
+}
+
+impl Holdfast {
+    /// Starts on a device: makes its home folder, its identity and its database.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] when somebody has started there already, or for the name;
+    /// [`HoldfastError::Storage`] when the folder cannot be written.
+    pub fn start(home: String, start: Start, at: Instant) -> HoldfastResult<Holdfast> {
+        caught(|| Ok(Holdfast::of(device::started(home, start, at)?)))
+    }
+
+    /// Opens a device that was started before.
+    ///
+    /// A damaged database is moved aside and rebuilt; [`Holdfast::who`] says so.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] when nobody has started there; [`HoldfastError::TooNew`] when
+    /// the data was written by a newer version.
+    pub fn open(home: String, at: Instant) -> HoldfastResult<Holdfast> {
+        caught(|| Ok(Holdfast::of(device::opened(home, at)?)))
+    }
+
+    /// Who uses the device, and how it opened.
+    pub fn who(&self) -> HoldfastResult<Who> {
+        self.with(|state| who::who(&state.device))
+    }
+
+    /// The session screen now.
+    pub fn today(&self, at: Instant) -> HoldfastResult<SessionScreen> {
+        self.with(|state| session::screen(&mut state.device, &mut state.session, &at))
+    }
+
+    /// The session screen now with a row chosen by hand: its key and what can be typed are about that
+    /// row, until something is logged. Without a row it follows the day again.
+    pub fn choose(&self, row: Option<Row>, at: Instant) -> HoldfastResult<SessionScreen> {
+        self.with(|state| session::choose(&mut state.device, &mut state.session, row, &at))
+    }
+
+    /// What is planned for another date, or a day by its name, with the loads as they stand.
+    pub fn preview(
+        &self,
+        date: NaiveDate,
+        day: Option<String>,
+        at: Instant,
+    ) -> HoldfastResult<SessionScreen> {
+        self.with(|state| session::preview(&mut state.device, &at, date, day.as_deref()))
+    }
+
+    /// Does what a tap says. When the screen comes back, it is on disk.
+    ///
+    /// `answers` is the revision of the screen that the tap answers, where it answers one: a key's tap
+    /// that comes twice is done once.
+    pub fn tap(
+        &self,
+        tap: Tap,
+        answers: Option<u64>,
+        at: Instant,
+    ) -> HoldfastResult<SessionScreen> {
+        self.with(|state| session::tap(&mut state.device, &mut state.session, tap, answers, &at))
+    }
+
+    /// What a typed line means at the row at hand: a tap to do, or something to show. Nothing is logged
+    /// by reading it.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] with what can be typed instead.
+    pub fn read_line(&self, typed: String, at: Instant) -> HoldfastResult<Typed> {
+        self.with(|state| session::read_line(&mut state.device, &mut state.session, &typed, &at))
+    }
+
+    /// Publishes a plan text: the next exchange carries it. `source_name` is what errors call it.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Plan`] with every problem and its place.
+    pub fn publish(
+        &self,
+        source_name: String,
+        text: Vec<u8>,
+        at: Instant,
+    ) -> HoldfastResult<PlanSummary> {
+        self.with(|state| coach::publish(&mut state.device, &source_name, &text, &at))
+    }
+
+    /// The coach's board for a date.
+    pub fn board(&self, date: NaiveDate) -> HoldfastResult<BoardScreen> {
+        self.with(|state| coach::board(&mut state.device, date))
+    }
+
+    /// A member's page for a date, by name or identity. An athlete sees their own.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] with the names there are.
+    pub fn member(&self, name: String, date: NaiveDate) -> HoldfastResult<MemberScreen> {
+        self.with(|state| coach::member(&mut state.device, &name, date))
+    }
+
+    /// Answers a proposal: it reaches the member with the next exchange.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for a load past the cap, with the most that is allowed.
+    pub fn answer(&self, answer: Answer, at: Instant) -> HoldfastResult<()> {
+        self.with(|state| coach::answer(&mut state.device, answer, &at))
+    }
+
+    /// Clears a member's discomfort flag, after talking with them.
+    pub fn clear_flag(&self, person: PersonId, flag: RecordId, at: Instant) -> HoldfastResult<()> {
+        self.with(|state| coach::clear_flag(&mut state.device, person, flag, &at))
+    }
+
+    /// Cuts what is logged into leaves: call it when the app leaves the foreground.
+    pub fn cut_leaves(&self) -> HoldfastResult<()> {
+        self.with(|state| state.device.cut_leaves())
+    }
+
+    /// Takes an exchange one step on: says what the shell did, and gets what it does next. It begins
+    /// with [`ExchangeDid::Begin`] and is over with [`ExchangeStep::Done`].
+    pub fn exchange(&self, did: ExchangeDid, at: Instant) -> HoldfastResult<ExchangeStep> {
+        self.with(|state| state.device.exchange(did, &at))
+    }
+
+    /// Everything this device knows.
+    pub fn export(&self) -> HoldfastResult<Export> {
+        self.with(|state| history::export(state.device.reader()))
+    }
+
+    /// Folds the whole journal again and says whether that changed anything: it never should.
+    pub fn refold(&self) -> HoldfastResult<bool> {
+        self.with(|state| {
+            let before = store::dump(state.device.reader())?;
+            state.device.store.refold()?;
+            Ok(store::dump(state.device.reader())? != before)
+        })
+    }
+
+    /// The folded state as text: equal texts mean equal states. For tests and for support.
+    pub fn state_text(&self) -> HoldfastResult<String> {
+        self.with(|state| store::dump(state.device.reader()))
+    }
+
+    /// Closes the device, leaving one tidy database file. Closing twice is harmless.
+    pub fn shut(&self) -> HoldfastResult<()> {
+        caught(|| match self.lock().take() {
+            Some(state) => Ok(state.device.store.close()?),
+            None => Ok(()),
+        })
+    }
+
+    fn of(device: Device) -> Holdfast {
+        Holdfast { state: Mutex::new(Some(State::of(device))) }
+    }
+}
+
+impl State {
+    fn of(device: Device) -> State {
+        State { device, session: Kept::default() }
+    }
+}

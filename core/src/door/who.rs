@@ -1,0 +1,49 @@
+//! Who uses a device.
+
+use serde::Serialize;
+
+use crate::device::Device;
+use crate::error::Result;
+use crate::id::{DeviceId, PersonId};
+use crate::journal::Role;
+use crate::mass::MassUnit;
+use crate::store::people;
+use crate::words;
+
+/// Who uses a device, and how it opened.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Who {
+    /// The person.
+    pub person: PersonId,
+    /// The device.
+    pub device: DeviceId,
+    /// Their name.
+    pub name: String,
+    /// Coach or athlete.
+    pub role: Role,
+    /// The unit they read masses in.
+    pub unit: MassUnit,
+    /// True once the device belongs to a crew.
+    pub in_crew: bool,
+    /// The coaches whose profiles have arrived.
+    pub coaches: Vec<String>,
+    /// What was put right on opening, in words; none when all was well.
+    pub opening: Option<String>,
+}
+
+/// Reads it.
+pub(super) fn who(device: &Device) -> Result<Who> {
+    let profile = device.profile()?;
+    let people = people(device.reader())?.into_values().map(|(_, profile)| profile);
+    let coaches = people.filter(|profile| profile.role == Role::Coach);
+    Ok(Who {
+        person: profile.person,
+        device: device.identity.device,
+        name: profile.name,
+        role: profile.role,
+        unit: profile.unit,
+        in_crew: profile.crew.is_some(),
+        coaches: coaches.map(|profile| profile.name).collect(),
+        opening: device.rebuilt.as_ref().map(words::rebuilt),
+    })
+}

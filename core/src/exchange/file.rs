@@ -1,0 +1,62 @@
+//! Files as a shell and a carrier know them.
+
+use serde::Serialize;
+
+use super::LeafFault;
+
+/// A file that a carrier lists.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ListedFile {
+    /// Its name.
+    pub name: String,
+    /// Its size in bytes.
+    pub bytes: u64,
+}
+
+/// A file on its way.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CarriedFile {
+    /// Its name.
+    pub name: String,
+    /// Its content.
+    pub content: Vec<u8>,
+}
+
+/// A file that a shell could not read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnreadFile {
+    /// Its name.
+    pub name: String,
+    /// What the system said.
+    pub reason: String,
+}
+
+/// A file that was left alone, and why.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct AsideFile {
+    /// Its name, cut to a length that can be shown.
+    pub name: String,
+    /// Why.
+    pub reason: String,
+    /// True for a sound leaf of another crew: this may be the wrong carrier.
+    pub other_crew: bool,
+}
+
+impl AsideFile {
+    /// A file left alone for what was found in it.
+    pub(super) fn of(name: &str, fault: &LeafFault) -> AsideFile {
+        let other_crew = *fault == LeafFault::OtherCrew;
+        AsideFile { name: shown(name), reason: fault.to_string(), other_crew }
+    }
+
+    /// A file that could not be read.
+    pub(super) fn unread(file: &UnreadFile) -> AsideFile {
+        let reason = format!("cannot be read: {}", file.reason);
+        AsideFile { name: shown(&file.name), reason, other_crew: false }
+    }
+}
+
+/// A stranger's name may be long, or made to move a terminal's cursor.
+fn shown(name: &str) -> String {
+    name.chars().filter(|letter| !letter.is_control()).take(120).collect()
+}

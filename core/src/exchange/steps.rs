@@ -1,0 +1,307 @@
+//! An exchange as steps. The core says what to do with the carrier, a shell does that and nothing else,
+//! and says what came of it:
+//!
+//! list the files there; fetch these, some at a time; write these, some at a time; done, with a report.
+//!
+//! A shell may stop between any two steps: what was taken in is kept, and the next exchange begins
+//! with the list again.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use super::{
+    AsideFile, CarriedFile, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES, Shelf, UnreadFile,
+    ledger, take_in,
+};
+use crate::error::{Error, Field, Result};
+use crate::id::CrewId;
+use crate::instant::Instant;
+use crate::journal::Profile;
+use crate::store::{Draft, Query, Store};
+
+/// The most names of one listing that are looked at: a folder with more is not a carrier's.
+pub const MAX_LISTING: usize = 100_000;
+
+/// Files fetched or written in one step: enough to be quick, few enough to keep memory small.
+const FILES_A_STEP: usize = 32;
+/// Bytes fetched or written in one step, unless one file alone has more.
+const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
+
+/// What a shell does next in an exchange.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ExchangeStep {
+    /// List the carrier's files.
+    List,
+    /// Fetch these. One that is gone meanwhile is simply not brought.
+    Get {
+        /// Their names.
+        names: Vec<String>,
+    },
+    /// Write each under its name, unless that name is there with as many bytes.
+    Put {
+        /// The files.
+        files: Vec<CarriedFile>,
+    },
+    /// Nothing more.
+    Done {
+        /// What the exchange did.
+        report: ExchangeReport,
+    },
+}
+
+/// What a shell has done in an exchange.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ExchangeDid {
+    /// Nothing yet: this begins an exchange.
+    Begin,
+    /// The carrier's files are listed.
+    Listed {
+        /// The files.
+        files: Vec<ListedFile>,
+    },
+    /// Files are fetched.
+    Got {
+        /// Those that could be read.
+        files: Vec<CarriedFile>,
+        /// Those that could not.
+        unread: Vec<UnreadFile>,
+    },
+    /// Files are written.
+    Put {
+        /// How many were not there before.
+        written: u32,
+    },
+}
+
+/// What an exchange did.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct ExchangeReport {
+    /// Files taken in.
+    pub leaves: u32,
+    /// Entries that were new.
+    pub entries: u64,
+    /// Files written to the carrier that it did not have.
+    pub put: u32,
+    /// Files left alone, and why.
+    pub aside: Vec<AsideFile>,
+    /// True when this device has just become part of a crew.
+    pub joined: bool,
+    /// True for another crew's carrier: nothing was put there.
+    pub wrong_crew: bool,
+}
+
+/// What an exchange works on.
+pub(crate) struct Own<'a> {
+    pub(crate) store: &'a mut Store,
+    pub(crate) shelf: &'a Shelf,
+    /// Who started the device, as they were then.
+    pub(crate) started_as: &'a Profile,
+}
+
+/// What a device knows of its carrier.
+#[derive(Default)]
+pub(crate) struct Traffic {
+    /// Files left alone: known until they are fetched whole.
+    pub(crate) aside: Vec<AsideFile>,
+    running: Option<Running>,
+}
+
+/// An exchange that was begun.
+#[derive(Default)]
+struct Running {
+    /// What the carrier has of ours, each with its size there.
+    there: BTreeMap<LeafName, u64>,
+    /// Names still to fetch, with their sizes, the last one first.
+    get: Vec<(LeafName, u64)>,
+    /// Names still to write, the last one first; none before everything is fetched.
+    put: Option<Vec<LeafName>>,
+    /// Files there that this device has already.
+    known: u32,
+    report: ExchangeReport,
+}
+
+impl Own<'_> {
+    /// Who uses the device now.
+    fn profile(&self) -> Result<Profile> {
+        let query = Query { person: Some(self.started_as.person), ..Query::default() };
+        let logged = query.last::<Profile>(self.store.reader())?;
+        Ok(logged.map_or_else(|| self.started_as.clone(), |logged| logged.body))
+    }
+
+    /// Makes the device part of a crew.
+    fn join(&mut self, crew: CrewId, at: &Instant) -> Result<()> {
+        let query = Query { person: Some(self.started_as.person), ..Query::default() };
+        let logged = query.last::<Profile>(self.store.reader())?;
+        let joined = Profile { crew: Some(crew), ..self.profile()? };
+        let draft = Draft::new_or_corrected(logged.map(|logged| logged.record), joined);
+        self.store.append(at, vec![draft]).map(drop)
+    }
+}
+
+impl Traffic {
+    /// Takes in what a shell did, and says what it does next.
+    pub(crate) fn step(
+        &mut self,
+        mut own: Own<'_>,
+        did: ExchangeDid,
+        at: &Instant,
+    ) -> Result<ExchangeStep> {
+        if did == ExchangeDid::Begin {
+            self.running = Some(Running::default());
+            return Ok(ExchangeStep::List);
+        }
+        let Some(mut running) = self.running.take() else {
+            return Err(Error::invalid(Field::Exchange, "none is running: begin one first"));
+        };
+        match did {
+            ExchangeDid::Begin => {}
+            ExchangeDid::Listed { files } => running.list(&own, &files)?,
+            ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
+            ExchangeDid::Put { written } => running.report.put += written,
+        }
+        let step = running.next(&mut own)?;
+        match &step {
+            ExchangeStep::Done { report } => self.remember(&running, report),
+            _ => self.running = Some(running),
+        }
+        Ok(step)
+    }
+
+    /// What was tried and left alone stays known as long as the carrier still has it so.
+    fn remember(&mut self, running: &Running, report: &ExchangeReport) {
+        let there: BTreeSet<String> = running.there.keys().map(LeafName::to_string).collect();
+        self.aside.retain(|known| there.contains(&known.name));
+        let new = report.aside.iter().filter(|file| !self.aside.contains(file));
+        let new: Vec<AsideFile> = new.cloned().collect();
+        self.aside.extend(new);
+        self.aside.sort();
+    }
+}
+
+impl Running {
+    /// Works out what to fetch from a listing.
+    fn list(&mut self, own: &Own<'_>, listing: &[ListedFile]) -> Result<()> {
+        let here = ledger::names(own.store.reader())?;
+        let mut aside = Vec::new();
+        for file in listing.iter().take(MAX_LISTING) {
+            // Hidden files are a file synchroniser's own, or one of ours half-written.
+            if file.name.starts_with('.') {
+                continue;
+            }
+            match LeafName::parse(&file.name) {
+                None => aside.push(AsideFile::of(&file.name, &LeafFault::Foreign)),
+                Some(name) if here.contains(&name) => {
+                    self.known += 1;
+                    self.there.insert(name, file.bytes);
+                }
+                Some(_) if file.bytes > MAX_LEAF_BYTES as u64 => {
+                    let fault = LeafFault::TooLarge { bytes: file.bytes };
+                    aside.push(AsideFile::of(&file.name, &fault));
+                }
+                Some(name) => self.get.push((name, file.bytes)),
+            }
+        }
+        if listing.len() > MAX_LISTING {
+            let reason =
+                format!("{} files; only the first {MAX_LISTING} were looked at", listing.len());
+            let name = "the whole folder".into();
+            aside.push(AsideFile { name, reason, other_crew: false });
+        }
+        self.get.sort();
+        self.get.reverse();
+        self.report.aside.extend(aside);
+        Ok(())
+    }
+
+    /// Takes in files that were fetched. One bad file never stops the others.
+    fn take_in(
+        &mut self,
+        own: &mut Own<'_>,
+        files: &[CarriedFile],
+        unread: &[UnreadFile],
+        at: &Instant,
+    ) -> Result<()> {
+        self.report.aside.extend(unread.iter().map(AsideFile::unread));
+        for file in files {
+            let crew = own.profile()?.crew;
+            match take_in(own.store, own.shelf, crew, file, at.wall_ms)? {
+                Ok(taken) => {
+                    self.report.leaves += 1;
+                    self.report.entries += taken.new;
+                    if crew.is_none() {
+                        own.join(taken.crew, at)?;
+                        self.report.joined = true;
+                    }
+                }
+                Err(fault) => self.report.aside.push(AsideFile::of(&file.name, &fault)),
+            }
+            if let Some(name) = LeafName::parse(&file.name) {
+                self.there.insert(name, file.content.len() as u64);
+            }
+        }
+        Ok(())
+    }
+
+    fn next(&mut self, own: &mut Own<'_>) -> Result<ExchangeStep> {
+        let names = some_of(&mut self.get, |(_, bytes)| *bytes);
+        if !names.is_empty() {
+            let names = names.into_iter().map(|(name, _)| name.to_string()).collect();
+            return Ok(ExchangeStep::Get { names });
+        }
+        // One's own log does not belong into another crew's folder.
+        let strangers = self.report.aside.iter().any(|file| file.other_crew);
+        self.report.wrong_crew = strangers && self.report.leaves == 0 && self.known == 0;
+        if !self.report.wrong_crew {
+            let files = self.some_to_put(own)?;
+            if !files.is_empty() {
+                return Ok(ExchangeStep::Put { files });
+            }
+        }
+        let mut report = std::mem::take(&mut self.report);
+        report.aside.sort();
+        report.aside.dedup();
+        Ok(ExchangeStep::Done { report })
+    }
+
+    /// The next files that the carrier lacks. Everybody brings what they have of everybody: a member
+    /// without a connection for weeks is carried by the others.
+    fn some_to_put(&mut self, own: &mut Own<'_>) -> Result<Vec<CarriedFile>> {
+        if self.put.is_none() {
+            // What is logged by now goes with it, once the crew is known.
+            if let Some(crew) = own.profile()?.crew {
+                own.shelf.cut(own.store, crew)?;
+            }
+            let here = ledger::names(own.store.reader())?;
+            // Another size than ours was torn on the way there, and is written again.
+            let whole = |name: &LeafName| {
+                let there = self.there.get(name);
+                there.is_some_and(|there| {
+                    own.shelf.bytes_of(name).is_none_or(|bytes| bytes == *there)
+                })
+            };
+            self.put = Some(here.into_iter().rev().filter(|name| !whole(name)).collect());
+        }
+        let mut files: Vec<CarriedFile> = Vec::new();
+        let mut bytes = 0;
+        while files.len() < FILES_A_STEP && bytes < BYTES_A_STEP {
+            let Some(name) = self.put.as_mut().and_then(Vec::pop) else { break };
+            if let Some(content) = own.shelf.leaf(own.store, &name)? {
+                bytes += content.len() as u64;
+                files.push(CarriedFile { name: name.to_string(), content });
+            }
+        }
+        Ok(files)
+    }
+}
+
+/// Takes as many from the end as make one step.
+fn some_of<T>(waiting: &mut Vec<T>, bytes_of: impl Fn(&T) -> u64) -> Vec<T> {
+    let (mut some, mut bytes) = (Vec::new(), 0_u64);
+    while some.len() < FILES_A_STEP && bytes < BYTES_A_STEP {
+        let Some(one) = waiting.pop() else { break };
+        bytes = bytes.saturating_add(bytes_of(&one));
+        some.push(one);
+    }
+    some
+}

@@ -1,0 +1,14 @@
+//! What athlete and coach both read of a person: sets, flags, and the loads that follow from them.
+
+mod export;
+mod flags;
+mod past;
+mod propose;
+mod strength;
+
+pub(crate) use export::export;
+pub use export::{Export, Table, TableRow};
+pub(crate) use flags::{is_cleared, nearest_flag, open_flags};
+pub(crate) use past::past;
+pub(crate) use propose::{Proposed, propose, upcoming};
+pub(crate) use strength::{set_done, set_seen};

@@ -1,0 +1,39 @@
+//! What bodies read and keep of lines that are older or newer than this app.
+
+use crate::journal::Body;
+
+#[test]
+fn a_correction_keeps_what_a_newer_app_wrote() {
+    let newer = r#"{"flag":"0199aa00-0000-7000-8000-000000000000","told":"by phone"}"#;
+    let body = Body::decode("clear", newer).unwrap();
+    assert!(body.encode_over(newer).unwrap().contains(r#""told":"by phone""#));
+}
+
+/// Lines as they were written before rest, start stations and reasons were.
+#[test]
+fn entries_of_an_older_shape_still_read() {
+    let session = "0199aa00-0000-7000-8000-000000000000";
+    let lift = format!(
+        r#"{{"session":"{session}","piece":"Squat","exercise":"squat","scheme":{{"reps":[5],
+        "open":false}},"set":1,"planned":null,"load":null,"reps":5,"reserve":2}}"#
+    );
+    let Some(Body::Lift(lift)) = Body::decode("lift", &lift) else { panic!("not a lift") };
+    assert_eq!((lift.reserve, lift.at), (Some(2), None));
+    let at = r#"{"wall_ms":1,"offset_min":0,"boot_ms":2,"boot_id":"a"}"#;
+    let mark =
+        format!(r#"{{"session":"{session}","piece":"C","mark":{{"act":"begin","at":{at}}}}}"#);
+    let Some(Body::ClockMark(mark)) = Body::decode("clock", &mark) else { panic!("no mark") };
+    assert_eq!((mark.mark.at.boot_ms, mark.station), (2, None));
+    let held = format!(
+        r#"{{"session":"{session}","piece":"C","stretch":"calf","region":"calves","side":1,
+        "technique":"static","asked_ms":120000,"held_ms":90000}}"#
+    );
+    let Some(Body::Held(held)) = Body::decode("hold", &held) else { panic!("not a hold") };
+    assert_eq!((held.held_ms, held.short, held.said), (90_000, None, None));
+}
+
+#[test]
+fn an_unknown_kind_is_no_body() {
+    assert_eq!(Body::decode("sauna", "{}"), None);
+    assert_eq!(Body::decode("finish", r#"{"minutes":-1}"#), None);
+}

@@ -1,0 +1,3 @@
+//! What kinds say, together.
+
+mod body;

@@ -1,0 +1,280 @@
+//! A clock as it is shown: of a hold, of windows, of a rest.
+
+use super::screen::{ClockView, CueView, PhaseSpan, RestView, WindowView};
+use crate::clock::{
+    Cue, CueKind, During, HoldPhase, HoldSpec, HoldState, IntervalPhase, IntervalState, Phase,
+    Trust,
+};
+use crate::plan::Interval;
+use crate::words;
+
+/// The most spans of a gauge: a side of more has none drawn.
+const MOST_SPANS: usize = 400;
+
+fn cue(cue: &Cue, words: String) -> CueView {
+    let Cue { due_in_ms, due_boot_ms, kind, turn } = *cue;
+    CueView { due_in_ms, due_boot_ms, kind, turn, words }
+}
+
+/// The next cue that is not due at this very moment.
+fn next(cues: &[CueView]) -> Option<String> {
+    let ahead = cues.iter().find(|cue| cue.due_in_ms > 0)?;
+    Some(words::next_cue(&ahead.words, ahead.due_in_ms))
+}
+
+/// A view of nothing in particular, to be filled in.
+fn plain(phase: Phase, turn: u32, turns: u32, trust: Trust) -> ClockView {
+    ClockView {
+        phase,
+        now: words::phase(phase, turn, turns),
+        about: None,
+        paused: false,
+        runs: false,
+        turn,
+        turns,
+        left_ms: None,
+        over_ms: None,
+        turn_left_ms: None,
+        spans: Vec::new(),
+        spent_ms: 0,
+        mark_ms: None,
+        held_ms: Vec::new(),
+        length_ms: Vec::new(),
+        ends_in_ms: None,
+        next: None,
+        cues: Vec::new(),
+        went_by: None,
+        trust,
+        question: None,
+    }
+}
+
+/// A hold's clock; none before it is begun.
+pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
+    let turns = state.held_ms.len() as u32;
+    let side = |turn: u32| words::side(turn, turns);
+    let mut view = match &state.phase {
+        HoldPhase::NotBegun => return None,
+        HoldPhase::Ready { left_ms } => ClockView {
+            about: side(1),
+            left_ms: Some(*left_ms),
+            ..plain(Phase::Ready, 1, turns, state.trust)
+        },
+        HoldPhase::Holding { side: turn, left_ms, .. } => held(spec, state, *turn, *left_ms, turns),
+        HoldPhase::Switching { to_side, left_ms } => ClockView {
+            about: side(*to_side).map(|side| format!("to the {side}")),
+            left_ms: Some(*left_ms),
+            ..plain(Phase::Switch, *to_side, turns, state.trust)
+        },
+        HoldPhase::Paused { during, side: turn, left_ms } => {
+            let inside = match during {
+                During::Ready => plain(Phase::Ready, *turn, turns, state.trust),
+                During::Switch => plain(Phase::Switch, *turn, turns, state.trust),
+                During::Work => held(spec, state, *turn, *left_ms, turns),
+            };
+            let left_ms = inside.left_ms.or(Some(*left_ms));
+            let about = match (during, side(*turn)) {
+                (During::Switch, Some(side)) => Some(format!("before the {side}")),
+                (_, side) => side,
+            };
+            ClockView { paused: true, now: "Paused".into(), about, left_ms, ..inside }
+        }
+        HoldPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
+    };
+    view.runs = !view.paused && view.phase != Phase::Done;
+    view.held_ms = state.held_ms.clone();
+    view.length_ms = state.length_ms.clone();
+    view.ends_in_ms = state.ends_in_ms;
+    view.cues = state.cues.iter().map(|it| cue(it, words::cue(it.kind).into())).collect();
+    view.next = next(&view.cues);
+    Some(view)
+}
+
+/// A side being held: the phase's own time in the big digits, the side's beside it.
+fn held(spec: &HoldSpec, state: &HoldState, turn: u32, left_ms: i64, turns: u32) -> ClockView {
+    let length = state.length_ms.get(turn as usize - 1).copied().unwrap_or(spec.hold_ms);
+    let spent_ms = (length - left_ms).max(0);
+    let spans = spans(spec, length);
+    let now = spans.iter().find(|span| (span.from_ms..span.to_ms).contains(&spent_ms));
+    let phase = now.map_or(Phase::Hold, |span| span.phase);
+    let phase_left = now.map_or(left_ms, |span| span.to_ms - spent_ms);
+    ClockView {
+        about: words::side(turn, turns),
+        left_ms: Some(phase_left),
+        turn_left_ms: (spec.contract_ms > 0).then_some(left_ms),
+        spans,
+        spent_ms,
+        ..plain(phase, turn, turns, state.trust)
+    }
+}
+
+/// The phases of a side of some length.
+fn spans(spec: &HoldSpec, length: i64) -> Vec<PhaseSpan> {
+    let (push, release) = (spec.contract_ms.max(0), spec.relax_ms.max(0));
+    let whole = |phase| vec![PhaseSpan { phase, from_ms: 0, to_ms: length }];
+    if push == 0 {
+        return whole(Phase::Hold);
+    }
+    if release == 0 || length / (push + release) > MOST_SPANS as i64 / 2 {
+        return whole(Phase::Push);
+    }
+    let mut spans = Vec::new();
+    let mut from_ms = 0;
+    while from_ms < length {
+        let push = if spans.len() % 2 == 0 { (Phase::Push, push) } else { (Phase::LetGo, release) };
+        let to_ms = (from_ms + push.1).min(length);
+        spans.push(PhaseSpan { phase: push.0, from_ms, to_ms });
+        from_ms = to_ms;
+    }
+    spans
+}
+
+/// An interval's clock; none before it is begun. Cues and windows say what is to be done.
+pub(super) fn interval_clock(
+    interval: &Interval,
+    state: &IntervalState,
+    windows: &[WindowView],
+) -> Option<ClockView> {
+    let turns = interval.windows();
+    let asked =
+        |window: u32| windows.iter().find(|it| it.window == window).map(|it| it.asked_text.clone());
+    let inside = |window: u32, left_ms: i64| ClockView {
+        about: asked(window),
+        left_ms: Some(left_ms),
+        spans: vec![PhaseSpan { phase: Phase::Window, from_ms: 0, to_ms: interval.window_ms }],
+        spent_ms: (interval.window_ms - left_ms).max(0),
+        mark_ms: Some((interval.window_ms - interval.margin_ms).max(0)),
+        ..plain(Phase::Window, window, turns, state.trust)
+    };
+    let ready = |left_ms: i64| ClockView {
+        about: asked(1).map(|asked| format!("first: {asked}")),
+        left_ms: Some(left_ms),
+        ..plain(Phase::Ready, 1, turns, state.trust)
+    };
+    let mut view = match &state.phase {
+        IntervalPhase::NotBegun => return None,
+        IntervalPhase::Ready { left_ms } => ready(*left_ms),
+        IntervalPhase::Window { window, left_ms } => inside(*window, *left_ms),
+        IntervalPhase::Paused { during, window, left_ms } => {
+            let inside = match during {
+                During::Ready => ready(*left_ms),
+                During::Work | During::Switch => inside(*window, *left_ms),
+            };
+            let now = format!("Paused in window {window}");
+            ClockView { paused: true, now, ..inside }
+        }
+        IntervalPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
+    };
+    view.runs = !view.paused && view.phase != Phase::Done;
+    view.ends_in_ms = state.ends_in_ms;
+    view.cues = state.cues.iter().map(|it| cue(it, spoken(it.kind, it.turn, windows))).collect();
+    view.next = next(&view.cues);
+    Some(view)
+}
+
+/// What a cue speaks, with the movement of the window that starts.
+pub(super) fn spoken(kind: CueKind, turn: u32, windows: &[WindowView]) -> String {
+    let movement = match kind {
+        CueKind::Begin | CueKind::NextWindow => {
+            windows.iter().find(|it| it.window == turn).map(|it| it.movement.as_str())
+        }
+        _ => None,
+    };
+    movement.map_or_else(|| words::cue(kind).into(), |name| words::window_cue(kind, name))
+}
+
+fn done(ran_out: bool, ago_ms: i64, turns: u32, trust: Trust) -> ClockView {
+    let now = if ran_out { "Done" } else { "Stopped" };
+    let about = (trust != Trust::Unknown).then(|| words::long_ago(ago_ms));
+    ClockView {
+        now: now.into(),
+        about,
+        over_ms: Some(ago_ms),
+        ..plain(Phase::Done, turns, turns, trust)
+    }
+}
+
+/// A rest: down to its end, then up from there.
+pub(super) fn rest_clock(rest: &RestView) -> ClockView {
+    let over_ms = rest.over_ms.filter(|over| *over > 0);
+    let phase = if over_ms.is_some() { Phase::RestOver } else { Phase::Rest };
+    let whole = PhaseSpan { phase: Phase::Rest, from_ms: 0, to_ms: rest.suggested_ms };
+    ClockView {
+        about: Some(rest.words.clone()),
+        runs: rest.rested_ms.is_some(),
+        left_ms: rest.left_ms.filter(|_| over_ms.is_none()),
+        over_ms,
+        spans: vec![whole],
+        spent_ms: rest.rested_ms.unwrap_or(0).min(rest.suggested_ms),
+        ends_in_ms: rest.left_ms.filter(|left| *left > 0),
+        cues: rest.cue.iter().cloned().collect(),
+        ..plain(phase, 1, 1, rest.trust)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::clock::{Act, Mark, hold_state};
+    use crate::instant::Instant;
+
+    fn at(ms: i64) -> Instant {
+        Instant { wall_ms: ms, offset_min: 0, boot_ms: ms, boot_id: "a".into() }
+    }
+
+    fn view(spec: &HoldSpec, ms: i64) -> ClockView {
+        let marks = [Mark { act: Act::Begin, at: at(0) }];
+        hold_clock(spec, &hold_state(spec, &marks, &at(ms))).unwrap()
+    }
+
+    /// Two minutes of 6 s push and 24 s let go: the big digits are the phase's, the side's stand beside.
+    #[test]
+    fn the_big_digits_count_the_phase() {
+        let spec = HoldSpec {
+            ready_ms: 5_000,
+            hold_ms: 120_000,
+            switch_ms: 10_000,
+            sides: 2,
+            contract_ms: 6_000,
+            relax_ms: 24_000,
+        };
+        for (ms, phase, left, side) in [
+            (1_000, Phase::Ready, 4_000, None),
+            (5_000, Phase::Push, 6_000, Some(120_000)),
+            (10_000, Phase::Push, 1_000, Some(115_000)),
+            (11_000, Phase::LetGo, 24_000, Some(114_000)),
+            (124_000, Phase::LetGo, 1_000, Some(1_000)),
+            (125_000, Phase::Switch, 10_000, None),
+            (135_000, Phase::Push, 6_000, Some(120_000)),
+        ] {
+            let view = view(&spec, ms);
+            assert_eq!((view.phase, view.left_ms, view.turn_left_ms), (phase, Some(left), side));
+        }
+        let spans = view(&spec, 5_000).spans;
+        assert_eq!(spans.len(), 8);
+        assert!(spans.windows(2).all(|two| two[0].to_ms == two[1].from_ms));
+        assert_eq!(view(&spec, 5_000).about.as_deref(), Some("left"));
+        assert_eq!(view(&spec, 136_000).about.as_deref(), Some("right"));
+    }
+
+    /// Whatever the lengths: the phase that is shown lasts as long as its digits say, and not longer.
+    #[test]
+    fn a_phase_lasts_as_long_as_its_digits_say() {
+        let spec = HoldSpec {
+            ready_ms: 0,
+            hold_ms: 47_000,
+            switch_ms: 0,
+            sides: 1,
+            contract_ms: 6_000,
+            relax_ms: 11_000,
+        };
+        for ms in (0..47_000).step_by(500) {
+            let now = view(&spec, ms);
+            let left = now.left_ms.unwrap();
+            let last = view(&spec, ms + left - 1);
+            let after = view(&spec, ms + left);
+            assert_eq!(last.phase, now.phase, "at {ms}");
+            assert_ne!(after.phase, now.phase, "at {ms}");
+        }
+    }
+}

@@ -1,0 +1,126 @@
+//! What is odd about a set: it is taken as it was logged, and asked about.
+
+use super::log::SessionLog;
+use crate::journal::{Held, Lift, WindowDone};
+use crate::mass::MassUnit;
+use crate::plan::Builds;
+use crate::words;
+
+/// More reps than this are asked about when three times as many as the set asked for (common practice,
+/// no source).
+const MANY_REPS: u32 = 30;
+
+/// What is odd about a set that was logged, perhaps a slip of the finger; none where nothing is.
+pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<String> {
+    let asked = lift.scheme.target(lift.set).unwrap_or(0);
+    if lift.reps > MANY_REPS.max(asked.saturating_mul(3)) {
+        return Some(format!("{} reps where {asked} were asked for", lift.reps));
+    }
+    let load = lift.load?;
+    let near = [builds.at_or_below(load), builds.above(load)].into_iter().flatten();
+    let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
+    if !near.is_empty() && builds.exactly(load).is_none() {
+        let load = words::load_text(load, unit);
+        return Some(format!("this room cannot build {load}: nearest is {}", near.join(" or ")));
+    }
+    // A fifth off what was proposed: common practice, no source.
+    let planned = lift.planned?;
+    (load > planned.percent(120) || load < planned.percent(80))
+        .then(|| format!("far from the {} proposed", words::load_text(planned, unit)))
+}
+
+/// No rep of anything is done faster than this, in milliseconds: common practice, no source.
+const FASTEST_REP_MS: i64 = 500;
+
+/// What is odd about a window that was logged: more reps than its time has room for.
+pub(super) fn doubt_of_window(done: &WindowDone, window_ms: i64) -> Option<String> {
+    let worked = window_ms.saturating_sub(done.spare_ms.unwrap_or(0)).max(0);
+    if worked >= i64::from(done.reps).saturating_mul(FASTEST_REP_MS) {
+        return None;
+    }
+    Some(format!("{} reps in {}", done.reps, words::clock_time(worked)))
+}
+
+/// What is odd about the seconds logged of a hold: those typed by hand are the athlete's word, but more than
+/// the session had gone on may be a slip.
+pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> Option<String> {
+    let logged: Vec<&Held> =
+        log.holds.iter().filter(|it| it.body.piece == piece).map(|it| &it.body).collect();
+    let at = logged.first()?.at.as_ref()?;
+    let (held, gone_on) = (logged.iter().map(|held| held.held_ms).sum(), log.gone_on_ms(at));
+    if held <= gone_on {
+        return None;
+    }
+    let (held, gone_on) = (words::clock_time(held), words::clock_time(gone_on / 1000 * 1000));
+    Some(format!("{held} held altogether, {gone_on} after the session was begun"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::{RecordId, random};
+    use crate::mass::Mass;
+    use crate::plan::{Bar, Exercise, Kit, PlateStack, Scheme};
+
+    #[test]
+    fn slips_of_the_finger_are_asked_about_and_training_is_not() {
+        let unit = MassUnit::Kg;
+        let bar = Bar {
+            name: "long bar".into(),
+            mass: Mass::kg(20),
+            unit,
+            collars: Mass::ZERO,
+            count: 1,
+        };
+        let plates = [20, 10, 5].map(|kg| PlateStack { mass: Mass::kg(kg), unit, count: 4 }).into();
+        let kit = Kit { bars: vec![bar], plates, ..Kit::default() };
+        let builds = Builds::bar(&kit, &kit.bars[0]);
+        let asked = |kg: i64, reps: u32, of: u32| {
+            let lift = Lift {
+                session: RecordId(random([1; 16])),
+                piece: "Squat".into(),
+                exercise: Exercise::of("squat"),
+                scheme: Scheme { reps: vec![of], open: true },
+                set: 1,
+                planned: Some(Mass::kg(60)),
+                load: Some(Mass::kg(kg)),
+                reps,
+                reserve: None,
+                at: None,
+            };
+            doubt(&lift, &builds, unit)
+        };
+        for (kg, reps, of) in [(60, 8, 8), (60, 30, 5), (70, 45, 15), (50, 0, 8)] {
+            assert_eq!(asked(kg, reps, of), None, "{kg} x {reps}");
+        }
+        assert_eq!(asked(60, 31, 5).as_deref(), Some("31 reps where 5 were asked for"));
+        assert_eq!(asked(60, 1000, 30).as_deref(), Some("1000 reps where 30 were asked for"));
+        assert_eq!(
+            asked(61, 8, 8).as_deref(),
+            Some("this room cannot build 61 kg: nearest is 60 kg or 70 kg")
+        );
+        assert_eq!(asked(80, 8, 8).as_deref(), Some("far from the 60 kg proposed"));
+        assert_eq!(asked(40, 8, 8).as_deref(), Some("far from the 60 kg proposed"));
+    }
+
+    #[test]
+    fn fifteen_swings_in_four_seconds_are_asked_about() {
+        let done = |reps, spare_ms| WindowDone {
+            session: RecordId(random([1; 16])),
+            piece: "Corners".into(),
+            window: 1,
+            exercise: Exercise::of("swing"),
+            asked: 15,
+            reps,
+            load: None,
+            spare_ms,
+            margin_ms: 10_000,
+            at: None,
+        };
+        let asked = |reps, spare_ms| doubt_of_window(&done(reps, spare_ms), 60_000);
+        assert_eq!(asked(15, Some(56_000)).as_deref(), Some("15 reps in 4 s"));
+        assert_eq!(asked(15, Some(52_500)), None, "half a second each");
+        assert_eq!(asked(15, None), None);
+        assert_eq!(asked(121, None).as_deref(), Some("121 reps in 1 min"));
+    }
+}

@@ -1,0 +1,163 @@
+//! A session screen, drawn from its snapshot.
+
+use chrono::NaiveDate;
+
+use super::key::At;
+use super::rows::{follow, piece_of, rows};
+use super::screen::{
+    CueView, Notice, NoticeKind, PieceKindView, PieceView, Row, SessionScreen, SessionState,
+};
+use super::sheet::Sheet;
+use super::snapshot::Snapshot;
+use super::went_by::WentBy;
+use super::{Kept, rest};
+use crate::care::{advice_for, long_holds_before_strength};
+use crate::device::Device;
+use crate::instant::Instant;
+use crate::plan::{Block, Exercise};
+use crate::words;
+
+/// Draws what is on screen at a moment.
+pub(super) fn draw(
+    snapshot: &Snapshot,
+    device: &Device,
+    kept: &mut Kept,
+    at: &Instant,
+) -> SessionScreen {
+    let mut pieces = Vec::new();
+    let mut resting = None;
+    if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
+        let sheet = Sheet { snapshot, block, day, now: at };
+        pieces = sheet.pieces();
+        resting = snapshot.log.as_ref().and_then(|log| rest::rest(log, day, at));
+        kept.went_by.look(&sheet.passed(), at);
+    } else {
+        kept.went_by = WentBy::default();
+    }
+    let rows = if snapshot.log.is_some() { rows(&pieces) } else { Vec::new() };
+    kept.chosen.take_if(|chosen| !rows.contains(chosen));
+    let row = if rows.is_empty() {
+        None
+    } else {
+        Some(kept.chosen.clone().unwrap_or_else(|| follow(&pieces, snapshot.log.as_ref())))
+    };
+    let chosen = kept.chosen.is_some();
+    let of = At { snapshot, pieces: &pieces, rest: resting.as_ref(), row: row.as_ref(), chosen };
+    let here = of.here(&kept.went_by);
+    let saved = kept.saved.as_ref().filter(|_| snapshot.log.is_some());
+    SessionScreen {
+        revision: snapshot.last_number,
+        name: snapshot.profile.name.clone(),
+        unit: snapshot.profile.unit,
+        date: snapshot.planned.as_ref().map_or_else(|| at.date(), |planned| planned.date),
+        state: snapshot.state,
+        heading: heading(snapshot, at.date()),
+        block: snapshot.block.as_ref().map(|block| block.name.clone()),
+        day: snapshot.day().map(|day| day.name.clone()),
+        days: snapshot
+            .block
+            .as_ref()
+            .map_or(Vec::new(), |block| block.days.iter().map(|day| day.name.clone()).collect()),
+        doubt: saved.and_then(|saved| doubt(saved.row.as_ref()?, &pieces)),
+        here,
+        rows,
+        cues: cues(&pieces, resting.as_ref().and_then(|rest| rest.cue.clone())),
+        pieces,
+        notices: notices(snapshot, device),
+        saved: None,
+        saved_text: saved.map(|saved| saved.text.clone()),
+        undone: None,
+        ignored: false,
+        unpublished: snapshot.unpublished,
+        unpublished_text: (snapshot.unpublished > 0).then(|| words::waiting(snapshot.unpublished)),
+        rest: resting,
+    }
+}
+
+/// What is odd about what was logged in a row.
+fn doubt(row: &Row, pieces: &[PieceView]) -> Option<String> {
+    match (row, &piece_of(pieces, row)?.kind) {
+        (Row::Set { set, .. }, PieceKindView::Strength { view }) => {
+            view.sets.iter().find(|it| it.set == *set)?.done.as_ref()?.doubt.clone()
+        }
+        (Row::Window { window, .. }, PieceKindView::Interval { view }) => {
+            view.windows.iter().find(|it| it.window == *window)?.doubt.clone()
+        }
+        (Row::Hold { .. }, PieceKindView::Hold { view }) => view.doubt.clone(),
+        _ => None,
+    }
+}
+
+/// The cues ahead, of whichever clock runs, soonest first.
+fn cues(pieces: &[PieceView], rest: Option<CueView>) -> Vec<CueView> {
+    let of_piece = |piece: &PieceView| match &piece.kind {
+        PieceKindView::Interval { view } => view.clock.as_ref().map(|clock| clock.cues.clone()),
+        PieceKindView::Hold { view } => view.clock.as_ref().map(|clock| clock.cues.clone()),
+        PieceKindView::Strength { .. } | PieceKindView::Note { .. } => None,
+    };
+    let clocks = pieces.iter().filter_map(of_piece).flatten();
+    let mut cues: Vec<CueView> = clocks.chain(rest).collect();
+    cues.sort_by_key(|cue| cue.due_in_ms);
+    cues
+}
+
+fn heading(snapshot: &Snapshot, today: NaiveDate) -> String {
+    match &snapshot.block {
+        Some(block) => of_block(snapshot, block, today),
+        None => "No plan yet: exchange with your coach".into(),
+    }
+}
+
+fn of_block(snapshot: &Snapshot, block: &Block, today: NaiveDate) -> String {
+    match (&snapshot.planned, snapshot.state) {
+        (Some(planned), SessionState::DayOff) => {
+            format!("Nothing planned today. Next: {}, {}", planned.day, words::day(planned.date))
+        }
+        (Some(planned), _) => {
+            let (week, weeks) = (planned.week, block.weeks);
+            format!("{}, {}, week {week} of {weeks}", planned.day, words::day(planned.date))
+        }
+        (None, _) => {
+            let (name, end) = (&block.name, words::day(block.ends()));
+            let how = if today > block.ends() { "ended on" } else { "has no day left and ends on" };
+            format!("{name} {how} {end}: any of its days can still be trained by name")
+        }
+    }
+}
+
+/// What should be read first, the most pressing first.
+fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
+    let mut notices = Vec::new();
+    for flag in snapshot.flags.iter().filter(|flag| !flag.body.signs.is_empty()) {
+        let body = &flag.body;
+        let advice = advice_for(body.place, body.severity, &body.signs);
+        let care = |text| Notice { kind: NoticeKind::Care, text };
+        notices.extend(advice.lines.into_iter().map(care));
+    }
+    let warning = |text| Notice { kind: NoticeKind::Warning, text };
+    notices.extend(device.rebuilt.as_ref().map(words::rebuilt).map(warning));
+    notices.extend(device.shelf_trouble.as_ref().map(|trouble| {
+        warning(format!("everything is saved, but not yet ready for the exchange: {trouble}"))
+    }));
+    if snapshot.conflicts > 0 {
+        let what = words::count(u64::from(snapshot.conflicts), "entry");
+        let text = format!("two of your devices disagree about {what}; the later one is shown");
+        notices.push(warning(text));
+    }
+    let info = |text| Notice { kind: NoticeKind::Info, text };
+    if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
+        notices.extend(long_holds_before_strength(day).into_iter().map(|long| {
+            let stretch = block.name_of(&Exercise::of(&long.stretch));
+            info(words::long_hold(&stretch, long.held_ms, &long.before))
+        }));
+    }
+    if let Some(planned) = &snapshot.planned
+        && snapshot.state != SessionState::DayOff
+    {
+        let others = snapshot.block.iter().flat_map(|block| block.on(planned.date));
+        let others: Vec<String> =
+            others.map(|other| other.day).filter(|day| *day != planned.day).collect();
+        notices.extend((!others.is_empty()).then(|| info(words::other_days(&others))));
+    }
+    notices
+}

@@ -1,0 +1,282 @@
+//! What is at hand on a session screen: its row in words, its clock, its keys, what can be typed.
+
+use super::clock_view::rest_clock;
+use super::key::At;
+use super::rows::{is_done, is_timed, piece_of, set_of};
+use super::screen::{
+    ClockView, Form, Here, IntervalView, PieceKindView, PieceView, Question, Row, SessionState,
+    SideKey, SideKeyKind, StrengthView,
+};
+use super::tap::Tap;
+use super::went_by::WentBy;
+use crate::clock::{Act, Phase};
+use crate::journal::{Part, RestAct, Until};
+use crate::plan::MeasuredWhen;
+use crate::words;
+
+impl At<'_> {
+    /// What is at hand.
+    pub(super) fn here(&self, went_by: &WentBy) -> Here {
+        let key = self.key();
+        let done = self.row.is_some_and(|row| is_done(row, self.pieces));
+        Here {
+            row: self.row.cloned(),
+            chosen: self.chosen,
+            done,
+            title: self.title(),
+            line: self.line(),
+            notes: self.notes(),
+            clock: self.clock(went_by),
+            side_keys: self.side_keys(),
+            form: self.form(key.asks),
+            key,
+        }
+    }
+
+    fn piece(&self) -> Option<&PieceView> {
+        piece_of(self.pieces, self.row?)
+    }
+
+    /// The coach's words right before the piece at hand; those after the last piece at the end.
+    fn notes(&self) -> Vec<String> {
+        let name = self.row.and_then(Row::piece);
+        let here = self.pieces.iter().position(|piece| Some(piece.name.as_str()) == name);
+        let before = &self.pieces[..here.unwrap_or(self.pieces.len())];
+        let own = before.iter().rev().map_while(|piece| match &piece.kind {
+            PieceKindView::Note { text } => Some(format!("{}: {text}", piece.name)),
+            _ => None,
+        });
+        let mut notes: Vec<String> = own.collect();
+        notes.reverse();
+        notes
+    }
+
+    fn title(&self) -> String {
+        match (self.row, self.piece().map(|piece| &piece.kind)) {
+            (Some(Row::Set { set, .. }), Some(PieceKindView::Strength { view })) => {
+                format!("{}, set {set} of {}", view.movement, view.sets.len())
+            }
+            (Some(Row::Window { piece, window }), Some(PieceKindView::Interval { view })) => {
+                format!("{piece}, window {window} of {}", view.windows.len())
+            }
+            (Some(Row::Hold { piece }), Some(PieceKindView::Hold { view })) => {
+                format!("{piece}: {}", view.stretch)
+            }
+            (Some(Row::Measure { piece, when }), Some(PieceKindView::Hold { view })) => {
+                let name = view.range.as_ref().map_or("", |range| range.name.as_str());
+                let when = match when {
+                    MeasuredWhen::Before => "before",
+                    MeasuredWhen::After => "after",
+                };
+                format!("{piece}, {name} {when} the hold")
+            }
+            _ if self.snapshot.state == SessionState::Finished => "Finished.".into(),
+            (Some(Row::Finish), _) => "Everything is logged or put off.".into(),
+            _ => self.snapshot.day().map_or(String::new(), |day| day.name.clone()),
+        }
+    }
+
+    fn line(&self) -> String {
+        let title = self.title();
+        match (self.row, self.piece().map(|piece| &piece.kind)) {
+            (Some(Row::Set { set, .. }), Some(PieceKindView::Strength { view })) => {
+                set_line(&title, view, *set)
+            }
+            (Some(Row::Window { window, .. }), Some(PieceKindView::Interval { view })) => {
+                let asked = view.windows.iter().find(|it| it.window == *window);
+                format!("{title}: {}", asked.map_or("", |it| it.asked_text.as_str()))
+            }
+            (Some(Row::Measure { .. }), Some(PieceKindView::Hold { view })) => {
+                let range = view.range.as_ref();
+                let each = if range.is_some_and(|range| range.sides == 2) {
+                    ", left and right"
+                } else {
+                    ""
+                };
+                format!("{title}, in {}{each}", range.map_or("", |range| range.unit.as_str()))
+            }
+            (Some(Row::Hold { .. }), Some(PieceKindView::Hold { view })) => {
+                format!("{}: {}", self.row.and_then(Row::piece).unwrap_or_default(), view.heading)
+            }
+            (Some(Row::Finish), _) if self.snapshot.state == SessionState::Running => {
+                "How hard was the whole session, 0 to 10?".into()
+            }
+            _ => title,
+        }
+    }
+
+    /// The clock to show with the row: its own until it is logged, or the rest before a set.
+    fn clock(&self, went_by: &WentBy) -> Option<ClockView> {
+        let (row, piece) = (self.row?, self.piece()?);
+        if is_done(row, self.pieces) && !is_timed(piece) {
+            return None;
+        }
+        match (&piece.kind, row) {
+            (PieceKindView::Strength { .. }, _) => self.rest.map(rest_clock),
+            (PieceKindView::Interval { view }, _) => {
+                let clock = view.clock.clone().filter(|clock| clock.phase != Phase::Done)?;
+                Some(ClockView { went_by: went_by.line(&piece.name), ..clock })
+            }
+            (PieceKindView::Hold { view }, Row::Hold { .. }) => {
+                let clock = view.clock.clone()?;
+                let line = went_by.line(&piece.name).filter(|_| clock.phase != Phase::Done);
+                Some(ClockView { went_by: line, ..clock })
+            }
+            _ => None,
+        }
+    }
+
+    fn side_keys(&self) -> Vec<SideKey> {
+        use SideKeyKind as Kind;
+        let mut keys = Vec::new();
+        let mut add = |kind, words: &str, tap| {
+            keys.push(SideKey { kind, words: words.to_owned(), tap });
+        };
+        let running = self.snapshot.state == SessionState::Running;
+        if self.snapshot.state == SessionState::Finished {
+            add(Kind::Undo, "undo", Some(Tap::Undo));
+            add(Kind::Finish, "rate again", None);
+            return keys;
+        }
+        let (Some(row), true) = (self.row, running) else { return keys };
+        let piece = self.piece();
+        if piece.is_some() {
+            add(Kind::Hurts, "it hurts", None);
+        }
+        if let Some(piece) = piece {
+            for (kind, words, act) in clock_acts(piece, row) {
+                let tap = Tap::Clock { piece: piece.name.clone(), act, station: None };
+                add(kind, words, Some(tap));
+            }
+        }
+        let rests = self.rest.is_some_and(|rest| rest.left_ms.is_some());
+        if rests && matches!(row, Row::Set { .. }) {
+            add(Kind::Minute, "a minute more", Some(Tap::Rest { act: RestAct::Minute }));
+        }
+        if let Some(PieceKindView::Interval { view }) = piece.map(|piece| &piece.kind)
+            && can_start_elsewhere(view)
+        {
+            add(Kind::Station, "start elsewhere", None);
+        }
+        if row != &Row::Finish {
+            add(Kind::Other, "type it", None);
+        }
+        add(Kind::Undo, "undo", Some(Tap::Undo));
+        if piece.is_some_and(|piece| !piece.options.is_empty()) {
+            add(Kind::Option, "options", None);
+        }
+        if piece.is_some_and(|piece| !piece.flags.is_empty()) {
+            add(Kind::Clear, "clear a flag", None);
+        }
+        if let Some(tap) = self.later() {
+            add(Kind::Later, "later", Some(tap));
+        }
+        add(Kind::Finish, "finish", None);
+        keys
+    }
+
+    /// What puts the row's piece, or its measure, off; none where a clock would be left behind.
+    pub(super) fn later(&self) -> Option<Tap> {
+        let (row, piece) = (self.row?, self.piece()?);
+        let part = match row {
+            Row::Measure { when: MeasuredWhen::Before, .. } => Part::Before,
+            Row::Measure { when: MeasuredWhen::After, .. } => Part::After,
+            _ if is_timed(piece) => return None,
+            _ => Part::Work,
+        };
+        Some(Tap::PutOff { piece: piece.name.clone(), part, until: Until::Later })
+    }
+
+    fn form(&self, asks: Option<Question>) -> Option<Form> {
+        let row = self.row?;
+        let done = is_done(row, self.pieces);
+        let form = |what: String, by_hand, hint: &str| Form {
+            ask: words::ask(&what, done, by_hand),
+            hint: hint.to_owned(),
+        };
+        let sides = match self.piece().map(|piece| &piece.kind) {
+            Some(PieceKindView::Hold { view }) => view.sides.len(),
+            _ => 1,
+        };
+        Some(match row {
+            Row::Set { .. } => {
+                let hint = match asks {
+                    Some(Question::Load) => "load x reps, and reps left: `40 x 8, 2 left`",
+                    Some(Question::Reps) => "the good reps: `7`; or all of it: `60 x 7, 2 left`",
+                    Some(Question::Reserve) => {
+                        "reps left: `2 left`; or all of it: `60 x 7, 2 left`"
+                    }
+                    _ => "load x reps: `60 x 7`; with reps left: `60 x 7, 2 left`; or only `7`",
+                };
+                form(self.title(), false, hint)
+            }
+            Row::Window { .. } => {
+                form(self.title(), false, "reps and seconds to spare: `12 8`; or only `12`")
+            }
+            Row::Measure { .. } if sides == 2 => {
+                form(self.title(), false, "two readings, left and right: `10.5 11`")
+            }
+            Row::Measure { .. } => form(self.title(), false, "one reading: `10.5`"),
+            Row::Hold { piece } => {
+                let hint = if sides == 1 {
+                    "the seconds held: `120`; after them why, if short: `60 cramp`"
+                } else {
+                    "seconds left and right: `120 95`; after them why, if short: `120 60 cramp`"
+                };
+                form(piece.clone(), true, hint)
+            }
+            Row::Finish => Form {
+                ask: "How hard was the whole session, 0 to 10?".into(),
+                hint: "0 is rest, 10 the hardest there is; empty ends without a rating".into(),
+            },
+        })
+    }
+}
+
+/// What can be done to the clock of a row's piece, besides what the one key does.
+fn clock_acts(piece: &PieceView, row: &Row) -> Vec<(SideKeyKind, &'static str, Act)> {
+    let (clock, holds) = match (&piece.kind, row) {
+        (PieceKindView::Interval { view }, _) => (view.clock.as_ref(), false),
+        (PieceKindView::Hold { view }, Row::Hold { .. }) => (view.clock.as_ref(), true),
+        _ => return Vec::new(),
+    };
+    let Some(clock) = clock.filter(|clock| clock.phase != Phase::Done) else { return Vec::new() };
+    let mut acts = Vec::new();
+    if holds && !clock.paused && matches!(clock.phase, Phase::Hold | Phase::Push | Phase::LetGo) {
+        acts.push((SideKeyKind::Extend, "15 s more", Act::Extend));
+    }
+    if !holds {
+        acts.push(if clock.paused {
+            (SideKeyKind::Resume, "go on", Act::Resume)
+        } else {
+            (SideKeyKind::Pause, "pause", Act::Pause)
+        });
+    }
+    acts.push((SideKeyKind::Next, "skip to the next", Act::Skip));
+    acts.push((SideKeyKind::Stop, "stop", Act::Stop));
+    acts
+}
+
+/// In a full room not everybody starts at the first station.
+fn can_start_elsewhere(view: &IntervalView) -> bool {
+    let over = view.clock.as_ref().is_none_or(|clock| clock.phase == Phase::Done);
+    over && view.stations.len() > 1
+}
+
+fn set_line(title: &str, view: &StrengthView, set: u32) -> String {
+    let Some(shown) = set_of(view, set) else { return title.to_owned() };
+    let Some(load) = &shown.load else {
+        let say = if shown.reason == crate::load::Reason::Free {
+            String::new()
+        } else {
+            format!("; you say the load: `LOAD x {}`", shown.asked)
+        };
+        return format!("{title}: {} reps{say}", shown.reps_text);
+    };
+    let change = load.change.as_ref().map(|change| change.text.as_str());
+    let plates = load.build.as_ref().map(|build| match change {
+        Some(change) => format!("{}; {change}", build.text),
+        None => build.text.clone(),
+    });
+    words::set_line(title, &load.text, plates.as_deref(), &shown.reps_text)
+}

@@ -1,0 +1,226 @@
+//! What the one key does at a row: what is planned, what a clock or a rest asks for, or, where somebody
+//! hurts, what care asks for first.
+
+use super::rows::{is_done, is_timed, piece_of, running_window, set_of};
+use super::screen::{
+    HoldView, IntervalView, Key, KeyKind, PieceKindView, PieceView, Question, RestView, Row,
+    SessionState, SetView, StrengthView,
+};
+use super::snapshot::Snapshot;
+use super::tap::Tap;
+use crate::care::STOP_FROM;
+use crate::clock::{Act, Phase};
+use crate::journal::{Part, RestAct, Until};
+use crate::load::Reason;
+use crate::words::{self, KeyFor};
+
+/// What a key is worked out from.
+pub(super) struct At<'a> {
+    pub(super) snapshot: &'a Snapshot,
+    pub(super) pieces: &'a [PieceView],
+    pub(super) rest: Option<&'a RestView>,
+    /// None before the session is begun.
+    pub(super) row: Option<&'a Row>,
+    /// True when the row was chosen by hand.
+    pub(super) chosen: bool,
+}
+
+fn key(of: KeyFor<'_>, kind: KeyKind, tap: Option<Tap>, asks: Option<Question>) -> Key {
+    Key { kind, words: words::key(&of), more: words::key_more(&of), tap, asks }
+}
+
+fn saves(of: KeyFor<'_>, tap: Tap) -> Key {
+    key(of, KeyKind::Saves, Some(tap), None)
+}
+
+fn moves(of: KeyFor<'_>, tap: Tap) -> Key {
+    key(of, KeyKind::Moves, Some(tap), None)
+}
+
+fn asks(of: KeyFor<'_>, question: Question) -> Key {
+    key(of, KeyKind::Waits, None, Some(question))
+}
+
+fn waits(of: KeyFor<'_>) -> Key {
+    key(of, KeyKind::Waits, None, None)
+}
+
+fn clock(piece: &str, act: Act) -> Key {
+    let tap = Tap::Clock { piece: piece.to_owned(), act, station: None };
+    moves(KeyFor::Clock(act), tap)
+}
+
+impl At<'_> {
+    /// The one key.
+    pub(super) fn key(&self) -> Key {
+        let day = self.snapshot.day().map_or("", |day| day.name.as_str());
+        match self.snapshot.state {
+            SessionState::NoPlan => waits(KeyFor::NoPlan),
+            SessionState::DayOff => asks(KeyFor::DayOff, Question::Day),
+            SessionState::Ready => {
+                moves(KeyFor::Begin(day), Tap::Begin { day: Some(day.to_owned()) })
+            }
+            SessionState::Running => self.running(),
+            // What nobody did is logged by no key any more; what was logged can be corrected.
+            SessionState::Finished => match self.row {
+                Some(row) if self.chosen && is_done(row, self.pieces) => {
+                    asks(KeyFor::Correct, Question::Correction)
+                }
+                _ => key(KeyFor::Finished, KeyKind::Moves, None, None),
+            },
+        }
+    }
+
+    fn running(&self) -> Key {
+        let finish = || Tap::Finish { rpe: None, minutes: None };
+        if self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty()) {
+            return key(KeyFor::Emergency, KeyKind::Care, Some(finish()), None);
+        }
+        let Some(row) = self.row else { return waits(KeyFor::NoPlan) };
+        if is_done(row, self.pieces) {
+            return asks(KeyFor::Correct, Question::Correction);
+        }
+        let piece = piece_of(self.pieces, row);
+        if let Some(hurt) = piece.and_then(|piece| self.hurt(row, piece)) {
+            return hurt;
+        }
+        match (row, piece.map(|piece| &piece.kind)) {
+            (Row::Set { piece, set }, Some(PieceKindView::Strength { view })) => {
+                self.set(piece, view, *set)
+            }
+            (Row::Window { piece, window }, Some(PieceKindView::Interval { view })) => {
+                self.window(piece, view, *window)
+            }
+            (Row::Hold { piece }, Some(PieceKindView::Hold { view })) => hold(piece, view),
+            (Row::Measure { .. }, _) => asks(KeyFor::Range, Question::Range),
+            _ => asks(KeyFor::Finish, Question::Rpe),
+        }
+    }
+
+    /// With pain from which the movement itself should stop, the key leaves it; a clock that runs is
+    /// stopped first.
+    fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
+        let exercise = self.exercise(row, piece)?;
+        let flagged = self.snapshot.flags.iter().map(|flag| &flag.body);
+        let stops =
+            |it: &&crate::journal::Discomfort| it.exercise == exercise && it.severity >= STOP_FROM;
+        flagged.filter(stops).next()?;
+        let name = self.snapshot.block.as_ref()?.name_of(&exercise);
+        let runs = is_timed(piece);
+        let tap = if runs {
+            Tap::Clock { piece: piece.name.clone(), act: Act::Stop, station: None }
+        } else {
+            Tap::PutOff { piece: piece.name.clone(), part: Part::Work, until: Until::Left }
+        };
+        // What a clock has counted by its end is saved, whatever hurts.
+        let over = match &piece.kind {
+            PieceKindView::Hold { view } => {
+                view.clock.as_ref().is_some_and(|clock| clock.phase == Phase::Done) && runs
+            }
+            _ => false,
+        };
+        (!over).then(|| key(KeyFor::Leave(&name), KeyKind::Care, Some(tap), None))
+    }
+
+    /// What is done in a row.
+    fn exercise(&self, row: &Row, piece: &PieceView) -> Option<crate::plan::Exercise> {
+        match (&piece.kind, row) {
+            (PieceKindView::Strength { view }, _) => Some(view.exercise.clone()),
+            (PieceKindView::Interval { view }, Row::Window { window, .. }) => {
+                let shown = view.windows.iter().find(|it| it.window == *window)?;
+                Some(shown.exercise.clone())
+            }
+            (PieceKindView::Hold { .. }, _) => {
+                let day = self.snapshot.day()?;
+                let crate::plan::PieceKind::Hold(hold) = &day.piece(&piece.name)?.kind else {
+                    return None;
+                };
+                Some(crate::plan::Exercise::of(&hold.stretch))
+            }
+            _ => None,
+        }
+    }
+
+    fn set(&self, piece: &str, view: &StrengthView, set: u32) -> Key {
+        let Some(shown) = set_of(view, set) else { return waits(KeyFor::NoPlan) };
+        let what = in_words(shown);
+        // Nobody lifts while they rest: the key ends the rest first.
+        if self.rest.is_some_and(|rest| rest.left_ms.is_some_and(|left| left > 0)) && !self.chosen {
+            let next = format!("set {set}: {what}");
+            return moves(KeyFor::Rest(&next), Tap::Rest { act: RestAct::End });
+        }
+        let known = shown.load.is_some() || shown.reason == Reason::Free;
+        if !known {
+            return asks(KeyFor::Load, Question::Load);
+        }
+        if shown.open {
+            return asks(KeyFor::Reps(&what), Question::Reps);
+        }
+        if shown.reason.is_first_time() {
+            return asks(KeyFor::Reserve(&what), Question::Reserve);
+        }
+        let tap = Tap::LogSet {
+            piece: piece.to_owned(),
+            set: Some(set),
+            load: None,
+            reps: None,
+            reserve: None,
+        };
+        saves(KeyFor::Set { what: &what, set }, tap)
+    }
+
+    fn window(&self, piece: &str, view: &IntervalView, window: u32) -> Key {
+        let shown = view.windows.iter().find(|it| it.window == window);
+        let what = shown.map_or("", |shown| shown.asked_text.as_str());
+        let tap = Tap::LogWindow {
+            piece: piece.to_owned(),
+            window: Some(window),
+            reps: None,
+            spare_ms: None,
+        };
+        let log = || saves(KeyFor::Window { what, window }, tap.clone());
+        let logged = view.windows.iter().any(|it| it.reps.is_some());
+        let Some(clock_view) = &view.clock else {
+            // Windows done without the clock are logged one after the other.
+            return if logged { log() } else { clock(piece, Act::Begin) };
+        };
+        match (clock_view.phase, clock_view.paused) {
+            (_, true) => clock(piece, Act::Resume),
+            (Phase::Ready, _) => waits(KeyFor::WindowToCome(None)),
+            (Phase::Window, _) => match running_window(view) {
+                // One that was forgotten is logged when it is chosen by hand.
+                Some(running) if running < window || (running > window && !self.chosen) => {
+                    waits(KeyFor::WindowToCome(Some(running)))
+                }
+                _ => log(),
+            },
+            _ => log(),
+        }
+    }
+}
+
+fn hold(piece: &str, view: &HoldView) -> Key {
+    let Some(clock_view) = &view.clock else { return clock(piece, Act::Begin) };
+    match (clock_view.phase, clock_view.paused) {
+        (_, true) => clock(piece, Act::Resume),
+        // Stopped before anything was held: from the start.
+        (Phase::Done, _) if clock_view.held_ms.iter().all(|ms| *ms == 0) => {
+            clock(piece, Act::Begin)
+        }
+        (Phase::Done, _) => {
+            let held: Vec<String> =
+                clock_view.held_ms.iter().map(|ms| words::clock_time(*ms)).collect();
+            let tap = Tap::LogHold { piece: piece.to_owned(), held_ms: Vec::new(), said: None };
+            saves(KeyFor::Held(&words::list(&held)), tap)
+        }
+        _ => clock(piece, Act::Pause),
+    }
+}
+
+/// `60 kg x 6`; without a load the reps alone.
+fn in_words(set: &SetView) -> String {
+    match &set.load {
+        Some(load) => format!("{} x {}", load.text, set.reps_text),
+        None => format!("{} reps", set.reps_text),
+    }
+}

@@ -1,0 +1,274 @@
+//! An athlete's day: the snapshot a screen is made from, taps into entries, what comes next, the
+//! screens.
+
+mod able;
+mod bar;
+mod clock_view;
+mod doubt;
+mod draw;
+mod here;
+mod key;
+mod line;
+mod log;
+mod pace;
+mod plates;
+mod rest;
+mod rows;
+mod said;
+mod screen;
+mod sheet;
+mod snapshot;
+mod tap;
+mod taps;
+mod timed;
+mod went_by;
+
+use chrono::NaiveDate;
+
+use crate::device::{Device, require_of};
+use crate::error::{Error, Field, Result, Thing};
+use crate::history::open_flags;
+use crate::instant::Instant;
+use crate::journal::{Entry, Role, Session};
+use crate::store::{Draft, session_entries};
+use crate::words;
+use said::Saved;
+use snapshot::{Snapshot, day_names, named_day};
+use taps::{Taps, clear_flags, undo};
+use went_by::WentBy;
+
+pub use clock_view::hold_clock;
+pub use line::{Typed, line_help};
+pub use pace::FewerReps;
+pub(crate) use plates::plates;
+pub use plates::{PlatesAsked, PlatesScreen, PlatesStep};
+pub use screen::*;
+pub use tap::{SideReading, Tap};
+pub use went_by::LATE_MS;
+
+/// What is kept in memory between two calls. All of it can be lost: it is read or worked out again.
+#[derive(Default)]
+pub(crate) struct Kept {
+    snapshot: Option<Snapshot>,
+    /// The row chosen by hand; none follows the day.
+    chosen: Option<Row>,
+    /// What was saved last, and the number of the last entry as of which that is known.
+    saved: Option<Saved>,
+    saved_as_of: Option<u64>,
+    /// When the last tap came that answered a screen.
+    answered: Option<Instant>,
+    went_by: WentBy,
+}
+
+impl Kept {
+    /// The snapshot of a moment: the one kept while it is true, otherwise read again.
+    fn snapshot(&mut self, device: &mut Device, at: &Instant) -> Result<Snapshot> {
+        let revision = device.store.revision()?;
+        let kept = self.snapshot.take();
+        match kept.filter(|snapshot| snapshot.is_true_at(revision, at)) {
+            Some(snapshot) => Ok(snapshot),
+            None => Snapshot::now(device, at),
+        }
+    }
+}
+
+/// The screen at a moment.
+pub(crate) fn screen(device: &mut Device, kept: &mut Kept, at: &Instant) -> Result<SessionScreen> {
+    let snapshot = kept.snapshot(device, at)?;
+    require_of(&snapshot.profile, Role::Athlete, "a session")?;
+    if kept.saved_as_of != Some(snapshot.last_number) {
+        kept.saved = last_saved(device, &snapshot)?;
+        kept.saved_as_of = Some(snapshot.last_number);
+    }
+    let drawn = draw::draw(&snapshot, device, kept, at);
+    kept.snapshot = Some(snapshot);
+    Ok(drawn)
+}
+
+/// The screen at a moment with a row chosen by hand; without one it follows the day again.
+pub(crate) fn choose(
+    device: &mut Device,
+    kept: &mut Kept,
+    row: Option<Row>,
+    at: &Instant,
+) -> Result<SessionScreen> {
+    kept.chosen = row;
+    screen(device, kept, at)
+}
+
+/// The screen of a day looked at ahead: the one planned for a date, or one named.
+pub(crate) fn preview(
+    device: &mut Device,
+    at: &Instant,
+    date: NaiveDate,
+    day: Option<&str>,
+) -> Result<SessionScreen> {
+    device.require(Role::Athlete, "a session")?;
+    let snapshot = match day {
+        Some(name) => Snapshot::named(device, date, name)?,
+        None => Snapshot::ahead(device, date)?,
+    };
+    Ok(draw::draw(&snapshot, device, &mut Kept::default(), at))
+}
+
+/// After a tap that answers a screen, the next one within so many milliseconds is a finger that
+/// bounced, or a key held down: taken once. Longer than the time after which a held key repeats.
+const APART_MS: i64 = 600;
+
+/// Does what a tap says, durably, and gives the screen after it.
+///
+/// `answers` is the revision of the screen that the tap answers. One that answers an older screen, or
+/// comes at once after the one before, is not done: what it meant is done already. A tap without it,
+/// such as a typed line, is always meant.
+pub(crate) fn tap(
+    device: &mut Device,
+    kept: &mut Kept,
+    tap: Tap,
+    answers: Option<u64>,
+    at: &Instant,
+) -> Result<SessionScreen> {
+    let mut snapshot = kept.snapshot(device, at)?;
+    require_of(&snapshot.profile, Role::Athlete, "a session")?;
+    if let Some(revision) = answers
+        && bounced(kept, &tap, revision, &snapshot, at)
+    {
+        let drawn = draw::draw(&snapshot, device, kept, at);
+        kept.snapshot = Some(snapshot);
+        return Ok(SessionScreen { ignored: true, ..drawn });
+    }
+    let done = append(device, &snapshot, tap.clone(), at);
+    let (entries, undone) = match done {
+        Ok(done) => done,
+        Err(error) => {
+            kept.snapshot = Some(snapshot);
+            return Err(error);
+        }
+    };
+    if leads_on(&tap) {
+        kept.chosen = None;
+    }
+    let saved = entries.last().map(|entry| entry.id.number);
+    if undone.is_none() {
+        kept.saved = said::saved(&snapshot, &entries);
+        kept.saved_as_of = saved;
+    }
+    snapshot.go_on(&entries, device.store.revision()?);
+    kept.snapshot = Some(snapshot);
+    if matches!(tap, Tap::Finish { .. }) {
+        device.cut_after_saving();
+    }
+    Ok(SessionScreen { saved, undone, ..screen(device, kept, at)? })
+}
+
+/// True for a tap that is not to be done: its screen is not the latest, or it came at once.
+fn bounced(kept: &mut Kept, tap: &Tap, revision: u64, snapshot: &Snapshot, at: &Instant) -> bool {
+    let again = matches!(tap, Tap::Clock { act: crate::clock::Act::Extend, .. });
+    // Each one that is too soon begins the time again: a key held down repeats for long.
+    let last = kept.answered.replace(at.clone());
+    let soon = last.is_some_and(|last| at.ms_since(&last) < APART_MS);
+    revision != snapshot.last_number || (soon && !again)
+}
+
+/// True for what leads on to the next row: a clock's row is still the one to be at.
+fn leads_on(tap: &Tap) -> bool {
+    match tap {
+        Tap::Clock { .. }
+        | Tap::Rest { .. }
+        | Tap::TakeOption { .. }
+        | Tap::Flag { .. }
+        | Tap::ClearFlags { .. } => false,
+        Tap::Begin { .. }
+        | Tap::LogSet { .. }
+        | Tap::LogWindow { .. }
+        | Tap::LogHold { .. }
+        | Tap::LogRange { .. }
+        | Tap::PutOff { .. }
+        | Tap::Undo
+        | Tap::Finish { .. } => true,
+    }
+}
+
+/// Logs what a tap says. Gives the entries, and what was taken back, in words.
+fn append(
+    device: &mut Device,
+    snapshot: &Snapshot,
+    tap: Tap,
+    at: &Instant,
+) -> Result<(Vec<Entry>, Option<String>)> {
+    let (drafts, undone) = match (&tap, &snapshot.log) {
+        (Tap::Undo, Some(log)) => {
+            let entries = session_entries(device.reader(), log.id(), device.identity.device)?;
+            let (drafts, bodies) = undo(&entries)?;
+            (drafts, Some(said::said(snapshot, &bodies)))
+        }
+        _ => (drafts(device, snapshot, tap, at)?, None),
+    };
+    Ok((device.append(at, drafts)?, undone))
+}
+
+/// What undo would take back, as what was saved last: read once after a start, or after an undo.
+fn last_saved(device: &Device, snapshot: &Snapshot) -> Result<Option<Saved>> {
+    let Some(log) = &snapshot.log else { return Ok(None) };
+    let entries = session_entries(device.reader(), log.id(), device.identity.device)?;
+    // Nothing left to take back is no error here.
+    Ok(undo(&entries).ok().and_then(|(_, bodies)| Saved::of(snapshot, &bodies)))
+}
+
+fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> Result<Vec<Draft>> {
+    // An ended session still takes corrections, and gives way to a new one.
+    let log = snapshot
+        .log
+        .as_ref()
+        .filter(|log| log.finish.is_none() || !matches!(tap, Tap::Begin { .. }));
+    match (tap, log, snapshot.day(), &snapshot.block) {
+        (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
+        (tap, Some(log), Some(day), Some(block)) => {
+            let sheet = sheet::Sheet { snapshot, block, day, now: at };
+            Taps { sheet, log, at }.drafts(tap)
+        }
+        (Tap::ClearFlags { flags }, ..) => {
+            let open = open_flags(device.reader(), device.person())?;
+            clear_flags(&open, &flags, None)
+        }
+        _ => Err(Error::invalid(Field::Session, "none is running: begin one first")),
+    }
+}
+
+fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft> {
+    let date = at.date();
+    let Some(plan) = device.block_for(date)? else {
+        let reason = "none has arrived yet: exchange with your coach first";
+        return Err(Error::missing(Thing::Plan, reason));
+    };
+    let block = &plan.block;
+    let day = match day {
+        Some(name) => named_day(block, &name)?,
+        None => {
+            let planned = block.on(date).into_iter().next();
+            planned.and_then(|planned| block.day(&planned.day)).ok_or_else(|| {
+                let (today, days) = (words::day(date), day_names(block));
+                let reason = format!("nothing is planned for {today}: name one of {days}");
+                Error::invalid(Field::Day, reason)
+            })?
+        }
+    };
+    Ok(Draft::new(Session {
+        plan: plan.id,
+        block: block.name.clone(),
+        day: day.name.clone(),
+        week: block.week_of(date).unwrap_or(if date < block.starts { 1 } else { block.weeks }),
+        date,
+        at: Some(at.clone()),
+    }))
+}
+
+/// What a typed line means at the row at hand.
+pub(crate) fn read_line(
+    device: &mut Device,
+    kept: &mut Kept,
+    typed: &str,
+    at: &Instant,
+) -> Result<Typed> {
+    let screen = screen(device, kept, at)?;
+    line::read(typed, &screen)
+}

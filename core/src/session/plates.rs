@@ -1,0 +1,132 @@
+//! Plates for loads somebody asks about: needs a kit and no device.
+
+use serde::Serialize;
+
+use crate::error::{Error, Field, Result, Thing};
+use crate::load::{RampError, ramp, warm_up};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Bar, Builds, Kit, read_kit};
+use crate::words;
+
+/// What is asked.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct PlatesAsked {
+    /// The loads in order, as typed: `92.5 kg`, `205lb`.
+    pub loads: Vec<String>,
+    /// The bar's name; without it, the first bar marked in the first load's unit, else the first.
+    pub bar: Option<String>,
+    /// True to begin with the warm-up for the first load.
+    pub warm_up: bool,
+}
+
+/// The builds of some loads on one bar, in words.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlatesScreen {
+    /// One line: the bar and what it weighs empty.
+    pub heading: String,
+    /// One for each load, in order.
+    pub steps: Vec<PlatesStep>,
+    /// Plates put on or taken off a side over all steps.
+    pub handled: u32,
+    /// The same in words, and whether fewer would do.
+    pub handling: String,
+}
+
+/// One load.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlatesStep {
+    /// The load.
+    pub mass: Mass,
+    /// The load in words.
+    pub load: String,
+    /// Reps of a warm-up set; none for a load that was asked for.
+    pub warm_up_reps: Option<u32>,
+    /// The plates of a side, from the inside outwards.
+    pub per_side: Vec<Mass>,
+    /// The same in words.
+    pub build: String,
+    /// What to do to each side, in words.
+    pub change: String,
+    /// Plates put on or taken off a side.
+    pub handled: u32,
+}
+
+/// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of
+/// which only `[kit]` is read, or has only that; `source_name` is what errors call it.
+///
+/// # Errors
+/// Every problem of the kit; a load that is none or that the kit cannot build, with the nearest it can; a
+/// bar the kit has not.
+pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Result<PlatesScreen> {
+    let kit = read_kit(text)
+        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
+    let loads = asked.loads.iter().map(|text| load(text)).collect::<Result<Vec<Mass>>>()?;
+    let [first, ..] = loads.as_slice() else {
+        return Err(Error::invalid(Field::Load, "name at least one, such as 92.5kg"));
+    };
+    let bar = bar(&kit, asked, *first)?;
+    let builds = Builds::bar(&kit, bar);
+    let sets = if asked.warm_up { warm_up(&builds, *first) } else { Vec::new() };
+    let whole: Vec<Mass> = sets.iter().map(|set| set.load).chain(loads.iter().copied()).collect();
+    let ramp = ramp(&builds, &whole).map_err(|error| {
+        let which = match &error {
+            RampError::Unbuildable { index, .. } => {
+                index.checked_sub(sets.len()).and_then(|index| asked.loads.get(index))
+            }
+            RampError::TooMany { .. } => None,
+        };
+        let reason = words::ramp_error(&error, &bar.name, bar.unit);
+        match which {
+            Some(load) => Error::invalid(Field::Load, format!("{}: {reason}", load.trim())),
+            None => Error::invalid(Field::Loads, reason),
+        }
+    })?;
+    let steps = ramp.steps.iter().enumerate().map(|(at, step)| PlatesStep {
+        mass: step.build.mass,
+        load: words::exact_text(step.build.mass, bar.unit),
+        warm_up_reps: sets.get(at).map(|set| set.reps),
+        per_side: step.build.per_side.clone(),
+        build: words::plates_text(&step.build.per_side, bar.unit),
+        change: words::change_text(step, bar.unit),
+        handled: step.handled(),
+    });
+    Ok(PlatesScreen {
+        heading: heading(bar),
+        steps: steps.collect(),
+        handled: ramp.handled,
+        handling: words::handling_text(&ramp),
+    })
+}
+
+fn load(text: &str) -> Result<Mass> {
+    let wrong = |reason: String| Error::invalid(Field::Load, format!("{text:?}: {reason}"));
+    match Mass::parse(text, None) {
+        Ok(Mass::ZERO) => Err(wrong("a load must be above zero".to_owned())),
+        Ok(load) => Ok(load),
+        Err(error) => Err(wrong(error.to_string())),
+    }
+}
+
+fn bar<'k>(kit: &'k Kit, asked: &PlatesAsked, first: Mass) -> Result<&'k Bar> {
+    let unit = if first.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb };
+    let Some(name) = &asked.bar else {
+        // The reader refuses a kit without a bar.
+        return kit.bar_for(unit).ok_or_else(|| Error::missing(Thing::Bar, "the kit has none"));
+    };
+    let same = |bar: &&Bar| bar.name.to_lowercase() == name.trim().to_lowercase();
+    kit.bars.iter().find(same).ok_or_else(|| {
+        let names: Vec<String> = kit.bars.iter().map(|bar| bar.name.clone()).collect();
+        let reason = format!("the kit has no such bar; it has {}", words::list(&names));
+        Error::not_found(Thing::Bar, name, reason)
+    })
+}
+
+fn heading(bar: &Bar) -> String {
+    let (name, mass) = (&bar.name, bar.mass.text(bar.unit));
+    if bar.collars == Mass::ZERO {
+        return format!("{name}, {mass} empty");
+    }
+    let collars = bar.collars.text(bar.unit);
+    let both = (bar.mass + bar.collars).text(bar.unit);
+    format!("{name}, {mass} and collars {collars}: {both} empty")
+}

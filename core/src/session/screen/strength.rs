@@ -1,0 +1,183 @@
+//! A strength piece on screen.
+
+use serde::Serialize;
+
+use crate::id::RecordId;
+use crate::load::{Colour, Reason};
+use crate::mass::Mass;
+use crate::plan::Exercise;
+
+/// What is a strength piece's own.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct StrengthView {
+    /// What is lifted: the movement's name, or the option's taken for it.
+    pub movement: String,
+    /// What the history is kept under.
+    pub exercise: Exercise,
+    /// The bar; none for what needs none.
+    pub bar: Option<String>,
+    /// One line to head the piece: `Back squat on the long bar, rest 2 min`.
+    pub heading: String,
+    /// The estimated one-rep max, where the athlete's sets say.
+    pub able: Option<AbleView>,
+    /// Sets before the first work set; none where the bar is near enough, and once a set is done.
+    pub warm_up: Vec<WarmUpView>,
+    /// The sets.
+    pub sets: Vec<SetView>,
+    /// The next set to do, counted from 1; none when all are done.
+    pub next_set: Option<u32>,
+    /// Rest between sets in milliseconds.
+    pub rest_ms: i64,
+    /// The same in words.
+    pub rest_text: String,
+}
+
+/// A set on screen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetView {
+    /// The set, counted from 1.
+    pub set: u32,
+    /// Reps asked for.
+    pub asked: u32,
+    /// True when it is taken to as many good reps as possible.
+    pub open: bool,
+    /// The reps asked for in words: `6`, `5 or more`.
+    pub reps_text: String,
+    /// The proposed load; none where it is the athlete's to choose.
+    pub load: Option<LoadView>,
+    /// The load in a few words, also where there is none: `60 kg`, `you say`, `no load`.
+    pub load_text: String,
+    /// Why, as data.
+    pub reason: Reason,
+    /// Why, in words; none where nothing is left to explain.
+    pub why: Option<String>,
+    /// The records the load was read from: sets, a flag, a coach's answer.
+    pub from: Vec<RecordId>,
+    /// The reps to expect of an open set at the proposed load.
+    pub expected: Option<ExpectedReps>,
+    /// What was done.
+    pub done: Option<SetDoneView>,
+}
+
+/// The estimated one-rep max: four in five such estimates hold the truth.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct AbleView {
+    /// The lower end, to a tenth of a kilogram.
+    pub low: Mass,
+    /// As likely below as above.
+    pub likely: Mass,
+    /// The upper end.
+    pub high: Mass,
+    /// All of it in one line.
+    pub text: String,
+    /// Where it is going, in words; none where two weeks of sets are not there yet.
+    pub trend: Option<String>,
+    /// The records of the sets it is read from, the latest first.
+    pub from: Vec<RecordId>,
+}
+
+/// The reps to expect of an open set: four in five end within.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ExpectedReps {
+    /// The fewest.
+    pub low: u32,
+    /// The most.
+    pub high: u32,
+    /// The same in words.
+    pub text: String,
+}
+
+/// A load and how to build it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LoadView {
+    /// The load.
+    pub mass: Mass,
+    /// The load in words.
+    pub text: String,
+    /// The plates of one side; none where there is nothing to build.
+    pub build: Option<BuildView>,
+    /// What to do to each side of the bar as the set before left it; none where nobody knows what is on
+    /// it, and where there is nothing to build. The builds of a piece are chosen to move the fewest
+    /// plates.
+    pub change: Option<ChangeView>,
+    /// The next lighter load that can be built.
+    pub lighter: Option<Mass>,
+    /// The next heavier load that can be built.
+    pub heavier: Option<Mass>,
+}
+
+/// The plates of one side of a bar.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BuildView {
+    /// From the middle of the bar outwards.
+    pub plates: Vec<PlateView>,
+    /// The same in words: `20 + 5 kg a side`, `empty bar`.
+    pub text: String,
+    /// The plates alone: `20 + 5`; none for an empty bar.
+    pub short: Option<String>,
+}
+
+/// A plate to draw.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PlateView {
+    /// Its mass.
+    pub mass: Mass,
+    /// The number printed on it.
+    pub number: String,
+    /// Its colour by the federations' rules; none where they give none.
+    pub colour: Option<Colour>,
+    /// Its diameter in mm: 450 from 10 kg up, as the federations have it; below that common sizes, no
+    /// source.
+    pub diameter_mm: u32,
+    /// True when it is put on for this load.
+    pub put_on: bool,
+}
+
+/// What is done to each side of a bar: first what comes off, then what goes on.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ChangeView {
+    /// Plates that come off, the outermost first.
+    pub off: Vec<PlateView>,
+    /// Those in words, without the verb: `2.5 kg`; none where nothing comes off.
+    pub off_text: Option<String>,
+    /// Plates that then go on, in this order.
+    pub on: Vec<PlateView>,
+    /// Those in words, without the verb; none where nothing goes on.
+    pub on_text: Option<String>,
+    /// All of it in one line: `take off 2.5 kg, put on 20 + 5 kg`, `nothing to change`.
+    pub text: String,
+}
+
+/// A warm-up set on screen.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct WarmUpView {
+    /// Reps.
+    pub reps: u32,
+    /// The load and how to build it.
+    pub load: LoadView,
+    /// All of it in a few words: `20 kg x 10 (empty bar)`.
+    pub text: String,
+}
+
+/// A set that is done.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SetDoneView {
+    /// The load lifted.
+    pub load: Option<Mass>,
+    /// The load in words.
+    pub load_text: Option<String>,
+    /// Good reps.
+    pub reps: u32,
+    /// Reps in reserve.
+    pub reserve: Option<u32>,
+    /// True when at least the reps asked for were done.
+    pub made: bool,
+    /// What was lifted: the movement's name, or that of the option taken at the time.
+    pub movement: String,
+    /// All of it in a few words: `60 kg x 5, 2 left (short)`.
+    pub text: String,
+    /// What is odd about it, in words: perhaps a slip of the finger.
+    pub doubt: Option<String>,
+    /// True when two devices say different things about it.
+    pub conflict: bool,
+}

@@ -1,0 +1,263 @@
+//! Everything a session screen is made from, read from the store once.
+//!
+//! A snapshot is true as long as the store has the revision it was read at. A tap must be on disk before
+//! its screen comes back, and the screen must be what is on disk; but of all that is on disk most taps
+//! add one record. So the new record is read back into the snapshot, which then goes on to the revision
+//! after it; whatever else changes the database makes the next screen read all of it again.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use rusqlite::Connection;
+
+use super::log::SessionLog;
+use super::screen::SessionState;
+use crate::device::Device;
+use crate::error::{Error, Result, Thing};
+use crate::exchange::unpublished;
+use crate::history::{open_flags, past};
+use crate::instant::Instant;
+use crate::journal::{Body, Discomfort, Entry, Profile, Session};
+use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
+use crate::plan::{Block, Day, Exercise, PieceKind, Planned};
+use crate::store::{Logged, Query, Revision, conflicts, last_number};
+use crate::words;
+
+/// What a session screen is made from.
+pub(crate) struct Snapshot {
+    /// The store's state it was read at, asked before anything was read.
+    revision: Revision,
+    /// The number of the last entry that this device wrote.
+    pub(crate) last_number: u64,
+    pub(crate) profile: Profile,
+    pub(crate) state: SessionState,
+    pub(crate) block: Option<Arc<Prepared>>,
+    pub(crate) planned: Option<Planned>,
+    pub(crate) log: Option<SessionLog>,
+    /// Open flags, the earliest first.
+    pub(crate) flags: Vec<Logged<Discomfort>>,
+    /// What was worked hard the day before.
+    pub(crate) hard: Vec<HardWork>,
+    /// Records in conflict.
+    pub(crate) conflicts: u32,
+    /// Entries no leaf holds yet.
+    pub(crate) unpublished: u64,
+    /// The earlier times of each strength piece, by its name.
+    past: Vec<(String, History)>,
+}
+
+impl Snapshot {
+    /// Reads what is on screen at a moment: a session, or what is planned for the date.
+    pub(crate) fn now(device: &mut Device, at: &Instant) -> Result<Snapshot> {
+        let mut snapshot = Snapshot::bare(device)?;
+        match SessionLog::current(device.reader(), device.identity.device, at)? {
+            None => Snapshot::ahead(device, at.date()),
+            Some(log) => {
+                let block = pinned(device, &log)?;
+                let ended = log.finish.is_some();
+                let session = log.session.body.clone();
+                snapshot.state = if ended { SessionState::Finished } else { SessionState::Running };
+                let planned = Planned { date: session.date, week: session.week, day: session.day };
+                snapshot.planned = Some(planned);
+                snapshot.block = Some(block);
+                snapshot.log = Some(log);
+                snapshot.read_past(device.reader())?;
+                Ok(snapshot)
+            }
+        }
+    }
+
+    /// Reads what is planned for a date; on a day off the next day planned, so that nobody comes
+    /// unprepared.
+    pub(crate) fn ahead(device: &mut Device, date: NaiveDate) -> Result<Snapshot> {
+        let mut snapshot = Snapshot::bare(device)?;
+        let Some(plan) = device.block_for(date)? else { return Ok(snapshot) };
+        let today = plan.block.on(date).into_iter().next();
+        snapshot.state = if today.is_some() { SessionState::Ready } else { SessionState::DayOff };
+        snapshot.planned = today.or_else(|| plan.block.next_from(date));
+        snapshot.block = Some(plan.block);
+        snapshot.read_past(device.reader())?;
+        Ok(snapshot)
+    }
+
+    /// Reads a day of the block by its name, whatever is planned for the date.
+    pub(crate) fn named(device: &mut Device, date: NaiveDate, name: &str) -> Result<Snapshot> {
+        let mut snapshot = Snapshot::ahead(device, date)?;
+        if let Some(block) = &snapshot.block {
+            let day = named_day(block, name)?.name.clone();
+            let week = block.week_of(date).unwrap_or(block.weeks);
+            snapshot.planned = Some(Planned { date, week, day });
+            snapshot.state = SessionState::Ready;
+            snapshot.read_past(device.reader())?;
+        }
+        Ok(snapshot)
+    }
+
+    fn bare(device: &Device) -> Result<Snapshot> {
+        let (connection, person) = (device.reader(), device.person());
+        Ok(Snapshot {
+            revision: device.store.revision()?,
+            last_number: last_number(connection, device.identity.device)?,
+            profile: device.profile()?,
+            state: SessionState::NoPlan,
+            block: None,
+            planned: None,
+            log: None,
+            flags: open_flags(connection, person)?,
+            hard: Vec::new(),
+            conflicts: conflicts(connection, person)?,
+            unpublished: unpublished(connection, device.identity.device)?,
+            past: Vec::new(),
+        })
+    }
+
+    fn read_past(&mut self, connection: &Connection) -> Result<()> {
+        let mut all = Vec::new();
+        if let (Some(day), Some(planned)) = (self.day(), &self.planned) {
+            let during = self.log.as_ref().map(SessionLog::id);
+            for piece in &day.pieces {
+                if let PieceKind::Strength(strength) = &piece.kind {
+                    let exercise = self.exercise(&piece.name, &strength.movement);
+                    let (person, scheme) = (self.profile.person, &strength.scheme);
+                    let read = past(connection, person, &exercise, scheme, during, planned.date)?;
+                    all.push((piece.name.clone(), read));
+                }
+            }
+        }
+        self.past = all;
+        self.hard = self.worked_the_day_before(connection)?;
+        Ok(())
+    }
+
+    fn worked_the_day_before(&self, connection: &Connection) -> Result<Vec<HardWork>> {
+        let (Some(block), Some(planned)) = (&self.block, &self.planned) else {
+            return Ok(Vec::new());
+        };
+        let before = planned.date.pred_opt();
+        // One may have been begun twice, or on two devices.
+        let query = Query {
+            person: Some(self.profile.person),
+            subject: Some(""),
+            scheme: Some(""),
+            latest: Some(4),
+            ..Query::default()
+        };
+        let mut worked = Vec::new();
+        for session in query.read::<Session>(connection)? {
+            if Some(session.body.date) != before {
+                continue;
+            }
+            let log = SessionLog::read(connection, session)?;
+            let sets = log.lifts.iter().filter_map(|lift| {
+                Some(WorkedSet {
+                    record: lift.record,
+                    pattern: block.pattern_of(&lift.body.exercise)?,
+                    to_the_end: lift.body.scheme.is_open(lift.body.set) || !lift.body.made(),
+                    reserve: lift.body.reserve,
+                })
+            });
+            let sets: Vec<WorkedSet> = sets.collect();
+            worked.extend(hard_work(&sets, log.finish.and_then(|finish| finish.body.rpe)));
+        }
+        Ok(worked)
+    }
+
+    /// The day on screen.
+    pub(crate) fn day(&self) -> Option<&Day> {
+        self.block.as_ref()?.day(&self.planned.as_ref()?.day)
+    }
+
+    /// What is done for a movement of a piece in this session: itself, or the option taken.
+    pub(crate) fn exercise(&self, piece: &str, movement: &str) -> Exercise {
+        let option = self.log.as_ref().and_then(|log| log.option(piece, movement));
+        let known = self.block.as_ref().and_then(|block| block.movement(movement));
+        known.map_or_else(|| Exercise::of(movement), |movement| movement.exercise(option))
+    }
+
+    /// The earlier times of a strength piece.
+    pub(crate) fn past(&self, piece: &str) -> History {
+        let found = self.past.iter().find(|(name, _)| name == piece);
+        found.map(|(_, past)| past.clone()).unwrap_or_default()
+    }
+
+    /// True while it is what a screen at a moment is made from.
+    pub(crate) fn is_true_at(&self, revision: Revision, at: &Instant) -> bool {
+        let shown = self.log.as_ref().is_some_and(|log| log.is_shown_at(at));
+        self.revision == revision && shown
+    }
+
+    /// Goes on to the revision after entries that were just committed, reading them from the very lines
+    /// that were written. Where they change more than the session at hand it stays as it is, and with
+    /// that is no longer true.
+    pub(crate) fn go_on(&mut self, entries: &[Entry], revision: Revision) {
+        let taken = self.taken(entries).filter(|_| revision.follows(self.revision));
+        if let (Some(taken), Some(log)) = (taken, &mut self.log) {
+            self.unpublished += taken.len() as u64;
+            self.last_number = entries.last().map_or(self.last_number, |entry| entry.id.number);
+            taken.into_iter().for_each(|logged| log.add(logged));
+            self.revision = revision;
+        }
+    }
+
+    /// The records that entries begin, where those change nothing but the session at hand.
+    fn taken(&self, entries: &[Entry]) -> Option<Vec<Logged<Body>>> {
+        // After a wall clock set back a fresh reading would order records otherwise.
+        let latest = self.log.as_ref()?.all.last().map_or(i64::MIN, |last| last.first_ms);
+        let one = |entry: &Entry| {
+            // The first version of a record stands alone: nothing else can change what it shows.
+            let alone = entry.parents.is_empty() && entry.wall_ms >= latest;
+            let logged = Logged::first_version(entry, self.profile.person)?;
+            (alone && is_of_the_session(&logged.body)).then_some(logged)
+        };
+        entries.iter().map(one).collect()
+    }
+}
+
+/// True for what changes nothing but the session it is logged in.
+fn is_of_the_session(body: &Body) -> bool {
+    match body {
+        Body::Lift(_)
+        | Body::WindowDone(_)
+        | Body::ClockMark(_)
+        | Body::Held(_)
+        | Body::Range(_)
+        | Body::RestMark(_)
+        | Body::PutOff(_) => true,
+        // Options, flags and answers change the loads; an end changes what is on screen.
+        Body::OptionTaken(_)
+        | Body::Discomfort(_)
+        | Body::Cleared(_)
+        | Body::Finish(_)
+        | Body::Session(_)
+        | Body::Profile(_)
+        | Body::PlanText(_)
+        | Body::Ruling(_)
+        | Body::TakenBack(_) => false,
+    }
+}
+
+/// Finds a day of a block by its name.
+pub(crate) fn named_day<'a>(block: &'a Block, name: &str) -> Result<&'a Day> {
+    block.day(name).ok_or_else(|| {
+        Error::not_found(Thing::Day, name, format!("the block has {}", day_names(block)))
+    })
+}
+
+/// The days of a block, each in quotes.
+pub(crate) fn day_names(block: &Block) -> String {
+    let names: Vec<String> = block.days.iter().map(|day| format!("\"{}\"", day.name)).collect();
+    words::list(&names)
+}
+
+/// The block a session began with, whatever was published since.
+fn pinned(device: &mut Device, log: &SessionLog) -> Result<Arc<Prepared>> {
+    let session = &log.session.body;
+    let block = device.block(session.plan, None)?.ok_or_else(|| {
+        let reason = "its file has not arrived on this device: exchange first";
+        Error::not_found(Thing::Plan, &session.block, reason)
+    })?;
+    match block.day(&session.day) {
+        Some(_) => Ok(block),
+        None => Err(Error::not_found(Thing::Day, &session.day, "the plan does not have it")),
+    }
+}

@@ -1,0 +1,134 @@
+//! Everything an athlete can tap in a session.
+
+use serde::{Deserialize, Serialize};
+
+use crate::care::{Place, Sign};
+use crate::clock::Act;
+use crate::id::RecordId;
+use crate::journal::{Part, RestAct, Until};
+use crate::mass::Mass;
+use crate::plan::MeasuredWhen;
+
+/// One tap. What is left out is taken as planned, so that the usual case is one tap with no typing.
+/// What one tap says is saved together, or nothing of it is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "tap", rename_all = "kebab-case")]
+pub enum Tap {
+    /// Begins the session.
+    Begin {
+        /// The day's name; today's when left out.
+        day: Option<String>,
+    },
+    /// Logs a set, or corrects it when it is logged already.
+    LogSet {
+        /// The piece's name.
+        piece: String,
+        /// The set, counted from 1; the next one when left out.
+        set: Option<u32>,
+        /// The load lifted; when left out what was logged before, otherwise the proposed one.
+        load: Option<Mass>,
+        /// Good reps; when left out what was logged before, otherwise those asked for. Of an open set
+        /// they must be said.
+        reps: Option<u32>,
+        /// Reps in reserve.
+        reserve: Option<u32>,
+    },
+    /// Ends the rest after the last set, or makes it longer.
+    Rest {
+        /// What.
+        act: RestAct,
+    },
+    /// Takes an option for a piece, or goes back to the movement.
+    TakeOption {
+        /// The piece's name.
+        piece: String,
+        /// The movement's key; a strength piece has one only.
+        movement: Option<String>,
+        /// The option's key; none to go back.
+        option: Option<String>,
+    },
+    /// Logs a window, or corrects it.
+    LogWindow {
+        /// The piece's name.
+        piece: String,
+        /// The window, counted from 1; the next one when left out.
+        window: Option<u32>,
+        /// Reps done; when left out what was logged before, otherwise those asked for.
+        reps: Option<u32>,
+        /// What was to spare, in milliseconds; read off the running clock when left out.
+        spare_ms: Option<i64>,
+    },
+    /// Does something to a piece's clock.
+    Clock {
+        /// The piece's name.
+        piece: String,
+        /// What.
+        act: Act,
+        /// With a begin: the station this athlete starts at, counted from 1; when left out the one
+        /// said before in this session, otherwise the first.
+        station: Option<u32>,
+    },
+    /// Logs a hold side by side, as the clock counted it or as given.
+    LogHold {
+        /// The piece's name.
+        piece: String,
+        /// Milliseconds held, side by side; what the clock counted when empty.
+        held_ms: Vec<i64>,
+        /// Why a side was held for less than was asked for, in the athlete's own words.
+        said: Option<String>,
+    },
+    /// Logs a range measure, or corrects it.
+    LogRange {
+        /// The piece's name.
+        piece: String,
+        /// Before or after the hold.
+        when: MeasuredWhen,
+        /// The readings, one a side that was measured.
+        readings: Vec<SideReading>,
+    },
+    /// Flags discomfort in a piece.
+    Flag {
+        /// The piece's name.
+        piece: String,
+        /// The movement's key; a piece with one movement needs none.
+        movement: Option<String>,
+        /// Where.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// Emergency signs.
+        signs: Vec<Sign>,
+    },
+    /// Clears discomfort flags.
+    ClearFlags {
+        /// The flags.
+        flags: Vec<RecordId>,
+    },
+    /// Puts a piece off, or leaves it for today.
+    PutOff {
+        /// The piece's name.
+        piece: String,
+        /// What of it.
+        part: Part,
+        /// Until when.
+        until: Until,
+    },
+    /// Takes back what was logged last in this session.
+    Undo,
+    /// Ends the session, or rates it again.
+    Finish {
+        /// Session RPE: how hard the whole session was, 0 to 10.
+        rpe: Option<u32>,
+        /// How long it took; counted from its start when left out.
+        minutes: Option<u32>,
+    },
+}
+
+/// A reading of one side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SideReading {
+    /// The side, counted from 1, where there are two: left, then right.
+    pub side: Option<u32>,
+    /// The reading in tenths of the protocol's unit.
+    pub tenths: i64,
+}

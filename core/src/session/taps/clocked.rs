@@ -1,0 +1,198 @@
+//! Taps on windows, and on the clocks of windows and holds.
+
+use super::Taps;
+use super::sets::MAX_REPS;
+use super::within;
+use crate::clock::{
+    Act, During, EXTEND_MS, HoldPhase, HoldState, IntervalPhase, IntervalSpec, IntervalState,
+    MAX_SIDE_MS, Mark, interval_state,
+};
+use crate::error::{Error, Field, Result};
+use crate::journal::{ClockMark, WindowDone};
+use crate::plan::{Interval, PieceKind};
+use crate::session::timed::interval_over;
+use crate::store::Draft;
+use crate::words;
+
+impl Taps<'_> {
+    pub(super) fn log_window(
+        &self,
+        name: &str,
+        window: Option<u32>,
+        reps: Option<u32>,
+        spare_ms: Option<i64>,
+    ) -> Result<Draft> {
+        let PieceKind::Interval(interval) = &self.piece(name)?.kind else {
+            return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no windows")));
+        };
+        let count = interval.windows();
+        let next = || (1..=count).find(|window| self.log.window(name, *window).is_none());
+        let window = window.or_else(next).ok_or_else(|| {
+            Error::invalid(Field::Window, format!("all {count} are logged; name one to correct it"))
+        })?;
+        let start = self.log.start_station(name);
+        let station = interval.station_from(start, window).ok_or_else(|| {
+            let all = words::count(u64::from(count), "window");
+            let reason = format!("this piece has {all}; there is no window {window}");
+            Error::invalid(Field::Window, reason)
+        })?;
+        let logged = self.log.window(name, window);
+        // A correction changes what it names and nothing else.
+        let earlier = logged.map(|done| &done.body);
+        let asked = earlier.map_or(station.reps, |done| done.asked);
+        let reps = reps.or(earlier.map(|done| done.reps)).unwrap_or(asked);
+        within(Field::Reps, reps, MAX_REPS)?;
+        if spare_ms.is_some_and(|spare| !(0..=interval.window_ms).contains(&spare)) {
+            let reason =
+                format!("between 0 and the window's {}", words::clock_time(interval.window_ms));
+            return Err(Error::invalid(Field::Spare, reason));
+        }
+        let phase = self.interval_run(name, interval).phase;
+        if logged.is_none() && is_to_come(&phase, window) {
+            let reason = format!("window {window} has not begun yet");
+            return Err(Error::invalid(Field::Window, reason));
+        }
+        let clock = match phase {
+            IntervalPhase::Window { window: running, left_ms } if running == window => {
+                Some(left_ms)
+            }
+            _ => None,
+        };
+        let exercise = earlier.map_or_else(
+            || self.sheet.snapshot.exercise(name, &station.movement),
+            |done| done.exercise.clone(),
+        );
+        let load = earlier.map_or_else(
+            || self.sheet.block.station_load(&exercise, station.load),
+            |done| done.load,
+        );
+        let before = earlier.and_then(|done| done.spare_ms);
+        let done = WindowDone {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            window,
+            load,
+            exercise,
+            asked,
+            reps,
+            spare_ms: spare_ms.or(before).or(clock),
+            margin_ms: interval.margin_ms,
+            at: earlier.map_or_else(|| Some(self.at.clone()), |done| done.at.clone()),
+        };
+        Ok(Draft::new_or_corrected(logged.map(|done| done.record), done))
+    }
+
+    pub(super) fn clock(&self, name: &str, act: Act, station: Option<u32>) -> Result<Draft> {
+        let (begun, paused, extends) = match &self.piece(name)?.kind {
+            PieceKind::Hold(hold) => {
+                let state = self.hold_run(name, hold, None);
+                let paused = matches!(state.phase, HoldPhase::Paused { .. });
+                let begun = !matches!(state.phase, HoldPhase::NotBegun | HoldPhase::Done { .. });
+                (begun, paused, extends(&state))
+            }
+            PieceKind::Interval(interval) => {
+                let state = self.interval_run(name, interval).phase;
+                let paused = matches!(state, IntervalPhase::Paused { .. });
+                let begun = !matches!(state, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
+                (begun, paused, Err("windows are of one length: they cannot be extended".into()))
+            }
+            PieceKind::Strength(_) | PieceKind::Note(_) => {
+                return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no clock")));
+            }
+        };
+        let wrong = match act {
+            Act::Begin if begun => Some("the clock is running already".into()),
+            Act::Pause if !begun || paused => Some("the clock is not running".into()),
+            Act::Resume if !paused => Some("the clock is not paused".into()),
+            Act::Extend => extends.err(),
+            Act::Skip | Act::Stop if !begun => Some("the clock is not running".into()),
+            _ => None,
+        };
+        if let Some(reason) = wrong {
+            return Err(Error::invalid(Field::Clock, reason));
+        }
+        self.check_station(name, act, station)?;
+        Ok(Draft::new(ClockMark { station, ..self.mark(name, act) }))
+    }
+
+    fn check_station(&self, name: &str, act: Act, station: Option<u32>) -> Result<()> {
+        let Some(station) = station else { return Ok(()) };
+        let PieceKind::Interval(interval) = &self.piece(name)?.kind else {
+            return Err(Error::invalid(Field::Station, format!("\"{name}\" has no stations")));
+        };
+        if act != Act::Begin {
+            return Err(Error::invalid(Field::Station, "it is said when the clock is begun"));
+        }
+        let count = interval.stations.len();
+        if station == 0 || station as usize > count {
+            let stations = words::count(count as u64, "station");
+            let reason = format!("\"{name}\" has {stations}: there is no station {station}");
+            return Err(Error::invalid(Field::Station, reason));
+        }
+        // Which window is whose is counted from the start: what is logged would be another movement's.
+        let start = self.log.start_station(name);
+        if station != start && self.log.windows.iter().any(|it| it.body.piece == name) {
+            let reason = format!(
+                "windows are logged from station {start} on: take them back to start elsewhere"
+            );
+            return Err(Error::invalid(Field::Station, reason));
+        }
+        Ok(())
+    }
+
+    pub(super) fn mark(&self, name: &str, act: Act) -> ClockMark {
+        let mark = Mark { act, at: self.at.clone() };
+        ClockMark { session: self.log.id(), piece: name.to_owned(), mark, station: None }
+    }
+
+    /// True where a clock that was begun would be out of reach once its piece is put off.
+    pub(super) fn clock_stands_in_the_way(&self, name: &str, kind: &PieceKind) -> bool {
+        match kind {
+            PieceKind::Hold(hold) => {
+                let held = self.hold_run(name, hold, None).held_ms.iter().any(|ms| *ms > 0);
+                let logged = (1..=hold.sides).any(|side| self.log.hold(name, side).is_some());
+                self.is_counting(name, hold) || (held && !logged)
+            }
+            PieceKind::Interval(interval) => self.windows_run(name, interval),
+            PieceKind::Strength(_) | PieceKind::Note(_) => false,
+        }
+    }
+
+    /// True while the windows' clock runs or stands still.
+    pub(super) fn windows_run(&self, name: &str, interval: &Interval) -> bool {
+        let phase = self.interval_run(name, interval).phase;
+        !matches!(phase, IntervalPhase::NotBegun | IntervalPhase::Done { .. })
+    }
+
+    fn interval_run(&self, name: &str, interval: &Interval) -> IntervalState {
+        let spec = IntervalSpec::of(interval);
+        let run = self.log.marks(name, |run, at| interval_over(&spec, run, at));
+        interval_state(&spec, &run, self.at)
+    }
+}
+
+/// True for a window that the running clock has not reached.
+fn is_to_come(phase: &IntervalPhase, window: u32) -> bool {
+    match phase {
+        IntervalPhase::Ready { .. } | IntervalPhase::Paused { during: During::Ready, .. } => true,
+        IntervalPhase::Window { window: running, .. }
+        | IntervalPhase::Paused { window: running, .. } => window > *running,
+        IntervalPhase::NotBegun | IntervalPhase::Done { .. } => false,
+    }
+}
+
+/// Whether the side being held can be made longer, otherwise why not.
+fn extends(state: &HoldState) -> std::result::Result<(), String> {
+    let side = match state.phase {
+        HoldPhase::Holding { side, .. } | HoldPhase::Paused { during: During::Work, side, .. } => {
+            side
+        }
+        _ => return Err("no side is being held".into()),
+    };
+    let length = state.length_ms.get(side as usize - 1).copied().unwrap_or(0);
+    if length.saturating_add(EXTEND_MS) > MAX_SIDE_MS {
+        let most = words::clock_time(MAX_SIDE_MS);
+        return Err(format!("a side is held for {most} at most"));
+    }
+    Ok(())
+}

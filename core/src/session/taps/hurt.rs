@@ -1,0 +1,51 @@
+//! Taps about discomfort.
+
+use super::Taps;
+use crate::care::{Place, Sign};
+use crate::error::{Error, Field, Result, Thing};
+use crate::id::RecordId;
+use crate::journal::{Cleared, Discomfort};
+use crate::store::{Draft, Logged};
+
+impl Taps<'_> {
+    pub(super) fn flag(
+        &self,
+        name: &str,
+        movement: Option<String>,
+        place: Place,
+        severity: u32,
+        signs: Vec<Sign>,
+    ) -> Result<Draft> {
+        if !(1..=10).contains(&severity) {
+            let reason = "from 1 (barely there) to 10 (the worst)";
+            return Err(Error::invalid(Field::Severity, reason));
+        }
+        let movement = self.movement(name, movement)?;
+        let exercise = self.sheet.snapshot.exercise(name, &movement);
+        // Only a flag that is still open is corrected: pain that comes back is a new flag.
+        let open = |record| self.sheet.snapshot.flags.iter().any(|flag| flag.record == record);
+        let mut before = self.log.flags.iter().rev();
+        let before = before.find(|flag| flag.body.exercise == exercise && open(flag.record));
+        let (session, piece) = (self.log.id(), name.to_owned());
+        let flag = Discomfort { session, piece, exercise, place, severity, signs };
+        Ok(Draft::new_or_corrected(before.map(|flag| flag.record), flag))
+    }
+}
+
+/// The entries that clear open flags, all of them or none.
+pub(crate) fn clear_flags(
+    open: &[Logged<Discomfort>],
+    flags: &[RecordId],
+    session: Option<RecordId>,
+) -> Result<Vec<Draft>> {
+    if flags.is_empty() {
+        return Err(Error::missing(Thing::Flag, "none is open here"));
+    }
+    let one = |flag: &RecordId| {
+        if open.iter().any(|open| open.record == *flag) {
+            return Ok(Draft::new(Cleared { flag: *flag, session }));
+        }
+        Err(Error::missing(Thing::Flag, "it is cleared already, or was never raised"))
+    };
+    flags.iter().map(one).collect()
+}

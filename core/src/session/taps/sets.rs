@@ -1,0 +1,129 @@
+//! Taps on sets and options.
+
+use super::{Taps, within};
+use crate::error::{Error, Field, Result, Thing};
+use crate::history::Proposed;
+use crate::journal::{Lift, OptionTaken};
+use crate::mass::Mass;
+use crate::plan::{LoadRule, PieceKind};
+use crate::store::Draft;
+use crate::words;
+
+pub(super) const MAX_REPS: u32 = 1000;
+const MAX_RESERVE: u32 = 10;
+
+impl Taps<'_> {
+    pub(super) fn log_set(
+        &self,
+        name: &str,
+        set: Option<u32>,
+        load: Option<Mass>,
+        reps: Option<u32>,
+        reserve: Option<u32>,
+    ) -> Result<Draft> {
+        let PieceKind::Strength(strength) = &self.piece(name)?.kind else {
+            return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no sets")));
+        };
+        let sets = strength.scheme.sets();
+        let next = || (1..=sets).find(|set| self.log.lift(name, *set).is_none());
+        let set = set.or_else(next).ok_or_else(|| {
+            let all = words::count(u64::from(sets), "set");
+            Error::invalid(Field::Set, format!("all {all} are logged; name one to correct it"))
+        })?;
+        let asked = strength.scheme.target(set).ok_or_else(|| {
+            let all = words::count(u64::from(sets), "set");
+            Error::invalid(Field::Set, format!("this piece has {all}; there is no set {set}"))
+        })?;
+        let Proposed { exercise, loads, .. } = self.sheet.proposal(name, strength);
+        let planned = loads.iter().find(|next| next.set == set).and_then(|next| next.load);
+        let logged = self.log.lift(name, set);
+        // A correction changes what it names and nothing else.
+        let before = logged.map(|lift| &lift.body);
+        let load = load.or(before.and_then(|lift| lift.load)).or(planned);
+        if load.is_none() && strength.load != LoadRule::Free {
+            let reason = "none is proposed for this set: say the load you used";
+            return Err(Error::invalid(Field::Load, reason));
+        }
+        if load.is_some_and(|load| load <= Mass::ZERO) {
+            return Err(Error::invalid(Field::Load, "a load must be above zero"));
+        }
+        // Pressing a key does not count the reps of an open set.
+        let counted = reps.or(before.map(|lift| lift.reps));
+        if counted.is_none() && strength.scheme.is_open(set) {
+            let reason = "this set is open: say how many good reps you did";
+            return Err(Error::invalid(Field::Reps, reason));
+        }
+        let reps = counted.unwrap_or(asked);
+        let reserve = reserve.or(before.and_then(|lift| lift.reserve));
+        within(Field::Reps, reps, MAX_REPS)?;
+        within(Field::Reserve, reserve.unwrap_or(0), MAX_RESERVE)?;
+        let lift = Lift {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            exercise: before.map_or(exercise, |lift| lift.exercise.clone()),
+            scheme: strength.scheme.clone(),
+            set,
+            planned: before.map_or(planned, |lift| lift.planned),
+            load,
+            reps,
+            reserve,
+            // Nor does it start the rest again.
+            at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
+        };
+        Ok(Draft::new_or_corrected(logged.map(|lift| lift.record), lift))
+    }
+
+    pub(super) fn take_option(
+        &self,
+        name: &str,
+        movement: Option<String>,
+        option: Option<String>,
+    ) -> Result<Draft> {
+        let movement = self.movement(name, movement)?;
+        let known = self.sheet.block.movement(&movement);
+        let found = match &option {
+            None => None,
+            Some(key) => Some(known.and_then(|it| it.option(key)).ok_or_else(|| {
+                let options = known.map_or(&[][..], |movement| &movement.options);
+                let keys: Vec<String> = options.iter().map(|option| option.key.clone()).collect();
+                let offer = match keys.as_slice() {
+                    [] => format!("{movement} has none"),
+                    keys => format!("{movement} has {}", words::list(keys)),
+                };
+                Error::not_found(Thing::Option, key, offer)
+            })?),
+        };
+        let before = self.log.options.iter().rev();
+        let before =
+            before.into_iter().find(|it| it.body.piece == name && it.body.movement == movement);
+        let taken = OptionTaken {
+            session: self.log.id(),
+            piece: name.to_owned(),
+            movement,
+            because: found.map(|option| option.because),
+            option,
+        };
+        Ok(Draft::new_or_corrected(before.map(|it| it.record), taken))
+    }
+
+    /// The movement meant: the one named, or the only one the piece has.
+    pub(super) fn movement(&self, name: &str, movement: Option<String>) -> Result<String> {
+        let all: Vec<String> = match &self.piece(name)?.kind {
+            PieceKind::Strength(strength) => vec![strength.movement.clone()],
+            PieceKind::Interval(interval) => {
+                interval.movements().into_iter().map(str::to_owned).collect()
+            }
+            PieceKind::Hold(hold) => vec![hold.stretch.clone()],
+            PieceKind::Note(_) => Vec::new(),
+        };
+        match (movement, all.as_slice()) {
+            (None, [only]) => Ok(only.clone()),
+            (Some(movement), all) if all.contains(&movement) => Ok(movement),
+            (_, []) => Err(Error::invalid(Field::Piece, format!("\"{name}\" has no movement"))),
+            (_, all) => {
+                let reason = format!("\"{name}\" has {}: say which", words::list(all));
+                Err(Error::invalid(Field::Movement, reason))
+            }
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! Taking back what was tapped last, one tap further each time.
+
+use crate::error::{Error, Field, Result};
+use crate::id::RecordId;
+use crate::journal::{Body, Entry, EntryId, Kind, TakenBack, body_of, raw_body_of};
+use crate::store::Draft;
+
+/// What takes back the last tap of a session, and what that had said.
+///
+/// `entries` are the session's own, in the order they were written. A first entry is taken back; a
+/// correction gives way to what it corrected. Entries of one tap were written at one moment and go
+/// together. A correction back to what stood before counts as having taken it back, so undoing
+/// again goes further back and never forward.
+pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
+    let mut standing: Vec<&Entry> = Vec::new();
+    for entry in entries {
+        if entry.kind == TakenBack::NAME {
+            standing.retain(|other| other.record != entry.record);
+            continue;
+        }
+        match entry.parents.last().and_then(|parent| position(&standing, *parent)) {
+            Some(replaced) if says_again(entry, before(entries, standing[replaced])) => {
+                standing.remove(replaced);
+            }
+            _ => standing.push(entry),
+        }
+    }
+    let Some(last) = standing.last() else {
+        return Err(Error::invalid(Field::Undo, "nothing is logged in this session yet"));
+    };
+    let tapped = last.wall_ms;
+    let together = standing.iter().rev().take_while(|other| other.wall_ms == tapped);
+    let mut drafts = Vec::new();
+    let mut said: Vec<Body> = Vec::new();
+    let mut done: Vec<RecordId> = Vec::new();
+    for entry in together {
+        let record = entry.record;
+        if done.contains(&record) {
+            continue;
+        }
+        done.push(record);
+        said.extend(body_of(&entry.raw));
+        let earlier = before(entries, entry).and_then(|json| Body::decode(&entry.kind, &json));
+        drafts.push(match earlier {
+            Some(body) => Draft::correct(record, body),
+            None => Draft::take_back(record),
+        });
+    }
+    said.reverse();
+    Ok((drafts, said))
+}
+
+fn position(standing: &[&Entry], id: EntryId) -> Option<usize> {
+    standing.iter().position(|other| other.id == id)
+}
+
+/// True when an entry says again what stood `earlier`, whatever the order of its fields.
+fn says_again(entry: &Entry, earlier: Option<String>) -> bool {
+    let value = |json: &str| serde_json::from_str::<serde_json::Value>(json).ok();
+    let now = raw_body_of(&entry.raw).as_deref().and_then(value);
+    now.is_some() && now == earlier.as_deref().and_then(value)
+}
+
+/// The body an entry replaced, when it is one of the session's own and not a taking-back.
+fn before(entries: &[Entry], entry: &Entry) -> Option<String> {
+    let parent = entry.parents.last()?;
+    let found = entries.iter().find(|other| other.id == *parent)?;
+    if found.kind == TakenBack::NAME { None } else { raw_body_of(&found.raw) }
+}

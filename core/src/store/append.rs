@@ -1,0 +1,114 @@
+//! Appending to the device's own journal.
+
+use rusqlite::{Connection, Transaction};
+
+use super::{Store, fold};
+use crate::error::{Error, Field, Result};
+use crate::id::{DeviceId, RecordId};
+use crate::instant::Instant;
+use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, raw_body_of};
+
+/// Something about to be logged.
+pub(crate) struct Draft {
+    record: Option<RecordId>,
+    body: Body,
+}
+
+impl Draft {
+    /// A new record.
+    pub(crate) fn new(body: impl Into<Body>) -> Draft {
+        Draft { record: None, body: body.into() }
+    }
+
+    /// A correction of a record.
+    pub(crate) fn correct(record: RecordId, body: impl Into<Body>) -> Draft {
+        Draft { record: Some(record), body: body.into() }
+    }
+
+    /// A correction of a record where there is one, otherwise a new one.
+    pub(crate) fn new_or_corrected(record: Option<RecordId>, body: impl Into<Body>) -> Draft {
+        Draft { record, body: body.into() }
+    }
+
+    /// A record taken back.
+    pub(crate) fn take_back(record: RecordId) -> Draft {
+        Draft { record: Some(record), body: TakenBack {}.into() }
+    }
+}
+
+impl Store {
+    /// Logs drafts together: when this returns they are on disk, all of them, or none is.
+    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
+        if !at.is_sane() {
+            let reason = "the device's clock is outside the years 1970 to 9999; set it";
+            return Err(Error::invalid(Field::Clock, reason));
+        }
+        let (device, hlc) = (self.device, self.hlc);
+        let (entries, hlc) = self.write(|tx| append(tx, device, hlc, at, drafts))?;
+        self.hlc = hlc;
+        Ok(entries)
+    }
+}
+
+fn append(
+    tx: &Transaction<'_>,
+    device: DeviceId,
+    mut hlc: Hlc,
+    at: &Instant,
+    drafts: Vec<Draft>,
+) -> Result<(Vec<Entry>, Hlc)> {
+    let last = super::last_number(tx, device)?;
+    let mut entries = Vec::with_capacity(drafts.len());
+    for (Draft { record, body }, number) in drafts.into_iter().zip(last + 1..) {
+        hlc = hlc.tick(at.wall_ms);
+        let id = EntryId { device, number };
+        let heads = record.map_or(Ok(Vec::new()), |record| own_heads(tx, device, record))?;
+        let before = heads.last().filter(|(_, kind, _)| kind == body.kind());
+        let json = match before.and_then(|(_, _, raw)| raw_body_of(raw)) {
+            Some(before) => body.encode_over(&before)?,
+            None => body.encode()?,
+        };
+        let parents = heads.iter().map(|(id, _, _)| *id).collect();
+        let entry = Entry::write(id, hlc, at, record, parents, body.kind(), &json)?;
+        fold::insert(tx, &entry, Some(body))?;
+        #[cfg(feature = "planted-panic")]
+        planted_panic(&json);
+        entries.push(entry);
+    }
+    Ok((entries, hlc))
+}
+
+/// The fault that the bindings' tests plant: in the midst of a write, with the lock held.
+#[cfg(feature = "planted-panic")]
+#[allow(clippy::panic, reason = "the point of it")]
+fn planted_panic(json: &str) {
+    if json.contains("(planted panic)") {
+        panic!("a panic that a test planted");
+    }
+}
+
+/// The versions of a record by `device`'s person that nobody has replaced: entry, kind and line.
+fn own_heads(
+    tx: &Connection,
+    device: DeviceId,
+    record: RecordId,
+) -> Result<Vec<(EntryId, String, String)>> {
+    let mut statement = tx.prepare_cached(
+        "SELECT device, n, kind, raw FROM entry WHERE record = ?1
+           AND (device = ?2 OR device IN (SELECT device FROM device_person WHERE person =
+             (SELECT person FROM device_person WHERE device = ?2)))
+         ORDER BY hlc_ms, hlc_count, device, n",
+    )?;
+    let mut rows = statement.query([record.0, device.0])?;
+    let (mut versions, mut replaced) = (Vec::new(), Vec::new());
+    while let Some(row) = rows.next()? {
+        let (device, raw): (_, String) = (DeviceId(row.get(0)?), row.get(3)?);
+        let id = EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() };
+        if let Ok(entry) = Entry::read(device, &raw) {
+            replaced.extend(entry.parents);
+        }
+        versions.push((id, row.get(2)?, raw));
+    }
+    versions.retain(|(id, _, _)| !replaced.contains(id));
+    Ok(versions)
+}

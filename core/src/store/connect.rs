@@ -1,0 +1,66 @@
+//! Opening a database file and checking it.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+use rusqlite::{Connection, ErrorCode};
+
+use super::schema;
+use crate::error::{Error, Result};
+use crate::journal::line_digest;
+
+/// Refuses a file that a newer version wrote, without opening it.
+pub(crate) fn refuse_newer(path: &Path) -> Result<()> {
+    let mut head = Vec::new();
+    if let Ok(file) = File::open(path) {
+        file.take(100).read_to_end(&mut head).map_err(Error::file(path))?;
+    }
+    match schema::version_in_file(&head) {
+        Some(found) if found > schema::SCHEMA_VERSION => {
+            Err(Error::TooNew { found, supported: schema::SCHEMA_VERSION })
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Opens a file and checks it. Says whether it held nothing before.
+pub(crate) fn connect(path: &Path) -> Result<(Connection, bool)> {
+    let mut connection = Connection::open(path)?;
+    schema::prepare(&connection)?;
+    let version: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0))?;
+    if version > 0 {
+        check(&connection)?;
+    }
+    schema::migrate(&mut connection)?;
+    Ok((connection, version == 0))
+}
+
+/// Looks for damage: in SQLite's own structure, in indexes that do not match their tables, and in
+/// the journal's lines, each against the digest it was stored with.
+fn check(connection: &Connection) -> Result<()> {
+    let found: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+    if found != "ok" {
+        return Err(damaged(&found));
+    }
+    let mut statement = connection.prepare("SELECT raw, digest FROM entry")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let whole = row.get_ref(0)?.as_str().is_ok_and(|raw| Ok(line_digest(raw)) == row.get(1));
+        if !whole {
+            return Err(damaged("an entry does not match its digest"));
+        }
+    }
+    Ok(())
+}
+
+fn damaged(found: &str) -> Error {
+    let code = rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_CORRUPT);
+    Error::Sqlite(rusqlite::Error::SqliteFailure(code, Some(found.to_owned())))
+}
+
+/// True for an error that means the file itself is damaged.
+pub(crate) fn is_damage(error: &Error) -> bool {
+    let Error::Sqlite(error) = error else { return false };
+    matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
+}
