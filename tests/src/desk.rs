@@ -41,20 +41,20 @@ impl Desk {
     /// What the program prints when all is well.
     ///
     /// # Panics
-    /// When it is not.
+    /// When it is not, and when anything is said beside that.
     pub fn fine(&self, home: &str, args: &[&str], input: &str) -> String {
         let ran = self.run(home, args, input);
-        assert!(ran.fine, "{args:?}: {ran:?}");
+        assert!(ran.fine && ran.err.is_empty(), "{args:?}: {ran:?}");
         ran.out
     }
 
     /// What the program says is wrong.
     ///
     /// # Panics
-    /// When all is well, and when the program panics.
+    /// When all is well, when something is printed all the same, and when the program panics.
     pub fn wrong(&self, home: &str, args: &[&str]) -> String {
         let ran = self.run(home, args, "");
-        assert!(!ran.fine, "{args:?} should fail: {ran:?}");
+        assert!(!ran.fine && ran.out.is_empty(), "{args:?} should fail: {ran:?}");
         assert!(!ran.err.contains("panicked"), "{args:?}: {ran:?}");
         ran.err
     }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use holdfast_tests::{CELLAR_KIT, Desk, Ran, SMALL_PLAN, changed};
+use holdfast_tests::{CELLAR_KIT, Desk, SMALL_PLAN, changed};
 
 /// A folder with a kit.
 fn desk() -> Desk {
@@ -12,25 +12,18 @@ fn desk() -> Desk {
 }
 
 /// With a kit from a file, and words between blanks.
-fn plates(desk: &Desk, kit: &str, typed: &str) -> Ran {
-    let kit = desk.path(kit);
-    let mut args = vec!["plates", "--kit", &kit];
-    args.extend(typed.split(' '));
-    desk.run("nobody", &args, "")
+fn args<'a>(kit: &'a str, typed: &'a str) -> Vec<&'a str> {
+    ["plates", "--kit", kit].into_iter().chain(typed.split(' ')).collect()
 }
 
 fn fine(desk: &Desk, kit: &str, typed: &str) -> String {
-    let ran = plates(desk, kit, typed);
-    assert!(ran.fine && ran.err.is_empty(), "{typed}: {ran:?}");
+    let said = desk.fine("nobody", &args(&desk.path(kit), typed), "");
     assert!(!Path::new(&desk.path("nobody")).exists(), "needs no home");
-    ran.out
+    said
 }
 
 fn wrong(desk: &Desk, kit: &str, typed: &str) -> String {
-    let ran = plates(desk, kit, typed);
-    assert!(!ran.fine && ran.out.is_empty(), "{typed} should fail: {ran:?}");
-    assert!(!ran.err.contains("panicked"), "{ran:?}");
-    ran.err
+    desk.wrong("nobody", &args(&desk.path(kit), typed))
 }
 
 /// The cells of every line, blanks squeezed.
