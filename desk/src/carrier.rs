@@ -4,80 +4,70 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::Path;
 
-use holdfast_core::companion::{AsideFile, CarriedFile, ExchangeReport, ListedFile, put_file};
-use holdfast_core::{Holdfast, Instant};
-
+use holdfast_core::exchange::{
+    CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile, UnreadFile,
+};
+use holdfast_core::{Holdfast, Instant, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::fault::{Fault, Outcome};
 
-/// What an exchange did.
-pub(crate) struct Exchanged {
-    /// Files put on the carrier.
-    pub(crate) put: usize,
-    /// What came from it.
-    pub(crate) report: ExchangeReport,
-}
-
-/// Puts and gets until both sides have everything.
-pub(crate) fn exchange(companion: &Holdfast, carrier: &Path, at: &Instant) -> Outcome<Exchanged> {
+/// Does what the core says until both sides have everything.
+pub(crate) fn exchange(
+    holdfast: &Holdfast,
+    carrier: &Path,
+    at: &Instant,
+) -> Outcome<ExchangeReport> {
     if carrier.exists() && !carrier.is_dir() {
         let reason = "a file; a carrier is a folder".into();
         return Err(Fault::File { path: carrier.display().to_string(), reason });
     }
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
-    let plan = companion.offer(list(carrier)?)?;
-    let mut report = ExchangeReport::default();
-    let bar = progress(plan.get.len());
-    for names in plan.get.chunks(BATCH) {
-        // A file that went away since it was listed comes back in a later listing.
-        let mut files = Vec::new();
-        for name in names {
-            match fs::read(carrier.join(name)) {
-                Ok(content) => files.push(CarriedFile { name: name.clone(), content }),
-                Err(error) if error.kind() == ErrorKind::NotFound => {}
-                Err(error) => report.aside.push(AsideFile {
-                    name: name.clone(),
-                    reason: format!("cannot be read: {error}"),
-                    other_crew: false,
-                }),
-            }
-        }
-        let brought = companion.absorb(files, at.clone())?;
-        report.leaves += brought.leaves;
-        report.entries += brought.entries;
-        report.joined |= brought.joined;
-        report.aside.extend(brought.aside);
-        bar.inc(names.len() as u64);
-    }
+    let bar = progress();
+    let mut did = ExchangeDid::Begin;
+    let report = loop {
+        did = match holdfast.exchange(did, at.clone())? {
+            ExchangeStep::List => ExchangeDid::Listed { files: list(carrier)? },
+            ExchangeStep::Get { names } => get(carrier, &names, &bar),
+            ExchangeStep::Put { files } => ExchangeDid::Put { written: put(carrier, &files)? },
+            ExchangeStep::Done { report } => break report,
+        };
+    };
     bar.finish_and_clear();
-    report.aside.extend(plan.aside.clone());
-    // One's own log does not belong into another crew's folder.
-    let strangers = report.aside.iter().any(|file| file.other_crew);
-    if strangers && report.leaves == 0 && plan.known == 0 {
+    if report.wrong_crew {
         let reason = "another crew's folder: nothing was put there; name your own crew's".into();
         return Err(Fault::File { path: carrier.display().to_string(), reason });
     }
-    let mut put = 0;
-    // A device that has just joined its crew could cut no leaf before: offer again.
-    let plan = if report.joined { companion.offer(list(carrier)?)? } else { plan };
-    for file in &plan.put {
-        put += usize::from(put_file(carrier, file)?);
-    }
-    Ok(Exchanged { put, report })
+    Ok(report)
 }
 
-/// Files taken in at a time: enough to be quick, few enough to keep memory small.
-const BATCH: usize = 32;
-
-/// Drawn on standard error, and only on a terminal.
-fn progress(files: usize) -> ProgressBar {
-    if files <= BATCH {
-        return ProgressBar::hidden();
+fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
+    let (mut files, mut unread) = (Vec::new(), Vec::new());
+    for name in names {
+        match fs::read(carrier.join(name)) {
+            Ok(content) => files.push(CarriedFile { name: name.clone(), content }),
+            // One that went away since it was listed comes back in a later listing.
+            Err(error) if error.kind() == ErrorKind::NotFound => {}
+            Err(error) => unread.push(UnreadFile { name: name.clone(), reason: error.to_string() }),
+        }
+        bar.inc(1);
     }
-    let style = ProgressStyle::with_template("{bar:30} {pos}/{len} files");
-    let style = style.unwrap_or_else(|_| ProgressStyle::default_bar());
-    ProgressBar::new(files as u64).with_style(style)
+    ExchangeDid::Got { files, unread }
+}
+
+fn put(carrier: &Path, files: &[CarriedFile]) -> Outcome<u32> {
+    let mut written = 0;
+    for file in files {
+        written += u32::from(put_file(carrier, file)?);
+    }
+    Ok(written)
+}
+
+/// Drawn on standard error, and only on a terminal, once there is something to wait for.
+fn progress() -> ProgressBar {
+    let style = ProgressStyle::with_template("{spinner} {pos} files fetched");
+    let style = style.unwrap_or_else(|_| ProgressStyle::default_spinner());
+    ProgressBar::new_spinner().with_style(style)
 }
 
 /// Lists the plain files of a folder; links, folders and devices are not followed.

@@ -4,17 +4,20 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::companion::{
-    Answer as CoreAnswer, CarriedFile, PlatesAsked, Start as CoreStart, Tap, plates as plates_for,
+use holdfast_core::coach::{Answer as CoreAnswer, DiscomfortLine, MemberScreen};
+use holdfast_core::exchange::{CarriedFile, ExchangeReport};
+use holdfast_core::journal::Role;
+use holdfast_core::load::Decision;
+use holdfast_core::plan::Exercise;
+use holdfast_core::session::{PlatesAsked, Tap};
+use holdfast_core::{
+    Holdfast, Instant, Mass, MassUnit, Start as CoreStart, check_plan, plates as plates_for,
     put_file,
 };
-use holdfast_core::journal::{Decision, Role};
-use holdfast_core::review::{DiscomfortLine, MemberScreen};
-use holdfast_core::{Holdfast, Instant, Mass, MassUnit};
 use owo_colors::OwoColorize;
 
 use crate::args::{Answer, Args, Command, DecisionArg, Plates, RoleArg, Start, UnitArg};
-use crate::carrier::{Exchanged, exchange};
+use crate::carrier::exchange;
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
@@ -33,37 +36,37 @@ pub(crate) fn run(args: Args) -> Outcome {
     if let Command::Start(start) = command {
         return begin(&home, start);
     }
-    let companion = home::open(&home)?;
-    let done = with_device(&companion, command);
-    companion.close()?;
+    let holdfast = home::open(&home)?;
+    let done = with_device(&holdfast, command);
+    holdfast.shut()?;
     done
 }
 
-fn with_device(companion: &Holdfast, command: Command) -> Outcome {
+fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
     match command {
-        Command::Publish { plan, carrier } => publish(companion, &plan, &carrier),
-        Command::Today { on, day, json } => show_day(companion, on, day, json),
-        Command::Session(asked) => session::run(companion, asked),
+        Command::Publish { plan, carrier } => publish(holdfast, &plan, &carrier),
+        Command::Today { on, day, json } => show_day(holdfast, on, day, json),
+        Command::Session(asked) => session::run(holdfast, asked),
         Command::Exchange { carrier } => {
             if !carrier.exists() {
                 let reason = "no such folder: check the spelling, or make it first".into();
                 return Err(Fault::File { path: carrier.display().to_string(), reason });
             }
-            let exchanged = exchange(companion, &carrier, &now())?;
-            print::out(&exchanged_text(companion, &exchanged)?)
+            let exchanged = exchange(holdfast, &carrier, &now())?;
+            print::out(&exchanged_text(holdfast, &exchanged)?)
         }
         Command::Board { on, json } => {
-            let board = companion.board(on.unwrap_or_else(today))?;
+            let board = holdfast.board(on.unwrap_or_else(today))?;
             if json { print::json(&board) } else { print::out(&print::board(&board)) }
         }
         Command::Member { name, on, json } => {
-            let page = page_of(companion, name, on.unwrap_or_else(today))?;
+            let page = page_of(holdfast, name, on.unwrap_or_else(today))?;
             if json { print::json(&page) } else { print::out(&print::member(&page)) }
         }
-        Command::Answer(given) => answer(companion, given),
-        Command::Clear { member, movement } => clear(companion, member, movement),
-        Command::Report { out, on } => report(companion, &out, on.unwrap_or_else(today)),
-        Command::Export { dir } => export(companion, &dir),
+        Command::Answer(given) => answer(holdfast, given),
+        Command::Clear { member, movement } => clear(holdfast, member, movement),
+        Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
+        Command::Export { dir } => export(holdfast, &dir),
         // Handled before a device was opened.
         Command::Demo(_)
         | Command::Check { .. }
@@ -87,9 +90,9 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     };
     let name = start.name;
     let start = CoreStart { role, name, unit, chance };
-    let companion = Holdfast::start(home::text(folder)?, start, now())?;
-    let who = companion.who()?;
-    companion.close()?;
+    let holdfast = Holdfast::start(home::text(folder)?, start, now())?;
+    let who = holdfast.who()?;
+    holdfast.shut()?;
     let next = match who.role {
         Role::Coach => "publish PLAN.toml --carrier DIR",
         Role::Athlete => "exchange --carrier DIR",
@@ -107,9 +110,9 @@ fn read(path: &Path) -> Outcome<Vec<u8>> {
 }
 
 fn check(plan: &Path) -> Outcome {
-    let summary = Holdfast::check_plan(plan.display().to_string(), read(plan)?)?;
+    let summary = check_plan(plan.display().to_string(), read(plan)?)?;
     print::out(&format!(
-        "{}\n{}\nNothing to mend.\n",
+        "{}\n{}\nNo problems found.\n",
         summary.heading.bold(),
         summary.lines.join("\n")
     ))
@@ -121,34 +124,33 @@ fn plates(given: Plates) -> Outcome {
     if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }
 
-fn publish(companion: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
-    let summary = companion.publish(plan.display().to_string(), read(plan)?, now())?;
-    let exchanged = exchange(companion, carrier, &now())?;
+fn publish(holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
+    let summary = holdfast.publish(plan.display().to_string(), read(plan)?, now())?;
+    let exchanged = exchange(holdfast, carrier, &now())?;
     let replaced = if summary.replaced { " (replaces the earlier version)" } else { "" };
     let text = format!("published {}{replaced}\n", summary.heading.bold());
-    print::out(&(text + &exchanged_text(companion, &exchanged)?))
+    print::out(&(text + &exchanged_text(holdfast, &exchanged)?))
 }
 
 fn show_day(
-    companion: &Holdfast,
+    holdfast: &Holdfast,
     on: Option<NaiveDate>,
     day: Option<String>,
     json: bool,
 ) -> Outcome {
     let screen = match (on, day) {
-        (None, None) => companion.today(now())?,
+        (None, None) => holdfast.today(now())?,
         (on, day) => {
             let at: Instant = on.map_or_else(now, evening_of);
-            companion.preview(at.date(), day, at)?
+            holdfast.preview(at.date(), day, at)?
         }
     };
     if json { print::json(&screen) } else { print::out(&print::sheet(&screen)) }
 }
 
-fn exchanged_text(companion: &Holdfast, exchanged: &Exchanged) -> Outcome<String> {
-    let report = &exchanged.report;
+fn exchanged_text(holdfast: &Holdfast, report: &ExchangeReport) -> Outcome<String> {
     let joined = if report.joined {
-        format!("joined the crew of {}; ", companion.who()?.coaches.join(" and "))
+        format!("joined the crew of {}; ", holdfast.who()?.coaches.join(" and "))
     } else {
         String::new()
     };
@@ -160,7 +162,7 @@ fn exchanged_text(companion: &Holdfast, exchanged: &Exchanged) -> Outcome<String
             counted(report.entries, "entry", "entries")
         ),
     };
-    let mut text = format!("{joined}brought {}, {fetched}\n", files(exchanged.put as u64));
+    let mut text = format!("{joined}brought {}, {fetched}\n", files(u64::from(report.put)));
     for file in report.aside.iter().take(SHOWN_ASIDE) {
         text += &format!("{} {}: {}\n", "left alone:".yellow().bold(), file.name, file.reason);
     }
@@ -183,18 +185,21 @@ fn counted(count: u64, one: &str, more: &str) -> String {
 }
 
 /// Finds a movement on a page by its name or by the key its history is kept under.
-fn same(typed: &str, subject: &str, movement: &str) -> bool {
+fn same(typed: &str, key: &str, movement: &str) -> bool {
     let typed = typed.trim().to_lowercase();
-    typed == subject || typed == movement.to_lowercase()
+    typed == key || typed == movement.to_lowercase()
 }
 
-fn answer(companion: &Holdfast, given: Answer) -> Outcome {
-    let page = companion.member(given.name.clone(), today())?;
+fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
+    let page = holdfast.member(given.name.clone(), today())?;
     let named = page.proposals.iter().find(|it| {
         // A piece's name tells two schemes of one movement apart.
-        same(&given.movement, &it.subject, &it.movement) || same(&given.movement, "", &it.piece)
+        same(&given.movement, &it.exercise.to_string(), &it.movement) || same(&given.movement, "", &it.piece)
     });
-    let subject = named.map_or(given.movement.clone(), |proposal| proposal.subject.clone());
+    let exercise = named.map_or_else(
+        || Exercise::from_text(&given.movement),
+        |proposal| proposal.exercise.clone(),
+    );
     let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
     let read = |text: &String| Mass::parse(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
@@ -207,24 +212,24 @@ fn answer(companion: &Holdfast, given: Answer) -> Outcome {
     let words = given.words;
     let ruling = CoreAnswer {
         person: page.person,
-        subject: subject.clone(),
+        exercise: exercise.clone(),
         scheme: scheme.clone(),
         decision,
         loads,
         words,
     };
-    companion.answer(ruling, now())?;
-    let after = companion.member(page.person.to_string(), today())?;
-    let proposal = after.proposals.iter().find(|it| it.subject == subject && it.scheme == scheme);
+    holdfast.answer(ruling, now())?;
+    let after = holdfast.member(page.person.to_string(), today())?;
+    let proposal = after.proposals.iter().find(|it| it.exercise == exercise && it.scheme == scheme);
     let next = proposal.map_or(String::new(), |it| {
         format!("{}: {} -> {}", it.movement, it.last_text, it.next_text)
     });
     print::out(&format!("{}, {next}\nThe next exchange carries it.\n", page.name.bold()))
 }
 
-fn clear(companion: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {
-    let own = companion.who()?.role == Role::Athlete;
-    let page = page_of(companion, member, today())?;
+fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {
+    let own = holdfast.who()?.role == Role::Athlete;
+    let page = page_of(holdfast, member, today())?;
     let open = page.discomfort.iter().filter(|line| line.open);
     let meant = |line: &&DiscomfortLine| {
         movement.as_ref().is_none_or(|movement| same(movement, "", &line.movement))
@@ -232,9 +237,9 @@ fn clear(companion: &Holdfast, member: Option<String>, movement: Option<String>)
     let mut text = String::new();
     for line in open.filter(meant) {
         if own {
-            companion.tap(Tap::ClearFlag { flag: line.flag }, now())?;
+            holdfast.tap(Tap::ClearFlags { flags: vec![line.flag] }, None, now())?;
         } else {
-            companion.clear_flag(page.person, line.flag, now())?;
+            holdfast.clear_flag(page.person, line.flag, now())?;
         }
         text += &format!("cleared: {} {}/10 in {}\n", line.place, line.severity, line.movement);
     }
@@ -245,40 +250,40 @@ fn clear(companion: &Holdfast, member: Option<String>, movement: Option<String>)
 }
 
 /// A member's page: the one named, or an athlete's own.
-fn page_of(companion: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<MemberScreen> {
-    let who = companion.who()?;
+fn page_of(holdfast: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<MemberScreen> {
+    let who = holdfast.who()?;
     let name = match (name, who.role) {
         (Some(name), _) => name,
         (None, Role::Athlete) => who.person.to_string(),
         (None, Role::Coach) => return Err(Fault::Typed("say which member".into())),
     };
-    Ok(companion.member(name, on)?)
+    Ok(holdfast.member(name, on)?)
 }
 
-fn report(companion: &Holdfast, out: &Path, on: NaiveDate) -> Outcome {
-    let html = report_html(companion, on)?;
+fn report(holdfast: &Holdfast, out: &Path, on: NaiveDate) -> Outcome {
+    let html = report_html(holdfast, on)?;
     fs::write(out, html).map_err(Fault::file(out))?;
     print::out(&format!("wrote {}\n", out.display()))
 }
 
 /// The report of a crew.
-pub(crate) fn report_html(companion: &Holdfast, on: NaiveDate) -> Outcome<String> {
-    let board = companion.board(on)?;
+pub(crate) fn report_html(holdfast: &Holdfast, on: NaiveDate) -> Outcome<String> {
+    let board = holdfast.board(on)?;
     let mut pages = Vec::new();
     for row in &board.rows {
-        pages.push(companion.member(row.person.to_string(), on)?);
+        pages.push(holdfast.member(row.person.to_string(), on)?);
     }
     crate::report::html(&board, &pages).map_err(|error| Fault::Typed(error.to_string()))
 }
 
-fn export(companion: &Holdfast, dir: &Path) -> Outcome {
+fn export(holdfast: &Holdfast, dir: &Path) -> Outcome {
     fs::create_dir_all(dir).map_err(Fault::file(dir))?;
     let taken = fs::read_dir(dir).map_err(Fault::file(dir))?.next().is_some();
     if taken {
         let reason = "not empty; name a folder that is not there yet";
         return Err(Fault::File { path: dir.display().to_string(), reason: reason.into() });
     }
-    let export = companion.export()?;
+    let export = holdfast.export()?;
     let mut written: Vec<PathBuf> = Vec::new();
     let mut write = |name: String, content: Vec<u8>| -> Outcome {
         put_file(dir, &CarriedFile { name: name.clone(), content })?;

@@ -32,10 +32,10 @@ pub(crate) fn text(folder: &Path) -> Outcome<String> {
 
 /// Opens the device, and says what had to be put right.
 pub(crate) fn open(folder: &Path) -> Outcome<Holdfast> {
-    let companion = Holdfast::open(text(folder)?, now())?;
-    let opening = companion.who()?.opening;
-    if !opening.is_empty() {
+    let holdfast = Holdfast::open(text(folder)?, now())?;
+    let opening = holdfast.who()?.opening;
+    if let Some(opening) = opening {
         anstream::eprintln!("{} {opening}", "put right:".yellow().bold());
     }
-    Ok(companion)
+    Ok(holdfast)
 }

@@ -1,15 +1,20 @@
 //! What a durable tap costs: one set through `Holdfast` (validated, logged, folded, screen read
 //! back) beside the bare INSERT of a row of the same size with the same pragmas, in the same run on
 //! the same disk. Aim: 1.25 times or less.
-#![allow(missing_docs)]
+#![allow(
+    missing_docs,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a measurement that stops has failed, and its figures are what it is for"
+)]
 
 use std::hint::black_box;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use holdfast_core::Mass;
-use holdfast_core::companion::Tap;
+use holdfast_tests::taps::{begin_day, finish, squat};
+use holdfast_tests::timing::median;
 use holdfast_tests::{Crew, DEMO_PLAN, Device};
 use rusqlite::{Connection, params};
 
@@ -32,21 +37,18 @@ impl Lifter {
     }
 
     fn begin(&self) {
-        let day = Some("Squat evening".to_owned());
-        self.device().tap(Tap::Begin { day }).unwrap();
+        self.device().tap(begin_day("Squat evening")).unwrap();
     }
 
     /// Logs one set and says how long the tap took. Sessions are changed outside the measurement.
     fn log(&mut self) -> Duration {
         if self.set == 4 {
-            let finish = Tap::Finish { effort: Some(7), minutes: Some(50) };
-            self.device().tap(finish).unwrap();
+            self.device().tap(finish(7, 50)).unwrap();
             self.begin();
             self.set = 0;
         }
         self.set += 1;
-        let (piece, load) = ("Squat".to_owned(), Some(Mass::kg(60)));
-        let tap = Tap::LogSet { piece, set: Some(self.set), load, reps: Some(8), reserve: None };
+        let tap = squat(Some(self.set), Some(60), Some(8), None);
         let at = self.device().now();
         let start = Instant::now();
         black_box(self.device().companion.tap(tap, at).unwrap());
@@ -104,10 +106,6 @@ fn paired(_: &mut Criterion) {
         inserts.push(bare.insert());
         sets.push(lifter.log());
     }
-    let median = |mut times: Vec<Duration>| {
-        times.sort();
-        times[times.len() / 2]
-    };
     let (insert, set) = (median(inserts), median(sets));
     println!(
         "paired, 1500 each: bare insert {insert:?}, set {set:?}, ratio {:.2} (aim 1.25)",

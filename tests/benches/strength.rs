@@ -1,12 +1,16 @@
 //! Ten thousand sets filtered, beside statsmodels' Kalman filter on the same series in the same run.
 //! Aim: 100 times faster. Python is `HOLDFAST_PYTHON`, or `target/reference-venv`, or `python3`.
-#![allow(missing_docs)]
+#![allow(
+    missing_docs,
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a measurement that stops has failed, and its figures are what it is for"
+)]
 
 use std::hint::black_box;
 use std::io::Write;
 use std::path::Path;
 use std::process::{Command, Stdio};
-use std::time::Instant;
 
 use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -14,6 +18,7 @@ use holdfast_core::load::strength::{
     Evidence, LocalLevel, Moment, Normal, SetSeen, Start, filter, strength,
 };
 use holdfast_core::{Mass, MassUnit};
+use holdfast_tests::timing::fastest;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
@@ -44,17 +49,6 @@ fn sets(chance: &mut ChaCha8Rng) -> Vec<SetSeen> {
         evidence: Evidence::Open,
     };
     (0..SETS as u64).map(&mut set).collect()
-}
-
-/// The seconds of the fastest of so many calls. Not the median: on a machine that others use, a long
-/// call is interrupted and a short one is not, which would flatter the short one.
-fn fastest(mut call: impl FnMut()) -> f64 {
-    let time = |_| {
-        let begun = Instant::now();
-        call();
-        begun.elapsed().as_secs_f64()
-    };
-    (0..300).map(time).fold(f64::INFINITY, f64::min)
 }
 
 /// Seconds of a call and the last filtered mean, from statsmodels; what is missing otherwise.
@@ -99,9 +93,8 @@ fn bench(c: &mut Criterion) {
         Ok((theirs, mean)) => {
             let last = filter(&MODEL, &series).unwrap().steps.pop().unwrap().filtered.unwrap();
             assert!((last.mean - mean).abs() < 1e-9, "{} against {mean}", last.mean);
-            let ours = fastest(|| {
-                black_box(filter(&MODEL, black_box(&series)).unwrap());
-            });
+            let ours = fastest(300, || filter(&MODEL, black_box(&series)).unwrap()).1;
+            let ours = ours.as_secs_f64();
             let ratio = theirs / ours;
             println!(
                 "{SETS} sets: statsmodels {theirs:.3e} s, here {ours:.3e} s, ratio {ratio:.0}"

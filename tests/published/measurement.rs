@@ -4,7 +4,7 @@ use holdfast_core::motion::{Change, FootLine, MDC95_OF_SEM, change, mdc95, sem, 
 use holdfast_core::plan::Protocol;
 use serde::Deserialize;
 
-use crate::oracle::{near, printed, reference};
+use holdfast_tests::oracle::{near, printed, reference};
 
 /// P, C: J Sports Sci Med 2009;8(1):116-122, table 1: all 17 pairs of a standard error of measurement
 /// and the smallest real change of the sit-and-reach tests, in whole centimetres.

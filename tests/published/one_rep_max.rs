@@ -4,7 +4,7 @@ use holdfast_core::load::{Equation, RepsTable};
 use holdfast_core::{Mass, MassUnit};
 use serde::Deserialize;
 
-use crate::oracle::{near, printed, reference};
+use holdfast_tests::oracle::{near, printed, reference};
 
 fn kg(equation: Equation, load: i64, reps: u32) -> f64 {
     equation.estimate(Mass::kg(load), reps).unwrap().kg

@@ -1,35 +1,18 @@
 //! Plates: what the federations publish, exact pounds, and the handling of ramps against two general
 //! solvers.
 
-use holdfast_core::load::{Builds, Colour, Federation, Proof, Ramp, ramp};
-use holdfast_core::plan::{Bar, Kit, PlateStack};
+use holdfast_core::load::{Colour, Federation, Proof, Rack, Ramp, ramp};
+use holdfast_core::plan::PlateStack;
 use holdfast_core::{Mass, MassUnit};
+use holdfast_tests::ilp::Instance;
+use holdfast_tests::oracle::reference;
+use holdfast_tests::racks::{loads, rack, rack_of, sides};
 use proptest::prelude::*;
 use serde::Deserialize;
 
-use super::ilp::Instance;
-
-const BAR: Mass = Mass::kg(20);
-
-/// A bar of 20 kg without collars, and plates in grams with their pairs.
-fn builds(plates: &[(i64, u32)]) -> Builds {
-    let plates = plates.iter().map(|(mass, pairs)| PlateStack {
-        mass: Mass::thousandths(*mass, MassUnit::Kg),
-        unit: MassUnit::Kg,
-        count: pairs * 2,
-    });
-    builds_of(BAR, Mass::ZERO, MassUnit::Kg, plates.collect())
-}
-
-fn builds_of(mass: Mass, collars: Mass, unit: MassUnit, plates: Vec<PlateStack>) -> Builds {
-    let bar = Bar { name: "bar".into(), mass, unit, collars, count: 1 };
-    Builds::bar(&Kit { plates, ..Kit::default() }, &bar)
-}
-
 /// The ramp of sides in grams.
 fn ramp_of(plates: &[(i64, u32)], sides: &[i64]) -> Ramp {
-    let load = |side: &i64| BAR + Mass::thousandths(side * 2, MassUnit::Kg);
-    ramp(&builds(plates), &sides.iter().map(load).collect::<Vec<_>>()).unwrap()
+    ramp(&rack(plates), &loads(sides)).unwrap()
 }
 
 /// Counts handling anew from the builds alone, and that each weighs what was asked.
@@ -65,7 +48,7 @@ fn handling_is_what_highs_finds() {
         sides: Vec<i64>,
         handled: u32,
     }
-    let oracle: Oracle = serde_json::from_str(include_str!("../reference/plates.json")).unwrap();
+    let oracle: Oracle = reference("plates");
     assert!(oracle.cases.len() >= 8);
     for Case { plates, sides, handled } in oracle.cases {
         let found = ramp_of(&plates, &sides);
@@ -83,12 +66,9 @@ fn instance() -> impl Strategy<Value = (Vec<(i64, u32)>, Vec<i64>)> {
     });
     let picks = prop::collection::vec(any::<prop::sample::Index>(), 2..=4);
     (plates, picks).prop_map(|(plates, picks)| {
-        let all: Vec<Mass> = builds(&plates).loads().collect();
-        let side = |pick: &prop::sample::Index| {
-            (pick.get(&all).ten_ng - BAR.ten_ng) / 2 / (MassUnit::Kg.ten_ng() / 1000)
-        };
-        let sides = picks.iter().map(side).collect();
-        (plates, sides)
+        let all = sides(&plates);
+        let picked = picks.iter().map(|pick| *pick.get(&all)).collect();
+        (plates, picked)
     })
 }
 

@@ -6,11 +6,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::oil::{OIL, OIL_LEVELS};
 use holdfast_core::load::strength::{
     Coverage, Filtered, LocalLevel, Moment, Normal, Start, Step, drift, filter,
 };
+use holdfast_tests::oil::{OIL, OIL_LEVELS};
+use holdfast_tests::oracle::{printed, reference};
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 
 type Column = Vec<Option<f64>>;
 
@@ -31,12 +33,14 @@ struct Case {
     drift: Option<(f64, f64)>,
 }
 
-fn reference() -> BTreeMap<String, serde_json::Value> {
-    serde_json::from_str(include_str!("../reference/strength.json")).unwrap()
+/// One of the things the script printed.
+fn part<T: DeserializeOwned>(name: &str) -> T {
+    let all: BTreeMap<String, serde_json::Value> = reference("strength");
+    serde_json::from_value(all[name].clone()).unwrap()
 }
 
 fn case(name: &str) -> Case {
-    serde_json::from_value(reference()[name].clone()).unwrap()
+    part(name)
 }
 
 impl Case {
@@ -115,13 +119,6 @@ fn drift_equals_least_squares() {
 /// The innovation, but for the first one of a diffuse start, which the reference does not give.
 fn surprise(step: &Step) -> Option<(f64, f64)> {
     step.innovation.filter(|it| it.variance.is_finite()).map(|it| (it.value, it.variance))
-}
-
-/// Found and printed with so many decimals.
-#[track_caller]
-fn printed(found: f64, expected: f64, decimals: i32) {
-    let half = 0.5 * 10.0_f64.powi(-decimals);
-    assert!((found - expected).abs() <= half * 1.000_001, "found {found}, printed {expected}");
 }
 
 /// The Nile year by year: observation, prediction and its variance, innovation and its variance,
@@ -229,7 +226,7 @@ fn steady_state_is_exponential_smoothing() {
 /// The reach of a normal interval for 1 to 99 percent against scipy, whose algorithm is another.
 #[test]
 fn interval_reach_equals_the_reference() {
-    let reference: Vec<f64> = serde_json::from_value(reference()["deviations"].clone()).unwrap();
+    let reference: Vec<f64> = part("deviations");
     assert_eq!(reference.len(), 99);
     for (percent, expected) in (1..).zip(reference) {
         let found = Coverage::percent(percent).unwrap().deviations();

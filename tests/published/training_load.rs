@@ -8,8 +8,8 @@ use holdfast_core::load::{
 };
 use serde::Deserialize;
 
-use crate::oil::{OIL, OIL_LEVELS};
-use crate::oracle::{near, printed, reference};
+use holdfast_tests::oil::{OIL, OIL_LEVELS};
+use holdfast_tests::oracle::{near, printed, reference};
 
 fn days(loads: &[Option<f64>]) -> Vec<DayLoad> {
     loads.iter().map(|load| load.map_or(DayLoad::Missing, DayLoad::Load)).collect()

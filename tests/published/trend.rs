@@ -3,7 +3,7 @@
 use holdfast_core::motion::{mann_kendall, over_days, theil_sen};
 use serde::Deserialize;
 
-use crate::oracle::{near, printed, reference};
+use holdfast_tests::oracle::{near, printed, reference};
 
 fn by_number(values: &[f64]) -> Vec<(f64, f64)> {
     (1..).zip(values).map(|(number, value)| (f64::from(number), *value)).collect()

@@ -5,10 +5,9 @@ use std::process::Command;
 
 use holdfast_core::companion::{CarriedFile, ListedFile};
 use holdfast_core::journal::{LeafName, MAX_LEAF_BYTES, Role};
-use holdfast_tests::{Crew, Device, SMALL_PLAN};
-use sha2::{Digest, Sha256};
-
-use crate::whole_loop::squats;
+use holdfast_tests::taps::{begin, kg};
+use holdfast_tests::train::squats;
+use holdfast_tests::{Crew, Device, SMALL_PLAN, forged};
 
 fn trained() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
@@ -18,20 +17,11 @@ fn trained() -> Crew {
     crew
 }
 
-/// The leaves of a device, in order.
-fn leaves_of(crew: &Crew, device: &Device) -> Vec<CarriedFile> {
-    let device = device.companion.who().unwrap().device;
-    let files = crew.carrier.files().into_iter();
-    files
-        .filter(|file| LeafName::parse(&file.name).is_some_and(|name| name.device == device))
-        .collect()
-}
-
 #[test]
 fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
     let crew = trained();
     let folder = crew.carrier.folder();
-    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    let leaves = crew.carrier.leaves_of(&crew.athletes[0]);
     let last = leaves.last().unwrap();
     // Torn on the way.
     fs::write(folder.join(&last.name), &last.content[..last.content.len() / 2]).unwrap();
@@ -60,7 +50,7 @@ fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
 #[test]
 fn what_has_not_arrived_is_counted() {
     let crew = trained();
-    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    let leaves = crew.carrier.leaves_of(&crew.athletes[0]);
     fs::remove_file(crew.carrier.folder().join(&leaves[1].name)).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
     let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
@@ -79,7 +69,7 @@ fn what_has_not_arrived_is_counted() {
 #[test]
 fn a_leaf_changed_anywhere_is_left_alone() {
     let crew = trained();
-    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let leaf = crew.carrier.leaves_of(&crew.athletes[0]).remove(1);
     let folder = tempfile::tempdir().unwrap();
     let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
     let before = device.companion.state_text().unwrap();
@@ -97,18 +87,16 @@ fn a_leaf_changed_anywhere_is_left_alone() {
     assert_eq!(device.companion.state_text().unwrap(), before);
 }
 
-/// Names itself rightly, as only a hostile writer would, around content that is not a leaf.
-fn named_rightly(crew: &Crew, content: &[u8]) -> CarriedFile {
-    let leaf = leaves_of(crew, &crew.athletes[0]).remove(1);
-    let hash: String = Sha256::digest(content).iter().map(|byte| format!("{byte:02x}")).collect();
-    let name = LeafName { hash: hash[..16].into(), ..LeafName::parse(&leaf.name).unwrap() };
-    CarriedFile { name: name.to_string(), content: content.to_vec() }
+/// The athlete's second leaf with other content.
+fn second_with(crew: &Crew, content: &[u8]) -> CarriedFile {
+    let writer = crew.athletes[0].companion.who().unwrap().device;
+    forged(writer, 2, content.to_vec())
 }
 
 #[test]
 fn hostile_content_under_a_right_name_is_left_alone_in_words() {
     let crew = trained();
-    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let leaf = crew.carrier.leaves_of(&crew.athletes[0]).remove(1);
     let text = String::from_utf8(leaf.content).unwrap();
     let header = text.lines().next().unwrap();
     let change = |from: &str, to: &str| text.replacen(from, to, 1);
@@ -127,12 +115,12 @@ fn hostile_content_under_a_right_name_is_left_alone_in_words() {
         (change("\"crew\":\"", "\"crew\":\"f"), "line 1"),
     ];
     for (content, said) in cases {
-        let file = named_rightly(&crew, content.as_bytes());
+        let file = second_with(&crew, content.as_bytes());
         let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
         let reason = &report.aside.first().expect(said).reason;
         assert!(reason.contains(said), "{said}: {reason}");
     }
-    let not_utf8 = named_rightly(&crew, b"\xff\xfe\n");
+    let not_utf8 = second_with(&crew, b"\xff\xfe\n");
     let report = crew.coach.companion.absorb(vec![not_utf8], crew.coach.now()).unwrap();
     assert!(report.aside[0].reason.contains("utf-8"), "{:?}", report.aside);
 }
@@ -143,7 +131,7 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
     let stranger = Crew::start(SMALL_PLAN, &["Ana"]).unwrap();
     // The helper gives every crew's coach the same chance; another crew needs another.
     let other = Device::start(stranger.folder().join("c2"), "Ove", Role::Coach, 9).unwrap();
-    other.companion.publish("p".into(), SMALL_PLAN.as_bytes().to_vec(), other.now()).unwrap();
+    other.publish(SMALL_PLAN).unwrap();
     other.exchange(&crew.carrier).unwrap();
     let report = crew.coach.exchange(&crew.carrier).unwrap();
     assert!(report.aside[0].reason.contains("another crew"), "{:?}", report.aside);
@@ -162,14 +150,14 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
 #[test]
 fn what_a_newer_app_wrote_survives_and_is_counted() {
     let crew = trained();
-    let leaf = leaves_of(&crew, &crew.athletes[0]).remove(1);
+    let leaf = crew.carrier.leaves_of(&crew.athletes[0]).remove(1);
     let text = String::from_utf8(leaf.content.clone()).unwrap();
     let newer = text
         .replacen("\"k\":\"finish\"", "\"k\":\"sauna\"", 1)
         .replacen("\"v\":1,\"n\":5", "\"v\":2,\"n\":5", 1)
         .replacen("\"reps\":8", "\"tempo\":\"slow\",\"reps\":8", 1);
     assert_ne!(newer, text);
-    let file = named_rightly(&crew, newer.as_bytes());
+    let file = second_with(&crew, newer.as_bytes());
     let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
     assert_eq!((report.leaves, report.aside.len()), (1, 0), "{report:?}");
     let date = "2026-11-03".parse().unwrap();
@@ -188,7 +176,7 @@ fn what_a_newer_app_wrote_survives_and_is_counted() {
 #[test]
 fn the_chain_is_what_sha256sum_prints() {
     let crew = trained();
-    let leaves = leaves_of(&crew, &crew.athletes[0]);
+    let leaves = crew.carrier.leaves_of(&crew.athletes[0]);
     let mut previous = String::new();
     for leaf in leaves {
         let path = crew.carrier.folder().join(&leaf.name);
@@ -211,20 +199,11 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
     let ines = &crew.athletes[0];
     ines.companion.close().unwrap();
     let backup = crew.folder().join("backup");
-    fs::create_dir_all(backup.join("leaves")).unwrap();
-    for file in ["device.json", "holdfast.db"] {
-        fs::copy(ines.home.join(file), backup.join(file)).unwrap();
-    }
-    for file in fs::read_dir(ines.home.join("leaves")).unwrap() {
-        let file = file.unwrap();
-        fs::copy(file.path(), backup.join("leaves").join(file.file_name())).unwrap();
-    }
-    let mut phone = Device { home: ines.home.clone(), ..crew_device(&crew, "phone") };
-    phone.reopen().unwrap();
+    ines.copy_to(&backup);
+    let phone = Device::open(ines.home.clone(), ines.now()).unwrap();
     squats(&phone, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
     phone.exchange(&crew.carrier).unwrap();
-    let mut restored = Device { home: backup, ..crew_device(&crew, "restored") };
-    restored.reopen().unwrap();
+    let restored = Device::open(backup, ines.now()).unwrap();
     squats(&restored, "2026-11-04", &[(20, 8), (20, 6), (20, 6)]);
     restored.exchange(&crew.carrier).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
@@ -243,20 +222,19 @@ fn a_copied_device_publishes_all_it_logs() {
     let ines = &crew.athletes[0];
     ines.companion.close().unwrap();
     let copy = crew.folder().join("copy");
-    fs::create_dir_all(copy.join("leaves")).unwrap();
-    for file in ["device.json", "holdfast.db"] {
-        fs::copy(ines.home.join(file), copy.join(file)).unwrap();
+    ines.copy_to(&copy);
+    // The shelf is not copied with it: the copy makes its leaves again.
+    for leaf in fs::read_dir(copy.join("leaves")).unwrap() {
+        fs::remove_file(leaf.unwrap().path()).unwrap();
     }
-    let mut phone = Device { home: ines.home.clone(), ..crew_device(&crew, "phone") };
-    phone.reopen().unwrap();
+    let phone = Device::open(ines.home.clone(), ines.now()).unwrap();
     squats(&phone, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
     phone.exchange(&crew.carrier).unwrap();
-    let mut copied = Device { home: copy, ..crew_device(&crew, "copied") };
-    copied.reopen().unwrap();
+    let copied = Device::open(copy, ines.now()).unwrap();
     copied.go_to("2026-11-04");
-    copied.tap(crate::whole_loop::begin()).unwrap();
+    copied.tap(begin()).unwrap();
     let plan = copied.companion.offer(crew.carrier.listing()).unwrap();
-    copied.tap(crate::whole_loop::set(Some(holdfast_core::Mass::kg(41)), None)).unwrap();
+    copied.tap(kg(41)).unwrap();
     let wanted = crew.carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
     copied.companion.absorb(wanted.collect(), copied.now()).unwrap();
     copied.exchange(&crew.carrier).unwrap();
@@ -267,16 +245,11 @@ fn a_copied_device_publishes_all_it_logs() {
     assert_eq!(sets, [3, 1]);
 }
 
-/// A device struct to be given another home.
-fn crew_device(crew: &Crew, name: &str) -> Device {
-    Device::start(crew.folder().join("spare").join(name), name, Role::Athlete, 55).unwrap()
-}
-
 /// A leaf torn on the carrier is mended by whoever has it whole.
 #[test]
 fn a_torn_file_on_the_carrier_is_mended_by_the_next_exchange() {
     let crew = trained();
-    let last = leaves_of(&crew, &crew.athletes[0]).pop().unwrap();
+    let last = crew.carrier.leaves_of(&crew.athletes[0]).pop().unwrap();
     let path = crew.carrier.folder().join(&last.name);
     fs::write(&path, &last.content[..40]).unwrap();
     crew.athletes[0].exchange(&crew.carrier).unwrap();

@@ -12,10 +12,9 @@ use chrono::{DateTime, Days, NaiveDate, Offset, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 use holdfast_core::Instant;
 use holdfast_core::clock::{Act, HoldPhase, HoldSpec, Mark, Trust, hold_state};
-use holdfast_tests::SMALL_PLAN;
-
-use crate::clocks::{Phone, log_calves, squat};
-use crate::whole_loop::hold;
+use holdfast_tests::taps::{held, squat};
+use holdfast_tests::views::hold;
+use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
 
 /// Changes by an hour, by half an hour, backwards in winter, a whole day left out, an offset of
 /// minutes; north and south.
@@ -55,6 +54,7 @@ fn transitions(zone: Tz, years: std::ops::Range<i32>) -> Vec<DateTime<Utc>> {
     found
 }
 
+/// A moment on a phone that is in a zone.
 fn instant(zone: Tz, at: DateTime<Utc>, boot_ms: i64, boot: &str) -> Instant {
     let wall_ms = at.timestamp_millis();
     Instant { wall_ms, offset_min: offset_min(zone, at), boot_ms, boot_id: boot.into() }
@@ -76,16 +76,16 @@ fn a_hold_through_every_change_of_the_clocks_is_as_long_as_it_was() {
             let (begun, now) = (change - TimeDelta::minutes(4), change + TimeDelta::minutes(3));
             let begin = instant(zone, begun, 1_000_000, "a");
             let marks = [Mark { act: Act::Begin, at: begin.clone() }];
-            let here = instant(zone, now, 1_000_000 + 7 * 60_000, "a");
+            let here = instant(zone, now, 1_000_000 + 7 * MINUTE, "a");
             let rebooted = instant(zone, now, 30_000, "b");
             // The wall shows something else: the hands have moved by more or less than 7 min.
             let shown = here.local().naive_local() - begin.local().naive_local();
             assert_ne!(shown, TimeDelta::minutes(7), "{zone} {change}");
             for (at, trust) in [(here, Trust::Boot), (rebooted, Trust::Wall)] {
                 let state = hold_state(&spec, &marks, &at);
-                assert_eq!(state.held_ms, [7 * 60_000], "{zone} {change}");
+                assert_eq!(state.held_ms, [7 * MINUTE], "{zone} {change}");
                 assert_eq!(state.trust, trust);
-                let left_ms = 13 * 60_000;
+                let left_ms = 13 * MINUTE;
                 assert_eq!(state.phase, HoldPhase::Holding { side: 1, left_ms, push: false });
             }
             seen += 1;
@@ -101,21 +101,21 @@ fn a_session_through_the_night_the_clocks_go_back() {
     let [change] = transitions(zone, 2026..2027)[1..] else { panic!("two changes in 2026") };
     assert_eq!(change.to_rfc3339(), "2026-10-25T01:00:00+00:00", "03:00 becomes 02:00");
     // The plan of the small day, so early that this night is in it.
-    let plan = SMALL_PLAN.replace("starts = 2026-11-02", "starts = 2026-10-19");
+    let plan = changed(SMALL_PLAN, "starts = 2026-11-02", "starts = 2026-10-19");
     let begun = instant(zone, change - TimeDelta::minutes(2), 5_000_000, "night");
     let mut phone = Phone::begun(&plan, begun);
-    phone.tap(squat(None, 8, None));
+    phone.tap(squat(None, Some(60), Some(8), None));
     phone.pass(100_000);
     assert_eq!(phone.rest().rested_ms, Some(100_000));
     phone.calves(Act::Begin);
     // Across the change, and off for half a minute in the midst of it.
     phone.pass(30_000).reboot(30_000).pass(30_000);
-    let now = Utc.timestamp_millis_opt(phone.now.wall_ms).unwrap();
+    let now = Utc.timestamp_millis_opt(phone.now().wall_ms).unwrap();
     assert!(now > change);
-    phone.now.offset_min = offset_min(zone, now);
-    assert_eq!(phone.now.local().format("%H:%M:%S").to_string(), "02:01:10");
+    phone.zone(offset_min(zone, now));
+    assert_eq!(phone.now().local().format("%H:%M:%S").to_string(), "02:01:10");
     let state = hold(&phone.screen()).clock.clone().unwrap();
     assert_eq!((state.held_ms, state.trust), (vec![85_000, 0], Trust::Wall));
-    let screen = phone.tap(log_calves(&[], None));
+    let screen = phone.tap(held(&[], None));
     assert_eq!(hold(&screen).sides[0].held_ms, Some(85_000));
 }

@@ -1,140 +1,40 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
 use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Trust, WhyShort};
-use holdfast_core::companion::{RestBasis, RestView, SessionScreen, Tap, WindowView};
-use holdfast_core::{Holdfast, Instant, Mass};
-use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
-
-use crate::whole_loop::{hold, interval};
-
-const MINUTE: i64 = 60_000;
-
-/// An athlete's phone in a session, with both of its clocks in the test's hands.
-pub(crate) struct Phone {
-    _crew: Crew,
-    home: String,
-    companion: Holdfast,
-    pub(crate) now: Instant,
-}
-
-impl Phone {
-    pub(crate) fn new(plan: &str) -> Phone {
-        Phone::begun(plan, at("2026-11-03", 18))
-    }
-
-    /// A phone that begins its session at a moment.
-    pub(crate) fn begun(plan: &str, now: Instant) -> Phone {
-        let crew = Crew::start(plan, &["Ines"]).unwrap();
-        let ines: &Device = &crew.athletes[0];
-        let home = ines.home.to_string_lossy().into_owned();
-        ines.companion.close().unwrap();
-        let companion = Holdfast::open(home.clone(), now.clone()).unwrap();
-        let mut phone = Phone { _crew: crew, home, companion, now };
-        phone.tap(Tap::Begin { day: None });
-        phone
-    }
-
-    pub(crate) fn pass(&mut self, ms: i64) -> &mut Phone {
-        self.now.wall_ms += ms;
-        self.now.boot_ms += ms;
-        self
-    }
-
-    pub(crate) fn set_wall(&mut self, ms: i64) -> &mut Phone {
-        self.now.wall_ms += ms;
-        self
-    }
-
-    /// The app is killed and opened again.
-    pub(crate) fn kill(&mut self) -> &mut Phone {
-        self.companion = Holdfast::open(self.home.clone(), self.now.clone()).unwrap();
-        self
-    }
-
-    /// Off for a while, and on again.
-    pub(crate) fn reboot(&mut self, off_ms: i64) -> &mut Phone {
-        self.now.wall_ms += off_ms;
-        self.now.boot_ms = 0;
-        self.now.boot_id.push('\'');
-        self.kill()
-    }
-
-    /// Taps at this very moment.
-    pub(crate) fn tap(&mut self, tap: Tap) -> SessionScreen {
-        self.companion.tap(tap, self.now.clone()).unwrap()
-    }
-
-    pub(crate) fn refused(&mut self, tap: Tap) -> String {
-        self.companion.tap(tap, self.now.clone()).unwrap_err().to_string()
-    }
-
-    pub(crate) fn screen(&self) -> SessionScreen {
-        self.companion.today(self.now.clone()).unwrap()
-    }
-
-    /// The lines of its journal.
-    pub(crate) fn journal(&self) -> Vec<String> {
-        let texts = self.companion.export().unwrap().journal;
-        texts.iter().flat_map(|text| text.lines().map(str::to_owned)).collect()
-    }
-
-    pub(crate) fn rest(&self) -> RestView {
-        self.screen().rest.unwrap()
-    }
-
-    pub(crate) fn calves(&mut self, act: Act) -> SessionScreen {
-        self.tap(clock("Calves", act, None))
-    }
-}
-
-fn clock(piece: &str, act: Act, station: Option<u32>) -> Tap {
-    Tap::Clock { piece: piece.into(), act, station }
-}
-
-pub(crate) fn squat(set: Option<u32>, reps: u32, reserve: Option<u32>) -> Tap {
-    let load = Some(Mass::kg(60));
-    Tap::LogSet { piece: "Squat".into(), set, load, reps: Some(reps), reserve }
-}
-
-pub(crate) fn log_calves(held_ms: &[i64], said: Option<&str>) -> Tap {
-    let said = said.map(str::to_owned);
-    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec(), said }
-}
-
-pub(crate) fn window(reps: u32, spare_ms: i64) -> Tap {
-    let (piece, spare_ms) = ("Corners".into(), Some(spare_ms));
-    Tap::LogWindow { piece, window: None, reps: Some(reps), spare_ms }
-}
+use holdfast_core::companion::{RestBasis, SessionScreen, Tap, WindowView};
+use holdfast_tests::taps::{clock, clock_from, finish_unrated, held, squat, window};
+use holdfast_tests::views::{hold, interval};
+use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
 
 #[test]
 fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     let mut phone = Phone::new(SMALL_PLAN);
-    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("no side is being held"));
+    assert!(phone.refused(clock("Calves", Act::Extend)).contains("no side is being held"));
     phone.calves(Act::Begin);
     // Ready 5 s, side one 120 s and 15 s more, switch 10 s, side two skipped after 30 s.
     phone.pass(65_000).calves(Act::Extend);
     phone.pass(75_000 + 10_000 + 30_000).calves(Act::Skip);
-    let screen = phone.pass(2_000).tap(log_calves(&[], Some("cramp in the foot")));
+    let screen = phone.pass(2_000).tap(held(&[], Some("cramp in the foot")));
     let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
     assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(WhyShort::Skipped))]);
     let texts: Vec<_> = hold(&screen).sides.iter().map(|it| it.short_text.as_str()).collect();
     assert_eq!(texts, ["", "skipped: \"cramp in the foot\""], "nothing is said of a whole side");
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
     assert_eq!(phone.kill().screen().pieces, screen.pieces);
-    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("no side is being held"));
-    assert!(phone.refused(clock("Corners", Act::Extend, None)).contains("of one length"));
+    assert!(phone.refused(clock("Calves", Act::Extend)).contains("no side is being held"));
+    assert!(phone.refused(clock("Corners", Act::Extend)).contains("of one length"));
     // By hand the athlete's word is all there is.
-    let screen = phone.tap(log_calves(&[50_000, 120_000], Some("the bell rang")));
+    let screen = phone.tap(held(&[50_000, 120_000], Some("the bell rang")));
     let first = hold(&screen).sides[0].clone();
     assert_eq!(
         (first.short, first.short_text.as_str()),
         (Some(WhyShort::Said), "\"the bell rang\"")
     );
     assert_eq!(hold(&screen).sides[1].short, None);
-    let screen = phone.tap(log_calves(&[50_000, 120_000], None));
+    let screen = phone.tap(held(&[50_000, 120_000], None));
     assert_eq!(hold(&screen).sides[0].short, None, "not said, so not known");
-    assert!(phone.refused(log_calves(&[50_000], Some("two\nlines"))).contains("line breaks"));
-    assert!(phone.refused(log_calves(&[50_000], Some("  "))).contains("characters"));
+    assert!(phone.refused(held(&[50_000], Some("two\nlines"))).contains("line breaks"));
+    assert!(phone.refused(held(&[50_000], Some("  "))).contains("characters"));
 }
 
 #[test]
@@ -144,8 +44,8 @@ fn a_side_is_extended_up_to_half_an_hour() {
     phone.pass(6_000);
     // 2 min and 112 times 15 s are 30 min.
     (0..112).for_each(|_| drop(phone.calves(Act::Extend)));
-    assert!(phone.refused(clock("Calves", Act::Extend, None)).contains("30 min at most"));
-    let screen = phone.pass(5_000 + 30 * MINUTE + 10_000).tap(log_calves(&[], None));
+    assert!(phone.refused(clock("Calves", Act::Extend)).contains("30 min at most"));
+    let screen = phone.pass(5_000 + 30 * MINUTE + 10_000).tap(held(&[], None));
     let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
     assert_eq!(held[0], Some(30 * MINUTE));
 }
@@ -163,17 +63,17 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     let passed = hold(&screen).clock.clone().unwrap().passed;
     let last = passed.last().map(|cue| (cue.kind, cue.ago_ms));
     assert_eq!(last, Some((CueKind::End, 4 * MINUTE)));
-    let screen = phone.tap(log_calves(&[], None));
+    let screen = phone.tap(held(&[], None));
     assert_eq!(hold(&screen).ask, "ran out 4 min ago; logged: 2 min and 2 min");
 
-    phone.tap(clock("Corners", Act::Begin, None));
+    phone.tap(clock("Corners", Act::Begin));
     phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
-    phone.tap(window(15, 12_000));
+    phone.tap(window(None, Some(15), Some(12_000)));
     let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
     assert_eq!(interval(&phone.screen()).ask, asked);
     let passed = interval(&phone.screen()).clock.clone().unwrap().passed;
     assert!(passed.iter().any(|cue| cue.words == "next, Press-up"), "{passed:?}");
-    let finished = phone.tap(Tap::Finish { effort: None, minutes: None });
+    let finished = phone.tap(finish_unrated());
     assert_eq!((interval(&finished).ask.as_str(), hold(&finished).ask.as_str()), ("", ""));
 }
 
@@ -194,11 +94,11 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     assert_eq!((state.trust, state.held_ms), (Trust::Unknown, vec![20_000, 0]));
     let asked = hold(&unknown).ask.clone();
     assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
-    let screen = phone.pass(5_000).tap(log_calves(&[], None));
+    let screen = phone.pass(5_000).tap(held(&[], None));
     let first = hold(&screen).sides[0].clone();
     assert_eq!((first.held_ms, first.short), (Some(20_000), Some(WhyShort::Unseen)));
     // The athlete knows better.
-    let screen = phone.tap(log_calves(&[120_000, 90_000], None));
+    let screen = phone.tap(held(&[120_000, 90_000], None));
     assert_eq!(hold(&screen).sides[1].held_ms, Some(90_000));
 }
 
@@ -213,11 +113,11 @@ fn members_start_at_different_stations_and_go_round() {
     let view = interval(&phone.screen()).clone();
     assert_eq!((view.stations, view.start_station), (2, 1));
     assert_eq!((view.total_ms, view.total_text.as_str()), (4 * MINUTE, "4 min"));
-    assert!(phone.refused(clock("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
-    assert!(phone.refused(clock("Corners", Act::Begin, Some(0))).contains("no station 0"));
-    assert!(phone.refused(clock("Calves", Act::Begin, Some(1))).contains("has no stations"));
-    let screen = phone.tap(clock("Corners", Act::Begin, Some(2)));
-    assert!(phone.refused(clock("Corners", Act::Pause, Some(2))).contains("is begun"));
+    assert!(phone.refused(clock_from("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
+    assert!(phone.refused(clock_from("Corners", Act::Begin, Some(0))).contains("no station 0"));
+    assert!(phone.refused(clock_from("Calves", Act::Begin, Some(1))).contains("has no stations"));
+    let screen = phone.tap(clock_from("Corners", Act::Begin, Some(2)));
+    assert!(phone.refused(clock_from("Corners", Act::Pause, Some(2))).contains("is begun"));
     let [bell, press] = ["Bell swing", "Press-up"].map(str::to_owned);
     let round = [(1, press.clone(), 2), (2, bell.clone(), 1), (3, press, 2), (4, bell, 1)];
     assert_eq!(movements(&screen), round);
@@ -233,19 +133,17 @@ fn members_start_at_different_stations_and_go_round() {
     let state = interval(&phone.screen()).clock.clone().unwrap();
     assert_eq!(state.phase, IntervalPhase::Window { window: 2, left_ms: 55_000 });
     // What is logged is the station's.
-    let screen = phone.tap(window(10, 12_000));
+    let screen = phone.tap(window(None, Some(10), Some(12_000)));
     assert_eq!((interval(&screen).windows[0].asked, interval(&screen).next_window), (10, Some(2)));
     // Begun again without saying where: where it was. At another the rest of the windows would be those of
     // the other movement, so what is logged is taken back first.
-    phone.tap(clock("Corners", Act::Stop, None));
-    assert_eq!(movements(&phone.tap(clock("Corners", Act::Begin, None))), round);
-    phone.tap(clock("Corners", Act::Stop, None));
-    let refused = phone.refused(clock("Corners", Act::Begin, Some(1)));
+    phone.tap(clock("Corners", Act::Stop));
+    assert_eq!(movements(&phone.tap(clock("Corners", Act::Begin))), round);
+    phone.tap(clock("Corners", Act::Stop));
+    let refused = phone.refused(clock_from("Corners", Act::Begin, Some(1)));
     assert!(refused.contains("windows are logged from station 2 on"), "{refused}");
-    assert_eq!(movements(&phone.tap(clock("Corners", Act::Begin, Some(2)))), round);
-    let corrected =
-        Tap::LogWindow { piece: "Corners".into(), window: Some(1), reps: Some(9), spare_ms: None };
-    let screen = phone.tap(corrected);
+    assert_eq!(movements(&phone.tap(clock_from("Corners", Act::Begin, Some(2)))), round);
+    let screen = phone.tap(window(Some(1), Some(9), None));
     let first = &interval(&screen).windows[0];
     assert_eq!((first.movement.as_str(), first.asked, first.reps), ("Press-up", 10, Some(9)));
 }
@@ -254,8 +152,8 @@ fn members_start_at_different_stations_and_go_round() {
 fn a_tight_window_says_how_many_fewer_reps_leave_time() {
     let mut phone = Phone::new(SMALL_PLAN);
     // 56 s for 14 swings, 4 s each: 50 s hold 12. Press-ups with time to spare.
-    phone.tap(window(14, 4_000));
-    let screen = phone.tap(window(10, 20_000));
+    phone.tap(window(None, Some(14), Some(4_000)));
+    let screen = phone.tap(window(None, Some(10), Some(20_000)));
     let windows = &interval(&screen).windows;
     let tight = windows[0].fewer.clone().unwrap();
     assert_eq!((tight.pace_ms, tight.reps, tight.fewer), (4_000, 12, 2));
@@ -271,13 +169,13 @@ fn a_tight_window_says_how_many_fewer_reps_leave_time() {
 fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     let mut phone = Phone::new(SMALL_PLAN);
     assert_eq!(phone.screen().rest, None);
-    let rest = phone.tap(squat(None, 8, None)).rest.unwrap();
+    let rest = phone.tap(squat(None, Some(60), Some(8), None)).rest.unwrap();
     assert_eq!((rest.set, rest.rested_ms, rest.left_ms), (1, Some(0), Some(2 * MINUTE)));
     assert_eq!((rest.basis, rest.suggested_text.as_str()), (RestBasis::Plan, "as the plan says"));
     let cue = rest.cue.unwrap();
     assert_eq!((cue.due_in_ms, cue.kind, cue.turn), (2 * MINUTE, CueKind::RestOver, 2));
     assert_eq!(cue.words, "rest is over");
-    assert_eq!(cue.due_boot_ms, phone.now.boot_ms + 2 * MINUTE);
+    assert_eq!(cue.due_boot_ms, phone.now().boot_ms + 2 * MINUTE);
     phone.pass(50_500).kill();
     assert_eq!(
         (phone.rest().left_ms, phone.rest().words.as_str()),
@@ -286,7 +184,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     // A wall clock set back does nothing within a boot; a correction does not start it again.
     phone.set_wall(-9 * MINUTE).kill();
     assert_eq!(phone.rest().left_ms, Some(69_500));
-    let rest = phone.tap(squat(Some(1), 7, Some(1))).rest.unwrap();
+    let rest = phone.tap(squat(Some(1), Some(60), Some(7), Some(1))).rest.unwrap();
     assert_eq!((rest.left_ms, rest.trust), (Some(69_500), Trust::Boot));
     phone.set_wall(9 * MINUTE);
     // Due at the very moment, and nothing after.
@@ -312,7 +210,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     );
     assert!(rest.words.contains("is not known") && rest.words.contains("2 min is suggested"));
     // A set logged now is the last one, though the wall clock puts it before the first.
-    let rest = phone.tap(squat(None, 6, None)).rest.unwrap();
+    let rest = phone.tap(squat(None, Some(60), Some(6), None)).rest.unwrap();
     assert_eq!((rest.set, rest.rested_ms, rest.trust), (2, Some(0), Trust::Boot));
     phone.pass(10_000);
     assert_eq!((phone.rest().set, phone.rest().rested_ms), (2, Some(10_000)));
@@ -321,13 +219,13 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
 #[test]
 fn rest_ends_when_the_athlete_goes_on() {
     let mut phone = Phone::new(SMALL_PLAN);
-    phone.tap(squat(None, 8, None));
+    phone.tap(squat(None, Some(60), Some(8), None));
     phone.pass(20_000).calves(Act::Begin);
     assert_eq!(phone.screen().rest, None);
     // The begin taken back, the rest runs on as if nothing had been.
     phone.pass(1_000).tap(Tap::Undo);
     assert_eq!(phone.rest().rested_ms, Some(21_000));
-    phone.pass(1_000).tap(squat(None, 6, None));
+    phone.pass(1_000).tap(squat(None, Some(60), Some(6), None));
     assert_eq!(phone.rest().set, 2);
     phone.pass(2_000).tap(Tap::Undo);
     assert_eq!(
@@ -335,30 +233,31 @@ fn rest_ends_when_the_athlete_goes_on() {
         (1, Some(24_000)),
         "the first set's again"
     );
-    phone.pass(1_000).tap(log_calves(&[60_000, 60_000], None));
+    phone.pass(1_000).tap(held(&[60_000, 60_000], None));
     assert_eq!(phone.screen().rest, None);
     // After the last set of the day there is nothing to rest for.
-    phone.pass(1_000).tap(squat(None, 6, None));
+    phone.pass(1_000).tap(squat(None, Some(60), Some(6), None));
     assert_eq!(phone.rest().set, 2);
-    phone.pass(1_000).tap(squat(None, 5, None));
+    phone.pass(1_000).tap(squat(None, Some(60), Some(5), None));
     assert_eq!(phone.screen().rest, None);
     phone.pass(1_000).tap(Tap::Undo);
     assert!(phone.screen().rest.is_some());
     // Nobody rests half an hour past the end.
     phone.pass(32 * MINUTE);
     assert_eq!(phone.screen().rest, None);
-    phone.tap(squat(Some(3), 5, None));
+    phone.tap(squat(Some(3), Some(60), Some(5), None));
     phone.pass(1_000).tap(Tap::Undo);
-    phone.tap(Tap::Finish { effort: None, minutes: None });
+    phone.tap(finish_unrated());
     assert_eq!(phone.screen().rest, None);
 }
 
 /// American College of Sports Medicine, abstracts of 2009 and 2002: 3 to 5 min for 1 to 6RM.
 #[test]
 fn where_the_plan_says_no_rest_the_published_range_does() {
-    let mut phone = Phone::new(&SMALL_PLAN.replace("  rest = \"2 min\"\n", ""));
+    let mut phone = Phone::new(&changed(SMALL_PLAN, "  rest = \"2 min\"\n", ""));
     let mut suggested = |reps, reserve| {
-        let rest = phone.pass(1_000).tap(squat(Some(1), reps, reserve)).rest.unwrap();
+        let rest =
+            phone.pass(1_000).tap(squat(Some(1), Some(60), Some(reps), reserve)).rest.unwrap();
         (rest.suggested_ms / MINUTE, rest.most_ms / MINUTE, rest.basis)
     };
     let heavy = (3, 5, RestBasis::Published);
@@ -373,7 +272,8 @@ fn where_the_plan_says_no_rest_the_published_range_does() {
 
 #[test]
 fn plans_say_how_long_to_get_ready_and_to_switch() {
-    let timed = SMALL_PLAN.replace(
+    let timed = changed(
+        SMALL_PLAN,
         "  hold = \"2 min\"\n",
         "  hold = \"2 min\"\n  ready = \"0 s\"\n  switch = \"25 s\"\n",
     );

@@ -2,23 +2,15 @@
 
 use holdfast_core::clock::{Act, HoldPhase, WhyShort};
 use holdfast_core::companion::{SessionScreen, SessionState, Tap};
-use holdfast_tests::SMALL_PLAN;
-
-use crate::clocks::{Phone, log_calves, squat, window};
-use crate::whole_loop::hold;
-
-const HOUR: i64 = 3_600_000;
-const DAY: i64 = 24 * HOUR;
+use holdfast_tests::taps::{begin, clock, held, rate, squat, window};
+use holdfast_tests::views::{hold, interval};
+use holdfast_tests::{DAY, HOUR, MINUTE, Phone, SMALL_PLAN, at};
 
 fn left_ms(screen: &SessionScreen) -> i64 {
     match hold(screen).clock.as_ref().unwrap().phase {
         HoldPhase::Holding { left_ms, .. } => left_ms,
         ref other => panic!("{other:?}"),
     }
-}
-
-fn finish() -> Tap {
-    Tap::Finish { effort: Some(7), minutes: None }
 }
 
 /// The minutes of the session, read from what is exported.
@@ -38,7 +30,7 @@ fn the_open_session_stays_in_sight_within_a_boot() {
         let screen = phone.screen();
         assert_eq!(screen.state, SessionState::Running, "{set}");
         assert_eq!(left_ms(&screen), 100_000, "{set}");
-        assert!(phone.refused(Tap::Begin { day: None }).contains("running already"), "{set}");
+        assert!(phone.refused(begin()).contains("running already"), "{set}");
         // And with the clock right again.
         phone.set_wall(-set).pass(1_000).kill();
         assert_eq!(left_ms(&phone.screen()), 99_000, "{set}");
@@ -63,7 +55,7 @@ fn a_wall_clock_that_ran_backwards_over_a_reboot_hides_nothing() {
         assert_eq!(screen.state, SessionState::Running, "{back}");
         assert!(hold(&screen).ask.contains("not known"), "{}", hold(&screen).ask);
         // What is logged from then on keeps it open by the new boot's clock.
-        phone.tap(squat(None, 8, Some(2)));
+        phone.tap(squat(None, Some(60), Some(8), Some(2)));
         phone.pass(HOUR).set_wall(5 * DAY);
         assert_eq!(phone.screen().state, SessionState::Running, "{back}");
     }
@@ -75,13 +67,13 @@ fn a_wall_clock_that_ran_backwards_over_a_reboot_hides_nothing() {
 #[test]
 fn a_hold_logged_under_a_wrong_wall_clock_hides_no_later_rest() {
     let mut phone = Phone::new(SMALL_PLAN);
-    phone.set_wall(HOUR / 2).tap(log_calves(&[20_000, 20_000], None));
-    phone.tap(window(10, 5_000));
-    phone.set_wall(-HOUR / 2).pass(60_000).tap(squat(None, 8, Some(2)));
+    phone.set_wall(HOUR / 2).tap(held(&[20_000, 20_000], None));
+    phone.tap(window(None, Some(10), Some(5_000)));
+    phone.set_wall(-HOUR / 2).pass(60_000).tap(squat(None, Some(60), Some(8), Some(2)));
     phone.pass(5_000);
     assert_eq!(phone.rest().rested_ms, Some(5_000));
     // What is done after the set still ends its rest.
-    phone.set_wall(-HOUR).pass(1_000).tap(window(10, 5_000));
+    phone.set_wall(-HOUR).pass(1_000).tap(window(None, Some(10), Some(5_000)));
     assert!(phone.screen().rest.is_none());
 }
 
@@ -89,13 +81,13 @@ fn a_hold_logged_under_a_wrong_wall_clock_hides_no_later_rest() {
 fn the_sessions_minutes_are_those_that_passed() {
     for set in [3 * HOUR, -HOUR / 3] {
         let mut phone = Phone::new(SMALL_PLAN);
-        phone.pass(25 * 60_000).set_wall(set).tap(finish());
+        phone.pass(25 * MINUTE).set_wall(set).tap(rate(7));
         assert_eq!(minutes(&phone), 25, "{set}");
     }
     // Set back over a reboot: as long as was seen.
     let mut phone = Phone::new(SMALL_PLAN);
-    phone.pass(12 * 60_000).tap(squat(None, 8, Some(2)));
-    phone.reboot(-5 * HOUR).pass(60_000).tap(finish());
+    phone.pass(12 * MINUTE).tap(squat(None, Some(60), Some(8), Some(2)));
+    phone.reboot(-5 * HOUR).pass(60_000).tap(rate(7));
     assert_eq!(minutes(&phone), 12);
 }
 
@@ -107,23 +99,23 @@ fn a_side_that_was_not_held_is_logged_as_that() {
         let sides = &hold(screen).sides;
         sides.iter().map(|it| (it.held_ms, it.short_text.clone())).collect()
     };
-    let screen = phone.tap(log_calves(&[120_000, 0], Some("cramp")));
+    let screen = phone.tap(held(&[120_000, 0], Some("cramp")));
     let [whole, none] = [(Some(120_000), String::new()), (Some(0), "\"cramp\"".to_owned())];
     assert_eq!(sides(&screen), [whole.clone(), none.clone()]);
     // A correction to nothing is one.
-    let both = phone.tap(log_calves(&[120_000, 120_000], None));
+    let both = phone.tap(held(&[120_000, 120_000], None));
     assert_eq!(sides(&both), [whole.clone(), whole.clone()]);
-    assert_eq!(sides(&phone.tap(log_calves(&[120_000, 0], Some("cramp")))), [whole.clone(), none]);
+    assert_eq!(sides(&phone.tap(held(&[120_000, 0], Some("cramp")))), [whole.clone(), none]);
     let skipped = (Some(0), "skipped".to_owned());
-    assert_eq!(sides(&phone.tap(log_calves(&[120_000, 0], None))), [whole, skipped]);
+    assert_eq!(sides(&phone.tap(held(&[120_000, 0], None))), [whole, skipped]);
     // What was said of whole sides is kept too.
-    let said = phone.tap(log_calves(&[130_000, 120_000], Some("easy today")));
+    let said = phone.tap(held(&[130_000, 120_000], Some("easy today")));
     assert_eq!(sides(&said)[0].1, "\"easy today\"");
     // By the clock: stopped in the first side, so the second was not held.
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
     phone.pass(35_000).calves(Act::Stop);
-    let screen = phone.tap(log_calves(&[], None));
+    let screen = phone.tap(held(&[], None));
     let shorts: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
     let stopped = Some(WhyShort::Stopped);
     assert_eq!(shorts, [(Some(30_000), stopped), (Some(0), stopped)]);
@@ -133,13 +125,13 @@ fn a_side_that_was_not_held_is_logged_as_that() {
 fn seconds_by_hand_stop_the_clock_and_more_than_passed_is_asked_about() {
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
-    let screen = phone.pass(35_000).tap(log_calves(&[20_000, 3_000], Some("cramp")));
+    let screen = phone.pass(35_000).tap(held(&[20_000, 3_000], Some("cramp")));
     assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing rings any more");
     assert_eq!(hold(&screen).doubt, "");
     // One tap, so one step back: the clock runs again.
     let screen = phone.tap(Tap::Undo);
     assert_eq!(left_ms(&screen), 90_000);
-    let screen = phone.pass(1_000).tap(log_calves(&[120_000, 120_000], None));
+    let screen = phone.pass(1_000).tap(held(&[120_000, 120_000], None));
     assert_eq!(hold(&screen).doubt, "4 min held altogether, 36 s after the session was begun");
 }
 
@@ -148,15 +140,15 @@ fn finishing_logs_what_the_clocks_counted() {
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
     phone.pass(35_000);
-    phone.tap(Tap::Clock { piece: "Corners".into(), act: Act::Begin, station: None });
-    let screen = phone.pass(1_000).tap(finish());
+    phone.tap(clock("Corners", Act::Begin));
+    let screen = phone.pass(1_000).tap(rate(7));
     assert_eq!(screen.state, SessionState::Finished);
     let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held_ms).collect();
     assert_eq!(held, [Some(31_000), Some(0)]);
     assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing counts on");
-    assert!(crate::whole_loop::interval(&screen).clock.as_ref().unwrap().cues.is_empty());
+    assert!(interval(&screen).clock.as_ref().unwrap().cues.is_empty());
     // All of that is one step back. Rating it anew logs nothing twice.
-    let again = phone.pass(1_000).tap(Tap::Finish { effort: Some(6), minutes: None });
+    let again = phone.pass(1_000).tap(rate(6));
     assert_eq!(hold(&again).sides, hold(&screen).sides);
     phone.pass(1).tap(Tap::Undo);
     let screen = phone.pass(1).tap(Tap::Undo);
@@ -169,14 +161,14 @@ fn finishing_logs_what_the_clocks_counted() {
 #[test]
 fn a_session_finished_on_another_date_can_be_taken_back() {
     for set in [0, -2 * DAY, 3 * DAY, -40 * 365 * DAY] {
-        let mut phone = Phone::begun(SMALL_PLAN, holdfast_tests::at("2026-11-03", 23));
-        phone.pass(HOUR).set_wall(set).tap(squat(None, 8, Some(2)));
-        let screen = phone.pass(60_000).tap(finish());
+        let mut phone = Phone::begun(SMALL_PLAN, at("2026-11-03", 23));
+        phone.pass(HOUR).set_wall(set).tap(squat(None, Some(60), Some(8), Some(2)));
+        let screen = phone.pass(60_000).tap(rate(7));
         assert_eq!(screen.state, SessionState::Finished, "{set}");
-        phone.pass(50 * 60_000).kill();
+        phone.pass(50 * MINUTE).kill();
         assert_eq!(phone.screen().state, SessionState::Finished, "{set}");
         assert_eq!(phone.tap(Tap::Undo).state, SessionState::Running, "{set}");
-        phone.pass(1_000).tap(finish());
+        phone.pass(1_000).tap(rate(7));
         // An hour on the new day has come.
         phone.pass(HOUR);
         assert_ne!(phone.screen().state, SessionState::Finished, "{set}");

@@ -1,63 +1,29 @@
 //! The program as a person types it: the loop by hand, and what it says when something is wrong.
 
 use std::fs;
-use std::path::Path;
 
-use holdfast_tests::{Ran, SMALL_PLAN, run};
+use holdfast_tests::{Desk, SMALL_PLAN, changed, this_week};
 
-struct Desk {
-    folder: tempfile::TempDir,
+/// A folder with a plan whose days are this week's.
+fn desk() -> Desk {
+    let desk = Desk::new();
+    desk.write("plan.toml", this_week());
+    desk
 }
 
-impl Desk {
-    fn new() -> Desk {
-        let desk = Desk { folder: tempfile::tempdir().unwrap() };
-        fs::write(desk.path("plan.toml"), this_week(SMALL_PLAN)).unwrap();
-        desk
-    }
-
-    fn path(&self, name: &str) -> String {
-        self.folder.path().join(name).to_string_lossy().into_owned()
-    }
-
-    fn run(&self, home: &str, args: &[&str], input: &str) -> Ran {
-        run(Path::new(&self.path(home)), args, input)
-    }
-
-    /// A coach who has published and an athlete who has fetched. Gives the carrier's folder.
-    fn coach_and_ana(&self) -> String {
-        let (plan, carrier) = (self.path("plan.toml"), self.path("carrier"));
-        self.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
-        self.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
-        self.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
-        self.fine("ana", &["exchange", "--carrier", &carrier], "");
-        carrier
-    }
-
-    fn fine(&self, home: &str, args: &[&str], input: &str) -> String {
-        let ran = self.run(home, args, input);
-        assert!(ran.fine, "{args:?}: {ran:?}");
-        ran.out
-    }
-
-    fn wrong(&self, home: &str, args: &[&str]) -> String {
-        let ran = self.run(home, args, "");
-        assert!(!ran.fine, "{args:?} should fail: {ran:?}");
-        ran.err
-    }
-}
-
-/// The plan moved to the week that is now, so that today is a planned day.
-fn this_week(plan: &str) -> String {
-    use chrono::{Datelike, Days, Utc};
-    let today = Utc::now().date_naive();
-    let monday = today - Days::new(u64::from(today.weekday().num_days_from_monday()));
-    plan.replace("2026-11-02", &monday.to_string())
+/// A coach who has published and an athlete who has fetched. Gives the carrier's folder.
+fn coach_and_ana(desk: &Desk) -> String {
+    let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
+    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    carrier
 }
 
 #[test]
 fn the_whole_loop_by_hand() {
-    let desk = Desk::new();
+    let desk = desk();
     let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
     let said = desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     assert!(said.contains("publish PLAN.toml --carrier"), "{said}");
@@ -111,8 +77,8 @@ fn the_whole_loop_by_hand() {
 
 #[test]
 fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
-    let desk = Desk::new();
-    let carrier = desk.coach_and_ana();
+    let desk = desk();
+    let carrier = coach_and_ana(&desk);
     let said = desk.fine("ana", &["session"], "50x8\nflag knee 4\nquit\n");
     assert!(said.contains("knee 4/10") && said.contains("Left open"), "{said}");
     // The rest stands above the next set.
@@ -157,8 +123,8 @@ fn a_session_left_open_goes_on_and_flags_options_and_clocks_work_by_hand() {
 
 #[test]
 fn an_athlete_can_put_right_what_slipped() {
-    let desk = Desk::new();
-    desk.coach_and_ana();
+    let desk = desk();
+    coach_and_ana(&desk);
     // An odd load is saved and asked about; an earlier set and window can be corrected; one side
     // given for two is asked for again; a bad reading takes nothing with it; Enter rates nothing.
     let typed = "61 X 8\n60 × 6\nset 1 60 x 8 R2\n70x5\n15\nwindow 1 12 9\noption none\n\n\n\n\
@@ -187,7 +153,7 @@ fn an_athlete_can_put_right_what_slipped() {
 
 #[test]
 fn a_wrong_carrier_is_refused() {
-    let desk = Desk::new();
+    let desk = desk();
     let plan = desk.path("plan.toml");
     for (coach, carrier) in [("one", "carrier-one"), ("two", "carrier-two")] {
         desk.fine(coach, &["start", "--as", "coach", "--name", coach], "");
@@ -204,9 +170,9 @@ fn a_wrong_carrier_is_refused() {
 
 #[test]
 fn bad_plans_are_refused_with_every_place() {
-    let desk = Desk::new();
+    let desk = desk();
     let check = |content: &[u8]| {
-        fs::write(desk.path("bad.toml"), content).unwrap();
+        desk.write("bad.toml", content);
         desk.wrong("nobody", &["check", &desk.path("bad.toml")])
     };
     let plan = SMALL_PLAN;
@@ -216,21 +182,21 @@ fn bad_plans_are_refused_with_every_place() {
         let column = plan.lines().nth(line).unwrap().find(text).unwrap();
         format!("bad.toml:{}:{}", line + 1, column + 1)
     };
-    let reps = plan.replace("reps = [8, 6, 5]", "reps = [8, -6, 5]");
+    let reps = changed(plan, "reps = [8, 6, 5]", "reps = [8, -6, 5]");
     let cases: [(String, &[&str]); 7] = [
-        (plan.replace("weeks = 2", "wekes = 2"), &[&at("weeks = 2"), "wekes", "weeks"]),
+        (changed(plan, "weeks = 2", "wekes = 2"), &[&at("weeks = 2"), "wekes", "weeks"]),
         (reps.clone(), &[&at("6, 5]"), "-6", "1 to 100"]),
-        (plan.replace("\"Corners\"", "\"Squat\""), &[&at("\"Corners\""), "Squat"]),
+        (changed(plan, "\"Corners\"", "\"Squat\""), &[&at("\"Corners\""), "Squat"]),
         (
-            plan.replace("load = \"16 kg\"", "load = \"18.3 kg\""),
+            changed(plan, "load = \"16 kg\"", "load = \"18.3 kg\""),
             &[&at("\"16 kg\" }"), "18.3 kg", "16 kg"],
         ),
         (
-            plan.replace("\"low-back\"", "\"tired\""),
+            changed(plan, "\"low-back\"", "\"tired\""),
             &[&at("\"low-back\""), "tired", "grip", "low-back"],
         ),
         (
-            plan.replace("\"hold\"", "\"plank\""),
+            changed(plan, "\"hold\"", "\"plank\""),
             &[&at("\"hold\""), "plank", "strength", "interval"],
         ),
         (String::new(), &["bad.toml:1:1", "empty"]),
@@ -242,7 +208,7 @@ fn bad_plans_are_refused_with_every_place() {
         }
     }
     // Two at once: both are there.
-    let said = check(reps.replace("weeks = 2", "wekes = 2").as_bytes());
+    let said = check(changed(&reps, "weeks = 2", "wekes = 2").as_bytes());
     assert!(said.contains(&at("weeks = 2")) && said.contains(&at("6, 5]")), "{said}");
     assert!(said.contains("has 2 problems to mend"), "{said}");
     let said = check(b"[block]\nname = \"\xff\"\n");
@@ -255,7 +221,7 @@ fn bad_plans_are_refused_with_every_place() {
 
 #[test]
 fn wrong_turns_say_what_to_do() {
-    let desk = Desk::new();
+    let desk = desk();
     let said = desk.wrong("nobody", &["today"]);
     assert!(said.contains("start as coach or athlete first"), "{said}");
     desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
@@ -285,7 +251,7 @@ fn wrong_turns_say_what_to_do() {
 
 #[test]
 fn output_into_a_pipe_has_no_colour() {
-    let desk = Desk::new();
+    let desk = desk();
     desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     assert!(!desk.fine("coach", &["board"], "").contains('\u{1b}'));
     assert!(!desk.wrong("coach", &["today"]).contains('\u{1b}'));

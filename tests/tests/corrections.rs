@@ -1,33 +1,22 @@
 //! Corrections, undo, and taps that cannot be.
 
-use holdfast_core::care::Place;
+use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
 use holdfast_core::companion::{SessionState, Tap};
 use holdfast_core::journal::Role;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{HoldfastError, Mass};
-use holdfast_tests::{Crew, Device, SMALL_PLAN};
-
-use crate::whole_loop::{begin, finish, hold, set, strength};
-
-fn reps(device: &Device) -> Vec<Option<u32>> {
-    let screen = device.today().unwrap();
-    strength(&screen).sets.iter().map(|set| set.done.as_ref().map(|done| done.reps)).collect()
-}
+use holdfast_core::{CompanionError, Mass};
+use holdfast_tests::taps::{
+    begin, begin_day, clock, finish, flag, flag_in, held, kg, option, range, set_of, squat, window,
+};
+use holdfast_tests::views::{hold, reps, strength};
+use holdfast_tests::{Crew, Device, EVERY_DAY, SMALL_PLAN, changed};
 
 fn running() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     crew.athletes[0].go_to("2026-11-03");
     crew.athletes[0].tap(begin()).unwrap();
     crew
-}
-
-fn squat(set: Option<u32>, kg: Option<i64>, reps: Option<u32>, reserve: Option<u32>) -> Tap {
-    Tap::LogSet { piece: "Squat".into(), set, load: kg.map(Mass::kg), reps, reserve }
-}
-
-fn held(held_ms: &[i64]) -> Tap {
-    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec(), said: None }
 }
 
 #[test]
@@ -39,46 +28,37 @@ fn a_correction_replaces_and_undo_brings_back() {
     let screen = ines.tap(squat(Some(1), None, Some(7), Some(0))).unwrap();
     let first = strength(&screen).sets[0].done.clone().unwrap();
     assert_eq!((first.reps, first.load, first.made), (7, Some(Mass::kg(50)), false));
-    assert_eq!(reps(ines), [Some(7), Some(6), None]);
+    assert_eq!(reps(&ines.today().unwrap()), [Some(7), Some(6), None]);
     let screen = ines.tap(Tap::Undo).unwrap();
     assert_eq!(screen.undone, "Squat set 1");
-    assert_eq!(reps(ines), [Some(8), Some(6), None], "the correction is taken back");
+    assert_eq!(
+        reps(&ines.today().unwrap()),
+        [Some(8), Some(6), None],
+        "the correction is taken back"
+    );
     // Again goes further back, never forward.
     assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Squat set 2");
-    assert_eq!(reps(ines), [Some(8), None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
     assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Squat set 1");
-    assert_eq!(reps(ines), [None, None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
 }
 
 #[test]
 fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
     let crew = running();
     let ines = &crew.athletes[0];
-    let range = Tap::LogRange {
-        piece: "Calves".into(),
-        when: MeasuredWhen::Before,
-        side: Some(1),
-        tenths: 100,
-    };
-    ines.tap(range).unwrap();
-    ines.tap(held(&[60_000, 50_000])).unwrap();
+    ines.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
+    ines.tap(held(&[60_000, 50_000], None)).unwrap();
     let both = ines.tap(Tap::Undo).unwrap();
     assert_eq!(both.undone, "Calves side 1 and Calves side 2");
     assert!(hold(&both).sides.iter().all(|side| side.held_ms.is_none()));
-    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
-    let clock = ines.tap(Tap::Undo).unwrap();
-    assert_eq!(clock.undone, "the clock's begin in Calves");
-    assert_eq!(hold(&clock).clock, None);
+    ines.tap(clock("Calves", Act::Begin)).unwrap();
+    let begun = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(begun.undone, "the clock's begin in Calves");
+    assert_eq!(hold(&begun).clock, None);
     assert_eq!(ines.tap(Tap::Undo).unwrap().undone, "Calves side 1 measured before");
-    let flag = |severity, signs| Tap::Flag {
-        piece: "Squat".into(),
-        movement: None,
-        place: Place::Knee,
-        severity,
-        signs,
-    };
-    ines.tap(flag(2, vec![])).unwrap();
-    ines.tap(flag(2, vec![holdfast_core::care::Sign::ChestPain])).unwrap();
+    ines.tap(flag(Place::Knee, 2, &[])).unwrap();
+    ines.tap(flag(Place::Knee, 2, &[Sign::ChestPain])).unwrap();
     assert!(ines.tap(Tap::Undo).unwrap().notices.is_empty());
     let cleared = ines.tap(Tap::Undo).unwrap();
     assert_eq!(cleared.undone, "the knee flag");
@@ -92,14 +72,14 @@ fn undo_walks_back_through_first_entries_and_says_when_there_is_nothing() {
     ines.tap(squat(None, Some(50), None, None)).unwrap();
     ines.tap(squat(None, Some(60), None, None)).unwrap();
     ines.tap(Tap::Undo).unwrap();
-    assert_eq!(reps(ines), [Some(8), None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
     ines.tap(Tap::Undo).unwrap();
-    assert_eq!(reps(ines), [None, None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
     let nothing = ines.tap(Tap::Undo).unwrap_err();
     assert!(nothing.to_string().contains("nothing is logged"), "{nothing}");
     // What was taken back can be logged again.
     ines.tap(squat(None, Some(55), None, None)).unwrap();
-    assert_eq!(reps(ines), [Some(8), None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
 }
 
 #[test]
@@ -110,16 +90,16 @@ fn an_ended_session_can_be_reopened_and_another_begun() {
     assert_eq!(screen.state, SessionState::Finished);
     assert_eq!(ines.tap(Tap::Undo).unwrap().state, SessionState::Running);
     ines.tap(finish(5, 20)).unwrap();
-    let screen = ines.tap(Tap::Begin { day: Some("Any evening".into()) }).unwrap();
+    let screen = ines.tap(begin_day("Any evening")).unwrap();
     assert_eq!(screen.state, SessionState::Running);
-    assert_eq!(reps(ines), [None, None, None]);
+    assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
 }
 
 #[test]
 fn a_session_nobody_ended_does_not_block_the_next_day() {
     let crew = running();
     let ines = &crew.athletes[0];
-    ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+    ines.tap(kg(50)).unwrap();
     ines.go_to("2026-11-04");
     assert_eq!(ines.today().unwrap().state, SessionState::Ready);
     let screen = ines.tap(begin()).unwrap();
@@ -134,7 +114,7 @@ fn a_session_runs_on_past_midnight() {
     let crew = running();
     let ines = &crew.athletes[0];
     ines.pass(7 * 60 * 60 * 1000);
-    let screen = ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+    let screen = ines.tap(kg(50)).unwrap();
     assert_eq!(screen.state, SessionState::Running);
     assert_eq!(screen.date.to_string(), "2026-11-03");
 }
@@ -144,29 +124,8 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
     let crew = running();
     let ines = &crew.athletes[0];
     let before = ines.companion.state_text().unwrap();
-    let set_of = |piece: &str| Tap::LogSet {
-        piece: piece.into(),
-        set: None,
-        load: None,
-        reps: None,
-        reserve: None,
-    };
-    let range = |tenths, side| Tap::LogRange {
-        piece: "Calves".into(),
-        when: MeasuredWhen::Before,
-        side,
-        tenths,
-    };
-    let window =
-        |window, spare_ms| Tap::LogWindow { piece: "Corners".into(), window, reps: None, spare_ms };
-    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act, station: None };
-    let flag = |severity| Tap::Flag {
-        piece: "Corners".into(),
-        movement: None,
-        place: Place::Wrist,
-        severity,
-        signs: vec![],
-    };
+    let before_it = |side, tenths| range(MeasuredWhen::Before, side, tenths);
+    let wrist = |severity| flag_in("Corners", Place::Wrist, severity, &[]);
     let wrong = [
         (squat(None, None, None, None), "say the load you used"),
         (squat(None, Some(0), None, None), "more than nothing"),
@@ -175,23 +134,23 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(Some(0), Some(5), None, None), "set 0 of 3"),
         (squat(None, Some(5), Some(5000), None), "5000 is too many"),
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
-        (set_of("Bench"), "this day has \"Squat\""),
-        (set_of("Calves"), "has no sets"),
-        (window(Some(5), None), "window 5 of 4"),
-        (window(None, Some(60_001)), "between 0 and"),
-        (window(None, Some(-1)), "between 0 and"),
-        (held(&[]), "nothing was held yet"),
-        (held(&[0, 0]), "nothing was held yet"),
-        (held(&[1, 2, 3]), "has 2 sides"),
-        (held(&[-1]), "0 s to 30 min"),
-        (range(301, None), "between 0.0 cm and 30.0 cm"),
-        (range(100, Some(3)), "has 2 sides"),
+        (set_of("Bench", None, None, None), "this day has \"Squat\""),
+        (set_of("Calves", None, None, None), "has no sets"),
+        (window(Some(5), None, None), "window 5 of 4"),
+        (window(None, None, Some(60_001)), "between 0 and"),
+        (window(None, None, Some(-1)), "between 0 and"),
+        (held(&[], None), "nothing was held yet"),
+        (held(&[0, 0], None), "nothing was held yet"),
+        (held(&[1, 2, 3], None), "has 2 sides"),
+        (held(&[-1], None), "0 s to 30 min"),
+        (before_it(None, 301), "between 0.0 cm and 30.0 cm"),
+        (before_it(Some(3), 100), "has 2 sides"),
         (clock("Squat", Act::Begin), "has no clock"),
         (clock("Calves", Act::Pause), "not running"),
         (clock("Calves", Act::Resume), "not paused"),
-        (flag(0), "from 1"),
-        (flag(11), "from 1"),
-        (flag(5), "bell-swing and press-up: say which"),
+        (wrist(0), "from 1"),
+        (wrist(11), "from 1"),
+        (wrist(5), "bell-swing and press-up: say which"),
         (finish(11, 5), "from 0 to 10"),
         (begin(), "running already"),
     ];
@@ -206,8 +165,8 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
 fn a_hold_can_be_logged_by_hand_and_corrected() {
     let crew = running();
     let ines = &crew.athletes[0];
-    ines.tap(held(&[120_000, 95_000])).unwrap();
-    let screen = ines.tap(held(&[110_000])).unwrap();
+    ines.tap(held(&[120_000, 95_000], None)).unwrap();
+    let screen = ines.tap(held(&[110_000], None)).unwrap();
     let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
     assert_eq!(sides, [Some(110_000), Some(95_000)]);
 }
@@ -216,11 +175,10 @@ fn a_hold_can_be_logged_by_hand_and_corrected() {
 fn a_plan_published_again_leaves_the_running_session_alone() {
     let crew = running();
     let ines = &crew.athletes[0];
-    let changed = SMALL_PLAN.replace("reps = [8, 6, 5]", "reps = [3, 3]").into_bytes();
-    let coach = &crew.coach;
-    let summary = coach.companion.publish("plan.toml".into(), changed, coach.now()).unwrap();
+    let again = changed(SMALL_PLAN, "reps = [8, 6, 5]", "reps = [3, 3]");
+    let summary = crew.coach.publish(&again).unwrap();
     assert!(summary.replaced);
-    coach.exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
     ines.exchange(&crew.carrier).unwrap();
     assert_eq!(strength(&ines.today().unwrap()).sets.len(), 3);
     ines.tap(finish(5, 30)).unwrap();
@@ -277,22 +235,14 @@ fn two_of_one_name_can_be_told_apart() {
 fn pain_flagged_again_after_clearing_is_open_again() {
     let crew = running();
     let ines = &crew.athletes[0];
-    let flag = |severity, signs| Tap::Flag {
-        piece: "Squat".into(),
-        movement: None,
-        place: Place::Knee,
-        severity,
-        signs,
-    };
-    let screen = ines.tap(flag(2, vec![])).unwrap();
+    let screen = ines.tap(flag(Place::Knee, 2, &[])).unwrap();
     let first = strength(&screen).flags[0].flag;
     let screen = ines.tap(Tap::ClearFlag { flag: first }).unwrap();
     assert!(strength(&screen).flags.is_empty());
     // Taking the clearing back opens it again; then it is cleared for good.
     assert_eq!(strength(&ines.tap(Tap::Undo).unwrap()).flags.len(), 1);
     ines.tap(Tap::ClearFlag { flag: first }).unwrap();
-    let worse = flag(9, vec![holdfast_core::care::Sign::ChestPain]);
-    let screen = ines.tap(worse).unwrap();
+    let screen = ines.tap(flag(Place::Knee, 9, &[Sign::ChestPain])).unwrap();
     assert_eq!(strength(&screen).flags.len(), 1);
     assert!(strength(&screen).flags[0].advice.urgent);
 }
@@ -302,8 +252,7 @@ fn a_correction_changes_what_it_names_and_nothing_else() {
     let crew = running();
     let ines = &crew.athletes[0];
     ines.tap(squat(None, Some(50), Some(3), Some(1))).unwrap();
-    let option = Some("box-squat".to_owned());
-    ines.tap(Tap::TakeOption { piece: "Squat".into(), movement: None, option }).unwrap();
+    ines.tap(option(Some("box-squat"))).unwrap();
     let screen = ines.tap(squat(Some(1), Some(55), None, None)).unwrap();
     let done = strength(&screen).sets[0].done.clone().unwrap();
     assert_eq!((done.load, done.reps, done.reserve), (Some(Mass::kg(55)), 3, Some(1)));
@@ -315,11 +264,11 @@ fn a_correction_changes_what_it_names_and_nothing_else() {
 fn a_wrong_clock_does_not_end_logging() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
-    let day = || Tap::Begin { day: Some("Any evening".into()) };
+    let day = || begin_day("Any evening");
     for date in ["2027-11-03", "2026-11-03", "1970-01-02", "2026-11-04"] {
         ines.go_to(date);
         assert_eq!(ines.tap(day()).unwrap().state, SessionState::Running, "{date}");
-        let screen = ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
+        let screen = ines.tap(kg(50)).unwrap();
         assert!(strength(&screen).sets[0].done.is_some(), "{date}");
         ines.tap(finish(5, 30)).unwrap();
     }
@@ -349,9 +298,7 @@ fn a_full_shelf_is_a_notice_and_no_error() {
 
 #[test]
 fn a_block_has_ended_only_when_it_has() {
-    let every = r#"["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]"#;
-    assert!(SMALL_PLAN.contains(every));
-    let plan = SMALL_PLAN.replace(every, r#"["monday"]"#);
+    let plan = changed(SMALL_PLAN, EVERY_DAY, r#"["monday"]"#);
     let crew = Crew::start(&plan, &["Ines"]).unwrap();
     let heading = |date| {
         crew.athletes[0].go_to(date);

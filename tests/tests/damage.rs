@@ -4,15 +4,13 @@ use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
-use holdfast_core::{Holdfast, HoldfastError, Mass};
-use holdfast_tests::{Crew, Device, SMALL_PLAN};
+use holdfast_core::journal::Role;
+use holdfast_core::{CompanionError, Mass};
+use holdfast_tests::taps::{begin, kg};
+use holdfast_tests::train::squats;
+use holdfast_tests::views::strength;
+use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
 use rusqlite::Connection;
-
-use crate::whole_loop::{begin, set, squats, strength};
-
-fn open(device: &Device) -> Result<Holdfast, HoldfastError> {
-    Holdfast::open(device.home.to_string_lossy().into_owned(), device.now())
-}
 
 fn aside(home: &Path) -> Vec<String> {
     let files = fs::read_dir(home).unwrap().map(|file| file.unwrap().file_name());
@@ -36,8 +34,8 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.pragma_update(None, "user_version", 99).unwrap();
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
-    let error = open(&crew.athletes[0]).err().unwrap();
-    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 3 });
+    let error = crew.athletes[0].open_again().err().unwrap();
+    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 3 });
     assert!(error.to_string().contains("update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -47,11 +45,11 @@ fn a_newer_database_is_refused_and_not_touched() {
 fn garbage_is_moved_aside_with_a_date_and_all_leaves_come_back() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let state = open(ines).unwrap().state_text().unwrap();
+    let state = ines.open_again().unwrap().state_text().unwrap();
     let path = ines.home.join("holdfast.db");
     fs::write(&path, "this is no database, it only looks like one from far away".repeat(100))
         .unwrap();
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     let said = again.who().unwrap().opening;
     assert!(said.contains("was damaged and is kept as"), "{said}");
     assert!(said.contains("holdfast.db.damaged-20261103T"), "{said}");
@@ -61,7 +59,7 @@ fn garbage_is_moved_aside_with_a_date_and_all_leaves_come_back() {
     assert!(notices[0].text.contains("was damaged"), "the athlete is told: {notices:?}");
     // And work goes on.
     drop(again);
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     assert_eq!(again.who().unwrap().opening, "");
 }
 
@@ -74,19 +72,13 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
     ines.go_to("2026-11-04");
     ines.tap(begin()).unwrap();
-    ines.tap(set(Some(Mass::kg(52)), None)).unwrap();
+    ines.tap(kg(52)).unwrap();
     let unpublished = ines.today().unwrap().unpublished;
     assert_eq!(unpublished, 2);
     // A copy taken while it runs has its last entries in the write-ahead log.
     let torn = crew.folder().join("torn");
-    fs::create_dir_all(torn.join("leaves")).unwrap();
-    for file in ["device.json", "holdfast.db", "holdfast.db-wal"] {
-        fs::copy(ines.home.join(file), torn.join(file)).unwrap();
-    }
-    for file in fs::read_dir(ines.home.join("leaves")).unwrap() {
-        let file = file.unwrap();
-        fs::copy(file.path(), torn.join("leaves").join(file.file_name())).unwrap();
-    }
+    ines.copy_to(&torn);
+    assert!(torn.join("holdfast.db-wal").exists());
     {
         let settled = Connection::open(torn.join("holdfast.db")).unwrap();
         settled.execute_batch("PRAGMA wal_checkpoint(TRUNCATE)").unwrap();
@@ -103,18 +95,11 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
         file.seek(SeekFrom::Start((page as u64 - 1) * 4096)).unwrap();
         file.write_all(&[0x5a; 4096]).unwrap();
     }
-    let device = Device { home: torn.clone(), ..spare(&crew) };
-    device.go_to("2026-11-04");
-    let again = open(&device).unwrap();
-    let said = again.who().unwrap().opening;
+    let again = Device::open(torn, at("2026-11-04", 18)).unwrap();
+    let said = again.companion.who().unwrap().opening;
     assert!(said.contains("2 that no leaf held yet"), "{said}");
-    let screen = again.today(device.now()).unwrap();
+    let screen = again.today().unwrap();
     assert_eq!(strength(&screen).sets[0].done.as_ref().unwrap().load, Some(Mass::kg(52)));
-}
-
-fn spare(crew: &Crew) -> Device {
-    Device::start(crew.folder().join("spare"), "spare", holdfast_core::journal::Role::Athlete, 55)
-        .unwrap()
 }
 
 /// Any page of a tidily closed database is overwritten: whatever it held, opening finds it, moves the
@@ -125,7 +110,7 @@ fn damage_to_any_page_is_found_and_put_right() {
     let ines = &crew.athletes[0];
     let path = ines.home.join("holdfast.db");
     let state = {
-        let whole = open(ines).unwrap();
+        let whole = ines.open_again().unwrap();
         let state = whole.state_text().unwrap();
         whole.close().unwrap();
         state
@@ -142,7 +127,7 @@ fn damage_to_any_page_is_found_and_put_right() {
             let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
         }
         fs::write(&path, &damaged).unwrap();
-        let again = open(ines).unwrap();
+        let again = ines.open_again().unwrap();
         let said = again.who().unwrap().opening;
         assert!(said.contains("was damaged"), "page {page}: {said:?}");
         assert_eq!(again.state_text().unwrap(), state, "page {page}");
@@ -155,12 +140,12 @@ fn damage_to_any_page_is_found_and_put_right() {
 fn a_changed_letter_in_an_entry_is_found() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let state = open(ines).unwrap().state_text().unwrap();
+    let state = ines.open_again().unwrap().state_text().unwrap();
     let changed = Connection::open(ines.home.join("holdfast.db")).unwrap();
     let sql = "UPDATE entry SET raw = replace(raw, '\"reps\":8', '\"reps\":9') WHERE kind = 'lift'";
     assert!(changed.execute(sql, []).unwrap() > 0);
     changed.close().unwrap();
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     assert!(again.who().unwrap().opening.contains("was damaged"));
     assert_eq!(again.state_text().unwrap(), state);
 }
@@ -170,7 +155,7 @@ fn a_changed_letter_in_an_entry_is_found() {
 fn damage_met_while_running_is_put_right_at_once() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let running = open(ines).unwrap();
+    let running = ines.open_again().unwrap();
     let state = running.state_text().unwrap();
     running.settle().unwrap();
     let path = ines.home.join("holdfast.db");
@@ -192,12 +177,12 @@ fn damage_met_while_running_is_put_right_at_once() {
 fn an_empty_file_counts_as_missing() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let state = open(ines).unwrap().state_text().unwrap();
+    let state = ines.open_again().unwrap().state_text().unwrap();
     for suffix in ["-wal", "-shm"] {
         let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
     }
     fs::write(ines.home.join("holdfast.db"), "").unwrap();
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     assert!(again.who().unwrap().opening.contains("was missing"));
     assert_eq!(again.state_text().unwrap(), state);
 }
@@ -207,7 +192,7 @@ fn a_database_without_its_identity_is_not_started_over() {
     let crew = trained();
     let ines = &crew.athletes[0];
     fs::remove_file(ines.home.join("device.json")).unwrap();
-    let over = Device::start(ines.home.clone(), "Ines", holdfast_core::journal::Role::Athlete, 3);
+    let over = Device::start(ines.home.clone(), "Ines", Role::Athlete, 3);
     let said = over.err().unwrap().to_string();
     assert!(said.contains("no device.json"), "{said}");
 }
@@ -216,11 +201,11 @@ fn a_database_without_its_identity_is_not_started_over() {
 fn a_missing_database_comes_back_from_the_leaves() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let state = open(ines).unwrap().state_text().unwrap();
+    let state = ines.open_again().unwrap().state_text().unwrap();
     fs::remove_file(ines.home.join("holdfast.db")).unwrap();
     let _ = fs::remove_file(ines.home.join("holdfast.db-wal"));
     let _ = fs::remove_file(ines.home.join("holdfast.db-shm"));
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     assert!(
         again.who().unwrap().opening.contains("was missing"),
         "{}",
@@ -229,8 +214,7 @@ fn a_missing_database_comes_back_from_the_leaves() {
     assert_eq!(again.state_text().unwrap(), state);
     // The next entry goes on with the numbering, so nobody sees one number twice.
     ines.go_to("2026-11-05");
-    let at = ines.now();
-    let saved = again.tap(begin(), at).unwrap().saved.unwrap();
+    let saved = again.tap(begin(), ines.now()).unwrap().saved.unwrap();
     assert!(saved > 6, "{saved}");
 }
 
@@ -249,31 +233,25 @@ fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
     for (path, _) in &before {
         fs::remove_file(path).unwrap();
     }
-    open(ines).unwrap();
+    ines.open_again().unwrap();
     assert_eq!(all(), before);
 }
 
 #[test]
 fn a_home_that_cannot_be_is_named() {
     let folder = tempfile::tempdir().unwrap();
-    let nobody = Holdfast::open(
-        folder.path().join("none").to_string_lossy().into_owned(),
-        holdfast_tests::at("2026-11-03", 9),
-    );
-    assert!(matches!(nobody, Err(HoldfastError::NotFound { .. })));
+    let open = |home: &str| Device::open(folder.path().join(home), at("2026-11-03", 9));
+    let nobody = open("none");
+    assert!(matches!(nobody, Err(CompanionError::NotFound { .. })));
     let file = folder.path().join("file");
     fs::write(&file, "x").unwrap();
-    let under = Device::start(file.join("home"), "Ana", holdfast_core::journal::Role::Athlete, 1);
+    let under = Device::start(file.join("home"), "Ana", Role::Athlete, 1);
     let error = under.err().unwrap();
     assert!(matches!(error, HoldfastError::Storage { .. }), "{error}");
     assert!(error.to_string().contains("file"), "{error}");
     fs::create_dir_all(folder.path().join("home")).unwrap();
     fs::write(folder.path().join("home/device.json"), "{").unwrap();
-    let error = Holdfast::open(
-        folder.path().join("home").to_string_lossy().into_owned(),
-        holdfast_tests::at("2026-11-03", 9),
-    );
-    let error = error.err().unwrap().to_string();
+    let error = open("home").err().unwrap().to_string();
     assert!(error.contains("device.json"), "{error}");
 }
 
@@ -282,15 +260,14 @@ fn a_home_that_cannot_be_is_named() {
 fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
     let crew = trained();
     let ines = &crew.athletes[0];
-    let state = open(ines).unwrap().state_text().unwrap();
+    let state = ines.open_again().unwrap().state_text().unwrap();
     let path = ines.home.join("holdfast.db");
     for suffix in ["", "-wal", "-shm"] {
         let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
     }
     // As far as a rebuild gets before its first leaf: an empty database with its tables.
     let bare = crew.folder().join("bare");
-    let spare =
-        Device::start(bare.clone(), "x", holdfast_core::journal::Role::Athlete, 66).unwrap();
+    let spare = Device::start(bare.clone(), "x", Role::Athlete, 66).unwrap();
     spare.companion.close().unwrap();
     let emptied = Connection::open(bare.join("holdfast.db")).unwrap();
     emptied
@@ -300,7 +277,7 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
         .unwrap();
     emptied.close().unwrap();
     fs::copy(bare.join("holdfast.db"), &path).unwrap();
-    let again = open(ines).unwrap();
+    let again = ines.open_again().unwrap();
     assert!(again.who().unwrap().opening.contains("came back"), "{:?}", again.who());
     assert_eq!(again.state_text().unwrap(), state);
 }

@@ -6,9 +6,10 @@ use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
 use holdfast_core::companion::Tap;
 use holdfast_core::plan::MeasuredWhen;
+use holdfast_tests::taps::{
+    begin, begin_day, clock, finish, flag, held, kg, option, range, set, squat, window,
+};
 use holdfast_tests::{Crew, SMALL_PLAN};
-
-use crate::whole_loop::{begin, finish, set};
 
 /// A crew in which every kind of entry is written once.
 fn one_of_each() -> Crew {
@@ -16,31 +17,17 @@ fn one_of_each() -> Crew {
     let zoe = &crew.athletes[0];
     zoe.go_to("2026-11-03");
     zoe.tap(begin()).unwrap();
-    zoe.tap(set(Some(Mass::kg(50)), None)).unwrap();
-    let piece = || "Squat".to_owned();
-    zoe.tap(Tap::LogSet {
-        piece: piece(),
-        set: Some(1),
-        load: None,
-        reps: Some(9),
-        reserve: Some(1),
-    })
-    .unwrap();
+    zoe.tap(kg(50)).unwrap();
+    zoe.tap(squat(Some(1), None, Some(9), Some(1))).unwrap();
     zoe.tap(set(Some(Mass::lb(135)), None)).unwrap();
     zoe.tap(Tap::Undo).unwrap();
-    let option = Some("box-squat".to_owned());
-    zoe.tap(Tap::TakeOption { piece: piece(), movement: None, option }).unwrap();
-    let window =
-        Tap::LogWindow { piece: "Corners".into(), window: None, reps: None, spare_ms: Some(9_000) };
-    zoe.tap(window).unwrap();
-    let range =
-        |when, tenths| Tap::LogRange { piece: "Calves".into(), when, side: Some(1), tenths };
-    zoe.tap(range(MeasuredWhen::Before, 100)).unwrap();
-    zoe.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
+    zoe.tap(option(Some("box-squat"))).unwrap();
+    zoe.tap(window(None, None, Some(9_000))).unwrap();
+    zoe.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
+    zoe.tap(clock("Calves", Act::Begin)).unwrap();
     zoe.pass(100_000);
-    zoe.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }).unwrap();
-    let (place, signs) = (Place::Knee, vec![]);
-    zoe.tap(Tap::Flag { piece: piece(), movement: None, place, severity: 3, signs }).unwrap();
+    zoe.tap(held(&[], None)).unwrap();
+    zoe.tap(flag(Place::Knee, 3, &[])).unwrap();
     zoe.tap(finish(7, 45)).unwrap();
     zoe.exchange(&crew.carrier).unwrap();
     crew
@@ -72,31 +59,27 @@ fn screens_are_drawn_as_before() {
 /// Whatever is tapped: the screen that comes back is the one a fresh start would show, for nothing
 /// is kept that is not on disk.
 mod kept {
-    use holdfast_core::Holdfast;
+    use holdfast_tests::views::strength;
     use proptest::prelude::*;
 
     use super::*;
 
     fn any_tap() -> impl Strategy<Value = Tap> {
-        let squat = || "Squat".to_owned();
-        let calves = || "Calves".to_owned();
+        let maybe = proptest::option::of::<std::ops::Range<u32>>;
         prop_oneof![
-            4 => (proptest::option::of(1_u32..4), proptest::option::of(20_i64..100), proptest::option::of(0_u32..12))
-                .prop_map(move |(set, load, reps)| Tap::LogSet { piece: squat(), set, load: load.map(Mass::kg), reps, reserve: None }),
-            2 => (proptest::option::of(1_u32..5), 0_i64..60_000)
-                .prop_map(|(window, spare)| Tap::LogWindow { piece: "Corners".into(), window, reps: None, spare_ms: Some(spare) }),
-            1 => any::<bool>().prop_map(move |on| Tap::TakeOption {
-                piece: "Squat".into(), movement: None, option: on.then(|| "box-squat".to_owned()) }),
+            4 => (maybe(1..4), proptest::option::of(20_i64..100), maybe(0..12))
+                .prop_map(|(set, load, reps)| squat(set, load, reps, None)),
+            2 => (maybe(1..5), 0_i64..60_000)
+                .prop_map(|(number, spare)| window(number, None, Some(spare))),
+            1 => any::<bool>().prop_map(|on| option(on.then_some("box-squat"))),
             2 => prop_oneof![Just(Act::Begin), Just(Act::Pause), Just(Act::Resume), Just(Act::Skip), Just(Act::Stop)]
-                .prop_map(move |act| Tap::Clock { piece: calves(), act, station: None }),
-            1 => Just(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }),
-            1 => (0_i64..300).prop_map(|tenths| Tap::LogRange {
-                piece: "Calves".into(), when: MeasuredWhen::Before, side: None, tenths }),
-            1 => (1_u32..11).prop_map(|severity| Tap::Flag {
-                piece: "Squat".into(), movement: None, place: Place::Hip, severity, signs: vec![] }),
+                .prop_map(|act| clock("Calves", act)),
+            1 => Just(held(&[], None)),
+            1 => (0_i64..300).prop_map(|tenths| range(MeasuredWhen::Before, None, tenths)),
+            1 => (1_u32..11).prop_map(|severity| flag(Place::Hip, severity, &[])),
             2 => Just(Tap::Undo),
             1 => Just(finish(5, 30)),
-            1 => Just(Tap::Begin { day: Some("Any evening".into()) }),
+            1 => Just(begin_day("Any evening")),
         ]
     }
 
@@ -113,8 +96,7 @@ mod kept {
                 zoe.pass(pause);
                 // A tap that cannot be changes nothing, and that is checked the same way.
                 let shown = zoe.tap(tap.clone()).ok();
-                let home = zoe.home.to_string_lossy().into_owned();
-                let fresh = Holdfast::open(home, zoe.now()).unwrap().today(zoe.now()).unwrap();
+                let fresh = zoe.open_again().unwrap().today(zoe.now()).unwrap();
                 let mut shown = shown.unwrap_or_else(|| zoe.today().unwrap());
                 shown.saved = None;
                 shown.undone.clear();
@@ -131,14 +113,14 @@ mod kept {
         let zoe = &crew.athletes[0];
         zoe.go_to("2026-11-03");
         zoe.tap(begin()).unwrap();
-        zoe.tap(set(Some(Mass::kg(50)), None)).unwrap();
-        let other = Holdfast::open(zoe.home.to_string_lossy().into_owned(), zoe.now()).unwrap();
+        zoe.tap(kg(50)).unwrap();
+        let other = zoe.open_again().unwrap();
         zoe.pass(1_000);
-        other.tap(set(Some(Mass::kg(60)), None), zoe.now()).unwrap();
-        let screen = zoe.tap(set(Some(Mass::kg(70)), None)).unwrap();
-        let done = crate::whole_loop::strength(&screen).sets.iter();
+        other.tap(kg(60), zoe.now()).unwrap();
+        let screen = zoe.tap(kg(70)).unwrap();
+        let done = strength(&screen).sets.iter();
         let loads: Vec<_> = done.map(|set| set.done.as_ref().unwrap().load).collect();
-        assert_eq!(loads, [50, 60, 70].map(|kg| Some(Mass::kg(kg))));
+        assert_eq!(loads, [50, 60, 70].map(|load| Some(Mass::kg(load))));
         // Two writers, one journal: the numbers do not clash.
         assert!(!zoe.companion.refold().unwrap());
     }

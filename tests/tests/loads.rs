@@ -1,23 +1,16 @@
 //! Loads as an athlete meets them: the first time, after weeks away, the day after.
 
 use holdfast_core::Mass;
+use holdfast_core::care::Place;
 use holdfast_core::companion::{SessionScreen, Tap};
 use holdfast_core::load::Reason;
-use holdfast_tests::{Crew, Device, SMALL_PLAN};
-
-use crate::whole_loop::{begin, finish, squats, strength};
+use holdfast_tests::taps::{begin, finish, flag, option, set, squat};
+use holdfast_tests::train::squats;
+use holdfast_tests::views::{loads, strength};
+use holdfast_tests::{Crew, SMALL_PLAN, changed};
 
 fn crew() -> Crew {
     Crew::start(SMALL_PLAN, &["Ines"]).unwrap()
-}
-
-fn loads(screen: &SessionScreen) -> Vec<Option<Mass>> {
-    strength(screen).sets.iter().map(|set| Some(set.load.as_ref()?.mass)).collect()
-}
-
-fn lift(device: &Device, kg: i64, reps: u32, reserve: Option<u32>) -> SessionScreen {
-    let (piece, load, reps) = ("Squat".into(), Some(Mass::kg(kg)), Some(reps));
-    device.tap(Tap::LogSet { piece, set: None, load, reps, reserve }).unwrap()
 }
 
 /// Brzycki by hand: 50 kg for 8 with 2 left is 10 to failure; 6 with 2 left are 8: 50 * 29 / 27 =
@@ -29,16 +22,14 @@ fn a_first_time_finds_its_loads_in_a_few_sets() {
     ines.go_to("2026-11-03");
     let screen = ines.tap(begin()).unwrap();
     assert_eq!(loads(&screen), [None; 3]);
-    let screen = lift(ines, 50, 8, Some(2));
+    let screen = ines.tap(squat(None, Some(50), Some(8), Some(2))).unwrap();
     let half = |kg: i64| Mass { ten_ng: Mass::kg(kg).ten_ng / 2 };
     assert_eq!(loads(&screen), [None, Some(half(105)), Some(Mass::kg(55))]);
     let second = &strength(&screen).sets[1];
     assert_eq!(second.why, "first time: 50 kg for 8 with 2 left; this should leave 2");
     assert_eq!(second.from.len(), 1, "the set it is read from");
     // One tap takes the load that was found.
-    let piece = "Squat".into();
-    let tap = Tap::LogSet { piece, set: None, load: None, reps: None, reserve: None };
-    let screen = ines.tap(tap).unwrap();
+    let screen = ines.tap(set(None, None)).unwrap();
     assert_eq!(strength(&screen).sets[1].done.as_ref().unwrap().load, Some(half(105)));
     let Reason::SayReserve { last, reps } = strength(&screen).sets[2].reason else {
         panic!("{:?}", strength(&screen).sets[2])
@@ -49,7 +40,7 @@ fn a_first_time_finds_its_loads_in_a_few_sets() {
 /// Ten percent off 50, 60 and 70 kg is 45, 54 and 63; the plates build 45, 52.5 and 62.5.
 #[test]
 fn after_weeks_away_the_loads_are_lighter() {
-    let plan = SMALL_PLAN.replace("weeks = 2", "weeks = 8");
+    let plan = changed(SMALL_PLAN, "weeks = 2", "weeks = 8");
     let crew = Crew::start(&plan, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 9)]);
@@ -86,8 +77,8 @@ fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
     // Two easy sets of a session that was rated easy are no reason.
     ines.go_to("2026-11-06");
     ines.tap(begin()).unwrap();
-    lift(ines, 40, 8, None);
-    lift(ines, 40, 6, None);
+    ines.tap(squat(None, Some(40), Some(8), None)).unwrap();
+    ines.tap(squat(None, Some(40), Some(6), None)).unwrap();
     ines.tap(finish(3, 20)).unwrap();
     assert!(suggested("2026-11-07").iter().all(|(_, said, _)| said.is_empty()));
 }
@@ -125,7 +116,7 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     assert_eq!(moves.sum::<usize>(), 4);
     assert_eq!(first.1, "put on 5 kg");
     // What is on the bar does not change under the athlete's hands.
-    let after = lift(ines, 55, 8, None);
+    let after = ines.tap(squat(None, Some(55), Some(8), None)).unwrap();
     assert!(strength(&after).warm_up.is_empty());
     assert_eq!(builds(&after), builds(&before));
 }
@@ -143,17 +134,15 @@ fn what_is_on_the_bar_is_not_guessed() {
         let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
         loads.map(|load| load.change).collect::<Vec<_>>()
     };
-    let screen = lift(ines, 55, 8, None);
+    let screen = ines.tap(squat(None, Some(55), Some(8), None)).unwrap();
     assert!(changes(&screen).iter().all(|change| !change.is_empty()));
-    let screen = lift(ines, 70, 6, None);
+    let screen = ines.tap(squat(None, Some(70), Some(6), None)).unwrap();
     assert_eq!(changes(&screen), ["", "", ""], "70 kg where 65 was proposed");
     let third = strength(&screen).sets[2].load.clone().unwrap();
     assert_eq!(third.build, "20 + 5 + 2.5 kg a side", "75 kg with the fewest plates");
     let screen = ines.tap(Tap::Undo).unwrap();
     assert!(changes(&screen).iter().all(|change| !change.is_empty()));
-    let (piece, place) = ("Squat".into(), holdfast_core::care::Place::Knee);
-    let flag = Tap::Flag { piece, movement: None, place, severity: 3, signs: vec![] };
-    let screen = ines.tap(flag).unwrap();
+    let screen = ines.tap(flag(Place::Knee, 3, &[])).unwrap();
     assert_eq!(changes(&screen), ["", "", ""], "other loads than those the bar was built for");
 }
 
@@ -165,15 +154,8 @@ fn a_flag_on_an_option_holds_the_movement_as_well() {
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
     ines.go_to("2026-11-04");
     ines.tap(begin()).unwrap();
-    let option = |option: Option<&str>| Tap::TakeOption {
-        piece: "Squat".into(),
-        movement: None,
-        option: option.map(str::to_owned),
-    };
     ines.tap(option(Some("box-squat"))).unwrap();
-    let (piece, place) = ("Squat".into(), holdfast_core::care::Place::Knee);
-    let flag = Tap::Flag { piece, movement: None, place, severity: 8, signs: vec![] };
-    let screen = ines.tap(flag).unwrap();
+    let screen = ines.tap(flag(Place::Knee, 8, &[])).unwrap();
     let first = &strength(&screen).sets[0];
     assert!(matches!(first.reason, Reason::Flagged { .. }), "{first:?}");
     let screen = ines.tap(option(None)).unwrap();

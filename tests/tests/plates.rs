@@ -1,67 +1,29 @@
 //! `holdfast plates` as a person types it.
 
-use std::fs;
 use std::path::Path;
 
-use holdfast_tests::{Ran, SMALL_PLAN, run};
+use holdfast_tests::{CELLAR_KIT, Desk, SMALL_PLAN, changed};
 
-const KIT: &str = r#"[kit]
-name = "Cellar"
-bar = [
-  { name = "long bar", mass = "20 kg", count = 2 },
-  { name = "axle", mass = "15 kg", collars = "5 kg" },
-  { name = "pound bar", mass = "45 lb" },
-]
-plate = [
-  { mass = "20 kg", count = 4 },
-  { mass = "10 kg", count = 4 },
-  { mass = "5 kg", count = 4 },
-  { mass = "2.5 kg", count = 4 },
-  { mass = "1.25 kg", count = 2 },
-  { mass = "45 lb", count = 4 },
-]
-"#;
-
-struct Desk {
-    folder: tempfile::TempDir,
+/// A folder with a kit.
+fn desk() -> Desk {
+    let desk = Desk::new();
+    desk.write("kit.toml", CELLAR_KIT);
+    desk
 }
 
-impl Desk {
-    fn new() -> Desk {
-        let desk = Desk { folder: tempfile::tempdir().unwrap() };
-        desk.write("kit.toml", KIT);
-        desk
-    }
+/// With a kit from a file, and words between blanks.
+fn args<'a>(kit: &'a str, typed: &'a str) -> Vec<&'a str> {
+    ["plates", "--kit", kit].into_iter().chain(typed.split(' ')).collect()
+}
 
-    fn path(&self, name: &str) -> String {
-        self.folder.path().join(name).to_string_lossy().into_owned()
-    }
+fn fine(desk: &Desk, kit: &str, typed: &str) -> String {
+    let said = desk.fine("nobody", &args(&desk.path(kit), typed), "");
+    assert!(!Path::new(&desk.path("nobody")).exists(), "needs no home");
+    said
+}
 
-    fn write(&self, name: &str, content: &str) {
-        fs::write(self.path(name), content).unwrap();
-    }
-
-    /// With a kit from a file, and words between blanks.
-    fn plates(&self, kit: &str, typed: &str) -> Ran {
-        let kit = self.path(kit);
-        let mut args = vec!["plates", "--kit", &kit];
-        args.extend(typed.split(' '));
-        run(Path::new(&self.path("nobody")), &args, "")
-    }
-
-    fn fine(&self, kit: &str, typed: &str) -> String {
-        let ran = self.plates(kit, typed);
-        assert!(ran.fine && ran.err.is_empty(), "{typed}: {ran:?}");
-        assert!(!Path::new(&self.path("nobody")).exists(), "needs no home");
-        ran.out
-    }
-
-    fn wrong(&self, kit: &str, typed: &str) -> String {
-        let ran = self.plates(kit, typed);
-        assert!(!ran.fine && ran.out.is_empty(), "{typed} should fail: {ran:?}");
-        assert!(!ran.err.contains("panicked"), "{ran:?}");
-        ran.err
-    }
+fn wrong(desk: &Desk, kit: &str, typed: &str) -> String {
+    desk.wrong("nobody", &args(&desk.path(kit), typed))
 }
 
 /// The cells of every line, blanks squeezed.
@@ -71,27 +33,27 @@ fn lines(text: &str) -> Vec<String> {
 
 #[test]
 fn one_load_is_answered_with_its_build() {
-    let desk = Desk::new();
+    let desk = desk();
     // 92.5 - 20 = 72.5, 36.25 a side.
-    let said = desk.fine("kit.toml", "92.5kg");
+    let said = fine(&desk, "kit.toml", "92.5kg");
     assert_eq!(said, "long bar, 20 kg empty\n  92.5 kg: 20 + 10 + 5 + 1.25 kg a side\n");
-    assert!(desk.fine("kit.toml", "20kg").contains("20 kg: empty bar"));
+    assert!(fine(&desk, "kit.toml", "20kg").contains("20 kg: empty bar"));
     // Collars count: 15 + 5 + 2 x 10.
-    let said = desk.fine("kit.toml", "40kg --bar AXLE");
+    let said = fine(&desk, "kit.toml", "40kg --bar AXLE");
     assert!(said.contains("axle, 15 kg and collars 5 kg: 20 kg empty"), "{said}");
     assert!(said.contains("40 kg: 10 kg a side"), "{said}");
     // Pounds are loaded on a bar marked in pounds.
-    let said = desk.fine("kit.toml", "225lb");
+    let said = fine(&desk, "kit.toml", "225lb");
     assert_eq!(said, "pound bar, 45 lb empty\n  225 lb: 45 + 45 lb a side\n");
     // A whole plan has a kit too.
     desk.write("plan.toml", SMALL_PLAN);
-    assert!(desk.fine("plan.toml", "60kg").contains("60 kg: "));
+    assert!(fine(&desk, "plan.toml", "60kg").contains("60 kg: "));
 }
 
 #[test]
 fn several_loads_are_a_ramp_with_what_to_do() {
-    let desk = Desk::new();
-    let said = lines(&desk.fine("kit.toml", "60kg 80kg 92.5kg 92.5kg 65kg"));
+    let desk = desk();
+    let said = lines(&fine(&desk, "kit.toml", "60kg 80kg 92.5kg 92.5kg 65kg"));
     assert_eq!(
         said,
         [
@@ -105,14 +67,14 @@ fn several_loads_are_a_ramp_with_what_to_do() {
             "8 plates put on or taken off a side; no order of plates needs fewer",
         ]
     );
-    let said = lines(&desk.fine("kit.toml", "100kg --warm-up"));
+    let said = lines(&fine(&desk, "kit.toml", "100kg --warm-up"));
     assert!(said[1].starts_with("load warm-up build"), "{said:#?}");
     assert!(said[2].starts_with("20 kg 10 reps empty bar nothing to change 0"), "{said:#?}");
     assert!(said[3].starts_with("45 kg 5 reps ") && said[4].starts_with("65 kg 3 reps "));
     assert!(said[5].starts_with("85 kg 2 reps ") && said[6].starts_with("100 kg "), "{said:#?}");
     // The bar is about the load: no warm-up.
-    assert_eq!(lines(&desk.fine("kit.toml", "20kg --warm-up"))[1], "20 kg: empty bar");
-    let screen = desk.fine("kit.toml", "60kg 80kg --json");
+    assert_eq!(lines(&fine(&desk, "kit.toml", "20kg --warm-up"))[1], "20 kg: empty bar");
+    let screen = fine(&desk, "kit.toml", "60kg 80kg --json");
     let screen: serde_json::Value = serde_json::from_str(&screen).unwrap();
     assert_eq!(screen["handled"], 2);
     assert_eq!(screen["steps"][1]["mass"], 8_000_000_000_000_i64);
@@ -120,21 +82,21 @@ fn several_loads_are_a_ramp_with_what_to_do() {
 
 #[test]
 fn a_mixed_kit_puts_pounds_and_kilograms_on_one_bar() {
-    let desk = Desk::new();
-    desk.write("mixed.toml", &KIT.replace("[kit]\n", "[kit]\nmixed = true\n"));
-    assert!(desk.fine("mixed.toml", "60kg").contains("60 kg: 20 kg a side"));
+    let desk = desk();
+    desk.write("mixed.toml", changed(CELLAR_KIT, "[kit]\n", "[kit]\nmixed = true\n"));
+    assert!(fine(&desk, "mixed.toml", "60kg").contains("60 kg: 20 kg a side"));
     // 45 + 90 lb is 61.2349 kg, and 20 kg + 90 lb 60.8233133 kg: pounds by NIST SP 811, appendix B.
-    let said = desk.wrong("mixed.toml", "61kg");
+    let said = wrong(&desk, "mixed.toml", "61kg");
     assert!(said.contains("61kg: this kit cannot build it on the long bar"), "{said}");
     assert!(said.contains("nearest are 60.8233133 kg (45 lb a side)"), "{said}");
     // Two pound plates and two of 20 kg on the pound bar: 135 lb and 40 kg.
-    let said = desk.fine("mixed.toml", "135lb");
+    let said = fine(&desk, "mixed.toml", "135lb");
     assert!(said.contains("135 lb: 45 lb a side"), "{said}");
 }
 
 #[test]
 fn what_cannot_be_says_what_can() {
-    let desk = Desk::new();
+    let desk = desk();
     let cases: [(&str, &[&str]); 15] = [
         (
             "91kg",
@@ -162,23 +124,23 @@ fn what_cannot_be_says_what_can() {
         ("60kg --bar tube", &["bar \"tube\"", "it has long bar, axle and pound bar"]),
     ];
     for (typed, wanted) in cases {
-        let said = desk.wrong("kit.toml", typed);
+        let said = wrong(&desk, "kit.toml", typed);
         for part in wanted {
             assert!(said.contains(part), "{typed}: {part} in: {said}");
         }
     }
     let many = vec!["60kg"; 201].join(" ");
-    assert!(desk.wrong("kit.toml", &many).contains("201 loads, and 200 is the most"));
+    assert!(wrong(&desk, "kit.toml", &many).contains("201 loads, and 200 is the most"));
     // Taken for an option; what to type instead is said.
-    assert!(desk.wrong("kit.toml", "-60kg").contains("-- -6"));
+    assert!(wrong(&desk, "kit.toml", "-60kg").contains("-- -6"));
 }
 
 #[test]
 fn a_kit_with_a_fault_is_refused_with_its_place() {
-    let desk = Desk::new();
+    let desk = desk();
     let said = |kit: &str| {
         desk.write("bad.toml", kit);
-        desk.wrong("bad.toml", "60kg")
+        wrong(&desk, "bad.toml", "60kg")
     };
     let bare = "[kit]\nplate = [{ mass = \"10 kg\", count = 4 }]\n";
     let found = said(bare);
@@ -187,18 +149,21 @@ fn a_kit_with_a_fault_is_refused_with_its_place() {
     let found = said("[kit]\nbar = [{ name = \"long bar\", mass = \"20 kg\" }]\n");
     assert!(found.contains("60kg: heavier than this kit can build on the long bar"), "{found}");
     assert!(found.contains("20 kg (empty bar)"), "{found}");
-    let found = said(&KIT.replace("[kit]\n", "[kit]\nmixed = \"yes\"\n"));
+    let found = said(&changed(CELLAR_KIT, "[kit]\n", "[kit]\nmixed = \"yes\"\n"));
     assert!(
         found.contains("bad.toml:2:9: `mixed` must be true or false, found \"yes\""),
         "{found}"
     );
-    let found =
-        said(&KIT.replace("count = 2 },\n  { mass = \"45", "count = 3 },\n  { mass = \"45"));
+    let found = said(&changed(
+        CELLAR_KIT,
+        "count = 2 },\n  { mass = \"45",
+        "count = 3 },\n  { mass = \"45",
+    ));
     assert!(found.contains("one plate has no pair"), "{found}");
     let found = said("");
     assert!(
         found.contains("bad.toml:1:1: the plan is empty") && found.contains("[kit]"),
         "{found}"
     );
-    assert!(desk.wrong("none.toml", "60kg").contains("none.toml"));
+    assert!(wrong(&desk, "none.toml", "60kg").contains("none.toml"));
 }

@@ -1,13 +1,13 @@
 //! The fold is a function of the set of entries: order, repetition and partition do not matter.
 
-use holdfast_core::Mass;
 use holdfast_core::care::Place;
 use holdfast_core::companion::{CarriedFile, Tap};
 use holdfast_core::journal::Role;
-use holdfast_tests::{Crew, Device, SMALL_PLAN};
+use holdfast_tests::taps::{begin, finish, flag, kg, option, squat};
+use holdfast_tests::train::{squats, three_squats};
+use holdfast_tests::views::strength;
+use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
 use proptest::prelude::*;
-
-use crate::whole_loop::{begin, finish, set, squats};
 
 /// A crew that has trained, corrected, undone, flagged and been answered, in many small leaves.
 fn trained() -> Crew {
@@ -17,25 +17,20 @@ fn trained() -> Crew {
         squats(ines, date, &[(50, 8), (60, 6), (70, 6)]);
         yuki.go_to(date);
         yuki.tap(begin()).unwrap();
-        yuki.tap(set(Some(Mass::kg(40)), None)).unwrap();
+        yuki.tap(kg(40)).unwrap();
         yuki.companion.settle().unwrap();
-        let piece = || "Squat".to_owned();
-        let again =
-            Tap::LogSet { piece: piece(), set: Some(1), load: None, reps: Some(5), reserve: None };
-        yuki.tap(again).unwrap();
+        yuki.tap(squat(Some(1), None, Some(5), None)).unwrap();
         yuki.companion.settle().unwrap();
-        yuki.tap(set(Some(Mass::kg(45)), None)).unwrap();
+        yuki.tap(kg(45)).unwrap();
         yuki.tap(Tap::Undo).unwrap();
-        let option = Some("box-squat".to_owned());
-        yuki.tap(Tap::TakeOption { piece: piece(), movement: None, option }).unwrap();
-        let (place, signs) = (Place::Hip, vec![]);
-        yuki.tap(Tap::Flag { piece: piece(), movement: None, place, severity: 2, signs }).unwrap();
+        yuki.tap(option(Some("box-squat"))).unwrap();
+        yuki.tap(flag(Place::Hip, 2, &[])).unwrap();
         yuki.tap(finish(4, 20)).unwrap();
         crew.exchange_all().unwrap();
         let page = crew.coach.companion.member("Yuki".into(), date.parse().unwrap()).unwrap();
-        let flag = page.discomfort.last().unwrap().flag;
+        let hip = page.discomfort.last().unwrap().flag;
         crew.coach.go_to(date);
-        crew.coach.companion.clear_flag(page.person, flag, crew.coach.now()).unwrap();
+        crew.coach.companion.clear_flag(page.person, hip, crew.coach.now()).unwrap();
         crew.exchange_all().unwrap();
     }
     crew
@@ -100,17 +95,13 @@ proptest! {
 #[test]
 fn two_copies_of_the_carrier_merge_without_loss() {
     let crew = trained();
-    let other = holdfast_tests::Carrier::new(crew.folder().join("stick"));
-    for file in crew.carrier.files() {
-        std::fs::write(other.folder().join(&file.name), &file.content).unwrap();
-    }
+    let other = Carrier::new(crew.folder().join("stick"));
+    crew.carrier.copy_to(&other);
     squats(&crew.athletes[0], "2026-11-06", &[(55, 8), (65, 6), (75, 5)]);
     crew.athletes[0].exchange(&crew.carrier).unwrap();
     squats(&crew.athletes[1], "2026-11-06", &[(40, 8), (45, 6), (50, 5)]);
     crew.athletes[1].exchange(&other).unwrap();
-    for file in other.files() {
-        std::fs::write(crew.carrier.folder().join(&file.name), &file.content).unwrap();
-    }
+    other.copy_to(&crew.carrier);
     crew.exchange_all().unwrap();
     let date = "2026-11-06".parse().unwrap();
     for name in ["Ines", "Yuki"] {
@@ -132,7 +123,7 @@ fn two_copies_of_the_carrier_merge_without_loss() {
 fn logs_travel_through_others() {
     let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki"]).unwrap();
     squats(&crew.athletes[0], "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
-    let cellar = holdfast_tests::Carrier::new(crew.folder().join("cellar"));
+    let cellar = Carrier::new(crew.folder().join("cellar"));
     crew.athletes[0].exchange(&cellar).unwrap();
     crew.athletes[1].exchange(&cellar).unwrap();
     crew.athletes[1].exchange(&crew.carrier).unwrap();
@@ -146,25 +137,17 @@ fn logs_travel_through_others() {
 fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
     let crew = Crew::start(SMALL_PLAN, &["Ines", "Yuki"]).unwrap();
     let [ines, yuki] = [0, 1].map(|index| &crew.athletes[index]);
-    ines.go_to("2026-11-03");
-    ines.tap(begin()).unwrap();
-    for kg in [50, 60, 70] {
-        ines.tap(set(Some(Mass::kg(kg)), None)).unwrap();
-    }
-    let (place, signs) = (Place::Hip, vec![]);
-    let piece = "Squat".to_owned();
-    let screen = ines.tap(Tap::Flag { piece, movement: None, place, severity: 6, signs }).unwrap();
-    let flag = crate::whole_loop::strength(&screen).flags[0].flag;
+    three_squats(ines, "2026-11-03");
+    let screen = ines.tap(flag(Place::Hip, 6, &[])).unwrap();
+    let flag = strength(&screen).flags[0].flag;
     ines.tap(finish(4, 20)).unwrap();
     crew.exchange_all().unwrap();
     // Yuki's own surface refuses, so her leaf is written as a hostile app would: by hand.
     let refused = yuki.companion.tap(Tap::ClearFlag { flag }, yuki.now()).unwrap_err();
     assert!(refused.to_string().contains("cleared already, or was never raised"), "{refused}");
     let who = yuki.companion.who().unwrap();
-    let name = |file: &CarriedFile| holdfast_core::journal::LeafName::parse(&file.name).unwrap();
-    let files = crew.carrier.files();
-    let first = files.iter().find(|file| name(file).device == who.device).unwrap();
-    let text = String::from_utf8(first.content.clone()).unwrap();
+    let first = crew.carrier.leaves_of(yuki).remove(0);
+    let text = String::from_utf8(first.content).unwrap();
     let header = text
         .lines()
         .next()
@@ -176,19 +159,9 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
          \"t\":\"2026-11-03T20:00:00.000+00:00\",\"k\":\"clear\",\
          \"id\":\"01a1a291-0000-7000-8000-000000000001\",\"body\":{{\"flag\":\"{flag}\"}}}}"
     );
-    let content = format!("{header}\n{entry}\n").into_bytes();
-    let hash: String = {
-        use sha2::{Digest, Sha256};
-        Sha256::digest(&content).iter().map(|byte| format!("{byte:02x}")).collect()
-    };
-    let leaf = holdfast_core::journal::LeafName {
-        device: who.device,
-        sequence: 2,
-        hash: hash[..16].into(),
-    };
-    let file = CarriedFile { name: leaf.to_string(), content };
+    let file = forged(who.device, 2, format!("{header}\n{entry}\n").into_bytes());
     let report = ines.companion.absorb(vec![file], ines.now()).unwrap();
     assert_eq!(report.leaves, 1, "{report:?}");
     let screen = ines.today().unwrap();
-    assert_eq!(crate::whole_loop::strength(&screen).flags.len(), 1, "still open");
+    assert_eq!(strength(&screen).flags.len(), 1, "still open");
 }

@@ -2,93 +2,28 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::companion::{
-    Answer, HoldView, IntervalView, PieceView, SessionScreen, SessionState, Start, StrengthView,
-    Tap,
-};
+use holdfast_core::companion::{Answer, SessionState, Start};
 use holdfast_core::journal::{Decision, Role};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::review::AttentionKind;
-use holdfast_core::{Holdfast, HoldfastError, Mass, MassUnit};
+use holdfast_core::{CompanionError, Mass, MassUnit};
+use holdfast_tests::taps::{begin, clock, finish, flag, held, kg, option, range, set, window};
+use holdfast_tests::train::{squats, three_squats};
+use holdfast_tests::views::{hold, interval, load_texts, strength};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
-
-pub(crate) fn strength(screen: &SessionScreen) -> &StrengthView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Strength { view } => Some(view),
-        _ => None,
-    });
-    found.unwrap()
-}
-
-pub(crate) fn interval(screen: &SessionScreen) -> &IntervalView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Interval { view } => Some(view),
-        _ => None,
-    });
-    found.unwrap()
-}
-
-pub(crate) fn hold(screen: &SessionScreen) -> &HoldView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Hold { view } => Some(view),
-        _ => None,
-    });
-    found.unwrap()
-}
-
-pub(crate) fn set(load: Option<Mass>, reps: Option<u32>) -> Tap {
-    Tap::LogSet { piece: "Squat".into(), set: None, load, reps, reserve: None }
-}
-
-pub(crate) fn begin() -> Tap {
-    Tap::Begin { day: None }
-}
-
-pub(crate) fn finish(effort: u32, minutes: u32) -> Tap {
-    Tap::Finish { effort: Some(effort), minutes: Some(minutes) }
-}
-
-fn flag(place: Place, severity: u32, signs: &[Sign]) -> Tap {
-    let (piece, signs) = ("Squat".into(), signs.to_vec());
-    Tap::Flag { piece, movement: None, place, severity, signs }
-}
-
-/// A session of squats: loads in kilograms and reps, rated 7 of an hour.
-pub(crate) fn squats(device: &Device, date: &str, sets: &[(i64, u32)]) {
-    device.go_to(date);
-    device.tap(begin()).unwrap();
-    for (kg, reps) in sets {
-        device.tap(set(Some(Mass::kg(*kg)), Some(*reps))).unwrap();
-    }
-    device.tap(finish(7, 60)).unwrap();
-}
-
-/// A session begun with squats of 50, 60 and 70 kg, as planned.
-fn three_squats(device: &Device) {
-    device.go_to("2026-11-03");
-    device.tap(begin()).unwrap();
-    for kg in [50, 60, 70] {
-        device.tap(set(Some(Mass::kg(kg)), None)).unwrap();
-    }
-}
-
-fn loads(screen: &SessionScreen) -> Vec<String> {
-    let sets = &strength(screen).sets;
-    sets.iter().map(|set| set.load.as_ref().map_or("-".into(), |load| load.text.clone())).collect()
-}
 
 #[test]
 fn loads_come_from_last_time_and_the_rooms_plates() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
     ines.go_to("2026-11-03");
-    assert_eq!(loads(&ines.today().unwrap()), ["-", "-", "-"], "nothing is invented");
+    assert_eq!(load_texts(&ines.today().unwrap()), ["-", "-", "-"], "nothing is invented");
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 8)]);
     // 8 reps for 5 is three past: the larger step, 5 kg. 50 + 5 is just a tenth more: the cap.
     ines.go_to("2026-11-05");
     let screen = ines.today().unwrap();
     assert_eq!(screen.state, SessionState::Ready);
-    assert_eq!(loads(&screen), ["55 kg", "65 kg", "75 kg"]);
+    assert_eq!(load_texts(&screen), ["55 kg", "65 kg", "75 kg"]);
     // (65 - 20) / 2 = 22.5 a side; which plates, the whole ramp decides.
     let second = strength(&screen).sets[1].clone();
     let side: Mass = second.load.unwrap().per_side.into_iter().sum();
@@ -112,7 +47,7 @@ fn pounds_are_native_on_a_bar_of_their_own() {
     wyatt.tap(finish(6, 45)).unwrap();
     wyatt.go_to("2026-11-06");
     let screen = wyatt.today().unwrap();
-    assert_eq!(loads(&screen), ["100 lb", "120 lb", "140 lb"]);
+    assert_eq!(load_texts(&screen), ["100 lb", "120 lb", "140 lb"]);
     assert_eq!(strength(&screen).bar, "pound bar");
     // (140 - 45) / 2 = 47.5 a side.
     let third = strength(&screen).sets[2].load.clone().unwrap();
@@ -129,32 +64,26 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     let ines = &crew.athletes[0];
     ines.go_to("2026-11-03");
     ines.tap(begin()).unwrap();
-    let clock = |piece: &str, act| Tap::Clock { piece: piece.into(), act, station: None };
-    let window =
-        |reps| Tap::LogWindow { piece: "Corners".into(), window: None, reps, spare_ms: None };
     ines.tap(clock("Corners", Act::Begin)).unwrap();
     // Ten seconds to get ready, then 44 s of work (a tap takes one of them): 16 s are to spare.
     ines.pass(10_000 + 43_000);
-    ines.tap(window(None)).unwrap();
+    ines.tap(window(None, None, None)).unwrap();
     // 56 s into the second window: 4 s to spare, less than the plan's usual 10.
     ines.pass(72_000 - 1_000);
-    let screen = ines.tap(window(Some(7))).unwrap();
+    let screen = ines.tap(window(None, Some(7), None)).unwrap();
     let done: Vec<_> =
         interval(&screen).windows.iter().map(|it| (it.reps, it.spare_ms, it.tight)).collect();
     assert_eq!(done[0], (Some(15), Some(16_000), false));
     assert_eq!(done[1], (Some(7), Some(4_000), true));
 
-    let measure =
-        |when, tenths| Tap::LogRange { piece: "Calves".into(), when, side: Some(1), tenths };
-    ines.tap(measure(MeasuredWhen::Before, 100)).unwrap();
+    ines.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
     ines.tap(clock("Calves", Act::Begin)).unwrap();
     // Ready 5 s, side one 120 s, switch 10 s, then 80 s of side two, the screen locked throughout.
     ines.pass(5_000 + 120_000 + 10_000 + 79_000);
-    let screen =
-        ines.tap(Tap::LogHold { piece: "Calves".into(), held_ms: vec![], said: None }).unwrap();
-    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
-    assert_eq!(held, [Some(120_000), Some(80_000)]);
-    let screen = ines.tap(measure(MeasuredWhen::After, 118)).unwrap();
+    let screen = ines.tap(held(&[], None)).unwrap();
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
+    assert_eq!(sides, [Some(120_000), Some(80_000)]);
+    let screen = ines.tap(range(MeasuredWhen::After, Some(1), 118)).unwrap();
     let judged = &hold(&screen).range.as_ref().unwrap().judged;
     assert_eq!(*judged, ["side 1: +1.8 cm, within the measurement error (1.9 cm)"]);
 }
@@ -165,11 +94,11 @@ fn a_killed_app_goes_on_where_it_was() {
     let ines = &crew.athletes[0];
     ines.go_to("2026-11-03");
     ines.tap(begin()).unwrap();
-    ines.tap(set(Some(Mass::kg(50)), None)).unwrap();
-    ines.tap(Tap::Clock { piece: "Calves".into(), act: Act::Begin, station: None }).unwrap();
+    ines.tap(kg(50)).unwrap();
+    ines.tap(clock("Calves", Act::Begin)).unwrap();
     let before = ines.today().unwrap();
     // Opened again without having been closed, as after a kill.
-    let again = Holdfast::open(ines.home.to_string_lossy().into_owned(), ines.now()).unwrap();
+    let again = ines.open_again().unwrap();
     assert_eq!(again.today(ines.now()).unwrap(), before);
     ines.pass(60_000);
     let later = again.today(ines.now()).unwrap();
@@ -186,7 +115,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     squats(yuki, "2026-11-05", &[(50, 8), (60, 6), (70, 3)]);
     bram.go_to("2026-11-05");
     bram.tap(begin()).unwrap();
-    bram.tap(set(Some(Mass::kg(60)), None)).unwrap();
+    bram.tap(kg(60)).unwrap();
     bram.tap(flag(Place::Knee, 5, &[])).unwrap();
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();
@@ -228,27 +157,27 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     yuki.go_to("2026-11-07");
     let screen = yuki.today().unwrap();
     // The last set as the coach said; the others keep their distance: 45 + 7.5 and 52.5 + 7.5.
-    assert_eq!(loads(&screen), ["52.5 kg", "60 kg", "70 kg"]);
+    assert_eq!(load_texts(&screen), ["52.5 kg", "60 kg", "70 kg"]);
     let why = &strength(&screen).sets[2].why;
     assert_eq!(why, "coach changed (last time 70 kg): \"Stay a week longer.\"");
     // It counts until the piece is trained again.
     squats(yuki, "2026-11-07", &[(50, 8), (60, 6), (70, 5)]);
     yuki.go_to("2026-11-08");
-    assert_eq!(loads(&yuki.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+    assert_eq!(load_texts(&yuki.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
 }
 
 #[test]
 fn a_flag_holds_the_movement_until_the_coach_clears_it() {
     let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
     let bram = &crew.athletes[0];
-    three_squats(bram);
+    three_squats(bram, "2026-11-03");
     let screen = bram.tap(flag(Place::LowBack, 3, &[])).unwrap();
     let advice = strength(&screen).flags[0].advice.lines.join(" ");
     assert!(advice.contains("emergency care"), "{advice}");
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();
     bram.go_to("2026-11-04");
-    assert_eq!(loads(&bram.today().unwrap()), ["50 kg", "60 kg", "70 kg"], "no step up");
+    assert_eq!(load_texts(&bram.today().unwrap()), ["50 kg", "60 kg", "70 kg"], "no step up");
 
     let date = "2026-11-04".parse().unwrap();
     let page = crew.coach.companion.member("bram".into(), date).unwrap();
@@ -257,7 +186,7 @@ fn a_flag_holds_the_movement_until_the_coach_clears_it() {
     clear().unwrap();
     crew.exchange_all().unwrap();
     bram.go_to("2026-11-05");
-    assert_eq!(loads(&bram.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+    assert_eq!(load_texts(&bram.today().unwrap()), ["52.5 kg", "62.5 kg", "72.5 kg"]);
     let again = clear().unwrap_err();
     assert!(matches!(again, HoldfastError::NotFound { .. }), "{again}");
 }
@@ -269,16 +198,11 @@ fn an_option_has_a_history_of_its_own() {
     squats(bram, "2026-11-03", &[(50, 8), (60, 6), (70, 5)]);
     bram.go_to("2026-11-04");
     bram.tap(begin()).unwrap();
-    let option = |key: Option<&str>| Tap::TakeOption {
-        piece: "Squat".into(),
-        movement: None,
-        option: key.map(str::to_owned),
-    };
     let screen = bram.tap(option(Some("box-squat"))).unwrap();
     assert_eq!(strength(&screen).movement, "Squat to a box");
-    assert_eq!(loads(&screen), ["-", "-", "-"], "another movement's loads are not borrowed");
+    assert_eq!(load_texts(&screen), ["-", "-", "-"], "another movement's loads are not borrowed");
     let screen = bram.tap(option(None)).unwrap();
-    assert_eq!(loads(&screen), ["52.5 kg", "62.5 kg", "72.5 kg"]);
+    assert_eq!(load_texts(&screen), ["52.5 kg", "62.5 kg", "72.5 kg"]);
     let unknown = bram.tap(option(Some("leg press"))).unwrap_err();
     assert!(unknown.to_string().contains("it has box-squat"), "{unknown}");
 }
@@ -291,11 +215,10 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
     let bram = &crew.athletes[0];
     bram.go_to("2026-11-03");
     bram.tap(begin()).unwrap();
-    bram.tap(set(Some(Mass::kg(50)), None)).unwrap();
-    let option = Some("box-squat".to_owned());
-    bram.tap(Tap::TakeOption { piece: "Squat".into(), movement: None, option }).unwrap();
-    bram.tap(set(Some(Mass::kg(50)), None)).unwrap();
-    let screen = bram.tap(set(Some(Mass::kg(60)), None)).unwrap();
+    bram.tap(kg(50)).unwrap();
+    bram.tap(option(Some("box-squat"))).unwrap();
+    bram.tap(kg(50)).unwrap();
+    let screen = bram.tap(kg(60)).unwrap();
     let done: Vec<_> = strength(&screen).sets.iter().map(|set| &set.done).collect();
     assert_eq!(done[0].as_ref().unwrap().movement, "Back squat");
     assert_eq!(done[1].as_ref().unwrap().movement, "Squat to a box");
@@ -326,7 +249,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
 fn in_pain_a_coach_may_lighten_and_not_raise() {
     let crew = Crew::start(SMALL_PLAN, &["Bram"]).unwrap();
     let bram = &crew.athletes[0];
-    three_squats(bram);
+    three_squats(bram, "2026-11-03");
     bram.tap(flag(Place::Knee, 5, &[])).unwrap();
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();
@@ -346,7 +269,7 @@ fn in_pain_a_coach_may_lighten_and_not_raise() {
     crew.exchange_all().unwrap();
     bram.go_to("2026-11-05");
     let screen = bram.today().unwrap();
-    assert_eq!(loads(&screen), ["30 kg", "40 kg", "50 kg"]);
+    assert_eq!(load_texts(&screen), ["30 kg", "40 kg", "50 kg"]);
     assert!(strength(&screen).sets[2].why.contains("Light this week."));
 }
 

@@ -56,8 +56,10 @@ pub struct RangeSeries {
     pub unit: String,
     /// The piece's name.
     pub piece: String,
-    /// The side, where there are two.
+    /// The side, where there are two: left, then right.
     pub side: Option<u32>,
+    /// Its name; none where there is but one.
+    pub side_name: Option<String>,
     /// The smallest change that is not measurement error, in tenths of the unit.
     pub mdc95_tenths: i64,
     /// The sessions, the earliest first.
@@ -146,6 +148,7 @@ pub(crate) fn range_series(ranges: &[Logged<Range>]) -> Vec<RangeSeries> {
             unit: body.protocol.unit().text().to_owned(),
             piece: body.piece.clone(),
             side: body.side,
+            side_name: words::side_of_two(body.side),
             mdc95_tenths: body.protocol.mdc95_tenths(),
             points: Vec::new(),
             judged: None,

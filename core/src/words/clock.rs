@@ -197,3 +197,30 @@ pub(crate) fn rest(rested_ms: Option<i64>, suggested_ms: i64, from: &str, trust:
         format!("rested {} of {suggested}, {from}{by}", clock_time(rested_ms))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_long_ago_is_said_in_minutes_and_hours() {
+        let said = [900, 59_999, 60_000, 3_599_999, 3_600_000, 39_359_000].map(long_ago);
+        let wanted = ["0 s", "59 s", "1 min", "59 min", "1 h 0 min", "10 h 55 min"];
+        assert_eq!(said, wanted.map(|time| format!("{time} ago")));
+    }
+
+    #[test]
+    fn time_left_is_rounded_up() {
+        for (ms, text) in [
+            (120_000, "2:00"),
+            (119_001, "2:00"),
+            (119_000, "1:59"),
+            (1, "0:01"),
+            (0, "0:00"),
+            (-5, "0:00"),
+            (3_600_000, "60:00"),
+        ] {
+            assert_eq!(digits(ms), text, "{ms}");
+        }
+    }
+}

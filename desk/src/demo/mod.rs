@@ -11,10 +11,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::companion::{Answer, Start};
-use holdfast_core::journal::{Decision, Role};
+use holdfast_core::coach::Answer;
+use holdfast_core::journal::Role;
+use holdfast_core::load::Decision;
 use holdfast_core::plan::{Block, read_plan};
-use holdfast_core::{Holdfast, Instant, MassUnit};
+use holdfast_core::{Holdfast, Instant, MassUnit, Start};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 use rand::{Rng, SeedableRng};
@@ -32,7 +33,7 @@ const COACH: &str = "Maren";
 
 /// Somebody's device in the demo.
 struct Seat {
-    companion: Holdfast,
+    holdfast: Holdfast,
     member: Option<Member>,
 }
 
@@ -52,8 +53,8 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
     let sunday = block.starts.pred_opt().unwrap_or(block.starts);
     let coach =
         seat(dir, COACH, Role::Coach, MassUnit::Kg, None, &mut chance, evening(sunday, 18))?;
-    coach.companion.publish("plan.toml".into(), PLAN.as_bytes().to_vec(), evening(sunday, 19))?;
-    exchange(&coach.companion, &carrier, &evening(sunday, 19))?;
+    coach.holdfast.publish("plan.toml".into(), PLAN.as_bytes().to_vec(), evening(sunday, 19))?;
+    exchange(&coach.holdfast, &carrier, &evening(sunday, 19))?;
     let mut seats = Vec::new();
     for member in members {
         let (name, unit) = (member.name, member.unit);
@@ -61,7 +62,7 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
         seats.push(seat(dir, name, Role::Athlete, unit, Some(member), &mut chance, at)?);
     }
     for seat in &seats {
-        exchange(&seat.companion, &carrier, &evening(block.starts, 18))?;
+        exchange(&seat.holdfast, &carrier, &evening(block.starts, 18))?;
     }
     let mut told = Vec::new();
     for planned in &days {
@@ -72,8 +73,8 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
             if member.is_there(planned.date, &block) {
                 let at = evening(planned.date, 18);
                 bar.set_message(format!("{} on {}", member.name, planned.date));
-                let done = train::train(&seat.companion, member, at, planned.week, &mut chance)?;
-                exchange(&seat.companion, &carrier, &done)?;
+                let done = train::train(&seat.holdfast, member, at, planned.week, &mut chance)?;
+                exchange(&seat.holdfast, &carrier, &done)?;
                 there.push(member.name);
             }
         }
@@ -85,12 +86,12 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
     }
     bar.finish_and_clear();
     let end = block.ends();
-    let board = coach.companion.board(end)?;
+    let board = coach.holdfast.board(end)?;
     let report = dir.join("report.html");
-    fs::write(&report, report_html(&coach.companion, end)?).map_err(Fault::file(&report))?;
+    fs::write(&report, report_html(&coach.holdfast, end)?).map_err(Fault::file(&report))?;
     let files = fs::read_dir(&carrier).map_err(Fault::file(&carrier))?.count();
     for seat in seats.iter().chain([&coach]) {
-        seat.companion.close()?;
+        seat.holdfast.shut()?;
     }
     print::out(&format!(
         "{}\n{} published a plan of {} weeks; six phones took it from the carrier folder, trained by \
@@ -139,7 +140,7 @@ fn seat(
     chance.fill_bytes(&mut bytes);
     let folder = home::text(&device_dir(dir, name))?;
     let start = Start { role, name: name.into(), unit, chance: bytes };
-    Ok(Seat { companion: Holdfast::start(folder, start, at)?, member })
+    Ok(Seat { holdfast: Holdfast::start(folder, start, at)?, member })
 }
 
 /// A folder name anybody can type.
@@ -169,24 +170,24 @@ fn sunday_evening(
     week: u32,
 ) -> Outcome {
     let sunday = block.starts + chrono::Days::new(u64::from(week) * 7 - 1);
-    exchange(&coach.companion, carrier, &evening(sunday, 20))?;
+    exchange(&coach.holdfast, carrier, &evening(sunday, 20))?;
     if week < block.weeks {
-        let board = coach.companion.board(sunday)?;
+        let board = coach.holdfast.board(sunday)?;
         for (person, proposal, change) in rules::answers(&board) {
             let answer = Answer {
                 person,
-                subject: proposal.subject.clone(),
+                exercise: proposal.exercise.clone(),
                 scheme: proposal.scheme.clone(),
                 decision: if change.is_empty() { Decision::Accept } else { Decision::Change },
                 loads: change,
                 words: rules::WORDS.into(),
             };
-            coach.companion.answer(answer, evening(sunday, 20))?;
+            coach.holdfast.answer(answer, evening(sunday, 20))?;
         }
     }
-    exchange(&coach.companion, carrier, &evening(sunday, 21))?;
+    exchange(&coach.holdfast, carrier, &evening(sunday, 21))?;
     for seat in seats {
-        exchange(&seat.companion, carrier, &evening(sunday, 22))?;
+        exchange(&seat.holdfast, carrier, &evening(sunday, 22))?;
     }
     Ok(())
 }

@@ -23,7 +23,7 @@ pub(crate) struct Member {
     /// Milliseconds a rep in an interval piece.
     pub(crate) pace_ms: i64,
     /// How hard they find a usual session, 0 to 10.
-    pub(crate) effort: u32,
+    pub(crate) rpe: u32,
     /// Options they take: movement and option.
     pub(crate) options: &'static [(&'static str, &'static str)],
     /// Discomfort: the week it comes, the piece, where and how bad.
@@ -59,7 +59,7 @@ pub(crate) fn crew() -> Vec<Member> {
         largest: [("back-squat", Mass::kg(76)), ("bent-row", Mass::kg(53))],
         first: [("back-squat", kg(&[400, 475, 525, 550])), ("bent-row", kg(&[325, 350, 375]))],
         pace_ms: 2_800,
-        effort: 6,
+        rpe: 6,
         options: &[],
         hurts: None,
         second_side_ms: 120_000,
@@ -82,7 +82,7 @@ pub(crate) fn crew() -> Vec<Member> {
             unit: MassUnit::Lb,
             largest: [("back-squat", Mass::lb(208)), ("bent-row", Mass::lb(138))],
             first: [("back-squat", lb(&[115, 135, 145, 155])), ("bent-row", lb(&[75, 85, 95]))],
-            effort: 7,
+            rpe: 7,
             ..usual.clone()
         },
         // Spares the low back.
@@ -112,7 +112,7 @@ pub(crate) fn crew() -> Vec<Member> {
                 ("bent-row", Mass::kg(52)),
             ],
             first: [("back-squat", kg(&[450, 500, 550, 575])), ("bent-row", kg(&[325, 350, 375]))],
-            effort: 8,
+            rpe: 8,
             ..usual.clone()
         },
         // Comes for a week and is not seen again.

@@ -1,12 +1,13 @@
 //! What the demo's coach decides on a Sunday.
 
-use holdfast_core::review::{AttentionKind, BoardRow, BoardScreen, Proposal};
+use holdfast_core::coach::{AttentionKind, BoardRow, BoardScreen, Proposal};
+use holdfast_core::plan::Exercise;
 use holdfast_core::{Mass, PersonId};
 
 /// What the coach tells the member.
 pub(crate) const WORDS: &str = "Half the step this time: keep the last reps as deep as the first.";
 
-/// The coach halves the step of whoever goes up fastest in the squat and has nothing else to mend.
+/// The coach halves the step of whoever goes up fastest in the squat and has nothing else to look at.
 pub(crate) fn answers(board: &BoardScreen) -> Vec<(PersonId, Proposal, Vec<Mass>)> {
     let step = |proposal: &Proposal| {
         let set = proposal.sets.last()?;
@@ -17,7 +18,7 @@ pub(crate) fn answers(board: &BoardScreen) -> Vec<(PersonId, Proposal, Vec<Mass>
     };
     let rows = board.rows.iter().filter(well);
     let rows = rows.flat_map(|row| row.proposals.iter().map(|it| (row.person, it)));
-    let rows = rows.filter(|(_, proposal)| proposal.subject == "back-squat");
+    let rows = rows.filter(|(_, proposal)| proposal.exercise == Exercise::of("back-squat"));
     let fastest = rows.max_by_key(|(_, proposal)| step(proposal).unwrap_or(Mass::ZERO));
     let answer = fastest.and_then(|(person, proposal)| {
         let (last, step) = (proposal.sets.last()?.last?, step(proposal)?);

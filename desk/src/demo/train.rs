@@ -1,10 +1,10 @@
 //! One member trains one evening: reads the screen as a phone shows it, and taps.
 
 use holdfast_core::clock::{Act, INTERVAL_READY_MS};
-use holdfast_core::companion::{
-    HoldView, IntervalView, PieceView, SessionScreen, StrengthView, Tap,
-};
 use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::session::{
+    HoldView, IntervalView, PieceKindView, PieceView, SessionScreen, SideReading, StrengthView, Tap,
+};
 use holdfast_core::{Holdfast, Instant, Mass};
 use rand::{Rng, RngExt};
 
@@ -16,7 +16,7 @@ const SET_MS: i64 = 40_000;
 
 /// A member with a phone in hand.
 struct Phone<'a, R> {
-    companion: &'a Holdfast,
+    holdfast: &'a Holdfast,
     member: &'a Member,
     at: Instant,
     week: u32,
@@ -27,27 +27,27 @@ struct Phone<'a, R> {
 
 /// Trains one evening. Gives the moment it ended.
 pub(crate) fn train(
-    companion: &Holdfast,
+    holdfast: &Holdfast,
     member: &Member,
     at: Instant,
     week: u32,
     chance: &mut impl Rng,
 ) -> Outcome<Instant> {
     let form = 1000 + chance.random_range(-12..=12);
-    let mut phone = Phone { companion, member, at, week, form, chance };
+    let mut phone = Phone { holdfast, member, at, week, form, chance };
     let screen = phone.tap(Tap::Begin { day: None })?;
     phone.pass(8 * 60_000);
     for piece in &screen.pieces {
-        match piece {
-            PieceView::Strength { view } => phone.strength(view)?,
-            PieceView::Interval { view } => phone.interval(view)?,
-            PieceView::Hold { view } => phone.hold(view)?,
-            PieceView::Note { .. } => {}
+        match &piece.kind {
+            PieceKindView::Strength { view } => phone.strength(&piece.name, view)?,
+            PieceKindView::Interval { view } => phone.interval(piece, view)?,
+            PieceKindView::Hold { view } => phone.hold(&piece.name, view)?,
+            PieceKindView::Note { .. } => {}
         }
         phone.pass(3 * 60_000);
     }
-    let effort = member.effort + phone.chance.random_range(0..=1);
-    phone.tap(Tap::Finish { effort: Some(effort), minutes: None })?;
+    let rpe = member.rpe + phone.chance.random_range(0..=1);
+    phone.tap(Tap::Finish { rpe: Some(rpe), minutes: None })?;
     Ok(phone.at)
 }
 
@@ -58,18 +58,18 @@ impl<R: Rng> Phone<'_, R> {
     }
 
     fn tap(&mut self, tap: Tap) -> Outcome<SessionScreen> {
-        Ok(self.companion.tap(tap, self.at.clone())?)
+        Ok(self.holdfast.tap(tap, None, self.at.clone())?)
     }
 
-    fn strength(&mut self, view: &StrengthView) -> Outcome {
-        let movement = view.subject.split('/').next().unwrap_or_default().to_owned();
+    fn strength(&mut self, name: &str, view: &StrengthView) -> Outcome {
+        let movement = view.exercise.movement.clone();
         let mut view = view.clone();
         if let Some((_, option)) = self.member.options.iter().find(|(of, _)| *of == movement) {
             let option = Some((*option).to_owned());
             let screen =
-                self.tap(Tap::TakeOption { piece: view.name.clone(), movement: None, option })?;
-            let found = screen.pieces.into_iter().find_map(|piece| match piece {
-                PieceView::Strength { view: after } if after.name == view.name => Some(after),
+                self.tap(Tap::TakeOption { piece: name.to_owned(), movement: None, option })?;
+            let found = screen.pieces.into_iter().find_map(|piece| match piece.kind {
+                PieceKindView::Strength { view } if piece.name == name => Some(view),
                 _ => None,
             });
             view = found.unwrap_or(view);
@@ -86,7 +86,7 @@ impl<R: Rng> Phone<'_, R> {
             let left = can - reps;
             let planned = proposed.is_some() && reps == set.asked && !set.open;
             self.tap(Tap::LogSet {
-                piece: view.name.clone(),
+                piece: name.to_owned(),
                 set: Some(set.set),
                 // One tap with nothing typed when it went as planned.
                 load: if proposed.is_some() { None } else { Some(load) },
@@ -94,7 +94,7 @@ impl<R: Rng> Phone<'_, R> {
                 reserve: (!set.open && left <= 4).then_some(left),
             })?;
             if let Some((week, piece, place, severity)) = self.member.hurts
-                && (week, piece, 2) == (self.week, view.name.as_str(), set.set)
+                && (week, piece, 2) == (self.week, name, set.set)
             {
                 let (piece, movement, signs) = (piece.to_owned(), None, Vec::new());
                 self.tap(Tap::Flag { piece, movement, place, severity, signs })?;
@@ -113,14 +113,14 @@ impl<R: Rng> Phone<'_, R> {
         u32::try_from(reps).unwrap_or(0).min(20)
     }
 
-    fn interval(&mut self, view: &IntervalView) -> Outcome {
+    fn interval(&mut self, piece: &PieceView, view: &IntervalView) -> Outcome {
         for (movement, option) in self.member.options {
-            if view.options.iter().any(|it| it.movement == *movement && it.key == *option) {
-                let (piece, movement) = (view.name.clone(), Some((*movement).to_owned()));
-                self.tap(Tap::TakeOption { piece, movement, option: Some((*option).to_owned()) })?;
+            if piece.options.iter().any(|it| it.movement == *movement && it.key == *option) {
+                let (name, movement) = (piece.name.clone(), Some((*movement).to_owned()));
+                self.tap(Tap::TakeOption { piece: name, movement, option: Some((*option).to_owned()) })?;
             }
         }
-        self.clock(&view.name, Act::Begin)?;
+        self.clock(&piece.name, Act::Begin)?;
         self.pass(INTERVAL_READY_MS);
         for window in &view.windows {
             let pace = self.member.pace_ms + self.chance.random_range(-200..=200);
@@ -130,7 +130,7 @@ impl<R: Rng> Phone<'_, R> {
             self.pass(reps * pace);
             let as_asked = reps == i64::from(window.asked);
             self.tap(Tap::LogWindow {
-                piece: view.name.clone(),
+                piece: piece.name.clone(),
                 window: None,
                 reps: if as_asked { None } else { u32::try_from(reps).ok() },
                 // The running clock knows what was to spare.
@@ -141,28 +141,30 @@ impl<R: Rng> Phone<'_, R> {
         Ok(())
     }
 
-    fn hold(&mut self, view: &HoldView) -> Outcome {
-        self.measure(view, MeasuredWhen::Before)?;
-        self.clock(&view.name, Act::Begin)?;
+    fn hold(&mut self, name: &str, view: &HoldView) -> Outcome {
+        self.measure(name, view, MeasuredWhen::Before)?;
+        self.clock(name, Act::Begin)?;
         let short = view.hold_ms - self.member.second_side_ms;
         let sides = view.sides.len() as i64;
         let whole = view.ready_ms + sides * view.hold_ms + (sides - 1) * view.switch_ms;
         self.pass(whole - short.max(0));
-        self.tap(Tap::LogHold { piece: view.name.clone(), held_ms: Vec::new(), said: None })?;
+        self.tap(Tap::LogHold { piece: name.to_owned(), held_ms: Vec::new(), said: None })?;
         self.pass(20_000);
-        self.measure(view, MeasuredWhen::After)
+        self.measure(name, view, MeasuredWhen::After)
     }
 
-    fn measure(&mut self, view: &HoldView, when: MeasuredWhen) -> Outcome {
+    fn measure(&mut self, name: &str, view: &HoldView, when: MeasuredWhen) -> Outcome {
         let Some(range) = &view.range else { return Ok(()) };
         let (first, gained) = self.member.range;
         let warm = if when == MeasuredWhen::After { 8 } else { 0 };
+        let week = i64::from(self.week) - 1;
+        let mut readings = Vec::new();
         for side in 1..=range.sides {
-            let week = i64::from(self.week) - 1;
             let tenths = first + week * gained + warm + self.chance.random_range(-4..=4);
             let side = (range.sides == 2).then_some(side);
-            self.tap(Tap::LogRange { piece: view.name.clone(), when, side, tenths })?;
+            readings.push(SideReading { side, tenths });
         }
+        self.tap(Tap::LogRange { piece: name.to_owned(), when, readings })?;
         Ok(())
     }
 

@@ -4,7 +4,8 @@ mod plain;
 mod screen;
 
 use holdfast_core::Instant;
-use holdfast_core::clock::{Act, HOLD_SWITCH_MS, HoldSpec, HoldState, Mark, WhyShort, hold_state};
+use holdfast_core::clock::{Act, HoldSpec, HoldState, Mark, WhyShort, hold_state};
+use holdfast_core::plan::HOLD_SWITCH_MS;
 
 use crate::args::Hold;
 use crate::fault::{Fault, Outcome};

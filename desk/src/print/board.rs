@@ -1,6 +1,6 @@
 //! The board on a terminal.
 
-use holdfast_core::review::{AttentionKind, BoardRow, BoardScreen};
+use holdfast_core::coach::{AttentionKind, BoardRow, BoardScreen};
 use owo_colors::OwoColorize;
 
 /// The whole board.

@@ -1,6 +1,6 @@
 //! A member's page on a terminal.
 
-use holdfast_core::review::{LiftSeries, MemberScreen, RangeSeries};
+use holdfast_core::coach::{LiftSeries, MemberScreen, RangeSeries};
 use owo_colors::OwoColorize;
 
 use super::{indented, table};
@@ -17,14 +17,14 @@ pub(crate) fn member(page: &MemberScreen) -> String {
     }
     text += &format!("\n{}\n", "Sessions".bold());
     let mut rows =
-        table(&["date", "day", "sets", "volume load", "effort", "minutes", "session load"]);
+        table(&["date", "day", "sets", "volume load", "RPE", "minutes", "session load"]);
     for session in &page.sessions {
         rows.add_row([
             session.date.to_string(),
             session.day.clone(),
             session.sets.to_string(),
             session.volume.text(unit),
-            number(session.effort),
+            number(session.rpe),
             number(session.minutes),
             number(session.load),
         ]);
@@ -33,9 +33,9 @@ pub(crate) fn member(page: &MemberScreen) -> String {
     text += &weeks(page);
     if !page.strengths.is_empty() {
         text += &format!("\n{}\n", "Strength: an estimate from open and rated sets".bold());
-        for it in &page.strengths {
-            let trend = if it.trend.is_empty() { String::new() } else { format!("; {}", it.trend) };
-            text += &format!("  {}: {}{trend}\n", it.movement, it.text);
+        for strength in &page.strengths {
+            let trend = after("; ", &strength.trend);
+            text += &format!("  {}: {}{trend}\n", strength.movement, strength.text);
         }
     }
     if !page.lifts.is_empty() {
@@ -56,14 +56,14 @@ pub(crate) fn member(page: &MemberScreen) -> String {
                 format!("week of {}", region.week_of),
                 region.region.clone(),
                 region.held_text.clone(),
-                region.dose_text.clone(),
+                region.dose_text.clone().unwrap_or_default(),
             ]);
         }
         text += &indented(&rows, 2);
     }
-    if !page.scaled.is_empty() {
+    if !page.options.is_empty() {
         text += &format!("\n{}\n", "Options taken".bold());
-        for line in &page.scaled {
+        for line in &page.options {
             text += &format!(
                 "  {}  {} instead of {}: {}\n",
                 line.date, line.option, line.movement, line.because
@@ -102,15 +102,20 @@ fn weeks(page: &MemberScreen) -> String {
             week.sessions.to_string(),
             week.volume.text(page.unit),
             format!("{}{unrated}", week.load),
-            week.monotony.clone(),
-            week.strain.clone(),
+            week.monotony.clone().unwrap_or_default(),
+            week.strain.clone().unwrap_or_default(),
         ]);
     }
     let mut text = format!("\n{}\n{}", "Weeks".bold(), indented(&rows, 2));
-    if !page.load_text.is_empty() {
-        text += &format!("  {}\n", page.load_text);
+    if let Some(compared) = &page.load_text {
+        text += &format!("  {compared}\n");
     }
     text
+}
+
+/// Words after others, where there are any.
+fn after(lead: &str, words: &Option<String>) -> String {
+    words.as_ref().map_or(String::new(), |words| format!("{lead}{words}"))
 }
 
 fn number(value: Option<u32>) -> String {
@@ -138,7 +143,7 @@ fn lift_line(lift: &LiftSeries, unit: holdfast_core::MassUnit) -> String {
 }
 
 fn range_line(range: &RangeSeries) -> String {
-    let side = range.side.map_or(String::new(), |side| format!(", side {side}"));
+    let side = after(", ", &range.side_name);
     let reading = |tenths: i64| format!("{:.1}", tenths as f64 / 10.0);
     let points: Vec<String> = range
         .points
@@ -147,13 +152,8 @@ fn range_line(range: &RangeSeries) -> String {
             Some(format!("{} {}", point.date.format("%-d %b"), reading(point.before?)))
         })
         .collect();
-    let judged = if range.judged.is_empty() {
-        String::new()
-    } else {
-        format!("; first to last {}", range.judged)
-    };
-    let trend =
-        if range.trend.is_empty() { String::new() } else { format!("; trend {}", range.trend) };
+    let judged = after("; first to last ", &range.judged);
+    let trend = after("; trend ", &range.trend);
     format!(
         "  {} ({}{side}), {}: {}{judged}{trend}\n",
         range.name,

@@ -10,17 +10,15 @@ use std::io::{ErrorKind, Write};
 
 use comfy_table::{ContentArrangement, Table, presets};
 
-use holdfast_core::review::Proposal;
+use holdfast_core::coach::Proposal;
+use holdfast_core::session::{ClockView, Key};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
 
 pub(crate) use board::board;
 pub(crate) use member::member;
-pub(crate) use piece::{
-    asked_text, done_text, flags, load_text, pieces, set_line, short, warm_up, window_done,
-    window_line,
-};
+pub(crate) use piece::{flags, pieces};
 pub(crate) use plates::plates;
 pub(crate) use sheet::sheet;
 
@@ -90,12 +88,19 @@ fn wrapped(text: &str) -> String {
     text.split('\n').map(wrap).collect::<Vec<String>>().join("\n")
 }
 
-/// How long ago something was: `40 s ago`, `4 min ago`, `10 h 55 min ago`.
-pub(crate) fn ago(ms: i64) -> String {
-    match ms / 1000 {
-        seconds @ ..60 => format!("{seconds} s ago"),
-        seconds @ 60..3600 => format!("{} min ago", seconds / 60),
-        seconds => format!("{} h {} min ago", seconds / 3600, seconds % 3600 / 60),
+/// A clock in a few words: `left, let go, 18 s left`.
+pub(crate) fn clock(clock: &ClockView) -> String {
+    let about = clock.about.iter().map(|about| format!("{about}, ")).collect::<String>();
+    let left = clock.left_ms.map_or(String::new(), |ms| format!(", {} s left", (ms + 999) / 1000));
+    format!("{about}{}{left}", clock.now.to_lowercase())
+}
+
+/// What the one key does, for the line before the prompt: `Enter: Done: 60 kg x 6. Saves set 2.`
+pub(crate) fn key(key: &Key) -> String {
+    let more = key.more.iter().map(|more| format!(" {more}")).collect::<String>();
+    match key.tap {
+        Some(_) => format!("Enter: {}.{more}", key.words),
+        None => format!("{}.{more}", key.words),
     }
 }
 
@@ -122,10 +127,8 @@ pub(crate) fn indented(table: &Table, by: usize) -> String {
 /// A proposal in two lines: what, and why.
 fn proposal(proposal: &Proposal, indent: usize) -> String {
     let indent = " ".repeat(indent);
-    let ruled = match proposal.ruled_text.as_str() {
-        "" => String::new(),
-        ruled => format!(" ({ruled} by you)"),
-    };
+    let ruled = proposal.ruled_text.iter().map(|ruled| format!(" ({ruled} by you)"));
+    let ruled: String = ruled.collect();
     format!(
         "{indent}{}{ruled}: {} -> {}\n{indent}  {}\n",
         proposal.movement,
@@ -137,14 +140,7 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{ago, harmless};
-
-    #[test]
-    fn what_is_long_ago_is_said_in_minutes_and_hours() {
-        let said = [900, 59_999, 60_000, 3_599_999, 3_600_000, 39_359_000].map(ago);
-        let wanted = ["0 s", "59 s", "1 min", "59 min", "1 h 0 min", "10 h 55 min"];
-        assert_eq!(said, wanted.map(|time| format!("{time} ago")));
-    }
+    use super::harmless;
 
     #[test]
     fn only_line_ends_and_colours_pass() {

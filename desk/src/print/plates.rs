@@ -1,6 +1,6 @@
 //! Plates for loads.
 
-use holdfast_core::companion::PlatesScreen;
+use holdfast_core::session::PlatesScreen;
 use owo_colors::OwoColorize;
 
 use super::{indented, table};

@@ -1,6 +1,6 @@
 //! A session screen as a sheet.
 
-use holdfast_core::companion::{Notice, NoticeKind, SessionScreen, SessionState};
+use holdfast_core::session::{Notice, NoticeKind, SessionScreen, SessionState};
 use owo_colors::OwoColorize;
 
 use super::pieces;
@@ -18,12 +18,8 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
     if screen.pieces.is_empty() && !screen.days.is_empty() {
         text += &format!("Days: {}\n", screen.days.join(", "));
     }
-    if screen.unpublished > 0 {
-        let entries = match screen.unpublished {
-            1 => "1 entry".to_owned(),
-            more => format!("{more} entries"),
-        };
-        text += &format!("{}\n", format!("{entries} saved here for the next exchange").dimmed());
+    if let Some(waiting) = &screen.unpublished_text {
+        text += &format!("{}\n", waiting.dimmed());
     }
     text
 }

@@ -13,7 +13,7 @@ mod words;
 mod tests;
 
 use askama::Template;
-use holdfast_core::review::{BoardScreen, MemberScreen};
+use holdfast_core::coach::{BoardScreen, MemberScreen};
 use plotters::drawing::DrawingAreaErrorKind;
 
 /// Why there is no report.

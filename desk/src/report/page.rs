@@ -3,7 +3,7 @@
 use askama::Template;
 use holdfast_core::care;
 use holdfast_core::plan::Protocol;
-use holdfast_core::review::{Attention, BoardRow, BoardScreen, MemberScreen, Proposal};
+use holdfast_core::coach::{Attention, BoardRow, BoardScreen, MemberScreen, Proposal};
 
 use super::chart::Painted;
 use super::section::Section;
@@ -81,7 +81,7 @@ impl<'a> Page<'a> {
                 name: &row.name,
                 it,
                 on: Day::on(board.date, it.on),
-                answer: it.ruled.map(|_| it.ruled_text.as_str()),
+                answer: it.ruled_text.as_deref(),
             })
         };
         Ok(Page {

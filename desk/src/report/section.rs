@@ -1,7 +1,7 @@
 //! A member's own section of the page.
 
 use chrono::NaiveDate;
-use holdfast_core::review::{DiscomfortLine, MemberScreen, ScaledLine, SessionLine};
+use holdfast_core::coach::{DiscomfortLine, MemberScreen, OptionLine, SessionLine};
 
 use super::chart::{self, Figure, Painted};
 use super::page::{Look, looks};
@@ -16,7 +16,7 @@ pub(super) struct Section<'a> {
     /// Sessions that have an end but no rating, or no end.
     pub(super) unrated: usize,
     pub(super) figures: Vec<Figure>,
-    pub(super) scaled: Vec<Scaled<'a>>,
+    pub(super) options: Vec<OptionTaken<'a>>,
     pub(super) discomfort: Vec<Discomfort<'a>>,
 }
 
@@ -25,14 +25,14 @@ pub(super) struct Session<'a> {
     pub(super) date: Day,
     pub(super) it: &'a SessionLine,
     pub(super) volume: String,
-    /// Effort, minutes and session load.
+    /// Session RPE, minutes and session load.
     pub(super) rating: [Option<u32>; 3],
 }
 
 /// An option taken.
-pub(super) struct Scaled<'a> {
+pub(super) struct OptionTaken<'a> {
     pub(super) date: Day,
-    pub(super) it: &'a ScaledLine,
+    pub(super) it: &'a OptionLine,
 }
 
 /// A discomfort flag.
@@ -52,7 +52,7 @@ impl<'a> Section<'a> {
             date: day(it.date),
             it,
             volume: it.volume.text(member.unit),
-            rating: [it.effort, it.minutes, it.load],
+            rating: [it.rpe, it.minutes, it.load],
         };
         Ok(Section {
             anchor,
@@ -61,7 +61,7 @@ impl<'a> Section<'a> {
             sessions: member.sessions.iter().map(session).collect(),
             unrated: member.sessions.iter().filter(|it| it.load.is_none()).count(),
             figures: figures(member)?,
-            scaled: member.scaled.iter().map(|it| Scaled { date: day(it.date), it }).collect(),
+            options: member.options.iter().map(|it| OptionTaken { date: day(it.date), it }).collect(),
             discomfort: member
                 .discomfort
                 .iter()
@@ -75,7 +75,7 @@ impl<'a> Section<'a> {
         self.looks.is_empty()
             && self.sessions.is_empty()
             && self.figures.is_empty()
-            && self.scaled.is_empty()
+            && self.options.is_empty()
             && self.discomfort.is_empty()
     }
 }

@@ -4,7 +4,7 @@ use std::fmt;
 
 use askama::filters::HtmlSafe;
 use chrono::{Datelike, NaiveDate};
-use holdfast_core::review::AttentionKind;
+use holdfast_core::coach::AttentionKind;
 
 /// A date as an element of the page: the day in words, the year only where it is another one.
 #[derive(Clone, Copy)]
@@ -71,7 +71,7 @@ pub(super) fn class(kind: AttentionKind) -> &'static str {
     match kind {
         AttentionKind::Pain => "pain",
         AttentionKind::Stall | AttentionKind::Away | AttentionKind::Conflict => "slow",
-        AttentionKind::Scaled | AttentionKind::Tight => "note",
+        AttentionKind::Options | AttentionKind::Rushed => "note",
         AttentionKind::Progress => "gain",
     }
 }

@@ -5,9 +5,9 @@ use std::io::{Read, Write};
 use std::time::{Duration, Instant};
 
 use holdfast_tests::SMALL_PLAN;
+use holdfast_tests::athlete::Athlete;
+use holdfast_tests::terminal::{LONG, a_second_held, command, shown_in};
 use portable_pty::{PtySize, native_pty_system};
-
-use super::{Athlete, LONG, command, shown_in};
 
 #[test]
 fn hang_up_terminate_and_interrupt_keep_all_and_give_the_terminal_back() {
@@ -23,14 +23,15 @@ fn hang_up_terminate_and_interrupt_keep_all_and_give_the_terminal_back() {
     }
 }
 
-/// The window is closed: the other end of the terminal goes away while the program draws.
+/// The window is closed: the other end of the terminal goes away while the program draws. A terminal of
+/// the checks cannot be closed so, as what reads it holds it open.
 #[test]
 fn a_closed_terminal_ends_the_program_and_keeps_all() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
     let pair = native_pty_system().openpty(size).unwrap();
     let args = ["session", "--day", "Any evening"];
-    let mut child = pair.slave.spawn_command(command(&ana.home(), &args, &[])).unwrap();
+    let mut child = pair.slave.spawn_command(command(ana.home(), &args, &[])).unwrap();
     drop(pair.slave);
     let mut reader = pair.master.try_clone_reader().unwrap();
     let mut keys = pair.master.take_writer().unwrap();
@@ -91,7 +92,7 @@ fn killed_in_mid_session_it_goes_on_with_all_that_was_acknowledged() {
     terminal.does("s", "the reading: later");
     terminal.does("\r", "GET READY");
     terminal.does("n", "HOLD");
-    terminal.until("a second held", super::session::a_second_held);
+    terminal.until("a second held", a_second_held);
     terminal.signal("KILL");
     terminal.ends();
     let held = || {

@@ -5,8 +5,7 @@ use std::os::unix::fs::PermissionsExt;
 use std::path::Path;
 
 use holdfast_tests::run;
-
-use super::Terminal;
+use holdfast_tests::terminal::{LONG, Terminal};
 
 #[test]
 fn it_runs_through_and_says_the_seconds_of_each_side() {
@@ -138,7 +137,7 @@ fn cues_are_spoken_where_a_speech_program_is_there() {
         let told = || fs::read_to_string(&heard).unwrap_or_default();
         // A cue gives way to the next, so on a slow machine not each is heard.
         let heard = || told().contains("-- go") || told().contains("-- done");
-        while !heard() && begun.elapsed() < super::LONG {
+        while !heard() && begun.elapsed() < LONG {
             std::thread::sleep(std::time::Duration::from_millis(10));
         }
         assert!(heard(), "{speaker}: {}", told());

@@ -1,17 +1,12 @@
 //! A session on a full screen.
 
-use holdfast_tests::{SMALL_PLAN, run};
-
-use super::{Athlete, Terminal};
+use holdfast_tests::athlete::Athlete;
+use holdfast_tests::terminal::{Terminal, a_second_held};
+use holdfast_tests::{EVERY_DAY, SMALL_PLAN, changed, run};
 
 const ENTER: &str = "\r";
 const UP: &str = "\x1b[A";
 const ESC: &str = "\x1b";
-
-/// More than a second of side 1 is held; which second is seen depends on the machine.
-pub(super) fn a_second_held(screen: &str) -> bool {
-    screen.contains("held: side 1") && !screen.contains("held: side 1 0:00")
-}
 
 #[test]
 fn a_whole_session_is_logged_edited_and_undone() {
@@ -202,28 +197,17 @@ fn is_rest(line: &str) -> bool {
 
 #[test]
 fn without_colour_the_words_say_it_all() {
-    let colours = |terminal: &Terminal| {
-        let shown = terminal.shown.lock().unwrap();
-        let (screen, mut found) = (shown.screen(), 0);
-        for (row, column) in (0..24).flat_map(|row| (0..80).map(move |column| (row, column))) {
-            let cell = screen.cell(row, column).unwrap();
-            let plain =
-                [cell.fgcolor(), cell.bgcolor()].iter().all(|it| *it == vt100::Color::Default);
-            found += u32::from(!plain);
-        }
-        found
-    };
     let run = |environment: &[(&str, &str)]| {
         let ana = Athlete::with_plan(SMALL_PLAN);
         let args = ["session", "--day", "Any evening"];
-        let mut terminal = Terminal::with(&ana.home(), &args, 80, 24, environment);
+        let mut terminal = Terminal::with(ana.home(), &args, 80, 24, environment);
         terminal.sees("set 1 of 3");
         terminal.does("d", "Where does it hurt");
         terminal.does("\r", "How bad");
         terminal.does("5\r", "saddle numbness");
         terminal.does("\r", "DISCOMFORT:");
         let screen = terminal.screen();
-        (screen, colours(&terminal))
+        (screen, terminal.coloured_cells())
     };
     let (with, coloured) = run(&[]);
     let (without, plain) = run(&[("NO_COLOR", "1")]);
@@ -236,7 +220,7 @@ fn without_colour_the_words_say_it_all() {
 fn plain_dumb_and_a_day_off_are_answered() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     let args = ["session", "--plain", "--day", "Any evening"];
-    let mut terminal = Terminal::run(&ana.home(), &args, 80, 24);
+    let mut terminal = Terminal::run(ana.home(), &args, 80, 24);
     terminal.sees("Enter: done as planned.");
     terminal.does("50 x 8\r", "Squat set 1, 50 kg x 8");
     terminal.does("quit\r", "Left open");
@@ -244,16 +228,15 @@ fn plain_dumb_and_a_day_off_are_answered() {
     assert!(!terminal.written().contains("\x1b[?1049h"), "no other screen");
     // `CI` asks for colours wherever something is built; a terminal that has none is not to get them.
     let dumb = [("TERM", "dumb"), ("CI", "true")];
-    let mut terminal = Terminal::with(&ana.home(), &["session"], 80, 24, &dumb);
+    let mut terminal = Terminal::with(ana.home(), &["session"], 80, 24, &dumb);
     terminal.does("quit\r", "Left open");
     assert_eq!(terminal.ends(), 0);
     assert!(!terminal.written().contains('\x1b'), "a dumb terminal gets plain lines");
     // No day on sundays to saturdays: the days can be chosen.
-    let all =
-        r#"on = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]"#;
-    assert!(SMALL_PLAN.contains(all));
-    let ana = Athlete::with_plan(&SMALL_PLAN.replace("starts = 2026-11-02", "starts = 2199-12-30"));
-    let mut terminal = Terminal::run(&ana.home(), &["session"], 80, 24);
+    assert!(SMALL_PLAN.contains(EVERY_DAY));
+    let later = changed(SMALL_PLAN, "starts = 2026-11-02", "starts = 2199-12-30");
+    let ana = Athlete::with_plan(&later);
+    let mut terminal = Terminal::run(ana.home(), &["session"], 80, 24);
     terminal.sees("Train which day?");
     terminal.does(ENTER, "set 1 of 3");
     terminal.types("q");
@@ -266,7 +249,7 @@ fn plain_dumb_and_a_day_off_are_answered() {
 fn a_line_goes_to_the_window_that_runs_when_it_is_typed() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     let args = ["session", "--plain", "--day", "Any evening"];
-    let mut terminal = Terminal::run(&ana.home(), &args, 80, 24);
+    let mut terminal = Terminal::run(ana.home(), &args, 80, 24);
     terminal.sees("set 1 of 3");
     terminal.does("skip\r", "Corners, window 1 of 4");
     terminal.does("begin 2\r", "[get ready");
@@ -274,7 +257,7 @@ fn a_line_goes_to_the_window_that_runs_when_it_is_typed() {
     terminal.does("\r", "the first window comes");
     terminal.does("next\r", "[window 1");
     // The clock goes on by another hand: nothing new stands on this screen.
-    let ran = run(&ana.home(), &["session", "--plain"], "skip\nnext\nquit\n");
+    let ran = run(ana.home(), &["session", "--plain"], "skip\nnext\nquit\n");
     assert!(ran.fine && ran.out.contains("[window 2"), "{ran:?}");
     terminal.does("\r", "Corners window 2");
     terminal.does("quit\r", "Left open");

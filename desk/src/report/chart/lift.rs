@@ -1,7 +1,7 @@
 //! The heaviest load of each session, and the reps of the open set under it.
 
 use holdfast_core::MassUnit;
-use holdfast_core::review::{LiftPoint, LiftSeries};
+use holdfast_core::coach::{LiftPoint, LiftSeries};
 use plotters::element::{Circle, Cross, PathElement};
 use plotters::series::LineSeries;
 use plotters::style::Color;

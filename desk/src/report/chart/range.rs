@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::review::{RangePoint, RangeSeries};
+use holdfast_core::coach::{RangePoint, RangeSeries};
 use plotters::element::{Circle, PathElement, Rectangle};
 use plotters::series::{DashedLineSeries, LineSeries};
 use plotters::style::{Color, ShapeStyle};
@@ -97,7 +97,7 @@ fn draw_readings(
 }
 
 fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, String) {
-    let side = series.side.map_or(String::new(), |side| format!(", side {side}"));
+    let side = series.side_name.iter().map(|side| format!(", {side}")).collect::<String>();
     let title = format!("{}: {}{side}", series.piece, series.name);
     let mut note = Vec::new();
     let before = points.iter().any(|it| it.before.is_some());
@@ -117,11 +117,11 @@ fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, Strin
     if !series.protocol.larger_is_further() {
         note.push("A smaller reading is further.".to_owned());
     }
-    if !series.judged.is_empty() {
-        note.push(format!("First to last before the hold: {}.", series.judged));
+    if let Some(judged) = &series.judged {
+        note.push(format!("First to last before the hold: {judged}."));
     }
-    if !series.trend.is_empty() {
-        note.push(format!("Trend before the hold: {}.", series.trend));
+    if let Some(trend) = &series.trend {
+        note.push(format!("Trend before the hold: {trend}."));
     }
     let unit = &series.unit;
     let each = points.iter().map(|it| {

@@ -1,7 +1,7 @@
 //! Time under stretch of each part of the body, week by week.
 
 use chrono::NaiveDate;
-use holdfast_core::review::RegionMinutes;
+use holdfast_core::coach::RegionMinutes;
 
 use super::frame::{bars, frame};
 use super::ink::OTHER;

@@ -1,6 +1,6 @@
 //! What can be lifted once, training day by training day, with the band that holds four cases of five.
 
-use holdfast_core::review::{StrengthPoint, StrengthSeries};
+use holdfast_core::coach::{StrengthPoint, StrengthSeries};
 use holdfast_core::{Mass, MassUnit};
 use plotters::element::{Circle, Polygon};
 use plotters::series::LineSeries;
@@ -49,8 +49,7 @@ pub(in crate::report) fn strength(
 
 fn words(series: &StrengthSeries, unit: MassUnit) -> (String, String, String) {
     let title = format!("{}: strength", series.movement);
-    let trend =
-        if series.trend.is_empty() { String::new() } else { format!(" Trend: {}.", series.trend) };
+    let trend = series.trend.iter().map(|trend| format!(" Trend: {trend}.")).collect::<String>();
     let note = format!(
         "An estimate of what can be lifted once, from open sets and sets with reps in reserve, as it \
          was known on each day. Band: four cases of five. Now {}.{trend}",

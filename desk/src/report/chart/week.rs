@@ -1,6 +1,6 @@
 //! The session load of each week.
 
-use holdfast_core::review::WeekLine;
+use holdfast_core::coach::WeekLine;
 
 use super::frame::{bars, frame};
 use super::ink::MAIN;
@@ -29,7 +29,7 @@ pub(in crate::report) fn weeks(weeks: &[WeekLine]) -> Painted<Option<Figure>> {
         format!("Session load of the week from: {says}."),
     );
     Figure::drawn(words, HEIGHT, |sheet| {
-        let mut plot = frame(sheet, "effort × minutes", &x, &y)?;
+        let mut plot = frame(sheet, "RPE × minutes", &x, &y)?;
         bars(&mut plot, &x, &each, |index| weeks[index].load.to_string(), MAIN)
     })
     .map(Some)

@@ -4,7 +4,7 @@ mod contrast;
 mod sample;
 
 use holdfast_core::plan::Protocol;
-use holdfast_core::review::{AttentionKind, MemberScreen, RangePoint};
+use holdfast_core::coach::{AttentionKind, MemberScreen, RangePoint};
 use holdfast_core::{Mass, MassUnit, care};
 use quick_xml::Reader;
 use quick_xml::events::Event;
@@ -58,7 +58,7 @@ fn words_of_people_stay_words() {
     members[0].ranges[0].name = HOSTILE.into();
     members[0].ranges[0].unit = HOSTILE.into();
     members[0].regions[0].region = HOSTILE.into();
-    members[0].scaled[0].because = HOSTILE.into();
+    members[0].options[0].because = HOSTILE.into();
     members[0].discomfort[0].movement = HOSTILE.into();
     let mut board = board(&members);
     board.heading = HOSTILE.into();

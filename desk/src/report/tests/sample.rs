@@ -1,12 +1,12 @@
 //! A board and members made by hand: invented people of a rowing club's boathouse cellar.
 
 use chrono::{Days, NaiveDate};
-use holdfast_core::journal::Decision;
+use holdfast_core::load::Decision;
 use holdfast_core::load::Reason;
 use holdfast_core::plan::Protocol;
-use holdfast_core::review::{
+use holdfast_core::coach::{
     Attention, AttentionKind, BoardRow, BoardScreen, DiscomfortLine, LiftPoint, LiftSeries,
-    MemberScreen, Proposal, ProposedSet, RangePoint, RangeSeries, RegionMinutes, ScaledLine,
+    MemberScreen, Proposal, ProposedSet, RangePoint, RangeSeries, RegionMinutes, OptionLine,
     SessionLine, WeekLine,
 };
 use holdfast_core::{Mass, MassUnit, PersonId, RecordId};
@@ -49,9 +49,9 @@ pub(super) fn session(
         day: day.to_owned(),
         sets: 4,
         volume,
-        effort: rated.map(|(effort, _)| effort),
+        rpe: rated.map(|(rpe, _)| rpe),
         minutes: rated.map(|(_, minutes)| minutes),
-        load: rated.map(|(effort, minutes)| effort * minutes),
+        load: rated.map(|(rpe, minutes)| rpe * minutes),
     }
 }
 
@@ -68,12 +68,12 @@ pub(super) fn empty(number: u32, name: &str, unit: MassUnit) -> MemberScreen {
         proposals: Vec::new(),
         sessions: Vec::new(),
         weeks: Vec::new(),
-        load_text: String::new(),
+        load_text: None,
         lifts: Vec::new(),
         strengths: Vec::new(),
         ranges: Vec::new(),
         regions: Vec::new(),
-        scaled: Vec::new(),
+        options: Vec::new(),
         discomfort: Vec::new(),
     }
 }
@@ -85,8 +85,8 @@ fn empty_week() -> WeekLine {
         load: 0,
         volume: Mass::ZERO,
         unrated_days: 0,
-        monotony: String::new(),
-        strain: String::new(),
+        monotony: None,
+        strain: None,
     }
 }
 
@@ -97,10 +97,11 @@ pub(super) fn range(protocol: Protocol, name: &str, points: Vec<RangePoint>) -> 
         unit: protocol.unit().text().to_owned(),
         piece: "Calves".into(),
         side: Some(1),
+        side_name: Some("left".into()),
         mdc95_tenths: protocol.mdc95_tenths(),
         points,
-        judged: String::new(),
-        trend: String::new(),
+        judged: None,
+        trend: None,
     }
 }
 
@@ -119,7 +120,7 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         format!("{} {}", loads.join(" / "), unit.symbol())
     };
     Proposal {
-        subject: "back-squat".into(),
+        exercise: Exercise::of("back-squat"),
         movement: movement.into(),
         piece: "Squat".into(),
         scheme: "8,6,5,5 open".into(),
@@ -130,12 +131,11 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         next_text: text(5),
         why: format!("80 {0} on Tue 17 Nov, open set 9 for 5: 5 {0} more", unit.symbol()),
         ruled,
-        ruled_text: match ruled {
-            None => String::new(),
-            Some(Decision::Accept) => "accepted".into(),
-            Some(Decision::Change) => "changed".into(),
-            Some(Decision::Refuse) => "refused".into(),
-        },
+        ruled_text: ruled.map(|decision| match decision {
+            Decision::Accept => "accepted".into(),
+            Decision::Change => "changed".into(),
+            Decision::Refuse => "refused".into(),
+        }),
     }
 }
 
@@ -146,8 +146,8 @@ pub(super) fn busy() -> MemberScreen {
     let mut member = empty(1, HOSTILE, MassUnit::Kg);
     member.attention = vec![
         look(AttentionKind::Pain, "low back 4/10 in Back squat on Tue 17 Nov"),
-        look(AttentionKind::Scaled, "Row lying on the bench (low back), 2 sessions"),
-        look(AttentionKind::Tight, "5 of 12 windows with less to spare than planned"),
+        look(AttentionKind::Options, "Row lying on the bench (low back), 2 sessions"),
+        look(AttentionKind::Rushed, "5 of 12 windows with less to spare than planned"),
         look(AttentionKind::Progress, "Back squat, last set 72.5 kg to 80 kg"),
     ];
     member.proposals = vec![proposal(MassUnit::Kg, "Back squat", None)];
@@ -171,14 +171,14 @@ pub(super) fn busy() -> MemberScreen {
     let squat = tuesdays().into_iter().zip(loads).zip(done);
     member.lifts = vec![
         LiftSeries {
-            subject: "back-squat".into(),
+            exercise: Exercise::of("back-squat"),
             movement: "Back squat".into(),
             scheme: "8,6,5,5 open".into(),
             open: true,
             points: squat.map(|((on, load), (reps, made))| point(on, load, reps, made)).collect(),
         },
         LiftSeries {
-            subject: "press-up".into(),
+            exercise: Exercise::of("press-up"),
             movement: "Press-up".into(),
             scheme: "10,10".into(),
             open: false,
@@ -197,7 +197,7 @@ pub(super) fn busy() -> MemberScreen {
         .map(read)
         .to_vec(),
     )];
-    member.ranges[0].judged = "+2.1 cm, more than measurement error (1.9 cm)".into();
+    member.ranges[0].judged = Some("+2.1 cm, more than measurement error (1.9 cm)".into());
     for monday in [date(11, 2), date(11, 9), date(11, 16)] {
         for (region, seconds) in [("hip flexors", 912), ("calves", 471)] {
             member.regions.push(RegionMinutes {
@@ -205,11 +205,11 @@ pub(super) fn busy() -> MemberScreen {
                 region: region.into(),
                 seconds,
                 held_text: String::new(),
-                dose_text: String::new(),
+                dose_text: None,
             });
         }
     }
-    member.scaled = vec![ScaledLine {
+    member.options = vec![OptionLine {
         date: date(11, 13),
         movement: "Bent-over row".into(),
         option: "Row lying on the bench".into(),
@@ -241,7 +241,7 @@ pub(super) fn pounds() -> MemberScreen {
         ..empty_week()
     }];
     member.lifts = vec![LiftSeries {
-        subject: "back-squat".into(),
+        exercise: Exercise::of("back-squat"),
         movement: "Back squat".into(),
         scheme: "8,6,5,5 open".into(),
         open: true,
@@ -268,7 +268,7 @@ pub(super) fn board(members: &[MemberScreen]) -> BoardScreen {
         proposals: member.proposals.clone(),
     };
     BoardScreen {
-        block: "Cellar block one".into(),
+        block: Some("Cellar block one".into()),
         date: date(11, 21),
         heading: "Cellar block one, week 3 of 3".into(),
         rows: members.iter().map(row).collect(),

@@ -1,16 +1,18 @@
 //! The published equations used the plain way.
 
-/// A published equation: its name, and one-rep max over load after so many reps.
-pub(super) struct Equation {
-    pub(super) name: &'static str,
+/// A published equation.
+pub struct Equation {
+    /// Whose it is.
+    pub name: &'static str,
     /// For any movement; Mayhew's is for the bench press only.
-    pub(super) general: bool,
-    pub(super) over: fn(f64) -> f64,
+    pub general: bool,
+    /// One-rep max over load.
+    pub over: fn(f64) -> f64,
 }
 
 impl Equation {
     /// Whole reps at a load from a one-rep max, by the same equation.
-    pub(super) fn reps(&self, max: f64, load: f64) -> u32 {
+    pub fn reps(&self, max: f64, load: f64) -> u32 {
         let (mut low, mut high) = (0.0, 36.5);
         for _ in 0..30 {
             let middle = (low + high) / 2.0;
@@ -23,7 +25,7 @@ impl Equation {
 /// Formulae and sources: Epley 1985; Brzycki, JOPERD 1993;64(1):88-90; Lombardi 1989; O'Conner et
 /// al. 1989; Wathen 1994; Lander, NSCA J 1985;6(6):60-61; Mayhew et al., J Appl Sport Sci Res
 /// 1992;6(4):200-206.
-pub(super) const EQUATIONS: [Equation; 7] = [
+pub const EQUATIONS: [Equation; 7] = [
     Equation { name: "Epley", general: true, over: |r| 1.0 + r / 30.0 },
     Equation { name: "Brzycki", general: true, over: |r| 36.0 / (37.0 - r) },
     Equation { name: "Lombardi", general: true, over: |r| r.powf(0.1) },
@@ -41,23 +43,28 @@ pub(super) const EQUATIONS: [Equation; 7] = [
     },
 ];
 
-/// Check values for 100 kg at 1, 5, 10 and 15 reps, computed from the published formulae apart from
-/// this code.
-#[test]
-fn equations_are_the_published_ones() {
-    let rows = [
-        [103.3333, 116.6667, 133.3333, 150.0],
-        [100.0, 112.5, 133.3333, 163.6364],
-        [100.0, 117.4619, 125.8925, 131.1019],
-        [102.5, 112.5, 125.0, 137.5],
-        [101.3042, 116.5825, 134.7467, 150.9063],
-        [101.3903, 113.7089, 134.0704, 163.3145],
-        [108.8640, 119.0107, 130.9343, 141.7192],
-    ];
-    for (equation, row) in EQUATIONS.iter().zip(rows) {
-        for (reps, max) in [1.0, 5.0, 10.0, 15.0].into_iter().zip(row) {
-            let ours = 100.0 * (equation.over)(reps);
-            assert!((ours - max).abs() < 1e-4, "{} at {reps}: {ours}", equation.name);
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Check values for 100 kg at 1, 5, 10 and 15 reps, computed from the published formulae apart from
+    /// this code.
+    #[test]
+    fn equations_are_the_published_ones() {
+        let rows = [
+            [103.3333, 116.6667, 133.3333, 150.0],
+            [100.0, 112.5, 133.3333, 163.6364],
+            [100.0, 117.4619, 125.8925, 131.1019],
+            [102.5, 112.5, 125.0, 137.5],
+            [101.3042, 116.5825, 134.7467, 150.9063],
+            [101.3903, 113.7089, 134.0704, 163.3145],
+            [108.8640, 119.0107, 130.9343, 141.7192],
+        ];
+        for (equation, row) in EQUATIONS.iter().zip(rows) {
+            for (reps, max) in [1.0, 5.0, 10.0, 15.0].into_iter().zip(row) {
+                let ours = 100.0 * (equation.over)(reps);
+                assert!((ours - max).abs() < 1e-4, "{} at {reps}: {ours}", equation.name);
+            }
         }
     }
 }

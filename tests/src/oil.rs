@@ -3,7 +3,7 @@
 //! tests hold them (C).
 
 /// The observations.
-pub(crate) const OIL: [f64; 12] = [
+pub const OIL: [f64; 12] = [
     446.6565229,
     454.4733065,
     455.6629740,
@@ -19,7 +19,7 @@ pub(crate) const OIL: [f64; 12] = [
 ];
 
 /// The levels at a weight of 0.2, begun at the first observation.
-pub(crate) const OIL_LEVELS: [f64; 12] = [
+pub const OIL_LEVELS: [f64; 12] = [
     446.6565, 448.2199, 449.7085, 444.4932, 446.8489, 445.5967, 441.5439, 450.2650, 461.4216,
     474.4957, 482.4503, 484.8025,
 ];

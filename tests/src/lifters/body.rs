@@ -1,4 +1,4 @@
-//! A crew whose true strength is known.
+//! How the lifters are made.
 //!
 //! It is not the model's own twin. What an athlete really does:
 //!
@@ -32,40 +32,42 @@ use rand_chacha::ChaCha8Rng;
 use super::chance::Chance;
 
 /// One athlete's training of one movement.
-pub(super) struct Lifter {
+pub struct Lifter {
     /// In the order of days.
-    pub(super) sessions: Vec<Session>,
+    pub sessions: Vec<Session>,
 }
 
 /// One session.
-pub(super) struct Session {
-    pub(super) on: NaiveDate,
+pub struct Session {
+    /// The date.
+    pub on: NaiveDate,
     /// The true one-rep max that day, fresh and in usual form, kilograms.
-    pub(super) max: f64,
+    pub max: f64,
     /// The sets, in order.
-    pub(super) seen: Vec<SetSeen>,
+    pub seen: Vec<SetSeen>,
 }
 
 impl Session {
     /// The open set, if there was one.
-    pub(super) fn open(&self) -> Option<&SetSeen> {
-        self.seen.last().filter(|set| set.evidence == Evidence::Open)
+    pub fn open(&self) -> Option<&SetSeen> {
+        self.seen.last().filter(|set| set.effort == Effort::Open)
     }
 }
 
 /// What could well be otherwise than it was chosen.
 #[derive(Clone, Copy)]
-pub(super) struct World {
+pub struct World {
     /// Mean reps at 70 % of the one-rep max.
-    pub(super) reps_at_70: f64,
+    pub reps_at_70: f64,
     /// The least and the most that a set takes from the next.
-    pub(super) tires: (f64, f64),
+    pub tires: (f64, f64),
     /// The scale of the form of the day.
-    pub(super) form: f64,
+    pub form: f64,
 }
 
 impl World {
-    pub(super) const USUAL: World = World { reps_at_70: 16.0, tires: (0.003, 0.02), form: 0.015 };
+    /// As it was chosen.
+    pub const USUAL: World = World { reps_at_70: 16.0, tires: (0.003, 0.02), form: 0.015 };
 }
 
 struct Body {
@@ -140,10 +142,10 @@ impl Progress {
     }
 }
 
-/// A crew of so many athletes.
-pub(super) fn crew(seed: u64, athletes: usize, world: World) -> Vec<Lifter> {
+/// So many lifters, drawn from a seed.
+pub fn lifters(seed: u64, many: usize, world: World) -> Vec<Lifter> {
     let mut chance = Chance(ChaCha8Rng::seed_from_u64(seed));
-    (0..athletes).map(|_| lifter(&mut chance, world)).collect()
+    (0..many).map(|_| lifter(&mut chance, world)).collect()
 }
 
 /// Reps commonly written into a plan.

@@ -3,12 +3,12 @@
 use holdfast_core::MassUnit;
 use holdfast_core::load::strength::{Evidence, Model, SetSeen, strength_by};
 
-use super::crew::{Lifter, Session};
+use super::body::{Lifter, Session};
 use super::equations::{EQUATIONS, Equation};
 
 /// Errors of one way of reading strength.
 #[derive(Clone, Default)]
-pub(super) struct Errors {
+pub struct Errors {
     log_squares: f64,
     logs: f64,
     reps: f64,
@@ -25,26 +25,27 @@ impl Errors {
     }
 
     /// Root mean square of the log of said over true one-rep max.
-    pub(super) fn max(&self) -> f64 {
+    pub fn max(&self) -> f64 {
         (self.log_squares / self.count).sqrt()
     }
 
     /// Mean of the log of said over true one-rep max.
-    pub(super) fn bias(&self) -> f64 {
+    pub fn bias(&self) -> f64 {
         self.logs / self.count
     }
 
     /// Mean absolute error of the reps on held-out open sets.
-    pub(super) fn reps(&self) -> f64 {
+    pub fn reps(&self) -> f64 {
         self.reps / self.count
     }
 }
 
 /// A share of cases.
 #[derive(Clone, Copy, Default)]
-pub(super) struct Share {
+pub struct Share {
     inside: f64,
-    pub(super) count: f64,
+    /// How many cases.
+    pub count: f64,
 }
 
 impl Share {
@@ -53,37 +54,43 @@ impl Share {
         self.count += 1.0;
     }
 
-    pub(super) fn percent(&self) -> f64 {
+    /// In percent.
+    pub fn percent(&self) -> f64 {
         100.0 * self.inside / self.count
     }
 }
 
 /// The ways to use an equation: the latest open set, the best of the last three, the latest of at
 /// most ten reps.
-pub(super) const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
+pub const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
 
 /// The model beside the equations on the same held-out sets.
-pub(super) struct Score {
-    pub(super) model: Errors,
+pub struct Score {
+    /// The model's errors.
+    pub model: Errors,
     /// By equation, by way.
-    pub(super) plain: [[Errors; WAYS.len()]; EQUATIONS.len()],
-    /// Held-out reps within the 80 % band: all, and by reps done, up to 5, to 10, more.
-    pub(super) in_band: Share,
-    pub(super) in_band_by_reps: [Share; 3],
+    pub plain: [[Errors; WAYS.len()]; EQUATIONS.len()],
+    /// Held-out reps within the 80 % band.
+    pub in_band: Share,
+    /// The same by reps done: up to 5, to 10, more.
+    pub in_band_by_reps: [Share; 3],
     /// Mean of the band's high end less its low one.
-    pub(super) width: f64,
+    pub width: f64,
     /// True one-rep max within its 80 % interval.
-    pub(super) in_interval: Share,
+    pub in_interval: Share,
     /// True mean change a week over the trend's days within the trend's 80 % interval.
-    pub(super) in_trend: Share,
+    pub in_trend: Share,
 }
 
-/// Open sets held back of every athlete: the last three, foretold from all that was before the
+/// Open sets held back of every lifter: the last three, foretold from all that was before the
 /// first of them.
 const HELD_OUT: usize = 3;
 
-/// Foretells the held-out sets of every athlete with at least three open sets before them.
-pub(super) fn score(model: &Model, crew: &[Lifter]) -> Score {
+/// Foretells the held-out sets of every lifter with at least three open sets before them.
+///
+/// # Panics
+/// When the core refuses what a lifter did.
+pub fn score(model: &Model, lifters: &[Lifter]) -> Score {
     let mut score = Score {
         model: Errors::default(),
         plain: Default::default(),
@@ -93,7 +100,7 @@ pub(super) fn score(model: &Model, crew: &[Lifter]) -> Score {
         in_interval: Share::default(),
         in_trend: Share::default(),
     };
-    for lifter in crew {
+    for lifter in lifters {
         let with_open = lifter.sessions.iter().filter(|it| it.open().is_some());
         let Some(cut) = with_open.map(|it| it.on).rev().nth(HELD_OUT - 1) else { continue };
         let before = lifter.sessions.iter().filter(|it| it.on < cut);
@@ -149,6 +156,43 @@ impl Score {
             let change = ((max(trend.to) / max(trend.from)).ln() / weeks).exp_m1();
             self.in_trend.add((trend.per_week.low..=trend.per_week.high).contains(&change));
         }
+    }
+}
+
+/// What is printed of a score.
+impl Score {
+    /// The errors of the model and of every equation, and what the bands hold, line by line.
+    pub fn table(&self) -> String {
+        let row = |name: &str, it: &Errors| {
+            let (max, bias, reps) = (it.max(), it.bias(), it.reps());
+            format!("{name:30} max rms {max:.4} mean {bias:+.4}  reps {reps:.3}\n")
+        };
+        let mut text = row("model", &self.model);
+        for (plain, equation) in self.plain.iter().zip(&EQUATIONS) {
+            for (errors, way) in plain.iter().zip(WAYS) {
+                text += &row(&format!("{}, {way}", equation.name), errors);
+            }
+        }
+        text + &format!("{} sets; {}", self.in_band.count, self.covers())
+    }
+
+    /// The model's errors and what its bands hold, in one line.
+    pub fn line(&self, name: &str) -> String {
+        let (max, bias, reps) = (self.model.max(), self.model.bias(), self.model.reps());
+        let covers = self.covers();
+        format!("{name:18} max rms {max:.4} mean {bias:+.4} reps {reps:.3}; {covers}")
+    }
+
+    fn covers(&self) -> String {
+        let [few, some, many] = self.in_band_by_reps.map(|it| it.percent());
+        format!(
+            "in band {:.1} % (to 5 reps {few:.1}, to 10 {some:.1}, more {many:.1}), {:.2} reps wide; \
+             max in interval {:.1} %, change in trend {:.1} %",
+            self.in_band.percent(),
+            self.width,
+            self.in_interval.percent(),
+            self.in_trend.percent(),
+        )
     }
 }
 

@@ -9,18 +9,23 @@ use good_lp::{
     Expression, ProblemVariables, Solution, SolverModel, Variable, constraint, microlp, variable,
 };
 
-/// Denominations in grams with their pairs, and what a side weighs in each set, in grams.
-pub(crate) struct Instance {
-    pub(crate) plates: Vec<(i64, u32)>,
-    pub(crate) sides: Vec<i64>,
+/// A ramp to be built.
+pub struct Instance {
+    /// Denominations in grams, with their pairs.
+    pub plates: Vec<(i64, u32)>,
+    /// What a side weighs in each set, in grams.
+    pub sides: Vec<i64>,
 }
 
 /// As many plates as a side takes, in the core.
 const MOST_PLATES: u32 = 10;
 
 impl Instance {
-    /// Plates put on and taken off a side at the least, or why the solver has no answer.
-    pub(crate) fn solve(&self) -> Result<u32, String> {
+    /// Plates put on and taken off a side at the least.
+    ///
+    /// # Errors
+    /// Why the solver has no answer.
+    pub fn solve(&self) -> Result<u32, String> {
         let sets = self.sides.len();
         let stays: Vec<(usize, usize)> =
             (0..sets).flat_map(|from| (from..sets).map(move |to| (from, to))).collect();

@@ -1,0 +1,126 @@
+//! A session line by line.
+
+use std::io::{BufRead, IsTerminal};
+
+use holdfast_core::session::{SessionScreen, SessionState, Tap, Typed, line_help};
+use holdfast_core::{Holdfast, HoldfastError};
+use owo_colors::OwoColorize;
+
+use super::{FINISHED, left_open};
+use crate::fault::{Fault, Outcome};
+use crate::now::now;
+use crate::print;
+
+/// The one line shown at the start.
+const HELP_LINE: &str = "Enter: what the line before it says. ?: everything else. quit: leave it open.";
+
+/// Runs a session until it is finished, left, or the input ends. Once a line says saved, it is safely
+/// stored.
+pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
+    let mut input = std::io::stdin().lock();
+    let screen = holdfast.today(now())?;
+    let other_day = day.as_ref().is_some_and(|day| Some(day) != screen.day.as_ref());
+    match screen.state {
+        SessionState::Finished if day.is_none() => {
+            print::out(&print::sheet(&screen))?;
+            print::out(
+                "\nFinished. `undo` opens it again, `finish N` rates it again, Enter leaves it. Another \
+                 day is begun by its name: session --day NAME\n",
+            )?;
+        }
+        SessionState::Running if !other_day => print::out(&print::sheet(&screen))?,
+        _ => {
+            let screen = holdfast.tap(Tap::Begin { day }, None, now())?;
+            print::out(&print::sheet(&screen))?;
+        }
+    }
+    print::out(&format!("\n{}\n", HELP_LINE.dimmed()))?;
+    loop {
+        // A running clock has moved since the last line.
+        let screen = holdfast.today(now())?;
+        print::out(&prompt(&screen))?;
+        let Some(typed) = ask(&mut input)? else { return left_open(holdfast) };
+        match holdfast.read_line(typed, now()) {
+            Ok(Typed::Leave) if screen.state == SessionState::Finished => return Ok(()),
+            Ok(Typed::Leave) => return left_open(holdfast),
+            Ok(Typed::Help) => print::out(&line_help(&screen))?,
+            Ok(Typed::Sheet) => print::out(&print::sheet(&screen))?,
+            Ok(Typed::Tap { tap }) => {
+                let after = do_tap(holdfast, tap)?;
+                let finished = |state| state == SessionState::Finished;
+                let done = after.is_some_and(|after| finished(after.state));
+                if done && !finished(screen.state) {
+                    return print::out(FINISHED);
+                }
+            }
+            Err(HoldfastError::Invalid { reason, .. }) => {
+                print::out(&format!("{} {reason}\n", "not understood:".yellow()))?;
+            }
+            Err(error) => return Err(error.into()),
+        }
+    }
+}
+
+/// Reads a line; none when the input has ended.
+fn ask(input: &mut impl BufRead) -> Outcome<Option<String>> {
+    let mut typed = String::new();
+    let read =
+        input.read_line(&mut typed).map_err(|error| Fault::Typed(format!("input: {error}")))?;
+    if !std::io::stdin().is_terminal() {
+        // The answer's own line, as a terminal would have echoed it.
+        print::out(&format!("{}\n", typed.trim_end()))?;
+    }
+    Ok((read > 0).then(|| typed.trim().to_owned()))
+}
+
+/// Does a tap and says that it is saved; what cannot be is said, and nothing is lost.
+fn do_tap(holdfast: &Holdfast, tap: Tap) -> Outcome<Option<SessionScreen>> {
+    match holdfast.tap(tap, None, now()) {
+        Ok(after) => {
+            print::out(&saved(&after))?;
+            Ok(Some(after))
+        }
+        Err(error) => {
+            print::out(&format!("{} {error}\n", "not saved:".red()))?;
+            Ok(None)
+        }
+    }
+}
+
+/// What a tap saved or took back; with care where somebody hurts, and a question where it may be a slip.
+fn saved(after: &SessionScreen) -> String {
+    let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
+    let said = match (&after.undone, &after.saved_text) {
+        (Some(undone), _) => format!("taken back: {undone}"),
+        (None, said) => said.clone().unwrap_or_default(),
+    };
+    let mut text = format!("{}{number}: {said}\n", "saved".green());
+    if let Some(doubt) = &after.doubt {
+        text += &format!("  {} {doubt}; `undo` if it was a slip\n", "really?".yellow());
+    }
+    text
+}
+
+/// The row at hand: what is asked about its clock, the care for it, what it asks for, what Enter does.
+fn prompt(screen: &SessionScreen) -> String {
+    let here = &screen.here;
+    let mut text = String::from("\n");
+    if let Some(rest) = screen.rest.as_ref().filter(|_| here.clock.is_some()) {
+        text += &format!("{}\n", format!("rest: {}", rest.words).yellow());
+    }
+    if let Some(question) = here.clock.as_ref().and_then(|clock| clock.question.as_ref()) {
+        text += &format!("{}\n", question.yellow());
+    }
+    let piece = here.row.as_ref().and_then(|row| row.piece());
+    let piece = screen.pieces.iter().find(|it| Some(it.name.as_str()) == piece);
+    text += &piece.map_or(String::new(), |piece| print::flags(&piece.flags));
+    for note in &here.notes {
+        text += &format!("{note}\n");
+    }
+    let clock = here.clock.as_ref().filter(|_| screen.rest.is_none());
+    let clock = clock.map_or(String::new(), |clock| format!(" [{}]", print::clock(clock)));
+    text + &format!("{}{clock}\n{}\n> ", here.line, print::key(&here.key).dimmed())
+}
+
+#[cfg(test)]
+mod tests;

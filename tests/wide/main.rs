@@ -1,0 +1,18 @@
+//! Checks that take minutes, in release: the same questions as in `tests`, asked more often or of more.
+//! `cargo task check wide` runs them, and plain `cargo test` does not.
+//!
+//! Each prints its seed and says in its documentation what it proves and how long that takes here, on
+//! two shared cores.
+#![allow(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "a check that stops is a check that failed, and what it prints is its figures"
+)]
+
+mod kills;
+mod strength;
+
+#[test]
+fn no_file_is_forgotten() {
+    holdfast_tests::no_file_is_forgotten("wide", "main", include_str!("main.rs"));
+}
