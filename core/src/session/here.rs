@@ -213,9 +213,7 @@ impl At<'_> {
                 let hint = match asks {
                     Some(Question::Load) => "load x reps, and reps left: `40 x 8, 2 left`",
                     Some(Question::Reps) => "the good reps: `7`; or all of it: `60 x 7, 2 left`",
-                    Some(Question::Reserve) => {
-                        "reps left: `2`; or all of it: `60 x 7, 2 left`"
-                    }
+                    Some(Question::Reserve) => "reps left: `2`; or all of it: `60 x 7, 2 left`",
                     _ => "load x reps: `60 x 7`; with reps left: `60 x 7, 2 left`; or only `7`",
                 };
                 form(self.title(), false, hint)

@@ -63,7 +63,13 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         Row::Set { piece, set } => {
             if let Some(answer) = reserve(&words, screen) {
                 let (piece, set) = (piece.clone(), Some(*set));
-                return tap(Tap::LogSet { piece, set, load: None, reps: None, reserve: Some(answer) });
+                return tap(Tap::LogSet {
+                    piece,
+                    set,
+                    load: None,
+                    reps: None,
+                    reserve: Some(answer),
+                });
             }
             let (set, words) = numbered("set", &words, *set)?;
             set::read(&words.join(" "), piece, set, screen.unit)
