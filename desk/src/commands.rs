@@ -194,12 +194,11 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let page = holdfast.member(given.name.clone(), today())?;
     let named = page.proposals.iter().find(|it| {
         // A piece's name tells two schemes of one movement apart.
-        same(&given.movement, &it.exercise.to_string(), &it.movement) || same(&given.movement, "", &it.piece)
+        same(&given.movement, &it.exercise.to_string(), &it.movement)
+            || same(&given.movement, "", &it.piece)
     });
-    let exercise = named.map_or_else(
-        || Exercise::from_text(&given.movement),
-        |proposal| proposal.exercise.clone(),
-    );
+    let exercise = named
+        .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
     let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
     let read = |text: &String| Mass::parse(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();

@@ -40,12 +40,12 @@ fn main() {
     let mut taps = 0..;
     let durable = middle(runs, 1, || {
         let tap = set(taps.next().unwrap_or_default());
-        black_box(zoe.companion.tap(tap, zoe.now()).unwrap());
+        black_box(zoe.holdfast.tap(tap, zoe.now()).unwrap());
     });
     let screen = middle(runs, 1, || {
-        black_box(zoe.companion.today(zoe.now()).unwrap());
+        black_box(zoe.holdfast.today(zoe.now()).unwrap());
     });
-    zoe.companion.close().unwrap();
-    let empty = middle(runs, 1_000, || black_box(&zoe.companion).close().unwrap());
+    zoe.holdfast.shut().unwrap();
+    let empty = middle(runs, 1_000, || black_box(&zoe.holdfast).shut().unwrap());
     println!("calls: empty {empty} ns, set {durable} ns, screen {screen} ns");
 }

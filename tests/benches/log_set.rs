@@ -51,7 +51,7 @@ impl Lifter {
         let tap = squat(Some(self.set), Some(60), Some(8), None);
         let at = self.device().now();
         let start = Instant::now();
-        black_box(self.device().companion.tap(tap, at).unwrap());
+        black_box(self.device().holdfast.tap(tap, at).unwrap());
         start.elapsed()
     }
 }
@@ -92,7 +92,7 @@ fn each(c: &mut Criterion) {
     c.bench_function("bare durable insert", |b| {
         b.iter_custom(|times| (0..times).map(|_| bare.insert()).sum());
     });
-    c.bench_function("one set through the companion", |b| {
+    c.bench_function("one set through the holdfast", |b| {
         b.iter_custom(|times| (0..times).map(|_| lifter.log()).sum());
     });
 }

@@ -13,7 +13,7 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use holdfast_core::load::{Proof, ramp};
 use holdfast_tests::ilp::Instance;
-use holdfast_tests::racks::{loads, rack, sides};
+use holdfast_tests::kits::{builds, loads, sides};
 use holdfast_tests::timing::fastest;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -49,8 +49,8 @@ fn beside_the_solver(c: &mut Criterion) {
     let mut ratios = Vec::new();
     for (denominations, sets) in [(5, 4), (5, 5), (6, 4), (6, 5), (7, 4)] {
         let instance = random(&mut chance, denominations, sets, 2, 1250, true);
-        let (rack, loads) = (rack(&instance.plates), loads(&instance.sides));
-        let (ours, fast) = fastest(50, || ramp(&rack, &loads).unwrap().handled);
+        let (builds, loads) = (builds(&instance.plates), loads(&instance.sides));
+        let (ours, fast) = fastest(50, || ramp(&builds, &loads).unwrap().handled);
         let (theirs, slow) = fastest(2, || instance.solve().unwrap());
         assert_eq!(ours, theirs);
         let ratio = slow.as_secs_f64() / fast.as_secs_f64();
@@ -82,10 +82,10 @@ fn ten_sets(c: &mut Criterion) {
         let mut last = None;
         for _ in 0..200 {
             let instance = random(&mut chance, 12, 10, pairs, grid, rising);
-            let (rack, loads) = (rack(&instance.plates), loads(&instance.sides));
-            assert_eq!(ramp(&rack, &loads).unwrap().proof, Proof::Least);
-            times.push(fastest(3, || ramp(&rack, &loads).unwrap().handled).1);
-            last = Some((rack, loads));
+            let (builds, loads) = (builds(&instance.plates), loads(&instance.sides));
+            assert_eq!(ramp(&builds, &loads).unwrap().proof, Proof::Least);
+            times.push(fastest(3, || ramp(&builds, &loads).unwrap().handled).1);
+            last = Some((builds, loads));
         }
         times.sort_unstable();
         println!(

@@ -29,11 +29,11 @@ fn today(c: &mut Criterion) {
     for (name, sessions) in [("two weeks", 6), ("ten years", 1560)] {
         let crew = after(sessions);
         let ines = &crew.athletes[0];
-        let entries = ines.companion.export().unwrap().journal.len();
+        let entries = ines.holdfast.export().unwrap().journal.len();
         println!("{name}: {sessions} sessions, {entries} entries");
         let (day, date) = (Some("Squat evening".to_owned()), ines.now().date());
         c.bench_function(&format!("today after {name}"), |b| {
-            b.iter(|| black_box(ines.companion.preview(date, day.clone(), ines.now()).unwrap()));
+            b.iter(|| black_box(ines.holdfast.preview(date, day.clone(), ines.now()).unwrap()));
         });
         c.bench_function(&format!("open and check after {name}"), |b| {
             b.iter(|| black_box(ines.open_again().unwrap()));

@@ -1,18 +1,18 @@
 //! Plates: what the federations publish, exact pounds, and the handling of ramps against two general
 //! solvers.
 
-use holdfast_core::load::{Colour, Federation, Proof, Rack, Ramp, ramp};
-use holdfast_core::plan::PlateStack;
+use holdfast_core::load::{Colour, Federation, Proof, Ramp, ramp};
+use holdfast_core::plan::{Builds, PlateStack};
 use holdfast_core::{Mass, MassUnit};
 use holdfast_tests::ilp::Instance;
+use holdfast_tests::kits::{builds, builds_of, loads, sides};
 use holdfast_tests::oracle::reference;
-use holdfast_tests::racks::{loads, rack, rack_of, sides};
 use proptest::prelude::*;
 use serde::Deserialize;
 
 /// The ramp of sides in grams.
 fn ramp_of(plates: &[(i64, u32)], sides: &[i64]) -> Ramp {
-    ramp(&rack(plates), &loads(sides)).unwrap()
+    ramp(&builds(plates), &loads(sides)).unwrap()
 }
 
 /// Counts handling anew from the builds alone, and that each weighs what was asked.

@@ -18,7 +18,7 @@ impl Athlete {
     /// When the core refuses.
     pub fn with_plan(plan: &str) -> Athlete {
         let crew = Crew::start(plan, &["Ana"]).unwrap();
-        crew.athletes[0].companion.close().unwrap();
+        crew.athletes[0].holdfast.shut().unwrap();
         Athlete { crew }
     }
 

@@ -3,8 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use holdfast_core::companion::{CarriedFile, ListedFile};
-use holdfast_core::journal::LeafName;
+use holdfast_core::exchange::{CarriedFile, LeafName, ListedFile};
 
 use crate::Device;
 
@@ -64,7 +63,7 @@ impl Carrier {
     /// # Panics
     /// When the device or a file cannot be read.
     pub fn leaves_of(&self, device: &Device) -> Vec<CarriedFile> {
-        let writer = device.companion.who().unwrap().device;
+        let writer = device.holdfast.who().unwrap().device;
         let by_it = |file: &CarriedFile| {
             LeafName::parse(&file.name).is_some_and(|name| name.device == writer)
         };

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use holdfast_core::CompanionResult;
+use holdfast_core::HoldfastResult;
 use holdfast_core::journal::Role;
 use tempfile::TempDir;
 

@@ -4,16 +4,18 @@ use std::cell::RefCell;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use holdfast_core::companion::{ExchangeReport, PlanSummary, SessionScreen, Start, Tap, put_file};
+use holdfast_core::coach::PlanSummary;
+use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
-use holdfast_core::{Companion, CompanionResult, Instant, MassUnit};
+use holdfast_core::session::{SessionScreen, Tap};
+use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit, Start, put_file};
 
 use crate::{Carrier, at, later};
 
 /// A device in a folder. Its two clocks move when they are told to, and a second with each tap.
 pub struct Device {
     /// The one object.
-    pub companion: Companion,
+    pub holdfast: Holdfast,
     /// Its folder.
     pub home: PathBuf,
     now: RefCell<Instant>,
@@ -24,8 +26,8 @@ impl Device {
     /// devices of one `chance` would have one identity.
     ///
     /// # Errors
-    /// As [`Companion::start`].
-    pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> CompanionResult<Device> {
+    /// As [`Holdfast::start`].
+    pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> HoldfastResult<Device> {
         let chance = (0..48).map(|index| chance.wrapping_mul(31).wrapping_add(index)).collect();
         Device::started(home, Start { role, name: name.into(), unit: MassUnit::Kg, chance })
     }
@@ -33,20 +35,20 @@ impl Device {
     /// Starts a device as given, on the same evening.
     ///
     /// # Errors
-    /// As [`Companion::start`].
-    pub fn started(home: PathBuf, start: Start) -> CompanionResult<Device> {
+    /// As [`Holdfast::start`].
+    pub fn started(home: PathBuf, start: Start) -> HoldfastResult<Device> {
         let now = at("2026-11-02", 18);
-        let companion = Companion::start(text(&home), start, now.clone())?;
-        Ok(Device { companion, home, now: RefCell::new(now) })
+        let holdfast = Holdfast::start(text(&home), start, now.clone())?;
+        Ok(Device { holdfast, home, now: RefCell::new(now) })
     }
 
     /// Opens what lies in a folder, at a moment.
     ///
     /// # Errors
-    /// As [`Companion::open`].
-    pub fn open(home: PathBuf, now: Instant) -> CompanionResult<Device> {
-        let companion = Companion::open(text(&home), now.clone())?;
-        Ok(Device { companion, home, now: RefCell::new(now) })
+    /// As [`Holdfast::open`].
+    pub fn open(home: PathBuf, now: Instant) -> HoldfastResult<Device> {
+        let holdfast = Holdfast::open(text(&home), now.clone())?;
+        Ok(Device { holdfast, home, now: RefCell::new(now) })
     }
 
     /// The device's moment.
@@ -78,8 +80,8 @@ impl Device {
     /// Off for a while, and on again: another boot.
     ///
     /// # Errors
-    /// As [`Companion::open`].
-    pub fn reboot(&mut self, off_ms: i64) -> CompanionResult<()> {
+    /// As [`Holdfast::open`].
+    pub fn reboot(&mut self, off_ms: i64) -> HoldfastResult<()> {
         let now = self.now.get_mut();
         now.wall_ms += off_ms;
         now.boot_ms = 0;
@@ -90,25 +92,25 @@ impl Device {
     /// The app is killed and opened again.
     ///
     /// # Errors
-    /// As [`Companion::open`].
-    pub fn kill(&mut self) -> CompanionResult<()> {
-        self.companion = self.open_again()?;
+    /// As [`Holdfast::open`].
+    pub fn kill(&mut self) -> HoldfastResult<()> {
+        self.holdfast = self.open_again()?;
         Ok(())
     }
 
     /// Another opening of the same folder, as another process makes it.
     ///
     /// # Errors
-    /// As [`Companion::open`].
-    pub fn open_again(&self) -> CompanionResult<Companion> {
-        Companion::open(text(&self.home), self.now())
+    /// As [`Holdfast::open`].
+    pub fn open_again(&self) -> HoldfastResult<Holdfast> {
+        Holdfast::open(text(&self.home), self.now())
     }
 
     /// Taps a second after the last tap.
     ///
     /// # Errors
-    /// As [`Companion::tap`].
-    pub fn tap(&self, tap: Tap) -> CompanionResult<SessionScreen> {
+    /// As [`Holdfast::tap`].
+    pub fn tap(&self, tap: Tap) -> HoldfastResult<SessionScreen> {
         self.pass(1000);
         self.tap_now(tap)
     }
@@ -116,39 +118,75 @@ impl Device {
     /// Taps at this very moment.
     ///
     /// # Errors
-    /// As [`Companion::tap`].
-    pub fn tap_now(&self, tap: Tap) -> CompanionResult<SessionScreen> {
-        self.companion.tap(tap, self.now())
+    /// As [`Holdfast::tap`].
+    pub fn tap_now(&self, tap: Tap) -> HoldfastResult<SessionScreen> {
+        self.holdfast.tap(tap, None, self.now())
     }
 
     /// The screen now.
     ///
     /// # Errors
-    /// As [`Companion::today`].
-    pub fn today(&self) -> CompanionResult<SessionScreen> {
-        self.companion.today(self.now())
+    /// As [`Holdfast::today`].
+    pub fn today(&self) -> HoldfastResult<SessionScreen> {
+        self.holdfast.today(self.now())
     }
 
     /// Publishes a plan.
     ///
     /// # Errors
-    /// As [`Companion::publish`].
-    pub fn publish(&self, plan: &str) -> CompanionResult<PlanSummary> {
-        self.companion.publish("plan.toml".into(), plan.as_bytes().to_vec(), self.now())
+    /// As [`Holdfast::publish`].
+    pub fn publish(&self, plan: &str) -> HoldfastResult<PlanSummary> {
+        self.holdfast.publish("plan.toml".into(), plan.as_bytes().to_vec(), self.now())
     }
 
     /// Puts and gets until both sides have everything.
     ///
     /// # Errors
-    /// As [`Companion::absorb`].
-    pub fn exchange(&self, carrier: &Carrier) -> CompanionResult<ExchangeReport> {
-        let plan = self.companion.offer(carrier.listing())?;
-        let wanted = carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
-        let report = self.companion.absorb(wanted.collect(), self.now())?;
-        for file in self.companion.offer(carrier.listing())?.put {
-            put_file(carrier.folder(), &file)?;
+    /// As [`Holdfast::exchange`].
+    pub fn exchange(&self, carrier: &Carrier) -> HoldfastResult<ExchangeReport> {
+        let mut did = ExchangeDid::Begin;
+        loop {
+            did = match self.holdfast.exchange(did, self.now())? {
+                ExchangeStep::List => ExchangeDid::Listed { files: carrier.listing() },
+                ExchangeStep::Get { names } => {
+                    let mut files = carrier.files();
+                    files.retain(|file| names.contains(&file.name));
+                    ExchangeDid::Got { files, unread: Vec::new() }
+                }
+                ExchangeStep::Put { files } => {
+                    let put = |file| put_file(carrier.folder(), file).map(u32::from);
+                    let written: Vec<u32> = files.iter().map(put).collect::<HoldfastResult<_>>()?;
+                    ExchangeDid::Put { written: written.iter().sum() }
+                }
+                ExchangeStep::Done { report } => return Ok(report),
+            };
         }
-        Ok(report)
+    }
+
+    /// Takes in files that something brought, whatever is in them. What the device would put on the
+    /// carrier in return is dropped.
+    ///
+    /// # Errors
+    /// As [`Holdfast::exchange`].
+    pub fn take_in(&self, files: &[CarriedFile]) -> HoldfastResult<ExchangeReport> {
+        let listed = |file: &CarriedFile| ListedFile {
+            name: file.name.clone(),
+            bytes: file.content.len() as u64,
+        };
+        let mut did = ExchangeDid::Begin;
+        loop {
+            did = match self.holdfast.exchange(did, self.now())? {
+                ExchangeStep::List => {
+                    ExchangeDid::Listed { files: files.iter().map(listed).collect() }
+                }
+                ExchangeStep::Get { names } => {
+                    let wanted = files.iter().filter(|file| names.contains(&file.name));
+                    ExchangeDid::Got { files: wanted.cloned().collect(), unread: Vec::new() }
+                }
+                ExchangeStep::Put { .. } => ExchangeDid::Put { written: 0 },
+                ExchangeStep::Done { report } => return Ok(report),
+            };
+        }
     }
 
     /// Copies all that lies on the device into another folder, as a backup would.

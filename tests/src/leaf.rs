@@ -1,8 +1,7 @@
 //! Leaves written by hand.
 
 use holdfast_core::DeviceId;
-use holdfast_core::companion::CarriedFile;
-use holdfast_core::journal::LeafName;
+use holdfast_core::exchange::{CarriedFile, LeafName};
 use sha2::{Digest, Sha256};
 
 /// A file that is named rightly around whatever content it has, as a hostile writer would make it:

@@ -24,10 +24,10 @@ mod seed;
 pub mod athlete;
 pub mod ilp;
 pub mod kills;
+pub mod kits;
 pub mod lifters;
 pub mod oil;
 pub mod oracle;
-pub mod racks;
 pub mod taps;
 #[cfg(unix)]
 pub mod terminal;

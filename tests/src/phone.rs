@@ -2,7 +2,7 @@
 
 use holdfast_core::Instant;
 use holdfast_core::clock::Act;
-use holdfast_core::companion::{RestView, SessionScreen, Tap};
+use holdfast_core::session::{RestView, SessionScreen, Tap};
 
 use crate::taps::{begin, clock};
 use crate::{Crew, Device, at};
@@ -28,7 +28,7 @@ impl Phone {
     /// When the core refuses.
     pub fn begun(plan: &str, now: Instant) -> Phone {
         let crew = Crew::start(plan, &["Ines"]).unwrap();
-        crew.athletes[0].companion.close().unwrap();
+        crew.athletes[0].holdfast.shut().unwrap();
         crew.athletes[0].put_at(now);
         let mut phone = Phone { crew };
         phone.kill().tap(begin());
@@ -125,7 +125,7 @@ impl Phone {
     /// # Panics
     /// When the core refuses.
     pub fn journal(&self) -> Vec<String> {
-        let texts = self.device().companion.export().unwrap().journal;
+        let texts = self.device().holdfast.export().unwrap().journal;
         texts.iter().flat_map(|text| text.lines().map(str::to_owned)).collect()
     }
 }

@@ -4,8 +4,8 @@
 use holdfast_core::Mass;
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::companion::Tap;
 use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::session::{SideReading, Tap};
 
 /// Begins the day that is planned.
 pub fn begin() -> Tap {
@@ -18,18 +18,18 @@ pub fn begin_day(day: &str) -> Tap {
 }
 
 /// Finishes with the session's rating and its minutes.
-pub fn finish(effort: u32, minutes: u32) -> Tap {
-    Tap::Finish { effort: Some(effort), minutes: Some(minutes) }
+pub fn finish(rpe: u32, minutes: u32) -> Tap {
+    Tap::Finish { rpe: Some(rpe), minutes: Some(minutes) }
 }
 
 /// Finishes with a rating, and the minutes that the clocks counted.
-pub fn rate(effort: u32) -> Tap {
-    Tap::Finish { effort: Some(effort), minutes: None }
+pub fn rate(rpe: u32) -> Tap {
+    Tap::Finish { rpe: Some(rpe), minutes: None }
 }
 
 /// Finishes without a rating.
 pub fn finish_unrated() -> Tap {
-    Tap::Finish { effort: None, minutes: None }
+    Tap::Finish { rpe: None, minutes: None }
 }
 
 /// Logs the next set of squats.
@@ -75,7 +75,8 @@ pub fn clock_from(piece: &str, act: Act, station: Option<u32>) -> Tap {
 
 /// Logs a reading at the calves, in tenths.
 pub fn range(when: MeasuredWhen, side: Option<u32>, tenths: i64) -> Tap {
-    Tap::LogRange { piece: "Calves".into(), when, side, tenths }
+    let readings = vec![SideReading { side, tenths }];
+    Tap::LogRange { piece: "Calves".into(), when, readings }
 }
 
 /// Takes an option for the squats, or the movement itself again.

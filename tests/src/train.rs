@@ -1,11 +1,10 @@
 //! Whole stretches of training.
 
 use holdfast_core::Mass;
-use holdfast_core::companion::{PieceView, Tap};
+use holdfast_core::session::{PieceKindView, Tap};
 
 use crate::Device;
 use crate::taps::{begin, begin_day, finish, kg, set, set_of};
-use crate::views::name;
 
 /// A session of squats: loads in kilograms and reps, rated 7 of an hour.
 ///
@@ -27,9 +26,11 @@ pub fn squats(device: &Device, date: &str, sets: &[(i64, u32)]) {
 pub fn three_squats(device: &Device, date: &str) {
     device.go_to(date);
     device.tap(begin()).unwrap();
-    for load in [50, 60, 70] {
+    for load in [50, 60] {
         device.tap(kg(load)).unwrap();
     }
+    // The last set is open: its reps are counted.
+    device.tap(set(Some(Mass::kg(70)), Some(5))).unwrap();
 }
 
 /// One whole session: every set with 60 kg, every window and every hold of the day.
@@ -39,25 +40,25 @@ pub fn three_squats(device: &Device, date: &str) {
 pub fn whole_day(device: &Device, day: &str) {
     let screen = device.tap(begin_day(day)).unwrap();
     for piece in &screen.pieces {
-        let of = name(piece);
+        let of = piece.name.as_str();
         let tap = |tap: Tap| drop(device.tap(tap).unwrap());
-        match piece {
-            PieceView::Strength { view } => {
-                for _ in &view.sets {
-                    tap(set_of(of, None, Some(Mass::kg(60)), None));
+        match &piece.kind {
+            PieceKindView::Strength { view } => {
+                for set in &view.sets {
+                    tap(set_of(of, None, Some(Mass::kg(60)), Some(set.asked)));
                 }
             }
-            PieceView::Interval { view } => {
+            PieceKindView::Interval { view } => {
                 for _ in &view.windows {
                     let spare_ms = Some(12_000);
                     tap(Tap::LogWindow { piece: of.into(), window: None, reps: None, spare_ms });
                 }
             }
-            PieceView::Hold { .. } => {
+            PieceKindView::Hold { .. } => {
                 let held_ms = vec![120_000, 120_000];
                 tap(Tap::LogHold { piece: of.into(), held_ms, said: None });
             }
-            PieceView::Note { .. } => {}
+            PieceKindView::Note { .. } => {}
         }
     }
     device.tap(finish(7, 50)).unwrap();

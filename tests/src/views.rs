@@ -1,15 +1,17 @@
 //! What a screen says: a piece's view, and what checks read from it.
 
 use holdfast_core::Mass;
-use holdfast_core::companion::{HoldView, IntervalView, PieceView, SessionScreen, StrengthView};
+use holdfast_core::session::{
+    HoldView, IntervalView, PieceKindView, PieceView, SessionScreen, StrengthView,
+};
 
 /// The first piece of sets.
 ///
 /// # Panics
 /// When the day has none.
 pub fn strength(screen: &SessionScreen) -> &StrengthView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Strength { view } => Some(view),
+    let found = screen.pieces.iter().find_map(|piece| match &piece.kind {
+        PieceKindView::Strength { view } => Some(view),
         _ => None,
     });
     found.unwrap()
@@ -20,8 +22,8 @@ pub fn strength(screen: &SessionScreen) -> &StrengthView {
 /// # Panics
 /// When the day has none.
 pub fn interval(screen: &SessionScreen) -> &IntervalView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Interval { view } => Some(view),
+    let found = screen.pieces.iter().find_map(|piece| match &piece.kind {
+        PieceKindView::Interval { view } => Some(view),
         _ => None,
     });
     found.unwrap()
@@ -32,21 +34,19 @@ pub fn interval(screen: &SessionScreen) -> &IntervalView {
 /// # Panics
 /// When the day has none.
 pub fn hold(screen: &SessionScreen) -> &HoldView {
-    let found = screen.pieces.iter().find_map(|piece| match piece {
-        PieceView::Hold { view } => Some(view),
+    let found = screen.pieces.iter().find_map(|piece| match &piece.kind {
+        PieceKindView::Hold { view } => Some(view),
         _ => None,
     });
     found.unwrap()
 }
 
-/// A piece's name.
-pub fn name(piece: &PieceView) -> &str {
-    match piece {
-        PieceView::Strength { view } => &view.name,
-        PieceView::Interval { view } => &view.name,
-        PieceView::Hold { view } => &view.name,
-        PieceView::Note { name, .. } => name,
-    }
+/// A piece by its name.
+///
+/// # Panics
+/// When the day has none of it.
+pub fn piece<'a>(screen: &'a SessionScreen, name: &str) -> &'a PieceView {
+    screen.pieces.iter().find(|piece| piece.name == name).unwrap()
 }
 
 /// The loads of the first sets.

@@ -3,8 +3,8 @@
 use std::fs;
 use std::process::Command;
 
-use holdfast_core::companion::{CarriedFile, ListedFile};
-use holdfast_core::journal::{LeafName, MAX_LEAF_BYTES, Role};
+use holdfast_core::exchange::{CarriedFile, LeafName, ListedFile, MAX_LEAF_BYTES};
+use holdfast_core::journal::Role;
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, Device, SMALL_PLAN, forged};
@@ -31,9 +31,9 @@ fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
     fs::write(folder.join("shopping list.txt"), "eggs").unwrap();
     fs::write(folder.join(".hidden.tmp"), "x").unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
-    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
     assert_eq!(page.sessions.len(), 1, "all but the torn leaf is there");
-    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
     let said = board.arrivals.join("\n");
     assert!(said.contains("shopping list.txt left alone: not one of Holdfast's files"), "{said}");
     assert!(said.contains("sync-conflict"), "{said}");
@@ -43,7 +43,7 @@ fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
     // Whole on a later day: taken in.
     fs::write(folder.join(&last.name), &last.content).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
-    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
     assert_eq!(page.sessions.len(), 2);
 }
 
@@ -53,14 +53,14 @@ fn what_has_not_arrived_is_counted() {
     let leaves = crew.carrier.leaves_of(&crew.athletes[0]);
     fs::remove_file(crew.carrier.folder().join(&leaves[1].name)).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
-    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
     assert_eq!(board.arrivals, ["1 upload from Ines's device has not arrived: 2"]);
     // The athlete's next exchange brings it again, byte for byte.
     crew.athletes[0].exchange(&crew.carrier).unwrap();
     let again = fs::read(crew.carrier.folder().join(&leaves[1].name)).unwrap();
     assert_eq!(again, leaves[1].content);
     crew.coach.exchange(&crew.carrier).unwrap();
-    let board = crew.coach.companion.board("2026-11-04".parse().unwrap()).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
     assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);
 }
 
@@ -72,10 +72,10 @@ fn a_leaf_changed_anywhere_is_left_alone() {
     let leaf = crew.carrier.leaves_of(&crew.athletes[0]).remove(1);
     let folder = tempfile::tempdir().unwrap();
     let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
-    let before = device.companion.state_text().unwrap();
+    let before = device.holdfast.state_text().unwrap();
     let refused = |content: Vec<u8>| {
         let file = CarriedFile { name: leaf.name.clone(), content };
-        let report = device.companion.absorb(vec![file], device.now()).unwrap();
+        let report = device.holdfast.absorb(vec![file], device.now()).unwrap();
         assert_eq!((report.leaves, report.aside.len()), (0, 1));
     };
     for index in (0..leaf.content.len()).step_by(7) {
@@ -84,12 +84,12 @@ fn a_leaf_changed_anywhere_is_left_alone() {
         refused(content);
         refused(leaf.content[..index].to_vec());
     }
-    assert_eq!(device.companion.state_text().unwrap(), before);
+    assert_eq!(device.holdfast.state_text().unwrap(), before);
 }
 
 /// The athlete's second leaf with other content.
 fn second_with(crew: &Crew, content: &[u8]) -> CarriedFile {
-    let writer = crew.athletes[0].companion.who().unwrap().device;
+    let writer = crew.athletes[0].holdfast.who().unwrap().device;
     forged(writer, 2, content.to_vec())
 }
 
@@ -116,12 +116,12 @@ fn hostile_content_under_a_right_name_is_left_alone_in_words() {
     ];
     for (content, said) in cases {
         let file = second_with(&crew, content.as_bytes());
-        let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
+        let report = crew.coach.holdfast.absorb(vec![file], crew.coach.now()).unwrap();
         let reason = &report.aside.first().expect(said).reason;
         assert!(reason.contains(said), "{said}: {reason}");
     }
     let not_utf8 = second_with(&crew, b"\xff\xfe\n");
-    let report = crew.coach.companion.absorb(vec![not_utf8], crew.coach.now()).unwrap();
+    let report = crew.coach.holdfast.absorb(vec![not_utf8], crew.coach.now()).unwrap();
     assert!(report.aside[0].reason.contains("utf-8"), "{:?}", report.aside);
 }
 
@@ -136,12 +136,12 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
     let report = crew.coach.exchange(&crew.carrier).unwrap();
     assert!(report.aside[0].reason.contains("another crew"), "{:?}", report.aside);
     let name = LeafName {
-        device: other.companion.who().unwrap().device,
+        device: other.holdfast.who().unwrap().device,
         sequence: 9,
         hash: "0".repeat(16),
     };
     let listed = ListedFile { name: name.to_string(), bytes: MAX_LEAF_BYTES as u64 + 1 };
-    let plan = crew.coach.companion.offer(vec![listed]).unwrap();
+    let plan = crew.coach.holdfast.offer(vec![listed]).unwrap();
     assert!(plan.get.is_empty() && plan.aside[0].reason.contains("at most"), "{plan:?}");
 }
 
@@ -158,16 +158,16 @@ fn what_a_newer_app_wrote_survives_and_is_counted() {
         .replacen("\"reps\":8", "\"tempo\":\"slow\",\"reps\":8", 1);
     assert_ne!(newer, text);
     let file = second_with(&crew, newer.as_bytes());
-    let report = crew.coach.companion.absorb(vec![file], crew.coach.now()).unwrap();
+    let report = crew.coach.holdfast.absorb(vec![file], crew.coach.now()).unwrap();
     assert_eq!((report.leaves, report.aside.len()), (1, 0), "{report:?}");
     let date = "2026-11-03".parse().unwrap();
-    let board = crew.coach.companion.board(date).unwrap();
+    let board = crew.coach.holdfast.board(date).unwrap();
     let said = board.arrivals.join("\n");
     assert!(said.contains("2 entries can only be read by a newer Holdfast"), "{said}");
-    let lines = crew.coach.companion.export().unwrap().journal.join("\n");
+    let lines = crew.coach.holdfast.export().unwrap().journal.join("\n");
     assert!(lines.contains("\"k\":\"sauna\"") && lines.contains("\"tempo\":\"slow\""), "{lines}");
     // Carried on to others, byte for byte.
-    let put = crew.coach.companion.offer(vec![]).unwrap().put;
+    let put = crew.coach.holdfast.offer(vec![]).unwrap().put;
     assert!(put.iter().any(|file| file.content == newer.as_bytes()));
 }
 
@@ -197,7 +197,7 @@ fn the_chain_is_what_sha256sum_prints() {
 fn two_histories_of_one_device_are_both_kept_and_said() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
-    ines.companion.close().unwrap();
+    ines.holdfast.shut().unwrap();
     let backup = crew.folder().join("backup");
     ines.copy_to(&backup);
     let phone = Device::open(ines.home.clone(), ines.now()).unwrap();
@@ -208,9 +208,9 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
     restored.exchange(&crew.carrier).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
     let date = "2026-11-04".parse().unwrap();
-    let page = crew.coach.companion.member("Ines".into(), date).unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), date).unwrap();
     assert_eq!(page.sessions.len(), 2, "both branches fold");
-    let board = crew.coach.companion.board(date).unwrap();
+    let board = crew.coach.holdfast.board(date).unwrap();
     assert!(board.arrivals.join(" ").contains("has two histories"), "{:?}", board.arrivals);
 }
 
@@ -220,7 +220,7 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
 fn a_copied_device_publishes_all_it_logs() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
-    ines.companion.close().unwrap();
+    ines.holdfast.shut().unwrap();
     let copy = crew.folder().join("copy");
     ines.copy_to(&copy);
     // The shelf is not copied with it: the copy makes its leaves again.
@@ -233,14 +233,14 @@ fn a_copied_device_publishes_all_it_logs() {
     let copied = Device::open(copy, ines.now()).unwrap();
     copied.go_to("2026-11-04");
     copied.tap(begin()).unwrap();
-    let plan = copied.companion.offer(crew.carrier.listing()).unwrap();
+    let plan = copied.holdfast.offer(crew.carrier.listing()).unwrap();
     copied.tap(kg(41)).unwrap();
     let wanted = crew.carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
-    copied.companion.absorb(wanted.collect(), copied.now()).unwrap();
+    copied.holdfast.absorb(wanted.collect(), copied.now()).unwrap();
     copied.exchange(&crew.carrier).unwrap();
     let report = crew.coach.exchange(&crew.carrier).unwrap();
     assert!(report.aside.is_empty(), "{report:?}");
-    let page = crew.coach.companion.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-04".parse().unwrap()).unwrap();
     let sets: Vec<u32> = page.sessions.iter().map(|session| session.sets).collect();
     assert_eq!(sets, [3, 1]);
 }

@@ -1,7 +1,8 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
 use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Trust, WhyShort};
-use holdfast_core::companion::{RestBasis, SessionScreen, Tap, WindowView};
+use holdfast_core::load::RestBasis;
+use holdfast_core::session::{SessionScreen, Tap, WindowView};
 use holdfast_tests::taps::{clock, clock_from, finish_unrated, held, squat, window};
 use holdfast_tests::views::{hold, interval};
 use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};

@@ -1,7 +1,7 @@
 //! A session whose phone's wall clock is set: nothing of it is hidden, and nothing is counted wrong.
 
 use holdfast_core::clock::{Act, HoldPhase, WhyShort};
-use holdfast_core::companion::{SessionScreen, SessionState, Tap};
+use holdfast_core::session::{SessionScreen, SessionState, Tap};
 use holdfast_tests::taps::{begin, clock, held, rate, squat, window};
 use holdfast_tests::views::{hold, interval};
 use holdfast_tests::{DAY, HOUR, MINUTE, Phone, SMALL_PLAN, at};

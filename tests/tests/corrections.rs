@@ -2,10 +2,10 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::companion::{SessionState, Tap};
 use holdfast_core::journal::Role;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{CompanionError, Mass};
+use holdfast_core::session::{SessionState, Tap};
+use holdfast_core::{HoldfastError, Mass};
 use holdfast_tests::taps::{
     begin, begin_day, clock, finish, flag, flag_in, held, kg, option, range, set_of, squat, window,
 };
@@ -123,7 +123,7 @@ fn a_session_runs_on_past_midnight() {
 fn taps_that_cannot_be_say_why_and_save_nothing() {
     let crew = running();
     let ines = &crew.athletes[0];
-    let before = ines.companion.state_text().unwrap();
+    let before = ines.holdfast.state_text().unwrap();
     let before_it = |side, tenths| range(MeasuredWhen::Before, side, tenths);
     let wrist = |severity| flag_in("Corners", Place::Wrist, severity, &[]);
     let wrong = [
@@ -158,7 +158,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         let error = ines.tap(tap.clone()).expect_err(said);
         assert!(error.to_string().contains(said), "{tap:?}: {error}");
     }
-    assert_eq!(ines.companion.state_text().unwrap(), before);
+    assert_eq!(ines.holdfast.state_text().unwrap(), before);
 }
 
 #[test]
@@ -190,11 +190,11 @@ fn a_plan_published_again_leaves_the_running_session_alone() {
 fn a_closed_companion_says_so_and_closing_twice_is_harmless() {
     let crew = running();
     let ines = &crew.athletes[0];
-    ines.companion.close().unwrap();
-    ines.companion.close().unwrap();
+    ines.holdfast.shut().unwrap();
+    ines.holdfast.shut().unwrap();
     let error = ines.today().unwrap_err();
     assert!(
-        matches!(error, HoldfastError::Invalid { ref field, .. } if field == "companion"),
+        matches!(error, HoldfastError::Invalid { ref field, .. } if field == "holdfast"),
         "{error}"
     );
 }
@@ -218,15 +218,15 @@ fn two_of_one_name_can_be_told_apart() {
     other.exchange(&crew.carrier).unwrap();
     crew.exchange_all().unwrap();
     let date = "2026-11-03".parse().unwrap();
-    let board = crew.coach.companion.board(date).unwrap();
+    let board = crew.coach.holdfast.board(date).unwrap();
     let names: Vec<_> = board.rows.iter().map(|row| row.name.clone()).collect();
     assert_eq!(names.len(), 2);
     for name in names {
         assert!(name.ends_with(')'), "{name}");
-        let page = crew.coach.companion.member(name.clone(), date).unwrap();
+        let page = crew.coach.holdfast.member(name.clone(), date).unwrap();
         assert_eq!(page.name, name);
     }
-    let unclear = crew.coach.companion.member("Ines".into(), date).unwrap_err().to_string();
+    let unclear = crew.coach.holdfast.member("Ines".into(), date).unwrap_err().to_string();
     assert!(unclear.contains("Ines (") && unclear.contains("ines ("), "{unclear}");
 }
 
@@ -275,11 +275,11 @@ fn a_wrong_clock_does_not_end_logging() {
     // A clock no entry can carry is refused in words, and nothing breaks.
     let mut far = ines.now();
     far.wall_ms = 2_000_000_000_000_000;
-    let refused = ines.companion.tap(day(), far.clone()).unwrap_err().to_string();
+    let refused = ines.holdfast.tap(day(), far.clone()).unwrap_err().to_string();
     assert!(refused.contains("outside the years"), "{refused}");
     for wall_ms in [i64::MAX, i64::MIN] {
         far.wall_ms = wall_ms;
-        let _ = ines.companion.today(far.clone());
+        let _ = ines.holdfast.today(far.clone());
     }
 }
 

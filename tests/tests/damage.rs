@@ -5,7 +5,7 @@ use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
 use holdfast_core::journal::Role;
-use holdfast_core::{CompanionError, Mass};
+use holdfast_core::{HoldfastError, Mass};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::strength;
@@ -22,7 +22,7 @@ fn aside(home: &Path) -> Vec<String> {
 fn trained() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     squats(&crew.athletes[0], "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
-    crew.athletes[0].companion.close().unwrap();
+    crew.athletes[0].holdfast.shut().unwrap();
     crew
 }
 
@@ -32,10 +32,10 @@ fn a_newer_database_is_refused_and_not_touched() {
     let path = crew.athletes[0].home.join("holdfast.db");
     let newer = Connection::open(&path).unwrap();
     newer.pragma_update(None, "user_version", 99).unwrap();
-    newer.close().unwrap();
+    newer.shut().unwrap();
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
-    assert_eq!(error, CompanionError::TooNew { found: 99, supported: 3 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 3 });
     assert!(error.to_string().contains("update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -90,13 +90,13 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
                 |row| row.get(0),
             )
             .unwrap();
-        settled.close().unwrap();
+        settled.shut().unwrap();
         let mut file = OpenOptions::new().write(true).open(torn.join("holdfast.db")).unwrap();
         file.seek(SeekFrom::Start((page as u64 - 1) * 4096)).unwrap();
         file.write_all(&[0x5a; 4096]).unwrap();
     }
     let again = Device::open(torn, at("2026-11-04", 18)).unwrap();
-    let said = again.companion.who().unwrap().opening;
+    let said = again.holdfast.who().unwrap().opening;
     assert!(said.contains("2 that no leaf held yet"), "{said}");
     let screen = again.today().unwrap();
     assert_eq!(strength(&screen).sets[0].done.as_ref().unwrap().load, Some(Mass::kg(52)));
@@ -112,7 +112,7 @@ fn damage_to_any_page_is_found_and_put_right() {
     let state = {
         let whole = ines.open_again().unwrap();
         let state = whole.state_text().unwrap();
-        whole.close().unwrap();
+        whole.shut().unwrap();
         state
     };
     let tidy = fs::read(&path).unwrap();
@@ -131,7 +131,7 @@ fn damage_to_any_page_is_found_and_put_right() {
         let said = again.who().unwrap().opening;
         assert!(said.contains("was damaged"), "page {page}: {said:?}");
         assert_eq!(again.state_text().unwrap(), state, "page {page}");
-        again.close().unwrap();
+        again.shut().unwrap();
     }
 }
 
@@ -144,7 +144,7 @@ fn a_changed_letter_in_an_entry_is_found() {
     let changed = Connection::open(ines.home.join("holdfast.db")).unwrap();
     let sql = "UPDATE entry SET raw = replace(raw, '\"reps\":8', '\"reps\":9') WHERE kind = 'lift'";
     assert!(changed.execute(sql, []).unwrap() > 0);
-    changed.close().unwrap();
+    changed.shut().unwrap();
     let again = ines.open_again().unwrap();
     assert!(again.who().unwrap().opening.contains("was damaged"));
     assert_eq!(again.state_text().unwrap(), state);
@@ -157,7 +157,7 @@ fn damage_met_while_running_is_put_right_at_once() {
     let ines = &crew.athletes[0];
     let running = ines.open_again().unwrap();
     let state = running.state_text().unwrap();
-    running.settle().unwrap();
+    running.cut_leaves().unwrap();
     let path = ines.home.join("holdfast.db");
     let pages = fs::metadata(&path).unwrap().len() / 4096;
     let mut file = OpenOptions::new().write(true).open(&path).unwrap();
@@ -242,7 +242,7 @@ fn a_home_that_cannot_be_is_named() {
     let folder = tempfile::tempdir().unwrap();
     let open = |home: &str| Device::open(folder.path().join(home), at("2026-11-03", 9));
     let nobody = open("none");
-    assert!(matches!(nobody, Err(CompanionError::NotFound { .. })));
+    assert!(matches!(nobody, Err(HoldfastError::NotFound { .. })));
     let file = folder.path().join("file");
     fs::write(&file, "x").unwrap();
     let under = Device::start(file.join("home"), "Ana", Role::Athlete, 1);
@@ -268,14 +268,14 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
     // As far as a rebuild gets before its first leaf: an empty database with its tables.
     let bare = crew.folder().join("bare");
     let spare = Device::start(bare.clone(), "x", Role::Athlete, 66).unwrap();
-    spare.companion.close().unwrap();
+    spare.holdfast.shut().unwrap();
     let emptied = Connection::open(bare.join("holdfast.db")).unwrap();
     emptied
         .execute_batch(
             "DELETE FROM entry; DELETE FROM leaf; DELETE FROM record; DELETE FROM device_person",
         )
         .unwrap();
-    emptied.close().unwrap();
+    emptied.shut().unwrap();
     fs::copy(bare.join("holdfast.db"), &path).unwrap();
     let again = ines.open_again().unwrap();
     assert!(again.who().unwrap().opening.contains("came back"), "{:?}", again.who());

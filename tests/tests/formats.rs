@@ -4,8 +4,8 @@
 use holdfast_core::Mass;
 use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
-use holdfast_core::companion::Tap;
 use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::session::Tap;
 use holdfast_tests::taps::{
     begin, begin_day, clock, finish, flag, held, kg, option, range, set, squat, window,
 };
@@ -51,8 +51,8 @@ fn screens_are_drawn_as_before() {
     insta::assert_json_snapshot!("session_screen", crew.athletes[0].today().unwrap());
     crew.coach.exchange(&crew.carrier).unwrap();
     let date = "2026-11-03".parse().unwrap();
-    insta::assert_json_snapshot!("board_screen", crew.coach.companion.board(date).unwrap());
-    let page = crew.coach.companion.member("Zoë".into(), date).unwrap();
+    insta::assert_json_snapshot!("board_screen", crew.coach.holdfast.board(date).unwrap());
+    let page = crew.coach.holdfast.member("Zoë".into(), date).unwrap();
     insta::assert_json_snapshot!("member_screen", page);
 }
 
@@ -102,7 +102,7 @@ mod kept {
                 shown.undone.clear();
                 prop_assert_eq!(shown, fresh, "after {:?}", tap);
             }
-            prop_assert!(!zoe.companion.refold().unwrap());
+            prop_assert!(!zoe.holdfast.refold().unwrap());
         }
     }
 
@@ -122,6 +122,6 @@ mod kept {
         let loads: Vec<_> = done.map(|set| set.done.as_ref().unwrap().load).collect();
         assert_eq!(loads, [50, 60, 70].map(|load| Some(Mass::kg(load))));
         // Two writers, one journal: the numbers do not clash.
-        assert!(!zoe.companion.refold().unwrap());
+        assert!(!zoe.holdfast.refold().unwrap());
     }
 }

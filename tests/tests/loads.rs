@@ -2,8 +2,8 @@
 
 use holdfast_core::Mass;
 use holdfast_core::care::Place;
-use holdfast_core::companion::{SessionScreen, Tap};
 use holdfast_core::load::Reason;
+use holdfast_core::session::{SessionScreen, Tap};
 use holdfast_tests::taps::{begin, finish, flag, option, set, squat};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::{loads, strength};
@@ -54,7 +54,7 @@ fn after_weeks_away_the_loads_are_lighter() {
     assert_eq!(why, "50 kg on Tue 3 Nov, 3 weeks away: 10 % less to come back");
     // The coach sees the same proposal for that date.
     crew.exchange_all().unwrap();
-    let board = crew.coach.companion.board("2026-11-24".parse().unwrap()).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-24".parse().unwrap()).unwrap();
     assert_eq!(board.rows[0].proposals[0].next_text, "45 / 52.5 / 62.5 kg");
 }
 

@@ -5,10 +5,12 @@
 
 use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
-use holdfast_core::companion::{Answer, Start, Tap};
-use holdfast_core::journal::{Decision, Role};
+use holdfast_core::coach::Answer;
+use holdfast_core::journal::Role;
+use holdfast_core::load::Decision;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::{Mass, MassUnit};
+use holdfast_core::session::Tap;
+use holdfast_core::{Mass, MassUnit, Start};
 use holdfast_tests::taps::{
     begin, clock, finish, finish_unrated, flag, held, kg, option, range, set, window,
 };
@@ -37,11 +39,11 @@ fn screens_are_the_same_in_every_language() {
     let mut seen = Vec::new();
 
     let text = SMALL_PLAN.as_bytes().to_vec();
-    let plan = coach.companion.publish("small-plan.toml".into(), text, coach.now());
+    let plan = coach.holdfast.publish("small-plan.toml".into(), text, coach.now());
     seen.push(value(plan.unwrap()));
     for player in [&coach, &zoe, &jun] {
         seen.push(value(player.exchange(&carrier).unwrap()));
-        seen.push(value(player.companion.who().unwrap()));
+        seen.push(value(player.holdfast.who().unwrap()));
     }
 
     zoe.go_to("2026-11-03");
@@ -80,8 +82,8 @@ fn screens_are_the_same_in_every_language() {
     for player in [&zoe, &jun, &coach] {
         seen.push(value(player.exchange(&carrier).unwrap()));
     }
-    seen.push(value(coach.companion.board(date).unwrap()));
-    let page = coach.companion.member("łucja 純".into(), date).unwrap();
+    seen.push(value(coach.holdfast.board(date).unwrap()));
+    let page = coach.holdfast.member("łucja 純".into(), date).unwrap();
     let asked = &page.proposals[0];
     let answer = Answer {
         person: page.person,
@@ -92,11 +94,11 @@ fn screens_are_the_same_in_every_language() {
         words: "Gut so – weiter!".into(),
     };
     seen.push(value(&page));
-    coach.companion.answer(answer, coach.now()).unwrap();
-    let page = coach.companion.member("Zoë".into(), date).unwrap();
+    coach.holdfast.answer(answer, coach.now()).unwrap();
+    let page = coach.holdfast.member("Zoë".into(), date).unwrap();
     seen.push(value(&page));
     let flag = page.discomfort[0].flag;
-    coach.companion.clear_flag(page.person, flag, coach.now()).unwrap();
+    coach.holdfast.clear_flag(page.person, flag, coach.now()).unwrap();
     for player in [&coach, &zoe, &jun] {
         seen.push(value(player.exchange(&carrier).unwrap()));
     }
@@ -104,8 +106,8 @@ fn screens_are_the_same_in_every_language() {
     seen.push(value(zoe.today().unwrap()));
     jun.go_to("2026-11-04");
     let next = "2026-11-05".parse().unwrap();
-    seen.push(value(jun.companion.preview(next, None, jun.now()).unwrap()));
-    seen.push(value(coach.companion.export().unwrap()));
+    seen.push(value(jun.holdfast.preview(next, None, jun.now()).unwrap()));
+    seen.push(value(coach.holdfast.export().unwrap()));
 
     let mut settings = insta::Settings::new();
     settings.set_snapshot_path("../../bindings/fixtures");

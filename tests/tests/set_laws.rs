@@ -1,8 +1,9 @@
 //! The fold is a function of the set of entries: order, repetition and partition do not matter.
 
 use holdfast_core::care::Place;
-use holdfast_core::companion::{CarriedFile, Tap};
+use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
+use holdfast_core::session::Tap;
 use holdfast_tests::taps::{begin, finish, flag, kg, option, squat};
 use holdfast_tests::train::{squats, three_squats};
 use holdfast_tests::views::strength;
@@ -18,19 +19,19 @@ fn trained() -> Crew {
         yuki.go_to(date);
         yuki.tap(begin()).unwrap();
         yuki.tap(kg(40)).unwrap();
-        yuki.companion.settle().unwrap();
+        yuki.holdfast.cut_leaves().unwrap();
         yuki.tap(squat(Some(1), None, Some(5), None)).unwrap();
-        yuki.companion.settle().unwrap();
+        yuki.holdfast.cut_leaves().unwrap();
         yuki.tap(kg(45)).unwrap();
         yuki.tap(Tap::Undo).unwrap();
         yuki.tap(option(Some("box-squat"))).unwrap();
         yuki.tap(flag(Place::Hip, 2, &[])).unwrap();
         yuki.tap(finish(4, 20)).unwrap();
         crew.exchange_all().unwrap();
-        let page = crew.coach.companion.member("Yuki".into(), date.parse().unwrap()).unwrap();
+        let page = crew.coach.holdfast.member("Yuki".into(), date.parse().unwrap()).unwrap();
         let hip = page.discomfort.last().unwrap().flag;
         crew.coach.go_to(date);
-        crew.coach.companion.clear_flag(page.person, hip, crew.coach.now()).unwrap();
+        crew.coach.holdfast.clear_flag(page.person, hip, crew.coach.now()).unwrap();
         crew.exchange_all().unwrap();
     }
     crew
@@ -41,12 +42,12 @@ fn trained() -> Crew {
 fn state_after(files: Vec<Vec<CarriedFile>>) -> String {
     let folder = tempfile::tempdir().unwrap();
     let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
-    let own = device.companion.who().unwrap().person.to_string().replace('-', "").to_uppercase();
+    let own = device.holdfast.who().unwrap().person.to_string().replace('-', "").to_uppercase();
     for batch in files {
-        device.companion.absorb(batch, device.now()).unwrap();
+        device.holdfast.absorb(batch, device.now()).unwrap();
     }
-    assert!(!device.companion.refold().unwrap(), "folding all again changed something");
-    let state = device.companion.state_text().unwrap();
+    assert!(!device.holdfast.refold().unwrap(), "folding all again changed something");
+    let state = device.holdfast.state_text().unwrap();
     let others = state.lines().filter(|line| !line.contains(&own));
     others.collect::<Vec<_>>().join("\n")
 }
@@ -105,7 +106,7 @@ fn two_copies_of_the_carrier_merge_without_loss() {
     crew.exchange_all().unwrap();
     let date = "2026-11-06".parse().unwrap();
     for name in ["Ines", "Yuki"] {
-        let page = crew.coach.companion.member(name.into(), date).unwrap();
+        let page = crew.coach.holdfast.member(name.into(), date).unwrap();
         assert_eq!(page.sessions.last().unwrap().date, date, "{name}");
         assert_eq!(page.sessions.last().unwrap().sets, 3, "{name}");
     }
@@ -113,7 +114,7 @@ fn two_copies_of_the_carrier_merge_without_loss() {
         .athletes
         .iter()
         .chain([&crew.coach])
-        .map(|device| device.companion.state_text().unwrap())
+        .map(|device| device.holdfast.state_text().unwrap())
         .collect();
     assert!(states.windows(2).all(|two| two[0] == two[1]), "every device folds to one state");
 }
@@ -128,7 +129,7 @@ fn logs_travel_through_others() {
     crew.athletes[1].exchange(&cellar).unwrap();
     crew.athletes[1].exchange(&crew.carrier).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
-    let page = crew.coach.companion.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
     assert_eq!(page.sessions.len(), 1);
 }
 
@@ -143,9 +144,9 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
     ines.tap(finish(4, 20)).unwrap();
     crew.exchange_all().unwrap();
     // Yuki's own surface refuses, so her leaf is written as a hostile app would: by hand.
-    let refused = yuki.companion.tap(Tap::ClearFlag { flag }, yuki.now()).unwrap_err();
+    let refused = yuki.holdfast.tap(Tap::ClearFlag { flag }, yuki.now()).unwrap_err();
     assert!(refused.to_string().contains("cleared already, or was never raised"), "{refused}");
-    let who = yuki.companion.who().unwrap();
+    let who = yuki.holdfast.who().unwrap();
     let first = crew.carrier.leaves_of(yuki).remove(0);
     let text = String::from_utf8(first.content).unwrap();
     let header = text
@@ -160,7 +161,7 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
          \"id\":\"01a1a291-0000-7000-8000-000000000001\",\"body\":{{\"flag\":\"{flag}\"}}}}"
     );
     let file = forged(who.device, 2, format!("{header}\n{entry}\n").into_bytes());
-    let report = ines.companion.absorb(vec![file], ines.now()).unwrap();
+    let report = ines.holdfast.absorb(vec![file], ines.now()).unwrap();
     assert_eq!(report.leaves, 1, "{report:?}");
     let screen = ines.today().unwrap();
     assert_eq!(strength(&screen).flags.len(), 1, "still open");

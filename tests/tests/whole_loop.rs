@@ -2,11 +2,12 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::companion::{Answer, SessionState, Start};
-use holdfast_core::journal::{Decision, Role};
+use holdfast_core::coach::{Answer, AttentionKind};
+use holdfast_core::journal::Role;
+use holdfast_core::load::Decision;
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::review::AttentionKind;
-use holdfast_core::{CompanionError, Mass, MassUnit};
+use holdfast_core::session::SessionState;
+use holdfast_core::{HoldfastError, Mass, MassUnit, Start};
 use holdfast_tests::taps::{begin, clock, finish, flag, held, kg, option, range, set, window};
 use holdfast_tests::train::{squats, three_squats};
 use holdfast_tests::views::{hold, interval, load_texts, strength};
@@ -121,7 +122,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     crew.exchange_all().unwrap();
 
     let date = "2026-11-05".parse().unwrap();
-    let board = crew.coach.companion.board(date).unwrap();
+    let board = crew.coach.holdfast.board(date).unwrap();
     let order = board.rows.iter().map(|row| (row.name.as_str(), row.attention[0].kind));
     let wanted = [
         ("Bram", AttentionKind::Pain),
@@ -147,7 +148,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
         words: "Stay a week longer.".into(),
     };
     crew.coach.go_to("2026-11-06");
-    let give = |kg| crew.coach.companion.answer(answer(kg), crew.coach.now());
+    let give = |kg| crew.coach.holdfast.answer(answer(kg), crew.coach.now());
     let refused = give(80).unwrap_err().to_string();
     assert!(refused.contains("The most for next time is 75 kg"), "{refused}");
     let refused = give(69).unwrap_err().to_string();
@@ -180,9 +181,9 @@ fn a_flag_holds_the_movement_until_the_coach_clears_it() {
     assert_eq!(load_texts(&bram.today().unwrap()), ["50 kg", "60 kg", "70 kg"], "no step up");
 
     let date = "2026-11-04".parse().unwrap();
-    let page = crew.coach.companion.member("bram".into(), date).unwrap();
+    let page = crew.coach.holdfast.member("bram".into(), date).unwrap();
     let clear =
-        || crew.coach.companion.clear_flag(page.person, page.discomfort[0].flag, crew.coach.now());
+        || crew.coach.holdfast.clear_flag(page.person, page.discomfort[0].flag, crew.coach.now());
     clear().unwrap();
     crew.exchange_all().unwrap();
     bram.go_to("2026-11-05");
@@ -225,7 +226,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();
     let date = "2026-11-04".parse().unwrap();
-    let page = || crew.coach.companion.member("Bram".into(), date).unwrap();
+    let page = || crew.coach.holdfast.member("Bram".into(), date).unwrap();
     let of_box = page().proposals.into_iter().find(|it| it.subject == "back-squat/box-squat");
     assert_eq!(of_box.as_ref().unwrap().next_text, "50 / 50 / 60 kg");
     let answer = |decision, loads: Vec<Mass>| Answer {
@@ -236,7 +237,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
         loads,
         words: String::new(),
     };
-    let give = |answer| crew.coach.companion.answer(answer, crew.coach.now());
+    let give = |answer| crew.coach.holdfast.answer(answer, crew.coach.now());
     give(answer(Decision::Accept, vec![])).unwrap();
     assert_eq!(page().proposals[0].next_text, "50 / 50 / 60 kg");
     // 70 kg is more than a tenth above the last set's 60.
@@ -254,7 +255,7 @@ fn in_pain_a_coach_may_lighten_and_not_raise() {
     bram.tap(finish(5, 30)).unwrap();
     crew.exchange_all().unwrap();
     let date = "2026-11-04".parse().unwrap();
-    let person = crew.coach.companion.member("Bram".into(), date).unwrap().person;
+    let person = crew.coach.holdfast.member("Bram".into(), date).unwrap().person;
     let change = |kg: i64| Answer {
         person,
         subject: "back-squat".into(),
@@ -263,9 +264,9 @@ fn in_pain_a_coach_may_lighten_and_not_raise() {
         loads: vec![Mass::kg(kg)],
         words: "Light this week.".into(),
     };
-    let refused = crew.coach.companion.answer(change(75), crew.coach.now()).unwrap_err();
+    let refused = crew.coach.holdfast.answer(change(75), crew.coach.now()).unwrap_err();
     assert!(refused.to_string().contains("discomfort is flagged"), "{refused}");
-    crew.coach.companion.answer(change(50), crew.coach.now()).unwrap();
+    crew.coach.holdfast.answer(change(50), crew.coach.now()).unwrap();
     crew.exchange_all().unwrap();
     bram.go_to("2026-11-05");
     let screen = bram.today().unwrap();
@@ -284,14 +285,14 @@ fn emergency_signs_stand_at_the_top_of_the_screen_and_of_the_board() {
     assert!(first.starts_with("Stop now and get emergency care"), "{first}");
     bram.tap(finish(1, 5)).unwrap();
     crew.exchange_all().unwrap();
-    let board = crew.coach.companion.board("2026-11-03".parse().unwrap()).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-03".parse().unwrap()).unwrap();
     assert!(board.rows[0].attention[0].text.contains("WITH a weak leg"), "{board:?}");
 }
 
 #[test]
 fn each_role_is_told_what_is_the_others() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
-    let wrong = crew.athletes[0].companion.board("2026-11-03".parse().unwrap()).unwrap_err();
+    let wrong = crew.athletes[0].holdfast.board("2026-11-03".parse().unwrap()).unwrap_err();
     let said = "role: the board is for a device started as coach; this one is Ines's, athlete";
     assert_eq!(wrong.to_string(), said);
     let wrong = crew.coach.today().unwrap_err();

@@ -117,7 +117,11 @@ impl<R: Rng> Phone<'_, R> {
         for (movement, option) in self.member.options {
             if piece.options.iter().any(|it| it.movement == *movement && it.key == *option) {
                 let (name, movement) = (piece.name.clone(), Some((*movement).to_owned()));
-                self.tap(Tap::TakeOption { piece: name, movement, option: Some((*option).to_owned()) })?;
+                self.tap(Tap::TakeOption {
+                    piece: name,
+                    movement,
+                    option: Some((*option).to_owned()),
+                })?;
             }
         }
         self.clock(&piece.name, Act::Begin)?;

@@ -16,8 +16,7 @@ pub(crate) fn member(page: &MemberScreen) -> String {
         return text + "  no session has arrived yet\n";
     }
     text += &format!("\n{}\n", "Sessions".bold());
-    let mut rows =
-        table(&["date", "day", "sets", "volume load", "RPE", "minutes", "session load"]);
+    let mut rows = table(&["date", "day", "sets", "volume load", "RPE", "minutes", "session load"]);
     for session in &page.sessions {
         rows.add_row([
             session.date.to_string(),

@@ -93,7 +93,8 @@ fn hold(view: &HoldView) -> String {
     }
     if let Some(range) = &view.range {
         let read: Vec<&str> = range.readings.iter().map(|reading| reading.text.as_str()).collect();
-        let read = if read.is_empty() { "measure before and after".into() } else { read.join("; ") };
+        let read =
+            if read.is_empty() { "measure before and after".into() } else { read.join("; ") };
         text += &format!("  {}: {read}\n", range.name);
         for judged in &range.judged {
             text += &format!("  {judged}\n");

@@ -2,8 +2,8 @@
 
 use askama::Template;
 use holdfast_core::care;
-use holdfast_core::plan::Protocol;
 use holdfast_core::coach::{Attention, BoardRow, BoardScreen, MemberScreen, Proposal};
+use holdfast_core::plan::Protocol;
 
 use super::chart::Painted;
 use super::section::Section;

@@ -61,7 +61,11 @@ impl<'a> Section<'a> {
             sessions: member.sessions.iter().map(session).collect(),
             unrated: member.sessions.iter().filter(|it| it.load.is_none()).count(),
             figures: figures(member)?,
-            options: member.options.iter().map(|it| OptionTaken { date: day(it.date), it }).collect(),
+            options: member
+                .options
+                .iter()
+                .map(|it| OptionTaken { date: day(it.date), it })
+                .collect(),
             discomfort: member
                 .discomfort
                 .iter()

@@ -50,7 +50,7 @@ pub struct Session {
 impl Session {
     /// The open set, if there was one.
     pub fn open(&self) -> Option<&SetSeen> {
-        self.seen.last().filter(|set| set.effort == Effort::Open)
+        self.seen.last().filter(|set| set.evidence == Evidence::Open)
     }
 }
 

@@ -1,8 +1,8 @@
 //! Range of motion before and after a hold, against its measurement error.
 
 use chrono::NaiveDate;
-use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::coach::{RangePoint, RangeSeries};
+use holdfast_core::plan::MeasuredWhen;
 use plotters::element::{Circle, PathElement, Rectangle};
 use plotters::series::{DashedLineSeries, LineSeries};
 use plotters::style::{Color, ShapeStyle};

@@ -3,8 +3,8 @@
 mod contrast;
 mod sample;
 
-use holdfast_core::plan::Protocol;
 use holdfast_core::coach::{AttentionKind, MemberScreen, RangePoint};
+use holdfast_core::plan::Protocol;
 use holdfast_core::{Mass, MassUnit, care};
 use quick_xml::Reader;
 use quick_xml::events::Event;

@@ -1,14 +1,14 @@
 //! A board and members made by hand: invented people of a rowing club's boathouse cellar.
 
 use chrono::{Days, NaiveDate};
+use holdfast_core::coach::{
+    Attention, AttentionKind, BoardRow, BoardScreen, DiscomfortLine, LiftPoint, LiftSeries,
+    MemberScreen, OptionLine, Proposal, ProposedSet, RangePoint, RangeSeries, RegionMinutes,
+    SessionLine, WeekLine,
+};
 use holdfast_core::load::Decision;
 use holdfast_core::load::Reason;
 use holdfast_core::plan::Protocol;
-use holdfast_core::coach::{
-    Attention, AttentionKind, BoardRow, BoardScreen, DiscomfortLine, LiftPoint, LiftSeries,
-    MemberScreen, Proposal, ProposedSet, RangePoint, RangeSeries, RegionMinutes, OptionLine,
-    SessionLine, WeekLine,
-};
 use holdfast_core::{Mass, MassUnit, PersonId, RecordId};
 
 pub(super) const HOSTILE: &str = "<script>alert('x')</script>\"& Søn";

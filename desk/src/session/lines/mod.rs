@@ -12,7 +12,8 @@ use crate::now::now;
 use crate::print;
 
 /// The one line shown at the start.
-const HELP_LINE: &str = "Enter: what the line before it says. ?: everything else. quit: leave it open.";
+const HELP_LINE: &str =
+    "Enter: what the line before it says. ?: everything else. quit: leave it open.";
 
 /// Runs a session until it is finished, left, or the input ends. Once a line says saved, it is safely
 /// stored.

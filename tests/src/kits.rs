@@ -1,26 +1,25 @@
 //! Bars and plates in grams, as solvers and published tables have them.
 
-use holdfast_core::load::Rack;
-use holdfast_core::plan::{Bar, Kit, PlateStack};
+use holdfast_core::plan::{Bar, Builds, Kit, PlateStack};
 use holdfast_core::{Mass, MassUnit};
 
 /// The bar that ramps in grams are built on: 20 kg without collars.
 pub const BAR: Mass = Mass::kg(20);
 
 /// That bar with plates in grams and their pairs.
-pub fn rack(plates: &[(i64, u32)]) -> Rack {
+pub fn builds(plates: &[(i64, u32)]) -> Builds {
     let plates = plates.iter().map(|(mass, pairs)| PlateStack {
         mass: Mass::thousandths(*mass, MassUnit::Kg),
         unit: MassUnit::Kg,
         count: pairs * 2,
     });
-    rack_of(BAR, Mass::ZERO, MassUnit::Kg, plates.collect())
+    builds_of(BAR, Mass::ZERO, MassUnit::Kg, plates.collect())
 }
 
 /// Any bar with any plates.
-pub fn rack_of(mass: Mass, collars: Mass, unit: MassUnit, plates: Vec<PlateStack>) -> Rack {
+pub fn builds_of(mass: Mass, collars: Mass, unit: MassUnit, plates: Vec<PlateStack>) -> Builds {
     let bar = Bar { name: "bar".into(), mass, unit, collars, count: 1 };
-    Rack::bar(&Kit { plates, ..Kit::default() }, &bar)
+    Builds::bar(&Kit { plates, ..Kit::default() }, &bar)
 }
 
 /// The loads of [`BAR`] with so many grams a side.
@@ -31,5 +30,5 @@ pub fn loads(sides: &[i64]) -> Vec<Mass> {
 /// The grams a side of every load that [`BAR`] can be built to.
 pub fn sides(plates: &[(i64, u32)]) -> Vec<i64> {
     let gram = MassUnit::Kg.ten_ng() / 1000;
-    rack(plates).loads().map(|load| (load - BAR).ten_ng / 2 / gram).collect()
+    builds(plates).loads().map(|load| (load - BAR).ten_ng / 2 / gram).collect()
 }
