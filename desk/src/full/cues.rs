@@ -59,7 +59,8 @@ mod tests {
             relax_ms: 20_000,
         };
         let marks = [Mark { act: Act::Begin, at: at(0) }];
-        let once: Vec<String> = cues(&spec, &marks, &at(0)).into_iter().map(|cue| cue.words).collect();
+        let once: Vec<String> =
+            cues(&spec, &marks, &at(0)).into_iter().map(|cue| cue.words).collect();
         assert_eq!(once.len(), 15, "{once:?}");
         for step in [1, 7, 50, 100, 250, 333, 500, 1_000, 1_999] {
             let (mut watch, mut given) = (Watch::default(), Vec::new());

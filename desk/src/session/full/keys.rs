@@ -169,7 +169,8 @@ fn took(model: &mut Model, picker: Picker) -> Wish {
         Choice::Tap(mut taps) if picker.at < taps.len() => Wish::Tap(taps.swap_remove(picker.at)),
         Choice::Place { piece, movement, places } => {
             let Some(place) = places.get(picker.at).copied() else { return Wish::Nothing };
-            model.mode = Mode::Typing(Typing::severity(Hurt { piece, movement, place, severity: 0 }));
+            model.mode =
+                Mode::Typing(Typing::severity(Hurt { piece, movement, place, severity: 0 }));
             Wish::Nothing
         }
         Choice::Signs { hurt, marked } => {

@@ -33,8 +33,11 @@ pub(super) fn letter(kind: SideKeyKind) -> Option<char> {
 
 /// What a letter asks for here.
 pub(super) fn pressed(model: &mut Model, pressed: char) -> Wish {
-    let meant: Vec<SideKeyKind> =
-        LETTERS.iter().filter(|(letter, ..)| *letter == pressed).map(|(_, kind, _)| *kind).collect();
+    let meant: Vec<SideKeyKind> = LETTERS
+        .iter()
+        .filter(|(letter, ..)| *letter == pressed)
+        .map(|(_, kind, _)| *kind)
+        .collect();
     let Some((_, _, absent)) = LETTERS.iter().find(|(letter, ..)| *letter == pressed) else {
         return model.hint("? shows all keys.");
     };
@@ -44,7 +47,9 @@ pub(super) fn pressed(model: &mut Model, pressed: char) -> Wish {
         return beside(model, key);
     }
     // What the one key does, its letter does too.
-    if let Some(tap) = here.key.tap.clone().filter(|tap| kind(tap).is_some_and(|kind| meant.contains(&kind))) {
+    if let Some(tap) =
+        here.key.tap.clone().filter(|tap| kind(tap).is_some_and(|kind| meant.contains(&kind)))
+    {
         return Wish::Tap(tap);
     }
     // Why a piece cannot be put off, the core says.

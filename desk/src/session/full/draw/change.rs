@@ -46,12 +46,7 @@ fn steps(change: &ChangeView) -> Vec<Step> {
 }
 
 /// What is done to the bar, in letters as big as leave room for the clock; and how big they are.
-fn bar(
-    steps: &[Step],
-    wide: u16,
-    rows: u16,
-    theme: Theme,
-) -> (Option<u16>, Vec<Line<'static>>) {
+fn bar(steps: &[Step], wide: u16, rows: u16, theme: Theme) -> (Option<u16>, Vec<Line<'static>>) {
     if steps.is_empty() {
         return (None, vec![Line::styled("Bar is ready.", theme.strong()).centered()]);
     }
@@ -103,7 +98,11 @@ fn block(step: &Step, wide: u16, scale: u16, theme: Theme) -> Option<(u16, Vec<L
         return None;
     }
     let mut lines = vec![Line::from(Span::styled(verb, theme.here_now()))];
-    lines.extend(digits::rows(text, scale).into_iter().map(|row| Line::from(Span::styled(row, theme.strong()))));
+    lines.extend(
+        digits::rows(text, scale)
+            .into_iter()
+            .map(|row| Line::from(Span::styled(row, theme.strong()))),
+    );
     Some((width, lines))
 }
 

@@ -52,9 +52,8 @@ pub(super) fn strip(model: &Model, wide: u16, theme: Theme) -> Part<'static> {
     let pieces = &model.screen.pieces;
     let here = pieces.iter().position(|piece| Some(piece.name.as_str()) == name);
     let here = here.unwrap_or(cells.len() - 1);
-    let columns = |cells: &[String]| {
-        cells.iter().map(|cell| display_width(cell) + 2).sum::<usize>()
-    };
+    let columns =
+        |cells: &[String]| cells.iter().map(|cell| display_width(cell) + 2).sum::<usize>();
     let (mut from, mut to) = (here, here + 1);
     // A sign at each end that more are left out.
     let room = usize::from(wide).saturating_sub(4);

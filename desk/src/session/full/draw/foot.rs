@@ -116,7 +116,9 @@ fn hints(model: &Model) -> Vec<(String, String)> {
                 .filter_map(|key| Some((letter(key.kind)?.to_string(), key.words.clone())))
                 .collect();
             let late = [SideKeyKind::Later, SideKeyKind::Finish].map(letter);
-            let after = hints.iter().position(|(key, _)| late.iter().flatten().any(|it| key.starts_with(*it)));
+            let after = hints
+                .iter()
+                .position(|(key, _)| late.iter().flatten().any(|it| key.starts_with(*it)));
             let ours = own(&[("?", "all keys"), ("q", "leave"), ("v", "read all")]);
             let after = after.unwrap_or(hints.len());
             hints.splice(after..after, ours);

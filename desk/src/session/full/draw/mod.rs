@@ -53,11 +53,7 @@ pub(super) fn too_small(area: Rect) -> bool {
 /// Draws a frame.
 pub(super) fn draw(frame: &mut Frame, model: &Model, theme: Theme) {
     let area = frame.area();
-    let lines = if too_small(area) {
-        small(model, area, theme)
-    } else {
-        whole(model, area, theme)
-    };
+    let lines = if too_small(area) { small(model, area, theme) } else { whole(model, area, theme) };
     frame.render_widget(Clear, area);
     frame.render_widget(Paragraph::new(lines), area);
 }

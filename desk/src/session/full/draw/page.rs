@@ -65,11 +65,14 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
     let mut add = |text: &str| lines.extend(hanging(wide, Theme::usual(), text));
     here.notes.iter().for_each(|note| add(note));
     let kind = model.piece().map(|piece| &piece.kind);
-    if let (Some(PieceKindView::Strength { view }), Some(Row::Set { set, .. })) = (kind, model.row())
+    if let (Some(PieceKindView::Strength { view }), Some(Row::Set { set, .. })) =
+        (kind, model.row())
     {
         view.warm_up.iter().for_each(|step| add(&format!("warm-up: {}", step.text)));
         let set = view.sets.iter().find(|it| it.set == *set);
-        set.and_then(|set| set.why.as_ref()).into_iter().for_each(|why| add(&format!("why: {why}")));
+        set.and_then(|set| set.why.as_ref())
+            .into_iter()
+            .for_each(|why| add(&format!("why: {why}")));
         if let Some(able) = &view.able {
             add(&able.text);
         }

@@ -55,7 +55,11 @@ pub(super) fn windows<'a>(
         parts.push(Part::text(rank::WHY, wide, theme.warn(), &format!("Really? {doubt}")));
     }
     if let Some(fewer) = &window.fewer {
-        parts.push(Part::shrinking(rank::WHY, wide, headed(wide, theme.warn(), "fewer:", &fewer.words)));
+        parts.push(Part::shrinking(
+            rank::WHY,
+            wide,
+            headed(wide, theme.warn(), "fewer:", &fewer.words),
+        ));
     }
     parts.extend(went_by(model, wide, theme));
     parts.extend(notes(model, wide));
@@ -64,12 +68,7 @@ pub(super) fn windows<'a>(
 }
 
 /// The windows; those that the clock has left behind without reps say so.
-fn table(
-    view: &IntervalView,
-    here: &WindowView,
-    clock: Option<&ClockView>,
-    theme: Theme,
-) -> Table {
+fn table(view: &IntervalView, here: &WindowView, clock: Option<&ClockView>, theme: Theme) -> Table {
     let behind = |window: u32| clock.is_some_and(|clock| window < clock.turn);
     let cells = view.windows.iter().map(|it| {
         let done = match &it.done_text {
