@@ -32,6 +32,8 @@ impl Bounced {
                 let soon = self.presses.is(key, now);
                 // Each 15 s more is wanted for itself: the core takes them all.
                 let more = matches!(key.code, KeyCode::Char('+' | '='));
+                // Held down, it is the same press all along.
+                self.in_form = before && soon;
                 soon && (before || more)
             }
         }
@@ -81,13 +83,13 @@ mod tests {
     #[test]
     fn undo_held_down_takes_back_one_thing() {
         let mut keys = keys();
-        for typed in ["50 x 8", "50 x 6", "50 x 5"] {
-            keys.press(KeyCode::Char('e'), 0);
-            keys.types(typed, 0);
-            assert!(keys.press(KeyCode::Enter, 0), "a typed line is ended at once");
+        for (ms, typed) in [(0, "50 x 8"), (1_000, "50 x 6"), (2_000, "50 x 5")] {
+            keys.press(KeyCode::Char('e'), ms);
+            keys.types(typed, ms);
+            assert!(keys.press(KeyCode::Enter, ms), "a typed line is ended at once");
         }
-        keys.press(KeyCode::Char('u'), 1_000);
-        for ms in (1_500..2_400).step_by(30) {
+        keys.press(KeyCode::Char('u'), 4_000);
+        for ms in (4_500..5_400).step_by(30) {
             keys.press(KeyCode::Char('u'), ms);
         }
         assert!(keys.ana.said().starts_with("Taken back: Squat set 3"), "{}", keys.ana.said());

@@ -480,7 +480,7 @@ fn any_keys_at_any_size() {
                 5 => KeyCode::Tab,
                 _ => KeyCode::Char(letters[chance.random_range(0..letters.len())]),
             });
-            let number = ana.model.screen.saved.unwrap_or(highest);
+            let number = ana.revision();
             assert!(number >= highest, "{number} after {highest}");
             saved += u64::from(number > highest);
             highest = number;
