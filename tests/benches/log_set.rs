@@ -1,8 +1,7 @@
 //! What a durable tap costs: one set through `Companion` (validated, logged, folded, screen read
 //! back) beside the bare INSERT of a row of the same size with the same pragmas, in the same run on
 //! the same disk. Aim: 1.25 times or less.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"

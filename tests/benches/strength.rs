@@ -1,7 +1,6 @@
 //! Ten thousand sets filtered, beside statsmodels' Kalman filter on the same series in the same run.
 //! Aim: 100 times faster. Python is `HOLDFAST_PYTHON`, or `target/reference-venv`, or `python3`.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"
