@@ -2,8 +2,7 @@
 //! the bare durable INSERT of the same rows into the same tables with the same indexes and pragmas, in
 //! the same run on the same disk, in turn. What lies between the two is our own work. Aim: at most 50
 //! microseconds, whatever the disk takes.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"
