@@ -1,7 +1,5 @@
 //! A body of any kind: its name in journals, its JSON, how it is looked up.
 
-use serde::Serialize;
-
 use super::kinds::{
     Cleared, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, PlanText, Profile, PutOff,
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
