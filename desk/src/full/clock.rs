@@ -70,8 +70,13 @@ impl Face {
             None => u16::from(!self.time.is_empty()),
         };
         left = left.saturating_sub(least_rows);
-        let about = fill(&self.about, wide);
-        let about: Vec<String> = about.into_iter().take(usize::from(left)).collect();
+        let mut about = fill(&self.about, wide);
+        if about.len() > usize::from(left) {
+            about.truncate(usize::from(left));
+            if let Some(last) = about.last_mut() {
+                *last = shortened(&format!("{last} ..."), wide);
+            }
+        }
         left -= about.len() as u16;
         let [gauge, next] = [!self.gauge.is_empty(), !self.next.is_empty()].map(|wanted| {
             let taken = wanted && left > 0;

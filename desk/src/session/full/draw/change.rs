@@ -36,7 +36,7 @@ pub(super) fn rest(
         lines.extend(face.lines(wide, left, scale.unwrap_or(rows), theme));
         lines
     };
-    Part::drawn(rank::CLOCK, [2, 10, u16::MAX], draw)
+    Part::drawn(rank::CLOCK, [2, 11, u16::MAX], draw)
 }
 
 fn steps(change: &ChangeView) -> Vec<Step> {
@@ -50,8 +50,13 @@ fn bar(steps: &[Step], wide: u16, rows: u16, theme: Theme) -> (Option<u16>, Vec<
     if steps.is_empty() {
         return (None, vec![Line::styled("Bar is ready.", theme.strong()).centered()]);
     }
-    // The clock wants its word, its digits and a line about it; in a low window a line.
-    let for_clock = if rows >= 12 { 5 } else { 2 };
+    // The clock wants its word, its digits and a line about it; in a low window less.
+    let for_clock = match rows {
+        11.. => 5,
+        8..=10 => 4,
+        7 => 3,
+        _ => 2,
+    };
     let room = rows.saturating_sub(for_clock);
     let biggest = room * 2 / 5;
     for scale in (1..=biggest).rev() {

@@ -139,7 +139,9 @@ fn table(view: &StrengthView, here: u32, theme: Theme) -> Table {
 /// What a set that is to come asks for, in columns.
 fn cells(set: &SetView) -> Vec<String> {
     let build = set.load.as_ref().and_then(|load| load.build.as_ref());
-    let build = build.map_or(String::new(), |build| build.text.clone());
+    // The unit stands with the load, and all of it with the set at hand.
+    let build = build.map(|build| build.short.as_ref().unwrap_or(&build.text).clone());
+    let build = build.unwrap_or_default();
     vec![set.set.to_string(), set.load_text.clone(), format!("x {}", set.reps_text), build]
 }
 
