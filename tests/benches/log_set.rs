@@ -51,7 +51,7 @@ impl Lifter {
         let tap = squat(Some(self.set), Some(60), Some(8), None);
         let at = self.device().now();
         let start = Instant::now();
-        black_box(self.device().holdfast.tap(tap, at).unwrap());
+        black_box(self.device().holdfast.tap(tap, None, at).unwrap());
         start.elapsed()
     }
 }

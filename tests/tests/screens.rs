@@ -87,7 +87,7 @@ fn screens_are_the_same_in_every_language() {
     let asked = &page.proposals[0];
     let answer = Answer {
         person: page.person,
-        subject: asked.subject.clone(),
+        exercise: asked.exercise.clone(),
         scheme: asked.scheme.clone(),
         decision: Decision::Accept,
         loads: vec![],
