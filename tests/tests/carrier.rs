@@ -9,7 +9,7 @@ use holdfast_core::exchange::{
 use holdfast_core::journal::Role;
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
-use holdfast_tests::{Crew, Device, SMALL_PLAN, forged};
+use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
 
 fn trained() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
@@ -134,8 +134,14 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
     // The helper gives every crew's coach the same chance; another crew needs another.
     let other = Device::start(stranger.folder().join("c2"), "Ove", Role::Coach, 9).unwrap();
     other.publish(SMALL_PLAN).unwrap();
-    other.exchange(&crew.carrier).unwrap();
+    // Into another crew's folder it puts nothing: its own log does not belong there.
+    let report = other.exchange(&crew.carrier).unwrap();
+    assert_eq!((report.wrong_crew, report.put), (true, 0), "{report:?}");
+    let stick = Carrier::new(stranger.folder().join("stick"));
+    other.exchange(&stick).unwrap();
+    stick.copy_to(&crew.carrier);
     let report = crew.coach.exchange(&crew.carrier).unwrap();
+    assert!(!report.wrong_crew, "{report:?}");
     assert!(report.aside[0].reason.contains("another crew"), "{:?}", report.aside);
     let name = LeafName {
         device: other.holdfast.who().unwrap().device,

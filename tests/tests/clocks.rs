@@ -62,9 +62,6 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     assert_eq!(hold_asks(&screen), asked);
     let ended = hold_clock(&screen);
     assert_eq!((ended.phase, ended.over_ms), (Phase::Done, Some(4 * MINUTE)));
-    // What nobody could give is told, the latest of it last.
-    let went_by = ended.went_by.clone().unwrap();
-    assert!(went_by.starts_with("went by: ") && went_by.ends_with("; done"), "{went_by}");
     let screen = phone.tap(held(&[], None));
     assert_eq!(hold_asks(&screen), "ran out 4 min ago; logged: 2 min and 2 min");
 
@@ -72,12 +69,33 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
     phone.tap(window(None, Some(15), Some(12_000)));
     let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
-    let screen = phone.screen();
-    assert_eq!(interval_asks(&screen), asked);
-    let went_by = interval_clock(&screen).went_by.clone().unwrap();
-    assert!(went_by.contains("; next, Press-up; "), "{went_by}");
+    assert_eq!(interval_asks(&phone.screen()), asked);
     let finished = phone.tap(finish_unrated());
     assert_eq!((interval_asks(&finished), hold_asks(&finished)), ("", ""));
+}
+
+/// What nobody could give while the phone slept is told beside the clock that runs, until the next cue is
+/// given.
+#[test]
+fn cues_that_went_by_unheard_are_told_until_the_next_is_given() {
+    let went_by = |phone: &Phone| phone.screen().here.clock.unwrap().went_by;
+    let told = |cues: &str| Some(format!("went by: {cues}"));
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    // Ready 5 s, halfway after 60 s, ten seconds before the end of two minutes.
+    assert_eq!(went_by(&phone), None);
+    phone.pass(70_000);
+    assert_eq!(went_by(&phone), told("go; halfway"));
+    phone.pass(10_000);
+    assert_eq!(went_by(&phone), told("go; halfway"), "and stays");
+    phone.pass(35_500);
+    assert_eq!(went_by(&phone), None, "half a second late is not too late");
+    // A start later nobody knows what was given: all since the last act is told, windows by name.
+    phone.tap(clock("Calves", Act::Stop));
+    phone.tap(held(&[], None));
+    phone.tap(clock("Corners", Act::Begin));
+    phone.pass(10_000 + MINUTE + 40_000).kill();
+    assert_eq!(went_by(&phone), told("...; halfway; ten seconds; next, Press-up; halfway"));
 }
 
 #[test]

@@ -212,7 +212,7 @@ fn an_option_has_a_history_of_its_own() {
     let screen = bram.tap(option(None)).unwrap();
     assert_eq!(load_texts(&screen), ["52.5 kg", "62.5 kg", "72.5 kg"]);
     let unknown = bram.tap(option(Some("leg press"))).unwrap_err();
-    assert!(unknown.to_string().contains("it has box-squat"), "{unknown}");
+    assert!(unknown.to_string().contains("back-squat has box-squat and step-up"), "{unknown}");
 }
 
 /// Set 1 was done as the movement, sets 2 and 3 as the option: the option's history starts at set 2, and
