@@ -3,7 +3,7 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::journal::RestAct;
+use holdfast_core::journal::{Part, RestAct, Until};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{SideReading, Tap};
 use holdfast_core::{Mass, RecordId};
@@ -93,6 +93,11 @@ pub fn clear(flag: RecordId) -> Tap {
 /// Ends the rest after the last set.
 pub fn end_rest() -> Tap {
     Tap::Rest { act: RestAct::End }
+}
+
+/// Puts the work of a piece off.
+pub fn put_off(piece: &str, until: Until) -> Tap {
+    Tap::PutOff { piece: piece.into(), part: Part::Work, until }
 }
 
 /// Flags discomfort in the squats.

@@ -227,7 +227,7 @@ impl At<'_> {
             }
             Row::Finish => Form {
                 ask: "How hard was the whole session, 0 to 10?".into(),
-                hint: "0 is rest, 10 the hardest there is; `finish` ends without a rating".into(),
+                hint: "0 is rest, 10 the hardest there is; empty ends without a rating".into(),
             },
         })
     }
