@@ -1,7 +1,6 @@
 //! What the core itself takes for what the bindings are measured at: an empty call, one durable set,
 //! the longest day's screen. `cargo task measure` runs this beside the same in Kotlin and Swift.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"

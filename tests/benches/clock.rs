@@ -1,12 +1,6 @@
 //! What a clock costs: its state at a moment after 10,000 marks, beside just reading those marks;
 //! and all cues of an hour of one-minute windows, beside making as many cues. Nothing ticks, so this
 //! is all that a clock ever costs. No aim but that both stay far below a frame, 16 ms.
-#![allow(
-    missing_docs,
-    clippy::unwrap_used,
-    clippy::print_stdout,
-    reason = "a measurement that stops has failed, and its figures are what it is for"
-)]
 
 use std::hint::black_box;
 

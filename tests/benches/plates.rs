@@ -1,8 +1,7 @@
 //! The least handling of a ramp beside a general solver on the same question: the integer program of
 //! `holdfast_tests::ilp`, by `microlp`. Aim: a thousand times faster, and ten sets of a kit with twelve
 //! denominations in less than a millisecond.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"

@@ -1,7 +1,6 @@
 //! Today's screen after ten years of one athlete's log beside the same after two weeks. Aim: under
 //! 5 ms, and flat. Opening looks for damage in the whole file, so it grows with the log.
-#![allow(
-    missing_docs,
+#![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
     reason = "a measurement that stops has failed, and its figures are what it is for"

@@ -5,7 +5,7 @@
 //!
 //! How sure a published number is: P, seen in the paper or its abstract; S, seen in a text that cites
 //! it; M, from memory; C, computed again with a reference library.
-#![allow(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
+#![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
 mod measurement;
 mod one_rep_max;

@@ -15,7 +15,7 @@ impl Desk {
     ///
     /// # Panics
     /// When there is no room for one.
-    #[allow(clippy::new_without_default, reason = "makes a folder")]
+    #[expect(clippy::new_without_default, reason = "makes a folder")]
     pub fn new() -> Desk {
         Desk { folder: tempfile::tempdir().unwrap() }
     }

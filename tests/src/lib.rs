@@ -1,7 +1,7 @@
 //! What the checks share, each once: devices in temporary folders on a clock that stands still until it
 //! is told to move, the program and a terminal it runs in, plans, short makers of taps, and what is
 //! read from a screen.
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
     clippy::print_stdout,

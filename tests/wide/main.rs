@@ -3,11 +3,6 @@
 //!
 //! Each prints its seed and says in its documentation what it proves and how long that takes here, on
 //! two shared cores.
-#![allow(
-    clippy::print_stdout,
-    clippy::unwrap_used,
-    reason = "a check that stops is a check that failed, and what it prints is its figures"
-)]
 
 mod kills;
 mod strength;

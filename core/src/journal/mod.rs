@@ -3,16 +3,18 @@
 mod body;
 mod entry;
 mod hlc;
+mod kinds;
 mod sane;
 
 #[cfg(test)]
 mod tests;
 
 pub(crate) use body::Kind;
-pub use body::{
-    Body, Cleared, ClockMark, Discomfort, Finish, Held, Keys, Lift, OptionTaken, Part, PlanText,
-    Profile, PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
-};
+pub use body::{Body, Keys};
 pub use entry::{Entry, EntryId, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION};
 pub(crate) use entry::{body_of, depth, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};
+pub use kinds::{
+    Cleared, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, Part, PlanText, Profile,
+    PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
+};

@@ -11,6 +11,7 @@ use super::tap::Tap;
 use super::went_by::WentBy;
 use crate::clock::{Act, Phase};
 use crate::journal::{Part, RestAct, Until};
+use crate::load::Reason;
 use crate::plan::MeasuredWhen;
 use crate::words;
 
@@ -266,7 +267,7 @@ fn can_start_elsewhere(view: &IntervalView) -> bool {
 fn set_line(title: &str, view: &StrengthView, set: u32) -> String {
     let Some(shown) = set_of(view, set) else { return title.to_owned() };
     let Some(load) = &shown.load else {
-        let say = if shown.reason == crate::load::Reason::Free {
+        let say = if shown.reason == Reason::Free {
             String::new()
         } else {
             format!("; you say the load: `LOAD x {}`", shown.asked)

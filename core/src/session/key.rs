@@ -12,6 +12,7 @@ use crate::care::STOP_FROM;
 use crate::clock::{Act, Phase};
 use crate::journal::{Part, RestAct, Until};
 use crate::load::Reason;
+use crate::plan::{Exercise, PieceKind};
 use crate::words::{self, KeyFor};
 
 /// What a key is worked out from.
@@ -123,7 +124,7 @@ impl At<'_> {
     }
 
     /// What is done in a row.
-    fn exercise(&self, row: &Row, piece: &PieceView) -> Option<crate::plan::Exercise> {
+    fn exercise(&self, row: &Row, piece: &PieceView) -> Option<Exercise> {
         match (&piece.kind, row) {
             (PieceKindView::Strength { view }, _) => Some(view.exercise.clone()),
             (PieceKindView::Interval { view }, Row::Window { window, .. }) => {
@@ -132,10 +133,8 @@ impl At<'_> {
             }
             (PieceKindView::Hold { .. }, _) => {
                 let day = self.snapshot.day()?;
-                let crate::plan::PieceKind::Hold(hold) = &day.piece(&piece.name)?.kind else {
-                    return None;
-                };
-                Some(crate::plan::Exercise::of(&hold.stretch))
+                let PieceKind::Hold(hold) = &day.piece(&piece.name)?.kind else { return None };
+                Some(Exercise::of(&hold.stretch))
             }
             _ => None,
         }

@@ -25,6 +25,7 @@ mod went_by;
 
 use chrono::NaiveDate;
 
+use crate::clock::Act;
 use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
 use crate::history::open_flags;
@@ -162,7 +163,7 @@ pub(crate) fn tap(
 
 /// True for a tap that is not to be done: its screen is not the latest, or it came at once.
 fn bounced(kept: &mut Kept, tap: &Tap, revision: u64, snapshot: &Snapshot, at: &Instant) -> bool {
-    let again = matches!(tap, Tap::Clock { act: crate::clock::Act::Extend, .. });
+    let again = matches!(tap, Tap::Clock { act: Act::Extend, .. });
     // Each one that is too soon begins the time again: a key held down repeats for long.
     let last = kept.answered.replace(at.clone());
     let soon = last.is_some_and(|last| at.ms_since(&last) < APART_MS);

@@ -2,7 +2,7 @@
 
 use super::log::SessionLog;
 use super::screen::{
-    HoldView, IntervalView, PieceKindView, PieceState, PieceView, Row, StrengthView,
+    HoldView, IntervalView, PieceKindView, PieceState, PieceView, Row, SetView, StrengthView,
 };
 use crate::clock::Phase;
 use crate::journal::Part;
@@ -153,6 +153,6 @@ pub(super) fn running_window(view: &IntervalView) -> Option<u32> {
 }
 
 /// A set of a strength piece.
-pub(super) fn set_of(view: &StrengthView, set: u32) -> Option<&super::screen::SetView> {
+pub(super) fn set_of(view: &StrengthView, set: u32) -> Option<&SetView> {
     view.sets.iter().find(|it| it.set == set)
 }

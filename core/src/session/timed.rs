@@ -12,7 +12,7 @@ use crate::clock::{
     interval_state,
 };
 use crate::instant::Instant;
-use crate::plan::{Exercise, Hold, Interval, MeasuredWhen, PieceKind};
+use crate::plan::{Exercise, Hold, Interval, MeasuredWhen, Piece, PieceKind};
 use crate::words;
 
 impl Sheet<'_> {
@@ -205,7 +205,7 @@ impl Sheet<'_> {
 
     /// The cues that have passed on each clock that runs, since something was done to it.
     pub(super) fn passed(&self) -> Vec<Passed> {
-        let of_piece = |piece: &crate::plan::Piece| {
+        let of_piece = |piece: &Piece| {
             let name = piece.name.as_str();
             let cues = match &piece.kind {
                 PieceKind::Interval(interval) => {

@@ -159,8 +159,35 @@ impl Score {
     }
 }
 
-/// What is printed of a score.
 impl Score {
+    /// Which promises of the model it breaks; none when it keeps them all.
+    pub fn broken(&self) -> Vec<String> {
+        let mut broken = Vec::new();
+        let mut promise = |kept: bool, what: &str| {
+            if !kept {
+                broken.push(what.to_owned());
+            }
+        };
+        let within = |share: &Share, low: f64, high: f64| (low..=high).contains(&share.percent());
+        promise(self.in_band.count > 5_000.0, "enough sets held out");
+        promise(within(&self.in_band, 75.0, 85.0), "75 to 85 % within the band");
+        // In each range of reps too, a little wider: nothing is made up for elsewhere.
+        for share in &self.in_band_by_reps {
+            promise(within(share, 72.0, 88.0), "72 to 88 % within the band in each range of reps");
+        }
+        promise(within(&self.in_interval, 75.0, 86.0), "75 to 86 % within the interval");
+        for (plain, equation) in self.plain.iter().zip(&EQUATIONS) {
+            for (errors, way) in plain.iter().zip(WAYS) {
+                let name = format!("{}, {way}", equation.name);
+                promise(self.model.reps() < errors.reps(), &format!("nearer in reps than {name}"));
+                // Mayhew's is for the bench press; that it is near the truth here is these lifters' doing.
+                let nearer = !equation.general || self.model.max() < errors.max();
+                promise(nearer, &format!("nearer in one-rep max than {name}"));
+            }
+        }
+        broken
+    }
+
     /// The errors of the model and of every equation, and what the bands hold, line by line.
     pub fn table(&self) -> String {
         let row = |name: &str, it: &Errors| {
@@ -199,5 +226,35 @@ impl Score {
 impl Equation {
     fn max(&self, set: &SetSeen) -> f64 {
         set.load.for_drawing(MassUnit::Kg) * (self.over)(f64::from(set.reps))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A model that says twice what is true is further off than any equation, and its band holds nothing.
+    #[test]
+    fn promises_can_be_broken() {
+        let mut score = Score {
+            model: Errors::default(),
+            plain: Default::default(),
+            in_band: Share::default(),
+            in_band_by_reps: Default::default(),
+            width: 0.0,
+            in_interval: Share::default(),
+            in_trend: Share::default(),
+        };
+        for _ in 0..6_000 {
+            score.model.add(100.0, 200.0, 5, 20);
+            score.in_band.add(false);
+            score.in_band_by_reps.iter_mut().for_each(|it| it.add(true));
+            score.in_interval.add(true);
+            score.plain.iter_mut().flatten().for_each(|it| it.add(100.0, 105.0, 5, 6));
+        }
+        // The band, each range of reps, the interval, and every equation in both ways of being near;
+        // Mayhew's in reps alone.
+        let ways = WAYS.len();
+        assert_eq!(score.broken().len(), 1 + 3 + 1 + EQUATIONS.len() * ways * 2 - ways);
     }
 }

@@ -4,7 +4,7 @@ use super::level::{LocalLevel, Normal, Start};
 
 /// The constants of the strength model. Logarithms are natural, so 0.01 is about 1 % of the load.
 ///
-/// "Fitted in the simulation" means fitted to the made-up crew of `tests/tests/strength/crew.rs`, on
+/// "Fitted in the simulation" means fitted to the made-up crew of `tests/src/lifters/body.rs`, on
 /// other seeds than it is tested on: as true as that crew, no truer. `strength::fit` there prints
 /// what neighbouring values give.
 #[derive(Clone, Copy, Debug, PartialEq)]

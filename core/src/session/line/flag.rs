@@ -2,7 +2,7 @@
 
 use super::{Typed, movement_at_hand, tap, wrong};
 use crate::care::{Place, Sign};
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::session::screen::{PieceKindView, PieceView, Row, SessionScreen};
 use crate::session::tap::Tap;
 
@@ -48,7 +48,7 @@ fn movements(piece: &PieceView) -> Vec<&str> {
     movements
 }
 
-fn neither(word: &str, movements: &[&str]) -> crate::error::Error {
+fn neither(word: &str, movements: &[&str]) -> Error {
     let signs = Sign::words().join(", ");
     let or = match movements {
         [] => String::new(),
