@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use holdfast_core::coach::PlanSummary;
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
-use holdfast_core::session::{SessionScreen, Tap};
+use holdfast_core::session::{Row, SessionScreen, Tap};
 use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit, Start, put_file};
 
 use crate::{Carrier, at, later};
@@ -129,6 +129,22 @@ impl Device {
     /// As [`Holdfast::today`].
     pub fn today(&self) -> HoldfastResult<SessionScreen> {
         self.holdfast.today(self.now())
+    }
+
+    /// The screen now with a row chosen by hand.
+    ///
+    /// # Errors
+    /// As [`Holdfast::choose`].
+    pub fn choose(&self, row: Option<Row>) -> HoldfastResult<SessionScreen> {
+        self.holdfast.choose(row, self.now())
+    }
+
+    /// The lines of every journal it knows, device by device.
+    ///
+    /// # Panics
+    /// When the core refuses.
+    pub fn journal(&self) -> Vec<String> {
+        self.holdfast.export().unwrap().journal
     }
 
     /// Publishes a plan.

@@ -2,7 +2,7 @@
 
 use holdfast_core::clock::{Act, CueKind, Phase, Trust, WhyShort};
 use holdfast_core::load::RestBasis;
-use holdfast_core::session::{SessionScreen, Tap, WindowView};
+use holdfast_core::session::{Row, SessionScreen, Tap, WindowView};
 use holdfast_tests::taps::{clock, clock_from, finish_unrated, held, squat, window};
 use holdfast_tests::views::{hold, hold_asks, hold_clock, interval, interval_asks, interval_clock};
 use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
@@ -70,6 +70,14 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     phone.tap(window(None, Some(15), Some(12_000)));
     let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
     assert_eq!(interval_asks(&phone.screen()), asked);
+    // Beside the window to log it is asked as well, as long as there is one.
+    let asks_beside = |window, phone: &Phone| {
+        let row = Row::Window { piece: "Corners".into(), window };
+        phone.choose(row).here.clock.and_then(|clock| clock.question)
+    };
+    assert_eq!(asks_beside(2, &phone).as_deref(), Some(asked));
+    (2..5).for_each(|number| drop(phone.tap(window(Some(number), None, None))));
+    assert_eq!(asks_beside(4, &phone), None);
     let finished = phone.tap(finish_unrated());
     assert_eq!((interval_asks(&finished), hold_asks(&finished)), ("", ""));
 }
