@@ -39,7 +39,7 @@ fn main() {
     let mut taps = 0..;
     let durable = middle(runs, 1, || {
         let tap = set(taps.next().unwrap_or_default());
-        black_box(zoe.holdfast.tap(tap, zoe.now()).unwrap());
+        black_box(zoe.holdfast.tap(tap, None, zoe.now()).unwrap());
     });
     let screen = middle(runs, 1, || {
         black_box(zoe.holdfast.today(zoe.now()).unwrap());

@@ -118,7 +118,8 @@ impl Bare {
 }
 
 const ENTRY: &str = "INSERT INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
-const RECORD: &str = "INSERT INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)";
+const RECORD: &str =
+    "INSERT INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)";
 
 /// A lifter who has logged a set, and the bare tables like theirs.
 fn both(folder: &Path) -> (Bare, Lifter) {

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use holdfast_core::coach::PlanSummary;
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
-use holdfast_core::session::{SessionScreen, Tap};
+use holdfast_core::session::{Row, SessionScreen, Tap};
 use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit, Start, put_file};
 
 use crate::{Carrier, at, later};
@@ -131,6 +131,22 @@ impl Device {
         self.holdfast.today(self.now())
     }
 
+    /// The screen now with a row chosen by hand.
+    ///
+    /// # Errors
+    /// As [`Holdfast::choose`].
+    pub fn choose(&self, row: Option<Row>) -> HoldfastResult<SessionScreen> {
+        self.holdfast.choose(row, self.now())
+    }
+
+    /// The lines of every journal it knows, device by device.
+    ///
+    /// # Panics
+    /// When the core refuses.
+    pub fn journal(&self) -> Vec<String> {
+        self.holdfast.export().unwrap().journal
+    }
+
     /// Publishes a plan.
     ///
     /// # Errors
@@ -144,23 +160,16 @@ impl Device {
     /// # Errors
     /// As [`Holdfast::exchange`].
     pub fn exchange(&self, carrier: &Carrier) -> HoldfastResult<ExchangeReport> {
-        let mut did = ExchangeDid::Begin;
-        loop {
-            did = match self.holdfast.exchange(did, self.now())? {
-                ExchangeStep::List => ExchangeDid::Listed { files: carrier.listing() },
-                ExchangeStep::Get { names } => {
-                    let mut files = carrier.files();
-                    files.retain(|file| names.contains(&file.name));
-                    ExchangeDid::Got { files, unread: Vec::new() }
-                }
-                ExchangeStep::Put { files } => {
-                    let put = |file| put_file(carrier.folder(), file).map(u32::from);
-                    let written: Vec<u32> = files.iter().map(put).collect::<HoldfastResult<_>>()?;
-                    ExchangeDid::Put { written: written.iter().sum() }
-                }
-                ExchangeStep::Done { report } => return Ok(report),
-            };
-        }
+        let get = |names: &[String]| {
+            let mut files = carrier.files();
+            files.retain(|file| names.contains(&file.name));
+            files
+        };
+        let put = |files: Vec<CarriedFile>| {
+            let put = |file| put_file(carrier.folder(), file).map(u32::from);
+            Ok(files.iter().map(put).collect::<HoldfastResult<Vec<u32>>>()?.iter().sum())
+        };
+        self.exchange_by(carrier.listing(), get, put)
     }
 
     /// Takes in files that something brought, whatever is in them. What the device would put on the
@@ -173,20 +182,50 @@ impl Device {
             name: file.name.clone(),
             bytes: file.content.len() as u64,
         };
+        let get = |names: &[String]| {
+            files.iter().filter(|file| names.contains(&file.name)).cloned().collect()
+        };
+        self.exchange_by(files.iter().map(listed).collect(), get, |_| Ok(0))
+    }
+
+    /// Takes in files that nobody asked for, those too that are here already: a careless shell may.
+    ///
+    /// # Errors
+    /// As [`Holdfast::exchange`].
+    pub fn take_in_unasked(&self, files: Vec<CarriedFile>) -> HoldfastResult<()> {
+        self.step(ExchangeDid::Begin)?;
+        self.step(ExchangeDid::Got { files, unread: Vec::new() }).map(drop)
+    }
+
+    /// A whole exchange with a listing, and ways to get files and to put them.
+    ///
+    /// # Errors
+    /// As [`Holdfast::exchange`], and what putting gives.
+    pub fn exchange_by(
+        &self,
+        listing: Vec<ListedFile>,
+        get: impl Fn(&[String]) -> Vec<CarriedFile>,
+        mut put: impl FnMut(Vec<CarriedFile>) -> HoldfastResult<u32>,
+    ) -> HoldfastResult<ExchangeReport> {
         let mut did = ExchangeDid::Begin;
         loop {
-            did = match self.holdfast.exchange(did, self.now())? {
-                ExchangeStep::List => {
-                    ExchangeDid::Listed { files: files.iter().map(listed).collect() }
-                }
+            did = match self.step(did)? {
+                ExchangeStep::List => ExchangeDid::Listed { files: listing.clone() },
                 ExchangeStep::Get { names } => {
-                    let wanted = files.iter().filter(|file| names.contains(&file.name));
-                    ExchangeDid::Got { files: wanted.cloned().collect(), unread: Vec::new() }
+                    ExchangeDid::Got { files: get(&names), unread: Vec::new() }
                 }
-                ExchangeStep::Put { .. } => ExchangeDid::Put { written: 0 },
+                ExchangeStep::Put { files } => ExchangeDid::Put { written: put(files)? },
                 ExchangeStep::Done { report } => return Ok(report),
             };
         }
+    }
+
+    /// One step of an exchange.
+    ///
+    /// # Errors
+    /// As [`Holdfast::exchange`].
+    pub fn step(&self, did: ExchangeDid) -> HoldfastResult<ExchangeStep> {
+        self.holdfast.exchange(did, self.now())
     }
 
     /// Copies all that lies on the device into another folder, as a backup would.

@@ -2,7 +2,7 @@
 
 use holdfast_core::Instant;
 use holdfast_core::clock::Act;
-use holdfast_core::session::{RestView, SessionScreen, Tap};
+use holdfast_core::session::{RestView, Row, SessionScreen, Tap};
 
 use crate::taps::{begin, clock};
 use crate::{Crew, Device, at};
@@ -112,6 +112,14 @@ impl Phone {
         self.device().today().unwrap()
     }
 
+    /// The screen now with a row chosen by hand.
+    ///
+    /// # Panics
+    /// When the core refuses.
+    pub fn choose(&self, row: Row) -> SessionScreen {
+        self.device().choose(Some(row)).unwrap()
+    }
+
     /// The rest that runs.
     ///
     /// # Panics
@@ -125,7 +133,6 @@ impl Phone {
     /// # Panics
     /// When the core refuses.
     pub fn journal(&self) -> Vec<String> {
-        let texts = self.device().holdfast.export().unwrap().journal;
-        texts.iter().flat_map(|text| text.lines().map(str::to_owned)).collect()
+        self.device().journal()
     }
 }

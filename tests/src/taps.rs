@@ -1,11 +1,12 @@
 //! Short makers of taps. Where a piece is not named they are about the small plan's own: squats, the
 //! windows in the corners, the calves' hold.
 
-use holdfast_core::Mass;
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
+use holdfast_core::journal::{Part, RestAct, Until};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{SideReading, Tap};
+use holdfast_core::{Mass, RecordId};
 
 /// Begins the day that is planned.
 pub fn begin() -> Tap {
@@ -82,6 +83,21 @@ pub fn range(when: MeasuredWhen, side: Option<u32>, tenths: i64) -> Tap {
 /// Takes an option for the squats, or the movement itself again.
 pub fn option(option: Option<&str>) -> Tap {
     Tap::TakeOption { piece: "Squat".into(), movement: None, option: option.map(str::to_owned) }
+}
+
+/// Clears a flag.
+pub fn clear(flag: RecordId) -> Tap {
+    Tap::ClearFlags { flags: vec![flag] }
+}
+
+/// Ends the rest after the last set.
+pub fn end_rest() -> Tap {
+    Tap::Rest { act: RestAct::End }
+}
+
+/// Puts the work of a piece off.
+pub fn put_off(piece: &str, until: Until) -> Tap {
+    Tap::PutOff { piece: piece.into(), part: Part::Work, until }
 }
 
 /// Flags discomfort in the squats.

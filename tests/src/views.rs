@@ -2,7 +2,8 @@
 
 use holdfast_core::Mass;
 use holdfast_core::session::{
-    HoldView, IntervalView, PieceKindView, PieceView, SessionScreen, StrengthView,
+    BuildView, ClockView, FlagView, HoldView, IntervalView, LoadView, PieceKindView, PieceView,
+    SessionScreen, StrengthView,
 };
 
 /// The first piece of sets.
@@ -63,4 +64,69 @@ pub fn load_texts(screen: &SessionScreen) -> Vec<String> {
 /// The reps of the first sets, as far as they are done.
 pub fn reps(screen: &SessionScreen) -> Vec<Option<u32>> {
     strength(screen).sets.iter().map(|set| set.done.as_ref().map(|done| done.reps)).collect()
+}
+
+/// The open flags on the small plan's squats.
+///
+/// # Panics
+/// When the day has none.
+pub fn flags(screen: &SessionScreen) -> &[FlagView] {
+    &piece(screen, "Squat").flags
+}
+
+/// The clock of the first hold.
+///
+/// # Panics
+/// When the day has none, and before its clock is begun.
+pub fn hold_clock(screen: &SessionScreen) -> &ClockView {
+    hold(screen).clock.as_ref().unwrap()
+}
+
+/// What the first hold's clock asks; nothing where it asks nothing, and before it is begun.
+///
+/// # Panics
+/// When the day has none.
+pub fn hold_asks(screen: &SessionScreen) -> &str {
+    asks(hold(screen).clock.as_ref())
+}
+
+/// The clock of the first windows.
+///
+/// # Panics
+/// When the day has none, and before their clock is begun.
+pub fn interval_clock(screen: &SessionScreen) -> &ClockView {
+    interval(screen).clock.as_ref().unwrap()
+}
+
+/// What the first windows' clock asks; nothing where it asks nothing, and before it is begun.
+///
+/// # Panics
+/// When the day has none.
+pub fn interval_asks(screen: &SessionScreen) -> &str {
+    asks(interval(screen).clock.as_ref())
+}
+
+fn asks(clock: Option<&ClockView>) -> &str {
+    clock.and_then(|clock| clock.question.as_deref()).unwrap_or_default()
+}
+
+/// The build of a load.
+///
+/// # Panics
+/// When there is nothing to build.
+pub fn build(load: &LoadView) -> &BuildView {
+    load.build.as_ref().unwrap()
+}
+
+/// The plates of one side for a load, from the middle of the bar outwards.
+///
+/// # Panics
+/// When there is nothing to build.
+pub fn per_side(load: &LoadView) -> Vec<Mass> {
+    build(load).plates.iter().map(|plate| plate.mass).collect()
+}
+
+/// What to do to each side of the bar for a load, in words; none where nobody knows.
+pub fn change(load: &LoadView) -> Option<&str> {
+    load.change.as_ref().map(|change| change.text.as_str())
 }

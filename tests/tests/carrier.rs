@@ -3,11 +3,13 @@
 use std::fs;
 use std::process::Command;
 
-use holdfast_core::exchange::{CarriedFile, LeafName, ListedFile, MAX_LEAF_BYTES};
+use holdfast_core::exchange::{
+    CarriedFile, ExchangeDid, ExchangeStep, LeafName, ListedFile, MAX_LEAF_BYTES,
+};
 use holdfast_core::journal::Role;
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
-use holdfast_tests::{Crew, Device, SMALL_PLAN, forged};
+use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
 
 fn trained() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
@@ -75,7 +77,7 @@ fn a_leaf_changed_anywhere_is_left_alone() {
     let before = device.holdfast.state_text().unwrap();
     let refused = |content: Vec<u8>| {
         let file = CarriedFile { name: leaf.name.clone(), content };
-        let report = device.holdfast.absorb(vec![file], device.now()).unwrap();
+        let report = device.take_in(&[file]).unwrap();
         assert_eq!((report.leaves, report.aside.len()), (0, 1));
     };
     for index in (0..leaf.content.len()).step_by(7) {
@@ -116,12 +118,12 @@ fn hostile_content_under_a_right_name_is_left_alone_in_words() {
     ];
     for (content, said) in cases {
         let file = second_with(&crew, content.as_bytes());
-        let report = crew.coach.holdfast.absorb(vec![file], crew.coach.now()).unwrap();
+        let report = crew.coach.take_in(&[file]).unwrap();
         let reason = &report.aside.first().expect(said).reason;
         assert!(reason.contains(said), "{said}: {reason}");
     }
     let not_utf8 = second_with(&crew, b"\xff\xfe\n");
-    let report = crew.coach.holdfast.absorb(vec![not_utf8], crew.coach.now()).unwrap();
+    let report = crew.coach.take_in(&[not_utf8]).unwrap();
     assert!(report.aside[0].reason.contains("utf-8"), "{:?}", report.aside);
 }
 
@@ -132,8 +134,14 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
     // The helper gives every crew's coach the same chance; another crew needs another.
     let other = Device::start(stranger.folder().join("c2"), "Ove", Role::Coach, 9).unwrap();
     other.publish(SMALL_PLAN).unwrap();
-    other.exchange(&crew.carrier).unwrap();
+    // Into another crew's folder it puts nothing: its own log does not belong there.
+    let report = other.exchange(&crew.carrier).unwrap();
+    assert_eq!((report.wrong_crew, report.put), (true, 0), "{report:?}");
+    let stick = Carrier::new(stranger.folder().join("stick"));
+    other.exchange(&stick).unwrap();
+    stick.copy_to(&crew.carrier);
     let report = crew.coach.exchange(&crew.carrier).unwrap();
+    assert!(!report.wrong_crew, "{report:?}");
     assert!(report.aside[0].reason.contains("another crew"), "{:?}", report.aside);
     let name = LeafName {
         device: other.holdfast.who().unwrap().device,
@@ -141,8 +149,9 @@ fn another_crews_files_and_huge_ones_are_left_alone() {
         hash: "0".repeat(16),
     };
     let listed = ListedFile { name: name.to_string(), bytes: MAX_LEAF_BYTES as u64 + 1 };
-    let plan = crew.coach.holdfast.offer(vec![listed]).unwrap();
-    assert!(plan.get.is_empty() && plan.aside[0].reason.contains("at most"), "{plan:?}");
+    let fetched = |names: &[String]| panic!("asked for {names:?}");
+    let report = crew.coach.exchange_by(vec![listed], fetched, |_| Ok(0)).unwrap();
+    assert!(report.aside[0].reason.contains("at most"), "{report:?}");
 }
 
 /// A newer app's leaf: kinds, fields and entry versions this one does not know are kept, carried on
@@ -158,7 +167,7 @@ fn what_a_newer_app_wrote_survives_and_is_counted() {
         .replacen("\"reps\":8", "\"tempo\":\"slow\",\"reps\":8", 1);
     assert_ne!(newer, text);
     let file = second_with(&crew, newer.as_bytes());
-    let report = crew.coach.holdfast.absorb(vec![file], crew.coach.now()).unwrap();
+    let report = crew.coach.take_in(&[file]).unwrap();
     assert_eq!((report.leaves, report.aside.len()), (1, 0), "{report:?}");
     let date = "2026-11-03".parse().unwrap();
     let board = crew.coach.holdfast.board(date).unwrap();
@@ -167,8 +176,13 @@ fn what_a_newer_app_wrote_survives_and_is_counted() {
     let lines = crew.coach.holdfast.export().unwrap().journal.join("\n");
     assert!(lines.contains("\"k\":\"sauna\"") && lines.contains("\"tempo\":\"slow\""), "{lines}");
     // Carried on to others, byte for byte.
-    let put = crew.coach.holdfast.offer(vec![]).unwrap().put;
-    assert!(put.iter().any(|file| file.content == newer.as_bytes()));
+    let mut put = Vec::new();
+    let onto = |files| {
+        put.extend(files);
+        Ok(0)
+    };
+    crew.coach.exchange_by(vec![], |_| vec![], onto).unwrap();
+    assert!(put.iter().any(|file: &CarriedFile| file.content == newer.as_bytes()));
 }
 
 /// The chain can be checked by hand: the file's name and the next file's header hold what
@@ -233,10 +247,13 @@ fn a_copied_device_publishes_all_it_logs() {
     let copied = Device::open(copy, ines.now()).unwrap();
     copied.go_to("2026-11-04");
     copied.tap(begin()).unwrap();
-    let plan = copied.holdfast.offer(crew.carrier.listing()).unwrap();
+    // A set is logged between two steps of an exchange that is then broken off.
+    copied.step(ExchangeDid::Begin).unwrap();
+    let listed = ExchangeDid::Listed { files: crew.carrier.listing() };
+    let ExchangeStep::Get { names } = copied.step(listed).unwrap() else { panic!("new leaves") };
     copied.tap(kg(41)).unwrap();
-    let wanted = crew.carrier.files().into_iter().filter(|file| plan.get.contains(&file.name));
-    copied.holdfast.absorb(wanted.collect(), copied.now()).unwrap();
+    let files = crew.carrier.files().into_iter().filter(|file| names.contains(&file.name));
+    copied.step(ExchangeDid::Got { files: files.collect(), unread: vec![] }).unwrap();
     copied.exchange(&crew.carrier).unwrap();
     let report = crew.coach.exchange(&crew.carrier).unwrap();
     assert!(report.aside.is_empty(), "{report:?}");

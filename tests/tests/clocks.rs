@@ -1,10 +1,10 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
-use holdfast_core::clock::{Act, CueKind, HoldPhase, IntervalPhase, Trust, WhyShort};
+use holdfast_core::clock::{Act, CueKind, Phase, Trust, WhyShort};
 use holdfast_core::load::RestBasis;
-use holdfast_core::session::{SessionScreen, Tap, WindowView};
+use holdfast_core::session::{Row, SessionScreen, Tap, WindowView};
 use holdfast_tests::taps::{clock, clock_from, finish_unrated, held, squat, window};
-use holdfast_tests::views::{hold, interval};
+use holdfast_tests::views::{hold, hold_asks, hold_clock, interval, interval_asks, interval_clock};
 use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
 
 #[test]
@@ -18,8 +18,9 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     let screen = phone.pass(2_000).tap(held(&[], Some("cramp in the foot")));
     let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
     assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(WhyShort::Skipped))]);
-    let texts: Vec<_> = hold(&screen).sides.iter().map(|it| it.short_text.as_str()).collect();
-    assert_eq!(texts, ["", "skipped: \"cramp in the foot\""], "nothing is said of a whole side");
+    let texts = hold(&screen).sides.iter().map(|it| it.held_text.clone().unwrap());
+    let wanted = ["2 min 15 s", "30 s (skipped: \"cramp in the foot\")"];
+    assert_eq!(texts.collect::<Vec<_>>(), wanted, "nothing is said of a whole side");
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
     assert_eq!(phone.kill().screen().pieces, screen.pieces);
     assert!(phone.refused(clock("Calves", Act::Extend)).contains("no side is being held"));
@@ -27,10 +28,8 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     // By hand the athlete's word is all there is.
     let screen = phone.tap(held(&[50_000, 120_000], Some("the bell rang")));
     let first = hold(&screen).sides[0].clone();
-    assert_eq!(
-        (first.short, first.short_text.as_str()),
-        (Some(WhyShort::Said), "\"the bell rang\"")
-    );
+    let said = Some("50 s (\"the bell rang\")");
+    assert_eq!((first.short, first.held_text.as_deref()), (Some(WhyShort::Said), said));
     assert_eq!(hold(&screen).sides[1].short, None);
     let screen = phone.tap(held(&[50_000, 120_000], None));
     assert_eq!(hold(&screen).sides[0].short, None, "not said, so not known");
@@ -55,27 +54,56 @@ fn a_side_is_extended_up_to_half_an_hour() {
 fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
-    assert_eq!(hold(&phone.screen()).ask, "");
+    assert_eq!(hold_asks(&phone.screen()), "");
     // Ran out after 255 s; the phone lay there four minutes more.
     phone.pass(255_000 + 4 * MINUTE);
     let screen = phone.screen();
     let asked = "ran out 4 min ago; to be logged: 2 min and 2 min. Is that right?";
-    assert_eq!(hold(&screen).ask, asked);
-    let passed = hold(&screen).clock.clone().unwrap().passed;
-    let last = passed.last().map(|cue| (cue.kind, cue.ago_ms));
-    assert_eq!(last, Some((CueKind::End, 4 * MINUTE)));
+    assert_eq!(hold_asks(&screen), asked);
+    let ended = hold_clock(&screen);
+    assert_eq!((ended.phase, ended.over_ms), (Phase::Done, Some(4 * MINUTE)));
     let screen = phone.tap(held(&[], None));
-    assert_eq!(hold(&screen).ask, "ran out 4 min ago; logged: 2 min and 2 min");
+    assert_eq!(hold_asks(&screen), "ran out 4 min ago; logged: 2 min and 2 min");
 
     phone.tap(clock("Corners", Act::Begin));
     phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
     phone.tap(window(None, Some(15), Some(12_000)));
     let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
-    assert_eq!(interval(&phone.screen()).ask, asked);
-    let passed = interval(&phone.screen()).clock.clone().unwrap().passed;
-    assert!(passed.iter().any(|cue| cue.words == "next, Press-up"), "{passed:?}");
+    assert_eq!(interval_asks(&phone.screen()), asked);
+    // Beside the window to log it is asked as well, as long as there is one.
+    let asks_beside = |window, phone: &Phone| {
+        let row = Row::Window { piece: "Corners".into(), window };
+        phone.choose(row).here.clock.and_then(|clock| clock.question)
+    };
+    assert_eq!(asks_beside(2, &phone).as_deref(), Some(asked));
+    (2..5).for_each(|number| drop(phone.tap(window(Some(number), None, None))));
+    assert_eq!(asks_beside(4, &phone), None);
     let finished = phone.tap(finish_unrated());
-    assert_eq!((interval(&finished).ask.as_str(), hold(&finished).ask.as_str()), ("", ""));
+    assert_eq!((interval_asks(&finished), hold_asks(&finished)), ("", ""));
+}
+
+/// What nobody could give while the phone slept is told beside the clock that runs, until the next cue is
+/// given.
+#[test]
+fn cues_that_went_by_unheard_are_told_until_the_next_is_given() {
+    let went_by = |phone: &Phone| phone.screen().here.clock.unwrap().went_by;
+    let told = |cues: &str| Some(format!("went by: {cues}"));
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.calves(Act::Begin);
+    // Ready 5 s, halfway after 60 s, ten seconds before the end of two minutes.
+    assert_eq!(went_by(&phone), None);
+    phone.pass(70_000);
+    assert_eq!(went_by(&phone), told("go; halfway"));
+    phone.pass(10_000);
+    assert_eq!(went_by(&phone), told("go; halfway"), "and stays");
+    phone.pass(35_500);
+    assert_eq!(went_by(&phone), None, "half a second late is not too late");
+    // A start later nobody knows what was given: all since the last act is told, windows by name.
+    phone.tap(clock("Calves", Act::Stop));
+    phone.tap(held(&[], None));
+    phone.tap(clock("Corners", Act::Begin));
+    phone.pass(10_000 + MINUTE + 40_000).kill();
+    assert_eq!(went_by(&phone), told("...; halfway; ten seconds; next, Press-up; halfway"));
 }
 
 #[test]
@@ -86,14 +114,15 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     phone.calves(Act::Resume);
     phone.pass(10_000).reboot(30_000);
     let trusted = phone.screen();
-    assert_eq!(hold(&trusted).clock.clone().unwrap().held_ms, [60_000, 0]);
-    assert!(hold(&trusted).ask.contains("counted on by its wall clock"), "{}", hold(&trusted).ask);
+    assert_eq!(hold_clock(&trusted).held_ms, [60_000, 0]);
+    let asked = hold_asks(&trusted);
+    assert!(asked.contains("counted on by its wall clock"), "{asked}");
 
     phone.set_wall(-45 * MINUTE);
     let unknown = phone.screen();
-    let state = hold(&unknown).clock.clone().unwrap();
-    assert_eq!((state.trust, state.held_ms), (Trust::Unknown, vec![20_000, 0]));
-    let asked = hold(&unknown).ask.clone();
+    let clock = hold_clock(&unknown);
+    assert_eq!((clock.trust, clock.held_ms.as_slice()), (Trust::Unknown, &[20_000, 0][..]));
+    let asked = hold_asks(&unknown);
     assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
     let screen = phone.pass(5_000).tap(held(&[], None));
     let first = hold(&screen).sides[0].clone();
@@ -112,8 +141,8 @@ fn movements(screen: &SessionScreen) -> Vec<(u32, String, u32)> {
 fn members_start_at_different_stations_and_go_round() {
     let mut phone = Phone::new(SMALL_PLAN);
     let view = interval(&phone.screen()).clone();
-    assert_eq!((view.stations, view.start_station), (2, 1));
-    assert_eq!((view.total_ms, view.total_text.as_str()), (4 * MINUTE, "4 min"));
+    assert_eq!(view.stations, ["15 x Bell swing, 16 kg", "10 x Press-up"]);
+    assert_eq!((view.start_station, view.total_ms), (1, 4 * MINUTE));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(0))).contains("no station 0"));
     assert!(phone.refused(clock_from("Calves", Act::Begin, Some(1))).contains("has no stations"));
@@ -122,7 +151,7 @@ fn members_start_at_different_stations_and_go_round() {
     let [bell, press] = ["Bell swing", "Press-up"].map(str::to_owned);
     let round = [(1, press.clone(), 2), (2, bell.clone(), 1), (3, press, 2), (4, bell, 1)];
     assert_eq!(movements(&screen), round);
-    let state = interval(&screen).clock.clone().unwrap();
+    let state = interval_clock(&screen);
     assert_eq!(state.ends_in_ms, Some(10_000 + 4 * MINUTE));
     let spoken: Vec<_> = state.cues.iter().map(|cue| cue.words.as_str()).collect();
     assert_eq!(spoken[..3], ["get ready", "go, Press-up", "halfway"]);
@@ -131,8 +160,9 @@ fn members_start_at_different_stations_and_go_round() {
     phone.pass(10_000 + MINUTE + 1_000).kill();
     assert_eq!(movements(&phone.screen()), round);
     phone.reboot(4_000);
-    let state = interval(&phone.screen()).clock.clone().unwrap();
-    assert_eq!(state.phase, IntervalPhase::Window { window: 2, left_ms: 55_000 });
+    let screen = phone.screen();
+    let state = interval_clock(&screen);
+    assert_eq!((state.phase, state.turn, state.left_ms), (Phase::Window, 2, Some(55_000)));
     // What is logged is the station's.
     let screen = phone.tap(window(None, Some(10), Some(12_000)));
     assert_eq!((interval(&screen).windows[0].asked, interval(&screen).next_window), (10, Some(2)));
@@ -150,15 +180,15 @@ fn members_start_at_different_stations_and_go_round() {
 }
 
 #[test]
-fn a_tight_window_says_how_many_fewer_reps_leave_time() {
+fn a_rushed_window_says_how_many_fewer_reps_leave_time() {
     let mut phone = Phone::new(SMALL_PLAN);
     // 56 s for 14 swings, 4 s each: 50 s hold 12. Press-ups with time to spare.
     phone.tap(window(None, Some(14), Some(4_000)));
     let screen = phone.tap(window(None, Some(10), Some(20_000)));
     let windows = &interval(&screen).windows;
-    let tight = windows[0].fewer.clone().unwrap();
-    assert_eq!((tight.pace_ms, tight.reps, tight.fewer), (4_000, 12, 2));
-    assert_eq!(tight.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
+    let rushed = windows[0].fewer.clone().unwrap();
+    assert_eq!((rushed.pace_ms, rushed.reps, rushed.fewer), (4_000, 12, 2));
+    assert_eq!(rushed.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
     assert_eq!(windows[1].fewer, None);
     // The next window there asks for 15.
     let next = windows[2].fewer.clone().unwrap();
@@ -283,6 +313,8 @@ fn plans_say_how_long_to_get_ready_and_to_switch() {
     assert_eq!((view.ready_ms, view.switch_ms), (0, 25_000));
     phone.calves(Act::Begin);
     phone.pass(120_000 + 24_000);
-    let state = hold(&phone.screen()).clock.clone().unwrap();
-    assert_eq!(state.phase, HoldPhase::Switching { to_side: 2, left_ms: 1_000 });
+    let screen = phone.screen();
+    let state = hold_clock(&screen);
+    assert_eq!((state.phase, state.turn, state.left_ms), (Phase::Switch, 2, Some(1_000)));
+    assert_eq!(state.about.as_deref(), Some("to the right"));
 }

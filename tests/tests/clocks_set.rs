@@ -1,16 +1,15 @@
 //! A session whose phone's wall clock is set: nothing of it is hidden, and nothing is counted wrong.
 
-use holdfast_core::clock::{Act, HoldPhase, WhyShort};
+use holdfast_core::clock::{Act, Phase, WhyShort};
 use holdfast_core::session::{SessionScreen, SessionState, Tap};
 use holdfast_tests::taps::{begin, clock, held, rate, squat, window};
-use holdfast_tests::views::{hold, interval};
+use holdfast_tests::views::{hold, hold_asks, hold_clock, interval_clock};
 use holdfast_tests::{DAY, HOUR, MINUTE, Phone, SMALL_PLAN, at};
 
 fn left_ms(screen: &SessionScreen) -> i64 {
-    match hold(screen).clock.as_ref().unwrap().phase {
-        HoldPhase::Holding { left_ms, .. } => left_ms,
-        ref other => panic!("{other:?}"),
-    }
+    let clock = hold_clock(screen);
+    assert_eq!((clock.phase, clock.paused), (Phase::Hold, false));
+    clock.left_ms.unwrap()
 }
 
 /// The minutes of the session, read from what is exported.
@@ -53,7 +52,7 @@ fn a_wall_clock_that_ran_backwards_over_a_reboot_hides_nothing() {
         phone.pass(25_000).reboot(-back);
         let screen = phone.screen();
         assert_eq!(screen.state, SessionState::Running, "{back}");
-        assert!(hold(&screen).ask.contains("not known"), "{}", hold(&screen).ask);
+        assert!(hold_asks(&screen).contains("not known"), "{}", hold_asks(&screen));
         // What is logged from then on keeps it open by the new boot's clock.
         phone.tap(squat(None, Some(60), Some(8), Some(2)));
         phone.pass(HOUR).set_wall(5 * DAY);
@@ -97,20 +96,21 @@ fn a_side_that_was_not_held_is_logged_as_that() {
     phone.pass(HOUR);
     let sides = |screen: &SessionScreen| -> Vec<_> {
         let sides = &hold(screen).sides;
-        sides.iter().map(|it| (it.held_ms, it.short_text.clone())).collect()
+        sides.iter().map(|it| (it.held_ms, it.held_text.clone().unwrap())).collect()
     };
     let screen = phone.tap(held(&[120_000, 0], Some("cramp")));
-    let [whole, none] = [(Some(120_000), String::new()), (Some(0), "\"cramp\"".to_owned())];
+    let side = |held_ms, text: &str| (Some(held_ms), text.to_owned());
+    let (whole, none) = (side(120_000, "2 min"), side(0, "0 s (\"cramp\")"));
     assert_eq!(sides(&screen), [whole.clone(), none.clone()]);
     // A correction to nothing is one.
     let both = phone.tap(held(&[120_000, 120_000], None));
     assert_eq!(sides(&both), [whole.clone(), whole.clone()]);
     assert_eq!(sides(&phone.tap(held(&[120_000, 0], Some("cramp")))), [whole.clone(), none]);
-    let skipped = (Some(0), "skipped".to_owned());
+    let skipped = side(0, "0 s (skipped)");
     assert_eq!(sides(&phone.tap(held(&[120_000, 0], None))), [whole, skipped]);
     // What was said of whole sides is kept too.
     let said = phone.tap(held(&[130_000, 120_000], Some("easy today")));
-    assert_eq!(sides(&said)[0].1, "\"easy today\"");
+    assert_eq!(sides(&said)[0].1, "2 min 10 s (\"easy today\")");
     // By the clock: stopped in the first side, so the second was not held.
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
@@ -126,13 +126,14 @@ fn seconds_by_hand_stop_the_clock_and_more_than_passed_is_asked_about() {
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
     let screen = phone.pass(35_000).tap(held(&[20_000, 3_000], Some("cramp")));
-    assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing rings any more");
-    assert_eq!(hold(&screen).doubt, "");
+    assert!(hold_clock(&screen).cues.is_empty(), "nothing rings any more");
+    assert_eq!(hold(&screen).doubt, None);
     // One tap, so one step back: the clock runs again.
     let screen = phone.tap(Tap::Undo);
     assert_eq!(left_ms(&screen), 90_000);
     let screen = phone.pass(1_000).tap(held(&[120_000, 120_000], None));
-    assert_eq!(hold(&screen).doubt, "4 min held altogether, 36 s after the session was begun");
+    let doubt = "4 min held altogether, 36 s after the session was begun";
+    assert_eq!(hold(&screen).doubt.as_deref(), Some(doubt));
 }
 
 #[test]
@@ -145,8 +146,8 @@ fn finishing_logs_what_the_clocks_counted() {
     assert_eq!(screen.state, SessionState::Finished);
     let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held_ms).collect();
     assert_eq!(held, [Some(31_000), Some(0)]);
-    assert!(hold(&screen).clock.as_ref().unwrap().cues.is_empty(), "nothing counts on");
-    assert!(interval(&screen).clock.as_ref().unwrap().cues.is_empty());
+    assert!(hold_clock(&screen).cues.is_empty(), "nothing counts on");
+    assert!(interval_clock(&screen).cues.is_empty());
     // All of that is one step back. Rating it anew logs nothing twice.
     let again = phone.pass(1_000).tap(rate(6));
     assert_eq!(hold(&again).sides, hold(&screen).sides);

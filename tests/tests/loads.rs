@@ -6,7 +6,7 @@ use holdfast_core::load::Reason;
 use holdfast_core::session::{SessionScreen, Tap};
 use holdfast_tests::taps::{begin, finish, flag, option, set, squat};
 use holdfast_tests::train::squats;
-use holdfast_tests::views::{loads, strength};
+use holdfast_tests::views::{build, change, flags, loads, per_side, piece, strength};
 use holdfast_tests::{Crew, SMALL_PLAN, changed};
 
 fn crew() -> Crew {
@@ -26,7 +26,8 @@ fn a_first_time_finds_its_loads_in_a_few_sets() {
     let half = |kg: i64| Mass { ten_ng: Mass::kg(kg).ten_ng / 2 };
     assert_eq!(loads(&screen), [None, Some(half(105)), Some(Mass::kg(55))]);
     let second = &strength(&screen).sets[1];
-    assert_eq!(second.why, "first time: 50 kg for 8 with 2 left; this should leave 2");
+    let why = "first time: 50 kg for 8 with 2 left; this should leave 2";
+    assert_eq!(second.why.as_deref(), Some(why));
     assert_eq!(second.from.len(), 1, "the set it is read from");
     // One tap takes the load that was found.
     let screen = ines.tap(set(None, None)).unwrap();
@@ -50,8 +51,8 @@ fn after_weeks_away_the_loads_are_lighter() {
     ines.go_to("2026-11-24");
     let screen = ines.today().unwrap();
     assert_eq!(loads(&screen), ["45 kg", "52.5 kg", "62.5 kg"].map(kg));
-    let why = &strength(&screen).sets[0].why;
-    assert_eq!(why, "50 kg on Tue 3 Nov, 3 weeks away: 10 % less to come back");
+    let why = strength(&screen).sets[0].why.as_deref();
+    assert_eq!(why, Some("50 kg on Tue 3 Nov, 3 weeks away: 10 % less to come back"));
     // The coach sees the same proposal for that date.
     crew.exchange_all().unwrap();
     let board = crew.coach.holdfast.board("2026-11-24".parse().unwrap()).unwrap();
@@ -66,21 +67,21 @@ fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
     let suggested = |date: &str| {
         ines.go_to(date);
         let screen = ines.today().unwrap();
-        let options = strength(&screen).options.iter();
+        let options = piece(&screen, "Squat").options.iter();
         options.map(|it| (it.key.clone(), it.suggested.clone(), it.from.len())).collect::<Vec<_>>()
     };
     let said = "squat was worked hard the day before (3 sets): this spares it";
-    let wanted = [("box-squat", "", 0), ("step-up", said, 3)];
-    let wanted = wanted.map(|(key, said, from)| (key.to_owned(), said.to_owned(), from));
+    let wanted = [("box-squat", None, 0), ("step-up", Some(said), 3)];
+    let wanted = wanted.map(|(key, said, from)| (key.to_owned(), said.map(str::to_owned), from));
     assert_eq!(suggested("2026-11-04"), wanted);
-    assert!(suggested("2026-11-05").iter().all(|(_, said, _)| said.is_empty()), "a day between");
+    assert!(suggested("2026-11-05").iter().all(|(_, said, _)| said.is_none()), "a day between");
     // Two easy sets of a session that was rated easy are no reason.
     ines.go_to("2026-11-06");
     ines.tap(begin()).unwrap();
     ines.tap(squat(None, Some(40), Some(8), None)).unwrap();
     ines.tap(squat(None, Some(40), Some(6), None)).unwrap();
     ines.tap(finish(3, 20)).unwrap();
-    assert!(suggested("2026-11-07").iter().all(|(_, said, _)| said.is_empty()));
+    assert!(suggested("2026-11-07").iter().all(|(_, said, _)| said.is_none()));
 }
 
 /// By hand: 45 kg, the end of the warm-up, is 12.5 a side, and the sets are 17.5, 22.5 and 27.5. With
@@ -94,19 +95,20 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     ines.go_to("2026-11-05");
     let before = ines.tap(begin()).unwrap();
     let warm_up = &strength(&before).warm_up;
-    assert_eq!(warm_up[0].load.build, "empty bar");
+    assert_eq!(build(&warm_up[0].load).text, "empty bar");
+    assert_eq!(build(&warm_up[0].load).short, None);
     assert!(warm_up.iter().is_sorted_by(|a, b| a.load.mass < b.load.mass && a.reps > b.reps));
     assert!(warm_up.iter().all(|set| set.load.mass < Mass::kg(55)));
     let builds = |screen: &SessionScreen| {
         let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
-        loads.map(|load| (load.per_side, load.change)).collect::<Vec<_>>()
+        loads.map(|load| (per_side(&load), change(&load).map(str::to_owned))).collect::<Vec<_>>()
     };
     let [first, second, third] = &builds(&before)[..] else { panic!() };
     for (side, kg) in [(first, 55), (second, 65), (third, 75)] {
         let plates: Mass = side.0.iter().copied().sum();
         assert_eq!(Mass::kg(20) + plates * 2, Mass::kg(kg));
     }
-    let warm = warm_up.last().unwrap().load.per_side.clone();
+    let warm = per_side(&warm_up.last().unwrap().load);
     let moved = |from: &[Mass], to: &[Mass]| {
         let same = from.iter().zip(to).take_while(|(a, b)| a == b).count();
         from.len() + to.len() - 2 * same
@@ -114,7 +116,7 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     let sides = [&warm, &first.0, &second.0, &third.0];
     let moves = sides.windows(2).map(|pair| moved(pair[0], pair[1]));
     assert_eq!(moves.sum::<usize>(), 4);
-    assert_eq!(first.1, "put on 5 kg");
+    assert_eq!(first.1.as_deref(), Some("put on 5 kg"));
     // What is on the bar does not change under the athlete's hands.
     let after = ines.tap(squat(None, Some(55), Some(8), None)).unwrap();
     assert!(strength(&after).warm_up.is_empty());
@@ -132,18 +134,23 @@ fn what_is_on_the_bar_is_not_guessed() {
     ines.tap(begin()).unwrap();
     let changes = |screen: &SessionScreen| {
         let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
-        loads.map(|load| load.change).collect::<Vec<_>>()
+        loads.map(|load| change(&load).map(str::to_owned)).collect::<Vec<_>>()
     };
     let screen = ines.tap(squat(None, Some(55), Some(8), None)).unwrap();
-    assert!(changes(&screen).iter().all(|change| !change.is_empty()));
+    assert!(changes(&screen).iter().all(Option::is_some));
     let screen = ines.tap(squat(None, Some(70), Some(6), None)).unwrap();
-    assert_eq!(changes(&screen), ["", "", ""], "70 kg where 65 was proposed");
+    assert_eq!(changes(&screen), [None, None, None], "70 kg where 65 was proposed");
     let third = strength(&screen).sets[2].load.clone().unwrap();
-    assert_eq!(third.build, "20 + 5 + 2.5 kg a side", "75 kg with the fewest plates");
+    let fewest = "20 + 5 + 2.5 kg a side";
+    assert_eq!(build(&third).text, fewest, "75 kg with the fewest plates");
     let screen = ines.tap(Tap::Undo).unwrap();
-    assert!(changes(&screen).iter().all(|change| !change.is_empty()));
+    assert!(changes(&screen).iter().all(Option::is_some));
     let screen = ines.tap(flag(Place::Knee, 3, &[])).unwrap();
-    assert_eq!(changes(&screen), ["", "", ""], "other loads than those the bar was built for");
+    assert_eq!(
+        changes(&screen),
+        [None, None, None],
+        "other loads than those the bar was built for"
+    );
 }
 
 /// Pain in an option is shown at the movement too, and holds its loads where they are.
@@ -159,7 +166,7 @@ fn a_flag_on_an_option_holds_the_movement_as_well() {
     let first = &strength(&screen).sets[0];
     assert!(matches!(first.reason, Reason::Flagged { .. }), "{first:?}");
     let screen = ines.tap(option(None)).unwrap();
-    assert_eq!(strength(&screen).flags.len(), 1, "the flag is in sight");
+    assert_eq!(flags(&screen).len(), 1, "the flag is in sight");
     assert_eq!(loads(&screen), [50, 60, 70].map(|kg| Some(Mass::kg(kg))), "no step up");
 }
 

@@ -57,6 +57,7 @@ fn screens_are_the_same_in_every_language() {
     seen.push(value(zoe.tap(clock("Corners", Act::Begin)).unwrap()));
     zoe.pass(53_000);
     seen.push(value(zoe.tap(window(None, None, None)).unwrap()));
+    zoe.pass(60_000);
     seen.push(value(zoe.tap(window(None, None, Some(4_000))).unwrap()));
     seen.push(value(zoe.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap()));
     seen.push(value(zoe.tap(clock("Calves", Act::Begin)).unwrap()));
@@ -87,7 +88,7 @@ fn screens_are_the_same_in_every_language() {
     let asked = &page.proposals[0];
     let answer = Answer {
         person: page.person,
-        subject: asked.subject.clone(),
+        exercise: asked.exercise.clone(),
         scheme: asked.scheme.clone(),
         decision: Decision::Accept,
         loads: vec![],

@@ -4,9 +4,9 @@ use holdfast_core::care::Place;
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::session::Tap;
-use holdfast_tests::taps::{begin, finish, flag, kg, option, squat};
+use holdfast_tests::taps::{begin, clear, finish, flag, kg, option, squat};
 use holdfast_tests::train::{squats, three_squats};
-use holdfast_tests::views::strength;
+use holdfast_tests::views::flags;
 use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
 use proptest::prelude::*;
 
@@ -44,7 +44,7 @@ fn state_after(files: Vec<Vec<CarriedFile>>) -> String {
     let device = Device::start(folder.path().join("new"), "New", Role::Athlete, 77).unwrap();
     let own = device.holdfast.who().unwrap().person.to_string().replace('-', "").to_uppercase();
     for batch in files {
-        device.holdfast.absorb(batch, device.now()).unwrap();
+        device.take_in_unasked(batch).unwrap();
     }
     assert!(!device.holdfast.refold().unwrap(), "folding all again changed something");
     let state = device.holdfast.state_text().unwrap();
@@ -140,11 +140,11 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
     let [ines, yuki] = [0, 1].map(|index| &crew.athletes[index]);
     three_squats(ines, "2026-11-03");
     let screen = ines.tap(flag(Place::Hip, 6, &[])).unwrap();
-    let flag = strength(&screen).flags[0].flag;
+    let flag = flags(&screen)[0].flag;
     ines.tap(finish(4, 20)).unwrap();
     crew.exchange_all().unwrap();
     // Yuki's own surface refuses, so her leaf is written as a hostile app would: by hand.
-    let refused = yuki.holdfast.tap(Tap::ClearFlag { flag }, yuki.now()).unwrap_err();
+    let refused = yuki.tap_now(clear(flag)).unwrap_err();
     assert!(refused.to_string().contains("cleared already, or was never raised"), "{refused}");
     let who = yuki.holdfast.who().unwrap();
     let first = crew.carrier.leaves_of(yuki).remove(0);
@@ -161,8 +161,8 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
          \"id\":\"01a1a291-0000-7000-8000-000000000001\",\"body\":{{\"flag\":\"{flag}\"}}}}"
     );
     let file = forged(who.device, 2, format!("{header}\n{entry}\n").into_bytes());
-    let report = ines.holdfast.absorb(vec![file], ines.now()).unwrap();
+    let report = ines.take_in(&[file]).unwrap();
     assert_eq!(report.leaves, 1, "{report:?}");
     let screen = ines.today().unwrap();
-    assert_eq!(strength(&screen).flags.len(), 1, "still open");
+    assert_eq!(flags(&screen).len(), 1, "still open");
 }

@@ -39,11 +39,12 @@ pub(super) fn draw(
     }
     let rows = if snapshot.log.is_some() { rows(&pieces) } else { Vec::new() };
     kept.chosen.take_if(|chosen| !rows.contains(chosen));
-    let row = if rows.is_empty() {
-        None
-    } else {
-        Some(kept.chosen.clone().unwrap_or_else(|| follow(&pieces, snapshot.log.as_ref())))
+    // Nothing comes next in a session that is over.
+    let next = || match snapshot.state {
+        SessionState::Finished => Row::Finish,
+        _ => follow(&pieces, snapshot.log.as_ref()),
     };
+    let row = (!rows.is_empty()).then(|| kept.chosen.clone().unwrap_or_else(next));
     let chosen = kept.chosen.is_some();
     let of = At { snapshot, pieces: &pieces, rest: resting.as_ref(), row: row.as_ref(), chosen };
     let here = of.here(&kept.went_by);

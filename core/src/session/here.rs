@@ -125,7 +125,10 @@ impl At<'_> {
         match (&piece.kind, row) {
             (PieceKindView::Strength { .. }, _) => self.rest.map(rest_clock),
             (PieceKindView::Interval { view }, _) => {
-                let clock = view.clock.clone().filter(|clock| clock.phase != Phase::Done)?;
+                // One that is over stays as long as it asks for windows that nobody logged.
+                let stays =
+                    |clock: &ClockView| clock.phase != Phase::Done || clock.question.is_some();
+                let clock = view.clock.clone().filter(stays)?;
                 Some(ClockView { went_by: went_by.line(&piece.name), ..clock })
             }
             (PieceKindView::Hold { view }, Row::Hold { .. }) => {

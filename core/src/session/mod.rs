@@ -209,12 +209,14 @@ fn append(
     Ok((device.append(at, drafts)?, undone))
 }
 
-/// What undo would take back, as what was saved last: read once after a start, or after an undo.
+/// What undo would take back, as what was saved last: read once after a start, or after an undo. Where
+/// nothing is left to take back it is that the session was begun.
 fn last_saved(device: &Device, snapshot: &Snapshot) -> Result<Option<Saved>> {
     let Some(log) = &snapshot.log else { return Ok(None) };
     let entries = session_entries(device.reader(), log.id(), device.identity.device)?;
-    // Nothing left to take back is no error here.
-    Ok(undo(&entries).ok().and_then(|(_, bodies)| Saved::of(snapshot, &bodies)))
+    let begun = || Vec::from([log.session.body.clone().into()]);
+    let bodies = undo(&entries).map_or_else(|_| begun(), |(_, bodies)| bodies);
+    Ok(Saved::of(snapshot, &bodies))
 }
 
 fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> Result<Vec<Draft>> {

@@ -31,7 +31,8 @@ pub(crate) struct Sheet<'a> {
 impl Sheet<'_> {
     /// Every piece of the day.
     pub(crate) fn pieces(&self) -> Vec<PieceView> {
-        self.day.pieces.iter().map(|piece| self.piece(piece)).collect()
+        let draw = |piece: &Piece| self.snapshot.drawn(&piece.name, || self.piece(piece));
+        self.day.pieces.iter().map(draw).collect()
     }
 
     fn piece(&self, piece: &Piece) -> PieceView {

@@ -36,7 +36,8 @@ impl WentBy {
         let gap = self.looked.replace(now.clone()).map(|before| now.ms_since(&before));
         let mut told = Vec::new();
         for Passed { piece, cues } in passed {
-            let since = |cue: &PassedCue| gap.is_none_or(|gap| cue.ago_ms <= gap);
+            // What was due at the last look itself was given by it.
+            let since = |cue: &PassedCue| gap.is_none_or(|gap| cue.ago_ms < gap);
             // The same bounds as those within which a cue is given.
             let given = |cue: &PassedCue| gap.is_some() && since(cue) && cue.ago_ms <= LATE_MS;
             if cues.iter().any(|(cue, _)| given(cue)) {

@@ -51,7 +51,8 @@ pub struct SessionScreen {
     pub notices: Vec<Notice>,
     /// The number of the entry this screen's tap saved; none when the tap saved nothing.
     pub saved: Option<u64>,
-    /// What was saved last and undo would take back, in words; none before anything is.
+    /// What was saved last and undo would take back, in words; with nothing left to take back that the
+    /// session was begun. None before that.
     pub saved_text: Option<String>,
     /// What is odd about that, perhaps a slip of the finger, in words.
     pub doubt: Option<String>,

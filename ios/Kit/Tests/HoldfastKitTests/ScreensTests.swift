@@ -50,6 +50,7 @@ final class ScreensTests: XCTestCase {
         see(try zoe.tap(clock("Corners")))
         zoe.pass(53_000)
         see(try zoe.tap(window(nil)))
+        zoe.pass(60_000)
         see(try zoe.tap(window(4_000)))
         see(try zoe.tap(range(.before, 100)))
         see(try zoe.tap(clock("Calves")))

@@ -52,6 +52,7 @@ class ScreensTest {
         see(zoe.tap(clock("Corners")))
         zoe.pass(53_000)
         see(zoe.tap(window(null)))
+        zoe.pass(60_000)
         see(zoe.tap(window(4_000)))
         see(zoe.tap(range(MeasuredWhen.BEFORE, 100)))
         see(zoe.tap(clock("Calves")))
