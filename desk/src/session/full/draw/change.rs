@@ -51,19 +51,13 @@ fn bar(steps: &[Step], wide: u16, rows: u16, theme: Theme) -> (Option<u16>, Vec<
         return (None, vec![Line::styled("Bar is ready.", theme.strong()).centered()]);
     }
     // The clock wants its word, its digits and a line about it; in a low window less.
-    let for_clock = match rows {
-        11.. => 5,
-        8..=10 => 4,
-        7 => 3,
-        _ => 2,
-    };
-    let room = rows.saturating_sub(for_clock);
-    let biggest = room * 2 / 5;
-    for scale in (1..=biggest).rev() {
-        if let Some(lines) = big(steps, wide, scale, theme)
-            && lines.len() <= usize::from(room)
-        {
-            return (Some(scale), lines);
+    for for_clock in (1..=5).rev() {
+        let room = rows.saturating_sub(for_clock);
+        for scale in (1..=room * 2 / 5).rev() {
+            let lines = big(steps, wide, scale, theme);
+            if let Some(lines) = lines.filter(|lines| lines.len() <= usize::from(room)) {
+                return (Some(scale), lines);
+            }
         }
     }
     (None, in_words(steps, wide, theme))

@@ -126,8 +126,8 @@ fn notes(model: &Model, wide: u16) -> Vec<Part<'static>> {
 
 fn head(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let screen = &model.screen;
-    let end = if screen.state == SessionState::Finished { "  FINISHED" } else { "" };
-    let heading = format!("{}  {}{end}", screen.heading, screen.name);
+    let finished = if screen.state == SessionState::Finished { "FINISHED  " } else { "" };
+    let heading = format!("{finished}{}  {}", screen.heading, screen.name);
     let heading = Line::styled(shortened(&heading, wide), theme.strong());
     let mut parts = vec![Part::whole(rank::HEAD, vec![heading])];
     for notice in &screen.notices {

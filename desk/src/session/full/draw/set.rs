@@ -1,7 +1,9 @@
 //! A set at hand: its load, what is done to the bar, the sets around it, and why.
 
 use holdfast_core::care::ALWAYS;
-use holdfast_core::session::{LoadView, OptionView, PieceView, Row, SetView, StrengthView};
+use holdfast_core::session::{
+    KeyKind, LoadView, OptionView, PieceView, Row, SetView, StrengthView,
+};
 use ratatui::text::Line;
 use textwrap::core::display_width;
 
@@ -23,6 +25,15 @@ pub(super) fn parts<'a>(
     let Some(Row::Set { set, .. }) = model.row() else { return Vec::new() };
     let Some(set) = view.sets.iter().find(|it| it.set == *set) else { return Vec::new() };
     let mut parts = vec![Part::text(rank::TITLE, wide, theme.strong(), &here.title)];
+    // Where it hurts too much there is no load to lift: the care text stands alone, and what does not hurt.
+    if here.key.kind == KeyKind::Care {
+        parts.push(Part::gap());
+        parts.extend(piece.options.iter().map(|option| {
+            let text = format!("option: {}, for {} (o)", option.name, option.because_text);
+            Part::text(rank::TABLE, wide, Theme::usual(), &text)
+        }));
+        return parts;
+    }
     let load = set.load.as_ref().filter(|_| set.done.is_none());
     if let (Some(clock), None) = (&here.clock, &set.done) {
         parts.extend(asked(set, load, wide, theme));
