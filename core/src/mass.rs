@@ -164,15 +164,21 @@ impl Mass {
             ((self.ten_ng + self.ten_ng.signum() * tenth / 2) / tenth, 1)
         };
         let scale = 10_i64.pow(digits as u32);
-        let sign = if count < 0 { "-" } else { "" };
-        let (whole, fraction) = (count.abs() / scale, count.abs() % scale);
-        let fraction = format!("{fraction:0digits$}");
-        let fraction = fraction.trim_end_matches('0');
-        if fraction.is_empty() {
-            format!("{sign}{whole}")
-        } else {
-            format!("{sign}{whole}.{fraction}")
+        // Digit by digit: a screen has dozens of these, and formatting machinery costs more than they do.
+        let mut text = String::with_capacity(12);
+        if count < 0 {
+            text.push('-');
         }
+        text += &(count.abs() / scale).to_string();
+        let (mut rest, mut place) = (count.abs() % scale, scale / 10);
+        if rest > 0 {
+            text.push('.');
+        }
+        while rest > 0 {
+            text.push(char::from(b'0' + u8::try_from(rest / place).unwrap_or(0)));
+            (rest, place) = (rest % place, place / 10);
+        }
+        text
     }
 
     /// The mass in kilograms with all its digits, up to eleven decimals: `101.6466266 kg`.

@@ -11,6 +11,9 @@ pub struct Advice {
     pub urgent: bool,
     /// The words, a sentence or two each.
     pub lines: Vec<String>,
+    /// How many of the lines, from the first, are never left out, however little room there is: what to
+    /// do now, and when it is an emergency.
+    pub always: u32,
 }
 
 /// The usual cautions, shown with every plan and report.
@@ -35,7 +38,7 @@ pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {
              at by a doctor today."
                 .to_owned(),
         );
-        return Advice { urgent: true, lines };
+        return Advice { urgent: true, lines, always: 1 };
     }
     if severity >= STOP_FROM {
         lines.push("Leave this movement for today. An option that does not hurt is fine.".into());
@@ -56,12 +59,13 @@ pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {
                 .into(),
         );
     }
+    let always = lines.len() as u32;
     lines.push(
         "Loads for this movement stay where they are until you or your coach clear the flag. Pain \
          that stays is for a doctor or physiotherapist."
             .into(),
     );
-    Advice { urgent: false, lines }
+    Advice { urgent: false, lines, always }
 }
 
 #[cfg(test)]
@@ -81,5 +85,18 @@ mod tests {
     fn a_back_is_told_the_signs_to_watch_for() {
         let lines = advice_for(Place::LowBack, 2, &[]).lines.join(" ");
         assert!(lines.contains("numbness") && lines.contains("emergency care"));
+    }
+
+    /// However small a screen is, it says what to do and what is an emergency.
+    #[test]
+    fn what_to_do_and_what_is_an_emergency_is_never_left_out() {
+        for place in Place::ALL {
+            for (severity, signs) in [(2, &[][..]), (5, &[]), (2, &[Sign::ChestPain])] {
+                let Advice { lines, always, .. } = advice_for(*place, severity, signs);
+                let (kept, left_out) = lines.split_at(always as usize);
+                assert!(!kept.is_empty(), "{place:?} {severity}");
+                assert!(left_out.iter().all(|line| !line.contains("at once")), "{left_out:?}");
+            }
+        }
     }
 }

@@ -124,6 +124,28 @@ impl Body {
         }
     }
 
+    /// The piece of a day it is about, where it is about one.
+    pub(crate) fn piece(&self) -> Option<&str> {
+        Some(match self {
+            Body::OptionTaken(body) => &body.piece,
+            Body::Lift(body) => &body.piece,
+            Body::WindowDone(body) => &body.piece,
+            Body::ClockMark(body) => &body.piece,
+            Body::Held(body) => &body.piece,
+            Body::Range(body) => &body.piece,
+            Body::Discomfort(body) => &body.piece,
+            Body::RestMark(body) => &body.piece,
+            Body::PutOff(body) => &body.piece,
+            Body::Profile(_)
+            | Body::PlanText(_)
+            | Body::Session(_)
+            | Body::Cleared(_)
+            | Body::Finish(_)
+            | Body::Ruling(_)
+            | Body::TakenBack(_) => return None,
+        })
+    }
+
     /// Writes the body on top of an earlier version's, so that fields a newer app put there stay.
     ///
     /// Own fields must therefore always be written, empty or not: one left out would keep what the

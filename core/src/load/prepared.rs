@@ -1,7 +1,7 @@
 //! A block with everything its room can build worked out once.
 
 use std::ops::Deref;
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 
 use super::{Ramp, ramp};
 use crate::mass::{Mass, MassUnit};
@@ -53,7 +53,7 @@ impl Prepared {
 }
 
 /// A ramp asked for: the bar's unit, the loads, and what came of it.
-type Known = (MassUnit, Vec<Mass>, Option<Ramp>);
+type Known = (MassUnit, Vec<Mass>, Option<Arc<Ramp>>);
 
 /// So many ramps are remembered: a long day has fewer strength pieces.
 const MOST_RAMPS: usize = 16;
@@ -61,7 +61,7 @@ const MOST_RAMPS: usize = 16;
 impl Prepared {
     /// The builds of loads in this order on a bar with the least plate handling; none for a row of
     /// bells, and where one of the loads cannot be built.
-    pub fn ramp(&self, builds: &Builds, loads: &[Mass]) -> Option<Ramp> {
+    pub fn ramp(&self, builds: &Builds, loads: &[Mass]) -> Option<Arc<Ramp>> {
         if builds.bar.is_empty() {
             return None;
         }
@@ -70,7 +70,7 @@ impl Prepared {
         if let Some((_, _, found)) = known.iter().find(same) {
             return found.clone();
         }
-        let found = ramp(builds, loads).ok();
+        let found = ramp(builds, loads).ok().map(Arc::new);
         if known.len() == MOST_RAMPS {
             known.remove(0);
         }

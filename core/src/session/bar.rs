@@ -1,5 +1,7 @@
 //! What goes on the bar of a strength piece, set by set.
 
+use std::sync::Arc;
+
 use super::screen::{BuildView, ChangeView, LoadView, PlateView, WarmUpView};
 use crate::journal::Lift;
 use crate::load::{NextLoad, Prepared, Ramp, RampStep, WarmUpSet, colour_of, warm_up};
@@ -13,7 +15,7 @@ pub(crate) struct OnTheBar<'a> {
     unit: MassUnit,
     warm_up: Vec<WarmUpSet>,
     /// One for each warm-up set, then one for each set that has a load.
-    steps: Option<Ramp>,
+    steps: Option<Arc<Ramp>>,
     loads: &'a [NextLoad],
     fresh: bool,
 }

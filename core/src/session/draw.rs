@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 
 use super::key::At;
-use super::rows::{follow, piece_of, rows};
+use super::rows::{follow, piece_of, rows, stands_at};
 use super::screen::{
     CueView, Notice, NoticeKind, PieceKindView, PieceView, Row, SessionScreen, SessionState,
 };
@@ -33,6 +33,9 @@ pub(super) fn draw(
         kept.went_by.look(&sheet.passed(), at);
     } else {
         kept.went_by = WentBy::default();
+    }
+    for piece in &mut pieces {
+        piece.stands_at = stands_at(piece);
     }
     let rows = if snapshot.log.is_some() { rows(&pieces) } else { Vec::new() };
     kept.chosen.take_if(|chosen| !rows.contains(chosen));

@@ -27,6 +27,7 @@ impl At<'_> {
             title: self.title(),
             line: self.line(),
             notes: self.notes(),
+            movement: self.movement(),
             clock: self.clock(went_by),
             side_keys: self.side_keys(),
             form: self.form(key.asks),
@@ -50,6 +51,15 @@ impl At<'_> {
         let mut notes: Vec<String> = own.collect();
         notes.reverse();
         notes
+    }
+
+    fn movement(&self) -> Option<String> {
+        match self.row? {
+            row @ (Row::Set { .. } | Row::Window { .. }) => {
+                Some(self.exercise(row, self.piece()?)?.movement)
+            }
+            Row::Hold { .. } | Row::Measure { .. } | Row::Finish => None,
+        }
     }
 
     fn title(&self) -> String {
@@ -207,9 +217,7 @@ impl At<'_> {
                 let hint = match asks {
                     Some(Question::Load) => "load x reps, and reps left: `40 x 8, 2 left`",
                     Some(Question::Reps) => "the good reps: `7`; or all of it: `60 x 7, 2 left`",
-                    Some(Question::Reserve) => {
-                        "reps left: `2 left`; or all of it: `60 x 7, 2 left`"
-                    }
+                    Some(Question::Reserve) => "reps left: `2`; or all of it: `60 x 7, 2 left`",
                     _ => "load x reps: `60 x 7`; with reps left: `60 x 7, 2 left`; or only `7`",
                 };
                 form(self.title(), false, hint)
@@ -229,11 +237,16 @@ impl At<'_> {
                 };
                 form(piece.clone(), true, hint)
             }
-            Row::Finish => Form {
-                ask: "How hard was the whole session, 0 to 10?".into(),
-                hint: "0 is rest, 10 the hardest there is; empty ends without a rating".into(),
-            },
+            Row::Finish => rating_form(),
         })
+    }
+}
+
+/// What is asked at the end of a session, wherever it is ended: the line `finish 7`, or only `finish`.
+pub fn rating_form() -> Form {
+    Form {
+        ask: "How hard was the whole session, 0 to 10?".into(),
+        hint: "0 is rest, 10 the hardest there is; empty ends without a rating".into(),
     }
 }
 
@@ -244,7 +257,14 @@ fn clock_acts(piece: &PieceView, row: &Row) -> Vec<(SideKeyKind, &'static str, A
         (PieceKindView::Hold { view }, Row::Hold { .. }) => (view.clock.as_ref(), true),
         _ => return Vec::new(),
     };
-    let Some(clock) = clock.filter(|clock| clock.phase != Phase::Done) else { return Vec::new() };
+    let Some(clock) = clock.filter(|clock| clock.phase != Phase::Done) else {
+        let begins = matches!(&piece.kind, PieceKindView::Interval { view } if begins_beside(view));
+        return if begins {
+            vec![(SideKeyKind::Begin, "start the clock", Act::Begin)]
+        } else {
+            Vec::new()
+        };
+    };
     let mut acts = Vec::new();
     if holds && !clock.paused && matches!(clock.phase, Phase::Hold | Phase::Push | Phase::LetGo) {
         acts.push((SideKeyKind::Extend, "15 s more", Act::Extend));
@@ -259,6 +279,12 @@ fn clock_acts(piece: &PieceView, row: &Row) -> Vec<(SideKeyKind, &'static str, A
     acts.push((SideKeyKind::Next, "skip to the next", Act::Skip));
     acts.push((SideKeyKind::Stop, "stop", Act::Stop));
     acts
+}
+
+/// Once a window is logged, or the clock is over, the one key logs windows and begins no clock.
+fn begins_beside(view: &IntervalView) -> bool {
+    let key_logs = view.clock.is_some() || view.windows.iter().any(|it| it.reps.is_some());
+    key_logs && view.next_window.is_some()
 }
 
 /// In a full room not everybody starts at the first station.

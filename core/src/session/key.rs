@@ -4,7 +4,7 @@
 use super::rows::{is_done, is_timed, piece_of, running_window, set_of};
 use super::screen::{
     HoldView, IntervalView, Key, KeyKind, PieceKindView, PieceView, Question, RestView, Row,
-    SessionState, SetView, StrengthView,
+    SessionState, StrengthView,
 };
 use super::snapshot::Snapshot;
 use super::tap::Tap;
@@ -124,7 +124,7 @@ impl At<'_> {
     }
 
     /// What is done in a row.
-    fn exercise(&self, row: &Row, piece: &PieceView) -> Option<Exercise> {
+    pub(super) fn exercise(&self, row: &Row, piece: &PieceView) -> Option<Exercise> {
         match (&piece.kind, row) {
             (PieceKindView::Strength { view }, _) => Some(view.exercise.clone()),
             (PieceKindView::Interval { view }, Row::Window { window, .. }) => {
@@ -142,7 +142,7 @@ impl At<'_> {
 
     fn set(&self, piece: &str, view: &StrengthView, set: u32) -> Key {
         let Some(shown) = set_of(view, set) else { return waits(KeyFor::NoPlan) };
-        let what = in_words(shown);
+        let what = shown.asked_text.as_str();
         // Nobody lifts while they rest: the key ends the rest first.
         if self.rest.is_some_and(|rest| rest.left_ms.is_some_and(|left| left > 0)) && !self.chosen {
             let next = format!("set {set}: {what}");
@@ -153,10 +153,10 @@ impl At<'_> {
             return asks(KeyFor::Load, Question::Load);
         }
         if shown.open {
-            return asks(KeyFor::Reps(&what), Question::Reps);
+            return asks(KeyFor::Reps(what), Question::Reps);
         }
         if shown.reason.is_first_time() {
-            return asks(KeyFor::Reserve(&what), Question::Reserve);
+            return asks(KeyFor::Reserve(what), Question::Reserve);
         }
         let tap = Tap::LogSet {
             piece: piece.to_owned(),
@@ -165,7 +165,7 @@ impl At<'_> {
             reps: None,
             reserve: None,
         };
-        saves(KeyFor::Set { what: &what, set }, tap)
+        saves(KeyFor::Set { what, set }, tap)
     }
 
     fn window(&self, piece: &str, view: &IntervalView, window: u32) -> Key {
@@ -213,13 +213,5 @@ fn hold(piece: &str, view: &HoldView) -> Key {
             saves(KeyFor::Held(&words::list(&held)), tap)
         }
         _ => clock(piece, Act::Pause),
-    }
-}
-
-/// `60 kg x 6`; without a load the reps alone.
-fn in_words(set: &SetView) -> String {
-    match &set.load {
-        Some(load) => format!("{} x {}", load.text, set.reps_text),
-        None => format!("{} reps", set.reps_text),
     }
 }

@@ -200,6 +200,11 @@ impl SessionLog {
         said.filter_map(|(_, mark)| mark.station).next().unwrap_or(1)
     }
 
+    /// True for a piece whose clock was ever begun.
+    pub(crate) fn has_clock(&self, piece: &str) -> bool {
+        self.marks.iter().any(|(_, mark)| mark.piece == piece)
+    }
+
     /// When anything was done to any clock.
     pub(crate) fn clock_moments(&self) -> impl Iterator<Item = &Instant> {
         self.marks.iter().map(|(_, mark)| &mark.mark.at)

@@ -25,6 +25,7 @@ mod went_by;
 
 use chrono::NaiveDate;
 
+use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
@@ -39,6 +40,7 @@ use taps::{Taps, clear_flags, undo};
 use went_by::WentBy;
 
 pub use clock_view::hold_clock;
+pub use here::rating_form;
 pub use line::{Typed, line_help};
 pub use pace::FewerReps;
 pub(crate) use plates::plates;
@@ -263,6 +265,16 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
         date,
         at: Some(at.clone()),
     }))
+}
+
+/// A place where it can hurt, in words.
+pub fn place_text(place: Place) -> &'static str {
+    words::place(place)
+}
+
+/// An emergency sign, in words.
+pub fn sign_text(sign: Sign) -> &'static str {
+    words::sign(sign)
 }
 
 /// What a typed line means at the row at hand.

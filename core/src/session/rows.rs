@@ -35,6 +35,13 @@ fn of_piece(piece: &PieceView) -> Vec<Row> {
     }
 }
 
+/// The row to be at in a piece that is gone to by hand.
+pub(super) fn stands_at(piece: &PieceView) -> Option<Row> {
+    let rows = of_piece(piece);
+    let open = rows.iter().position(|row| !is_done(row, std::slice::from_ref(piece)));
+    rows.into_iter().nth(open.unwrap_or(0))
+}
+
 /// The piece of a row.
 pub(super) fn piece_of<'a>(pieces: &'a [PieceView], row: &Row) -> Option<&'a PieceView> {
     let name = row.piece()?;

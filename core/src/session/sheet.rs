@@ -31,7 +31,8 @@ pub(crate) struct Sheet<'a> {
 impl Sheet<'_> {
     /// Every piece of the day.
     pub(crate) fn pieces(&self) -> Vec<PieceView> {
-        self.day.pieces.iter().map(|piece| self.piece(piece)).collect()
+        let draw = |piece: &Piece| self.snapshot.drawn(&piece.name, || self.piece(piece));
+        self.day.pieces.iter().map(draw).collect()
     }
 
     fn piece(&self, piece: &Piece) -> PieceView {
@@ -62,6 +63,7 @@ impl Sheet<'_> {
         };
         let state = self.state(name, done, all);
         PieceView {
+            stands_at: None,
             name: name.clone(),
             progress: progress(state, done, all),
             state,
@@ -141,6 +143,7 @@ impl Sheet<'_> {
         let done = self.log().and_then(|log| log.lift(piece, set));
         let open = strength.scheme.is_open(set);
         let asked = strength.scheme.target(set).unwrap_or(0);
+        let reps_text = words::reps(asked, open);
         let load_text = match (&load, &next.reason) {
             (Some(load), _) => load.text.clone(),
             (None, Reason::Free) => "no load".into(),
@@ -150,7 +153,8 @@ impl Sheet<'_> {
             set,
             asked,
             open,
-            reps_text: words::reps(asked, open),
+            asked_text: words::set_asked(load.as_ref().map(|load| load.text.as_str()), &reps_text),
+            reps_text,
             expected: able.zip(next.load.filter(|_| open)).map(expected),
             load,
             load_text,

@@ -5,13 +5,14 @@
 //! add one record. So the new record is read back into the snapshot, which then goes on to the revision
 //! after it; whatever else changes the database makes the next screen read all of it again.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
 use super::log::SessionLog;
-use super::screen::SessionState;
+use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
@@ -44,6 +45,8 @@ pub(crate) struct Snapshot {
     pub(crate) unpublished: u64,
     /// The earlier times of each strength piece, by its name.
     past: Vec<(String, History)>,
+    /// Pieces as they were drawn, without a clock that moves: a tap changes one of them.
+    drawn: RefCell<Vec<PieceView>>,
 }
 
 impl Snapshot {
@@ -108,6 +111,7 @@ impl Snapshot {
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
             past: Vec::new(),
+            drawn: RefCell::default(),
         })
     }
 
@@ -180,6 +184,19 @@ impl Snapshot {
         found.map(|(_, past)| past.clone()).unwrap_or_default()
     }
 
+    /// A piece as it was drawn, or drawn now. One with a clock is drawn each time: it moves.
+    pub(crate) fn drawn(&self, piece: &str, draw: impl FnOnce() -> PieceView) -> PieceView {
+        if self.log.as_ref().is_some_and(|log| log.has_clock(piece)) {
+            return draw();
+        }
+        if let Some(known) = self.drawn.borrow().iter().find(|known| known.name == piece) {
+            return known.clone();
+        }
+        let view = draw();
+        self.drawn.borrow_mut().push(view.clone());
+        view
+    }
+
     /// True while it is what a screen at a moment is made from.
     pub(crate) fn is_true_at(&self, revision: Revision, at: &Instant) -> bool {
         let shown = self.log.as_ref().is_some_and(|log| log.is_shown_at(at));
@@ -194,7 +211,11 @@ impl Snapshot {
         if let (Some(taken), Some(log)) = (taken, &mut self.log) {
             self.unpublished += taken.len() as u64;
             self.last_number = entries.last().map_or(self.last_number, |entry| entry.id.number);
-            taken.into_iter().for_each(|logged| log.add(logged));
+            let drawn = self.drawn.get_mut();
+            for logged in taken {
+                drawn.retain(|piece| Some(piece.name.as_str()) != logged.body.piece());
+                log.add(logged);
+            }
             self.revision = revision;
         }
     }

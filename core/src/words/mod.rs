@@ -21,7 +21,7 @@ pub(crate) use load::{load_text, plates_text, spared, why};
 pub(crate) use logged::{Names, logged};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use piece::{
-    hold_heading, interval_heading, other_days, progress, reps, set_done, set_line,
+    hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done, set_line,
     strength_heading, warm_up, window_asked, window_done,
 };
 pub(crate) use plain::{

@@ -57,6 +57,14 @@ pub(crate) fn set_done(
     format!("{load}{reps}{left}{short}{other}{conflict}")
 }
 
+/// `60 kg x 6`; without a load the reps alone.
+pub(crate) fn set_asked(load: Option<&str>, reps: &str) -> String {
+    match load {
+        Some(load) => format!("{load} x {reps}"),
+        None => format!("{reps} reps"),
+    }
+}
+
 /// `20 kg x 10 (empty bar)`.
 pub(crate) fn warm_up(load: &str, reps: u32, build: Option<&str>) -> String {
     let build = build.map_or(String::new(), |build| format!(" ({build})"));

@@ -1,180 +1,118 @@
 //! A clock as it is drawn: what to do now in a word, the time left in big digits, what comes next.
 
-use holdfast_core::clock::{During, HoldPhase, HoldState, IntervalPhase, IntervalState};
-use holdfast_core::companion::RestView;
-use ratatui::Frame;
-use ratatui::layout::Rect;
+use holdfast_core::clock::Phase;
+use holdfast_core::session::ClockView;
 use ratatui::text::Line;
-use ratatui::widgets::{Clear, Paragraph};
+use textwrap::core::display_width;
 
+use super::lines::{fill, shortened};
 use super::theme::Theme;
-use super::{cues, digits};
-use crate::print;
+use super::{digits, gauge};
 
 /// What a clock shows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Face {
     /// What to do now, in capitals.
-    pub(crate) now: String,
+    now: String,
     /// More about it.
-    pub(crate) about: String,
+    about: String,
     /// The time in digits; empty where there is none.
-    pub(crate) time: String,
-    /// How much of this stretch is over: the part and the whole.
-    pub(crate) over: Option<(i64, i64)>,
+    time: String,
+    /// How much of this side or window is over, as marks; empty where there is no length to it.
+    gauge: Vec<char>,
     /// The next cue.
-    pub(crate) next: String,
+    next: String,
 }
 
 impl Face {
-    /// A hold's. `pushes` says whether contractions are part of it.
-    pub(crate) fn of_hold(state: &HoldState, pushes: bool) -> Face {
-        let sides = state.held_ms.len();
-        let of =
-            |side: u32| if sides > 1 { format!("side {side} of {sides}") } else { String::new() };
-        // With what extending added.
-        let length = |side: u32| state.length_ms.get((side as usize).checked_sub(1)?).copied();
-        let face = |now: &str, about: String, left_ms: i64, whole: Option<i64>| Face {
-            now: now.into(),
-            about,
-            time: digits::left(left_ms),
-            over: whole.map(|whole| (whole - left_ms, whole)),
-            next: cues::next_line(&state.cues),
+    /// A clock's. The digits count the phase; where that is only a part of the side, the side's own
+    /// time stands small beside it.
+    pub(crate) fn of(clock: &ClockView) -> Face {
+        let about = match (&clock.about, clock.turn_left_ms) {
+            (Some(side), Some(ms)) => format!("{side} side, {} to go", digits::left(ms)),
+            (None, Some(ms)) => format!("{} to go", digits::left(ms)),
+            (about, None) => about.clone().unwrap_or_default(),
         };
-        match &state.phase {
-            HoldPhase::NotBegun => Face::default(),
-            HoldPhase::Ready { left_ms } => face("GET READY", of(1), *left_ms, None),
-            HoldPhase::Holding { side, left_ms, push } => {
-                let now = match (pushes, *push) {
-                    (false, _) => "HOLD",
-                    (true, true) => "PUSH",
-                    (true, false) => "LET GO, SINK IN",
-                };
-                face(now, of(*side), *left_ms, length(*side))
+        let time = match (clock.left_ms, clock.over_ms) {
+            (Some(left), _) => digits::left(left),
+            // Whole seconds that are over.
+            (None, Some(over)) if clock.phase == Phase::RestOver => {
+                format!("+{}", digits::left(over / 1000 * 1000))
             }
-            HoldPhase::Switching { to_side, left_ms } => {
-                face("SWITCH SIDES", format!("to side {to_side} of {sides}"), *left_ms, None)
-            }
-            HoldPhase::Paused { during, side, left_ms } => {
-                let whole = length(*side).filter(|_| *during == During::Work);
-                let about = match during {
-                    During::Switch => format!("in the switch to side {side} of {sides}"),
-                    During::Ready | During::Work => of(*side),
-                };
-                face("PAUSED", about, *left_ms, whole)
-            }
-            HoldPhase::Done { ran_out, ago_ms } => ended(*ran_out, *ago_ms),
-        }
-    }
-
-    /// An interval's. `about` says what a window asks for.
-    pub(crate) fn of_interval(
-        state: &IntervalState,
-        window_ms: i64,
-        windows: usize,
-        about: impl Fn(u32) -> String,
-    ) -> Face {
-        let face = |now: String, about: String, left_ms: i64, whole: Option<i64>| Face {
-            now,
-            about,
-            time: digits::left(left_ms),
-            over: whole.map(|whole| (whole - left_ms, whole)),
-            next: cues::next_line(&state.cues),
+            _ => String::new(),
         };
-        match &state.phase {
-            IntervalPhase::NotBegun => Face::default(),
-            IntervalPhase::Ready { left_ms } => {
-                face("GET READY".into(), format!("first: {}", about(1)), *left_ms, None)
-            }
-            IntervalPhase::Window { window, left_ms } => {
-                let now = format!("WINDOW {window} OF {windows}");
-                face(now, about(*window), *left_ms, Some(window_ms))
-            }
-            IntervalPhase::Paused { during, window, left_ms } => {
-                let whole = (*during == During::Work).then_some(window_ms);
-                face(format!("PAUSED IN WINDOW {window}"), about(*window), *left_ms, whole)
-            }
-            IntervalPhase::Done { ran_out, ago_ms } => ended(*ran_out, *ago_ms),
-        }
-    }
-
-    /// A rest's: down to its end, then up from there.
-    pub(crate) fn of_rest(rest: &RestView) -> Face {
-        let over = rest.over_ms.filter(|over| *over > 0);
         Face {
-            now: if over.is_some() { "REST IS OVER" } else { "REST" }.into(),
-            about: rest.words.clone(),
-            time: match (over, rest.left_ms) {
-                // Whole seconds that are over.
-                (Some(over), _) => format!("+{}", digits::left(over / 1000 * 1000)),
-                (None, Some(left)) => digits::left(left),
-                (None, None) => String::new(),
-            },
-            over: None,
-            next: String::new(),
+            now: clock.now.to_uppercase(),
+            about,
+            time,
+            gauge: gauge::marks(clock),
+            next: clock.next.clone().unwrap_or_default(),
         }
     }
 
-    /// Rows it wants at least: without digits bigger than the text.
-    pub(crate) const LEAST: u16 = 5;
-
-    /// Draws it as big as the area allows.
-    pub(crate) fn draw(&self, frame: &mut Frame, area: Rect, theme: Theme) {
-        frame.render_widget(Clear, area);
-        if area.height == 0 {
-            return;
+    /// Its lines in at most so many rows, the digits no bigger than a scale. The time comes first, then
+    /// what to do, then more about it, how far it is, what comes next, and last bigger digits.
+    pub(crate) fn lines(
+        &self,
+        wide: u16,
+        rows: u16,
+        biggest: u16,
+        theme: Theme,
+    ) -> Vec<Line<'static>> {
+        if rows < 3 {
+            return self.low(wide, rows, theme);
         }
-        let mut lines: Vec<Line> = Vec::new();
-        if area.height < 3 {
-            // The time first: a line that is cut loses its end.
-            let text = format!("{} {} {}", self.time, self.now, self.about);
-            lines.push(Line::styled(text.trim().to_owned(), theme.here_now()));
-            lines.push(Line::raw(self.next.clone()));
-            return frame.render_widget(Paragraph::new(lines), area);
-        }
-        lines.push(Line::styled(self.now.clone(), theme.here_now()));
-        let below = u16::from(self.over.is_some()) + u16::from(!self.next.is_empty());
-        // As many lines as it wants, but the time keeps its own.
-        let about = textwrap::wrap(&self.about, usize::from(area.width.max(1)));
-        let rows = usize::from(area.height.saturating_sub(2 + below).max(1));
-        let about = about.into_iter().filter(|line| !line.is_empty()).take(rows);
-        lines.extend(about.map(|line| Line::raw(line.into_owned())));
-        let room = area.height.saturating_sub(lines.len() as u16 + below);
-        let fits =
-            if self.time.is_empty() { None } else { digits::fit(&self.time, area.width, room) };
-        match fits {
-            Some(scale) => {
-                // An empty row above and below where there is room for both.
-                let spare = room.saturating_sub(digits::size(&self.time, scale).1);
-                let gap = usize::from((spare / 2).min(1));
-                lines.extend(vec![Line::default(); gap]);
-                lines.extend(digits::rows(&self.time, scale).into_iter().map(Line::raw));
-                lines.extend(vec![Line::default(); gap]);
-            }
+        let mut left = rows - 1;
+        let fits = |left: u16| digits::fit(&self.time, wide, left).map(|it| it.min(biggest));
+        let least = fits(left).map(|_| 1).filter(|_| biggest > 0);
+        let least_rows = match least {
+            Some(scale) => digits::height(scale),
+            None => u16::from(!self.time.is_empty()),
+        };
+        left = left.saturating_sub(least_rows);
+        let about = fill(&self.about, wide);
+        let about: Vec<String> = about.into_iter().take(usize::from(left)).collect();
+        left -= about.len() as u16;
+        let [gauge, next] = [!self.gauge.is_empty(), !self.next.is_empty()].map(|wanted| {
+            let taken = wanted && left > 0;
+            left -= u16::from(taken);
+            taken
+        });
+        let scale = least.and_then(|_| fits(left + least_rows));
+        left -= scale.map_or(0, |scale| digits::height(scale) - least_rows);
+        // An empty row above and below where there is room for both.
+        let gap = usize::from((left / 2).min(1)) * usize::from(scale.is_some());
+        let mut lines = vec![Line::styled(shortened(&self.now, wide), theme.here_now())];
+        lines.extend(about.into_iter().map(Line::raw));
+        lines.extend(vec![Line::default(); gap]);
+        match scale {
+            Some(scale) => lines.extend(digits::rows(&self.time, scale).into_iter().map(Line::raw)),
             None if self.time.is_empty() => {}
             None => lines.push(Line::styled(self.time.clone(), theme.strong())),
         }
-        if let Some((over, whole)) = self.over {
-            lines.push(Line::raw(bar(over, whole, area.width)));
+        lines.extend(vec![Line::default(); gap]);
+        if gauge {
+            lines.push(Line::raw(gauge::bar(&self.gauge, wide)));
         }
-        if !self.next.is_empty() {
-            lines.push(Line::raw(self.next.clone()));
+        if next {
+            lines.push(Line::raw(shortened(&self.next, wide)));
         }
-        frame.render_widget(Paragraph::new(lines).centered(), area);
+        lines.into_iter().map(Line::centered).collect()
     }
-}
 
-fn ended(ran_out: bool, ago_ms: i64) -> Face {
-    let now = if ran_out { "DONE" } else { "STOPPED" };
-    Face { now: now.into(), about: print::ago(ago_ms), ..Face::default() }
-}
-
-/// `[=====-----]`, as wide as it may be.
-fn bar(over: i64, whole: i64, width: u16) -> String {
-    let inside = i64::from(width.saturating_sub(2).min(60));
-    let full = over.clamp(0, whole.max(0)) * inside / whole.max(1);
-    let [full, left] = [full, inside - full].map(|count| usize::try_from(count).unwrap_or(0));
-    format!("[{}{}]", "=".repeat(full), "-".repeat(left))
+    /// In a row or two. The time first: a line that is cut loses its end.
+    fn low(&self, wide: u16, rows: u16, theme: Theme) -> Vec<Line<'static>> {
+        let text = format!("{} {} {}", self.time, self.now, self.about);
+        let mut lines = vec![Line::styled(shortened(text.trim(), wide), theme.here_now())];
+        // What is cut off the first line is worth more than what comes next.
+        let cut = display_width(text.trim()) > usize::from(wide) && !self.about.is_empty();
+        let second = if cut { &self.about } else { &self.next };
+        if !second.is_empty() {
+            lines.push(Line::raw(shortened(second, wide)));
+        }
+        lines.truncate(usize::from(rows));
+        lines
+    }
 }
 
 /// Milliseconds to wait before the next frame: a few a second while something runs, and at cues.
@@ -187,13 +125,36 @@ pub(crate) fn until_next(next_cue_ms: Option<i64>, running: bool) -> i64 {
 mod tests {
     use super::*;
 
+    fn face() -> Face {
+        Face {
+            now: "PUSH".into(),
+            about: "left side, 1:54 to go".into(),
+            time: "0:04".into(),
+            gauge: vec!['#', '-'],
+            next: "next: let go in 0:04".into(),
+        }
+    }
+
     #[test]
-    fn the_bar_is_as_full_as_the_time_is_over() {
-        assert_eq!(bar(0, 100, 12), "[----------]");
-        assert_eq!(bar(50, 100, 12), "[=====-----]");
-        assert_eq!(bar(100, 100, 12), "[==========]");
-        assert_eq!(bar(900, 100, 12), "[==========]");
-        assert_eq!(bar(5, 0, 12), "[----------]");
-        assert_eq!(bar(5, 10, 0), "[]");
+    fn the_time_is_there_in_any_room_and_never_more_rows_than_there_are() {
+        for wide in [8, 20, 40, 60, 160] {
+            for rows in 1..40 {
+                let lines = face().lines(wide, rows, 99, Theme::plain());
+                assert!(lines.len() <= usize::from(rows), "{wide} x {rows}");
+                let text: String = lines.iter().map(|line| line.to_string() + "\n").collect();
+                assert!(text.contains("0:04") || text.contains('█'), "{wide} x {rows}:\n{text}");
+                assert!(lines.iter().all(|line| line.width() <= usize::from(wide)), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn digits_grow_last() {
+        let lines = |rows| face().lines(40, rows, 99, Theme::plain());
+        let has = |rows, text: &str| lines(rows).iter().any(|line| line.to_string().contains(text));
+        assert!(has(5, "1:54 to go") && !has(4, "1:54 to go"));
+        assert!(has(6, "[") && !has(5, "["));
+        assert!(has(7, "next:") && !has(6, "next:"));
+        assert_eq!(lines(9).len(), 9, "five rows of digits");
     }
 }

@@ -1,21 +1,18 @@
 //! Cues as they fall due.
 
 use holdfast_core::Instant;
-use holdfast_core::clock::Cue;
-
-/// A cue that came so long ago is not given any more: the screen shows how things stand.
-pub(crate) const LATE_MS: i64 = 2_000;
+use holdfast_core::session::{CueView, LATE_MS};
 
 /// The cues ahead, as of the moment they were last asked for.
 #[derive(Default)]
 pub(crate) struct Watch {
-    ahead: Vec<Cue>,
+    ahead: Vec<CueView>,
     since: Option<Instant>,
 }
 
 impl Watch {
     /// Takes the cues ahead of a moment in place of those known so far.
-    pub(crate) fn set(&mut self, ahead: Vec<Cue>, at: &Instant) {
+    pub(crate) fn set(&mut self, ahead: Vec<CueView>, at: &Instant) {
         self.ahead = ahead;
         self.since = Some(at.clone());
     }
@@ -25,7 +22,8 @@ impl Watch {
     pub(crate) fn due(&self, now: &Instant) -> Vec<String> {
         let passed = self.since.as_ref().map_or(0, |since| now.ms_since(since));
         let due = self.ahead.iter().take_while(|cue| cue.due_in_ms < passed);
-        due.filter(|cue| passed - cue.due_in_ms <= LATE_MS).map(words).collect()
+        let in_time = due.filter(|cue| passed - cue.due_in_ms <= LATE_MS);
+        in_time.map(|cue| cue.words.clone()).collect()
     }
 
     /// Milliseconds from the moment they were asked for until just after the next one.
@@ -34,27 +32,19 @@ impl Watch {
     }
 }
 
-/// What a cue speaks.
-fn words(cue: &Cue) -> String {
-    cue.words.clone()
-}
-
-/// The next cue with its time, for the screen.
-pub(crate) fn next_line(cues: &[Cue]) -> String {
-    let ahead = cues.iter().find(|cue| cue.due_in_ms > 0);
-    ahead.map_or(String::new(), |cue| {
-        format!("next: {} in {}", words(cue), super::digits::left(cue.due_in_ms))
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use holdfast_core::clock::{Act, HoldSpec, Mark, hold_state};
+    use holdfast_core::session::hold_clock;
 
     use super::*;
 
     fn at(ms: i64) -> Instant {
         Instant { wall_ms: ms, offset_min: 0, boot_ms: ms, boot_id: "test".into() }
+    }
+
+    fn cues(spec: &HoldSpec, marks: &[Mark], now: &Instant) -> Vec<CueView> {
+        hold_clock(spec, &hold_state(spec, marks, now)).map_or(Vec::new(), |clock| clock.cues)
     }
 
     /// Whatever the rhythm of asking, each cue is given once and in order.
@@ -69,13 +59,14 @@ mod tests {
             relax_ms: 20_000,
         };
         let marks = [Mark { act: Act::Begin, at: at(0) }];
-        let once: Vec<String> = hold_state(&spec, &marks, &at(0)).cues.iter().map(words).collect();
+        let once: Vec<String> =
+            cues(&spec, &marks, &at(0)).into_iter().map(|cue| cue.words).collect();
         assert_eq!(once.len(), 15, "{once:?}");
         for step in [1, 7, 50, 100, 250, 333, 500, 1_000, 1_999] {
             let (mut watch, mut given) = (Watch::default(), Vec::new());
             for now in (0..70_000).step_by(step).map(at) {
                 given.extend(watch.due(&now));
-                watch.set(hold_state(&spec, &marks, &now).cues, &now);
+                watch.set(cues(&spec, &marks, &now), &now);
             }
             assert_eq!(given, once, "asked each {step} ms");
         }
@@ -93,7 +84,7 @@ mod tests {
             relax_ms: 0,
         };
         let marks = [Mark { act: Act::Begin, at: at(0) }];
-        watch.set(hold_state(&spec, &marks, &at(0)).cues, &at(0));
+        watch.set(cues(&spec, &marks, &at(0)), &at(0));
         // Ready at 0, go at 1 s, halfway at 16 s, ten seconds at 21 s, done at 31 s.
         assert_eq!(watch.due(&at(22_000)), ["ten seconds"]);
         assert!(watch.due(&at(60_000)).is_empty());

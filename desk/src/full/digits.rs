@@ -1,8 +1,7 @@
-//! Digits as big as there is room for, to be read from the floor.
+//! Digits and masses as big as there is room for, to be read from the floor.
 
-/// A glyph's rows, three dots wide (a colon one); a dot is two columns by one row at scale 1, which
-/// is about square on most terminals.
-fn glyph(of: char) -> Option<[&'static str; 5]> {
+/// A glyph's rows of dots. A dot is about square on most terminals: a column by half a row.
+fn glyph(of: char) -> Option<[&'static str; DOTS_HIGH]> {
     Some(match of {
         '0' => ["###", "# #", "# #", "# #", "###"],
         '1' => [" # ", "## ", " # ", " # ", "###"],
@@ -15,48 +14,74 @@ fn glyph(of: char) -> Option<[&'static str; 5]> {
         '8' => ["###", "# #", "###", "# #", "###"],
         '9' => ["###", "# #", "###", "  #", "###"],
         '+' => ["   ", " # ", "###", " # ", "   "],
+        '-' => ["   ", "   ", "###", "   ", "   "],
         ':' => [" ", "#", " ", "#", " "],
+        '.' => [" ", " ", " ", " ", "#"],
+        ',' => ["  ", "  ", "  ", " #", "# "],
+        ' ' => [" ", " ", " ", " ", " "],
+        // Units and times: capitals where a small letter would look like a digit.
+        'x' | 'X' => ["   ", "# #", " # ", "# #", "   "],
+        'k' | 'K' => ["# #", "# #", "## ", "# #", "# #"],
+        'g' | 'G' => [" ##", "#  ", "# #", "# #", " ##"],
+        'l' | 'L' => ["#  ", "#  ", "#  ", "#  ", "###"],
+        'b' | 'B' => ["#  ", "#  ", "## ", "# #", "## "],
         _ => return None,
     })
 }
 
-const ROWS: u16 = 5;
+const DOTS_HIGH: usize = 5;
 
-/// Dots across, gaps included.
-fn dots(text: &str) -> u16 {
-    let each = text.chars().filter_map(glyph).map(|rows| rows[0].len() as u16 + 1);
-    each.sum::<u16>().saturating_sub(1)
+/// Dots across, gaps included; none where a character has no glyph.
+fn dots(text: &str) -> Option<u16> {
+    let each = text.chars().map(|letter| Some(glyph(letter)?[0].len() as u16 + 1));
+    let sum: u16 = each.sum::<Option<u16>>()?;
+    sum.checked_sub(1)
 }
 
-/// Columns and rows that a text takes at a scale.
-pub(crate) fn size(text: &str, scale: u16) -> (u16, u16) {
-    (dots(text).saturating_mul(2 * scale), ROWS.saturating_mul(scale))
+/// Rows that any text takes at a scale: the dots a side, each half a row high.
+pub(crate) fn height(scale: u16) -> u16 {
+    (DOTS_HIGH as u16).saturating_mul(scale).div_ceil(2)
+}
+
+/// Columns that a text takes at a scale; none where it cannot be drawn.
+pub(crate) fn width(text: &str, scale: u16) -> Option<u16> {
+    Some(dots(text)?.saturating_mul(scale))
 }
 
 /// The biggest scale at which a text fits, if any does.
-pub(crate) fn fit(text: &str, width: u16, height: u16) -> Option<u16> {
-    let fits = |scale: &u16| {
-        let (wide, high) = size(text, *scale);
-        wide <= width && high <= height
-    };
-    (1..=height / ROWS).rev().find(fits)
+pub(crate) fn fit(text: &str, wide: u16, high: u16) -> Option<u16> {
+    let fits = |scale: &u16| width(text, *scale).is_some_and(|columns| columns <= wide);
+    (1..=high * 2 / DOTS_HIGH as u16).rev().filter(|scale| height(*scale) <= high).find(fits)
 }
 
-/// The text's rows at a scale. Characters that are no digit are left out.
+/// The text's rows at a scale.
 pub(crate) fn rows(text: &str, scale: u16) -> Vec<String> {
     let scale = usize::from(scale);
-    let glyphs: Vec<[&str; 5]> = text.chars().filter_map(glyph).collect();
-    let row = |row: usize| {
-        let each: Vec<String> = glyphs
-            .iter()
-            .map(|rows| {
-                let dot = |dot: char| if dot == '#' { "██" } else { "  " }.repeat(scale);
-                rows[row].chars().map(dot).collect()
-            })
-            .collect();
-        each.join(&"  ".repeat(scale))
+    let glyphs: Vec<[&str; DOTS_HIGH]> = text.chars().filter_map(glyph).collect();
+    let half_row = |half: usize| -> Vec<bool> {
+        let each = glyphs.iter().map(|rows| {
+            let dots = rows.get(half / scale).copied().unwrap_or("");
+            dots.chars().flat_map(|dot| vec![dot == '#'; scale]).collect::<Vec<bool>>()
+        });
+        each.collect::<Vec<_>>().join(&vec![false; scale][..])
     };
-    (0..usize::from(ROWS)).flat_map(|index| vec![row(index); scale]).collect()
+    let empty = || vec![false; half_row(0).len()];
+    let all = DOTS_HIGH * scale;
+    let row = |upper: usize| {
+        let lower = if upper + 1 < all { half_row(upper + 1) } else { empty() };
+        half_row(upper).into_iter().zip(lower).map(|(upper, lower)| block(upper, lower)).collect()
+    };
+    (0..all).step_by(2).map(row).collect()
+}
+
+/// The upper and the lower half of a cell.
+fn block(upper: bool, lower: bool) -> char {
+    match (upper, lower) {
+        (true, true) => '\u{2588}',
+        (true, false) => '\u{2580}',
+        (false, true) => '\u{2584}',
+        (false, false) => ' ',
+    }
 }
 
 /// Milliseconds left as `2:05`, rounded up: it says 0:00 when the time is over and not before.
@@ -70,26 +95,37 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_digit_can_be_told_apart_and_is_as_big_as_it_says() {
+    fn every_glyph_can_be_told_apart_and_is_as_big_as_it_says() {
         let mut seen = std::collections::BTreeSet::new();
-        for digit in "0123456789:+".chars() {
-            assert!(seen.insert(rows(&digit.to_string(), 1)), "{digit} looks like another");
+        for letter in "0123456789:+-.,xkglb".chars() {
+            for scale in [1, 2] {
+                let rows = (scale, rows(&letter.to_string(), scale));
+                assert!(seen.insert(rows), "{letter} looks like another at {scale}");
+            }
         }
-        for scale in 1..4 {
-            let (wide, high) = size("12:34", scale);
-            let drawn = rows("12:34", scale);
-            assert_eq!(drawn.len(), usize::from(high));
-            assert!(drawn.iter().all(|row| row.chars().count() == usize::from(wide)), "{drawn:?}");
+        for text in ["12:34", "20 + 2.5 kg"] {
+            for scale in 1..6 {
+                let (wide, high) = (width(text, scale).unwrap(), height(scale));
+                let drawn = rows(text, scale);
+                assert_eq!(drawn.len(), usize::from(high), "{scale}");
+                assert!(drawn.iter().all(|row| row.chars().count() == usize::from(wide)));
+            }
         }
+        assert_eq!(rows("1", 2), ["  ██  ", "████  ", "  ██  ", "  ██  ", "██████"]);
+        assert_eq!(rows("1", 1), ["▄█ ", " █ ", "▀▀▀"]);
     }
 
     #[test]
     fn the_scale_is_the_biggest_that_fits() {
-        assert_eq!(fit("2:00", 80, 24), Some(3));
-        assert_eq!(fit("2:00", 80, 12), Some(2));
-        assert_eq!(fit("2:00", 26, 5), Some(1));
-        assert_eq!(fit("2:00", 25, 5), None);
-        assert_eq!(fit("2:00", 80, 4), None);
+        assert_eq!(fit("2:00", 80, 24), Some(6));
+        assert_eq!(fit("2:00", 80, 12), Some(4));
+        assert_eq!(fit("2:00", 26, 5), Some(2));
+        assert_eq!(fit("2:00", 25, 5), Some(1));
+        assert_eq!(fit("2:00", 80, 3), Some(1));
+        assert_eq!(fit("2:00", 80, 2), None);
+        assert_eq!(fit("2:00", 12, 9), None);
+        assert_eq!(fit("half", 200, 50), None, "no glyph");
+        assert_eq!(fit("", 200, 50), None);
     }
 
     #[test]

@@ -4,9 +4,11 @@ pub(crate) mod bounce;
 pub(crate) mod clock;
 pub(crate) mod cues;
 pub(crate) mod digits;
-pub(crate) mod pane;
+mod gauge;
+pub(crate) mod lines;
 pub(crate) mod signals;
 pub(crate) mod sound;
+pub(crate) mod stack;
 pub(crate) mod stage;
 pub(crate) mod theme;
 

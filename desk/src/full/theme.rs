@@ -32,6 +32,11 @@ impl Theme {
         if self.colour { style.fg(colour) } else { style }
     }
 
+    /// What is read in its turn.
+    pub(crate) fn usual() -> Style {
+        Style::new()
+    }
+
     /// What is read first.
     pub(crate) fn strong(self) -> Style {
         Style::new().add_modifier(Modifier::BOLD)

@@ -6,6 +6,7 @@ mod screen;
 use holdfast_core::Instant;
 use holdfast_core::clock::{Act, HoldSpec, HoldState, Mark, WhyShort, hold_state};
 use holdfast_core::plan::HOLD_SWITCH_MS;
+use holdfast_core::session::{ClockView, CueView, hold_clock};
 
 use crate::args::Hold;
 use crate::fault::{Fault, Outcome};
@@ -30,7 +31,7 @@ impl Timer {
     fn begin(&mut self) -> Watch {
         let (mut watch, at) = (Watch::default(), now());
         self.act(Act::Begin, at.clone());
-        watch.set(self.state(&at).cues, &at);
+        watch.set(self.cues(&at), &at);
         watch
     }
 
@@ -40,6 +41,16 @@ impl Timer {
 
     fn state(&self, now: &Instant) -> HoldState {
         hold_state(&self.spec, &self.marks, now)
+    }
+
+    /// The clock as it is drawn.
+    fn view(&self, now: &Instant) -> Option<ClockView> {
+        hold_clock(&self.spec, &self.state(now))
+    }
+
+    /// The cues ahead.
+    fn cues(&self, now: &Instant) -> Vec<CueView> {
+        self.view(now).map_or(Vec::new(), |clock| clock.cues)
     }
 
     /// The seconds really held, side by side, with the reason where a side is short.

@@ -25,13 +25,13 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
             print::out(&format!("{}\n", due.join(", ")))?;
             sound.cue(&due);
         }
-        let state = timer.state(&at);
-        let done = matches!(state.phase, HoldPhase::Done { .. });
+        let cues = timer.cues(&at);
+        let done = matches!(timer.state(&at).phase, HoldPhase::Done { .. });
         // The last cue is due at the end itself, and is given after it.
-        if done && state.cues.is_empty() {
+        if done && cues.is_empty() {
             return Ok(());
         }
-        watch.set(state.cues, &at);
+        watch.set(cues, &at);
         if let Some(signal) = signals.come() {
             return Err(Fault::Signal(signal));
         }

@@ -1,16 +1,19 @@
 //! A hold on a full screen.
 
+use holdfast_core::Instant;
 use holdfast_core::clock::{Act, HoldPhase, HoldState};
 use ratatui::Frame;
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
-use ratatui::layout::{Constraint, Layout};
+use ratatui::text::Line;
+use ratatui::widgets::{Clear, Paragraph};
 
 use super::{CAUTION, Timer};
 use crate::fault::Outcome;
 use crate::full::bounce::Bounce;
 use crate::full::clock::{Face, until_next};
-use crate::full::pane::{Pane, keys};
+use crate::full::lines::{hanging, keys};
 use crate::full::sound::Sound;
+use crate::full::stack::{Part, Stack};
 use crate::full::stage::{Came, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
@@ -22,12 +25,12 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
         loop {
             let at = now();
             sound.cue(&watch.due(&at));
-            let state = timer.state(&at);
-            if matches!(state.phase, HoldPhase::Done { .. }) && state.cues.is_empty() {
+            let done = matches!(timer.state(&at).phase, HoldPhase::Done { .. });
+            if done && timer.cues(&at).is_empty() {
                 return Ok(());
             }
-            stage.draw(|frame| draw(frame, timer, &state, theme))?;
-            watch.set(state.cues, &at);
+            stage.draw(|frame| draw(frame, timer, &at, theme))?;
+            watch.set(timer.cues(&at), &at);
             if let Came::Key(key) = stage.wait(until_next(watch.next_ms(), true))? {
                 let at = now();
                 sound.cue(&watch.due(&at));
@@ -35,7 +38,7 @@ pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
                 if let Some(act) = act(&mut bounce, key, &state, std::time::Instant::now()) {
                     timer.act(act, at.clone());
                 }
-                watch.set(timer.state(&at).cues, &at);
+                watch.set(timer.cues(&at), &at);
             }
         }
     })
@@ -63,44 +66,52 @@ fn act(
     }
 }
 
-fn draw(frame: &mut Frame, timer: &Timer, state: &HoldState, theme: Theme) {
+fn draw(frame: &mut Frame, timer: &Timer, now: &Instant, theme: Theme) {
     let area = frame.area();
-    let mut head = Pane::new(area.width);
-    head.text(theme.strong(), &format!("Hold {} s", timer.spec.hold_ms / 1000));
+    let (wide, state) = (area.width, timer.state(now));
+    let mut stack = Stack::default();
+    // In a low window the clock comes first, then the keys.
+    if area.height > 6 {
+        let title = format!("Hold {} s", timer.spec.hold_ms / 1000);
+        stack.push(Part::text(1, wide, theme.strong(), &title));
+    }
     let ran = state.held_ms.iter().any(|ms| *ms > 0);
     // In a low window its row is worth more to the digits.
     if ran && area.height >= 12 {
-        head.text(theme.quiet(), &timer.held_text(state));
+        stack.push(Part::text(2, wide, theme.quiet(), &timer.held_text(&state)));
     }
     if area.height >= 14 {
-        head.text(theme.warn(), CAUTION);
+        stack.push(Part::whole(2, hanging(wide, theme.warn(), CAUTION)));
     }
+    if let Some(clock) = timer.view(now) {
+        let face = Face::of(&clock);
+        let draw = move |rows| face.lines(wide, rows, rows, theme);
+        stack.push(Part::drawn(0, [1, 5, u16::MAX], draw));
+    }
+    stack.push(Part::spring());
+    if area.height > 1 {
+        stack.push(Part::whole(0, hints(&state, wide, theme)));
+    }
+    frame.render_widget(Clear, area);
+    frame.render_widget(Paragraph::new(stack.lines(area.height)), area);
+}
+
+/// The keys, in one row.
+fn hints(state: &HoldState, wide: u16, theme: Theme) -> Vec<Line<'static>> {
     let paused = matches!(state.phase, HoldPhase::Paused { .. });
     let pause = if paused { "go on" } else { "pause" };
     let holding = matches!(state.phase, HoldPhase::Holding { .. });
     let more = holding.then_some(("+", "15 s more"));
     let hints = [("Space", pause)].into_iter().chain(more).chain([("n", "next"), ("x", "stop")]);
     let hints: Vec<_> = hints.map(|(key, what)| (key.to_owned(), what.to_owned())).collect();
-    let foot = keys(&hints, area.width, 1, theme.key());
-    let rows = [
-        // In a low window the clock comes first, then the keys.
-        Constraint::Length(head.height().min(area.height.saturating_sub(6))),
-        Constraint::Min(1),
-        Constraint::Length(u16::from(area.height > 1)),
-    ];
-    let [top, middle, bottom] = Layout::vertical(rows).areas(area);
-    head.draw(frame, top);
-    let face = Face::of_hold(state, timer.spec.contract_ms > 0);
-    face.draw(frame, middle, theme);
-    foot.draw(frame, bottom);
+    keys(&hints, wide, theme.key()).into_iter().take(1).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use std::time::{Duration, Instant};
+    use std::time::Duration;
 
     use holdfast_core::clock::HoldSpec;
-
     use ratatui::Terminal;
     use ratatui::backend::TestBackend;
 
@@ -120,10 +131,9 @@ mod tests {
         let at = now();
         timer.act(Act::Begin, at.clone());
         let later = holdfast_core::Instant { boot_ms: at.boot_ms + 9_000, ..at };
-        let state = timer.state(&later);
         let drawn = |rows| {
             let mut terminal = Terminal::new(TestBackend::new(40, rows)).unwrap();
-            terminal.draw(|frame| draw(frame, &timer, &state, Theme::plain())).unwrap();
+            terminal.draw(|frame| draw(frame, &timer, &later, Theme::plain())).unwrap();
             terminal.backend().to_string()
         };
         let (low, higher) = (drawn(10), drawn(12));
@@ -143,7 +153,7 @@ mod tests {
         };
         let mut timer = Timer { spec, marks: Vec::new() };
         timer.act(Act::Begin, now());
-        let (mut bounce, begun) = (Bounce::default(), Instant::now());
+        let (mut bounce, begun) = (Bounce::default(), std::time::Instant::now());
         let mut press = |timer: &mut Timer, code: KeyCode, ms: u64| {
             let at = now();
             let pressed = begun + Duration::from_millis(ms);

@@ -3,7 +3,7 @@
 mod flag;
 mod set;
 
-use super::screen::{PieceKindView, Row, SessionScreen, SessionState};
+use super::screen::{PieceKindView, Question, Row, SessionScreen, SessionState};
 use super::tap::{SideReading, Tap};
 use crate::care::{Place, Sign};
 use crate::clock::Act;
@@ -61,6 +61,16 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
     }
     match row {
         Row::Set { piece, set } => {
+            if let Some(answer) = reserve(&words, screen) {
+                let (piece, set) = (piece.clone(), Some(*set));
+                return tap(Tap::LogSet {
+                    piece,
+                    set,
+                    load: None,
+                    reps: None,
+                    reserve: Some(answer),
+                });
+            }
             let (set, words) = numbered("set", &words, *set)?;
             set::read(&words.join(" "), piece, set, screen.unit)
         }
@@ -160,6 +170,13 @@ fn movement_at_hand(screen: &SessionScreen) -> Option<String> {
     let PieceKindView::Interval { view } = &piece.kind else { return None };
     let shown = view.windows.iter().find(|it| it.window == *window)?;
     Some(shown.exercise.movement.clone())
+}
+
+/// A number alone answers what the key asks: `2` to how many reps were left is not two reps done.
+fn reserve(words: &[&str], screen: &SessionScreen) -> Option<u32> {
+    let [number] = words else { return None };
+    let asked = screen.here.key.asks == Some(Question::Reserve);
+    number.parse().ok().filter(|_| asked)
 }
 
 /// `skip` puts a piece off: a clock's own skip has another word.

@@ -68,6 +68,9 @@ pub struct Here {
     pub line: String,
     /// The coach's words before this piece.
     pub notes: Vec<String>,
+    /// The key of the movement that is done here: what options and flags are about. None where nothing
+    /// is moved.
+    pub movement: Option<String>,
     /// The clock to show with it: its own, or the rest before it.
     pub clock: Option<ClockView>,
     /// The one key.

@@ -47,6 +47,8 @@ pub struct SetView {
     pub load: Option<LoadView>,
     /// The load in a few words, also where there is none: `60 kg`, `you say`, `no load`.
     pub load_text: String,
+    /// What it asks for, in a few words: `60 kg x 6`, `60 kg x 5 or more`; without a load the reps alone.
+    pub asked_text: String,
     /// Why, as data.
     pub reason: Reason,
     /// Why, in words; none where nothing is left to explain.

@@ -1,8 +1,7 @@
 //! What is filled in: a short line, or a list to choose from.
 
-use holdfast_core::RecordId;
 use holdfast_core::care::{Place, Sign};
-use holdfast_core::companion::Tap;
+use holdfast_core::session::{Tap, place_text, sign_text};
 
 /// A line being typed.
 #[derive(Debug)]
@@ -13,6 +12,8 @@ pub(super) struct Typing {
     pub(super) hint: String,
     /// What is typed so far.
     pub(super) text: String,
+    /// Why the line was not taken.
+    pub(super) wrong: Option<String>,
     /// What becomes of it.
     pub(super) then: Then,
 }
@@ -20,7 +21,7 @@ pub(super) struct Typing {
 /// What becomes of a typed line.
 #[derive(Debug)]
 pub(super) enum Then {
-    /// It is read as the line mode reads it.
+    /// The core reads it.
     Line,
     /// A rating ends the session.
     Rating,
@@ -41,6 +42,18 @@ pub(super) struct Hurt {
 const LONGEST: usize = 120;
 
 impl Typing {
+    /// A line with what is typed of it already.
+    pub(super) fn new(ask: String, hint: String, typed: &str, then: Then) -> Typing {
+        Typing { ask, hint, text: typed.to_owned(), wrong: None, then }
+    }
+
+    /// How bad a discomfort is.
+    pub(super) fn severity(hurt: Hurt) -> Typing {
+        let ask = format!("How bad is it, {}, 1 to 10?", place_text(hurt.place));
+        let hint = "A flag stops this movement's progression. Esc: no flag".to_owned();
+        Typing::new(ask, hint, "", Then::Severity(hurt))
+    }
+
     /// Adds a character, unless it is none that a line can have or the line is full.
     pub(super) fn add(&mut self, typed: char) {
         if !typed.is_control() && self.text.chars().count() < LONGEST {
@@ -67,8 +80,8 @@ pub(super) struct Picker {
 pub(super) struct Item {
     /// What it is.
     pub(super) text: String,
-    /// More about it; empty mostly.
-    pub(super) more: String,
+    /// Why it is suggested.
+    pub(super) more: Option<String>,
 }
 
 /// What the choices of a list stand for.
@@ -91,9 +104,8 @@ impl Picker {
 
     /// Where it hurts.
     pub(super) fn places(piece: String, movement: Option<String>) -> Picker {
-        let words = Place::words();
-        let places = words.iter().filter_map(|word| Place::from_text(word)).collect();
-        let items = words.iter().map(|word| Item::of(&word.replace('-', " "))).collect();
+        let places = Place::ALL.to_vec();
+        let items = places.iter().map(|place| Item::of(place_text(*place))).collect();
         Picker {
             ask: format!("Where does it hurt in {piece}?"),
             items,
@@ -104,13 +116,12 @@ impl Picker {
 
     /// Whether an emergency sign comes with it.
     pub(super) fn signs(hurt: Hurt) -> Picker {
-        let words = Sign::words();
-        let items = words.iter().map(|word| Item::of(&word.replace('-', " "))).collect();
+        let items = Sign::ALL.iter().map(|sign| Item::of(sign_text(*sign))).collect();
         Picker {
-            ask: "Any of these with it? Space marks, Enter saves; none: just Enter".into(),
+            ask: "Any of these with it? Space marks, Enter saves. None: just Enter.".into(),
             items,
             at: 0,
-            choice: Choice::Signs { hurt, marked: vec![false; words.len()] },
+            choice: Choice::Signs { hurt, marked: vec![false; Sign::ALL.len()] },
         }
     }
 
@@ -146,18 +157,12 @@ impl Picker {
 impl Item {
     /// A choice without more about it.
     pub(super) fn of(text: &str) -> Item {
-        Item { text: text.into(), more: String::new() }
+        Item { text: text.into(), more: None }
     }
 }
 
 /// The signs marked.
 pub(super) fn signs(marked: &[bool]) -> Vec<Sign> {
-    let all = Sign::words();
-    let marked = all.iter().zip(marked).filter(|(_, marked)| **marked);
-    marked.filter_map(|(word, _)| Sign::from_text(word)).collect()
-}
-
-/// A flag's tap to clear it.
-pub(super) fn clear(flag: RecordId) -> Tap {
-    Tap::ClearFlag { flag }
+    let marked = Sign::ALL.iter().zip(marked).filter(|(_, marked)| **marked);
+    marked.map(|(sign, _)| *sign).collect()
 }

@@ -1,24 +1,19 @@
 //! From a key to a wish.
 
-use holdfast_core::clock::Act;
-use holdfast_core::companion::{OptionView, PieceView, SessionState, Tap};
+use holdfast_core::session::{KeyKind, Row, Tap};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
-use super::form::{Choice, Hurt, Item, Picker, Then, Typing, clear, signs};
-use super::go::{clock_act, edit, go};
+use super::form::{Choice, Hurt, Picker, Then, Typing, signs};
 use super::model::{Mode, Model, Wish};
-use super::rows::{rows, same_place};
-use crate::print;
-use crate::session::line::{self, Line};
-use crate::session::step::Step;
+use super::{asks, letters};
 
 /// Said when somebody who was telling a discomfort goes back.
-const NO_FLAG: &str = "no discomfort is flagged: d begins again";
+const NO_FLAG: &str = "Nothing flagged. Press d to try again.";
 
 /// What a key asks for.
 pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     let control = key.modifiers.contains(KeyModifiers::CONTROL);
-    model.sent = None;
+    model.key_came();
     if control && key.code == KeyCode::Char('c') {
         return Wish::Leave;
     }
@@ -30,156 +25,89 @@ pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     if model.blind {
         return match key.code {
             KeyCode::Char('q') => Wish::Leave,
-            _ => model.hint("that key was not taken: the window is too small"),
+            _ => model.hint("Key ignored: the terminal is too small."),
         };
     }
     match std::mem::replace(&mut model.mode, Mode::Day) {
         Mode::Day => day(model, key.code),
-        Mode::Help(from) => help(model, key.code, from),
+        Mode::Help(from) => {
+            model.mode = scrolled(key.code, from).map_or(Mode::Day, Mode::Help);
+            Wish::Nothing
+        }
+        Mode::Whole(from) => {
+            model.mode = scrolled(key.code, from).map_or(Mode::Day, Mode::Whole);
+            Wish::Nothing
+        }
         Mode::Typing(typing) => typed(model, key.code, control, typing),
         Mode::Picking(picker) => picked(model, key.code, picker),
     }
 }
 
 fn day(model: &mut Model, code: KeyCode) -> Wish {
-    let at = model.at();
     match code {
-        KeyCode::Enter | KeyCode::Char(' ') => go(model, &at),
-        KeyCode::Up => choose(model, &at, -1),
-        KeyCode::Down => choose(model, &at, 1),
-        KeyCode::Esc => {
-            model.chosen = None;
-            Wish::Nothing
-        }
+        KeyCode::Enter | KeyCode::Char(' ') => the_key(model),
+        KeyCode::Up => row_by(model, -1),
+        KeyCode::Down => row_by(model, 1),
+        KeyCode::Tab => piece_by(model, 1),
+        KeyCode::BackTab => piece_by(model, -1),
+        KeyCode::Esc => Wish::Choose(None),
         KeyCode::Char('q') => Wish::Leave,
         KeyCode::Char('?') => {
             model.mode = Mode::Help(0);
             Wish::Nothing
         }
-        KeyCode::Char('u') => Wish::Taps(vec![Tap::Undo]),
-        KeyCode::Char('e') => edit(model, &at, ""),
-        KeyCode::Char(digit @ '0'..='9') => edit(model, &at, &digit.to_string()),
-        KeyCode::Char('o') => options(model, &at),
-        KeyCode::Char('d') => discomfort(model, &at),
-        KeyCode::Char('c') => clear_flags(model, &at),
-        KeyCode::Char('s') => skip(model, &at),
-        KeyCode::Char('w') => stations(model, &at),
-        KeyCode::Char('f') => finish(model),
-        KeyCode::Char(letter) => clock_act(model, &at, letter),
+        KeyCode::Char('v') => {
+            model.mode = Mode::Whole(0);
+            Wish::Nothing
+        }
+        KeyCode::Char('e') => asks::line(model, ""),
+        KeyCode::Char(digit @ '0'..='9') => asks::line(model, &digit.to_string()),
+        KeyCode::Char(letter) => letters::pressed(model, letter),
         _ => Wish::Nothing,
     }
 }
 
-fn choose(model: &mut Model, at: &Step, by: isize) -> Wish {
-    let rows = rows(&model.screen);
-    let here = rows.iter().position(|row| same_place(row, at)).unwrap_or(0);
-    let there = here.saturating_add_signed(by).min(rows.len() - 1);
-    model.chosen = rows.get(there).cloned();
-    Wish::Nothing
-}
-
-fn skip(model: &mut Model, at: &Step) -> Wish {
-    let Some(name) = at.name() else { return model.hint("nothing is left to pass over") };
-    // Only the reading is passed over, not the hold it belongs to.
-    let what = if matches!(at, Step::Measure { .. }) { "the reading" } else { name };
-    let text = format!("{what}: later. Up and Down go back to it");
-    model.skipped.add(at);
-    model.chosen = None;
-    model.hint(text)
-}
-
-/// Asks for the session's rating.
-pub(super) fn finish(model: &mut Model) -> Wish {
-    model.mode = Mode::Typing(Typing {
-        ask: "How hard was the whole session, 0 to 10?".into(),
-        hint: "0 is rest, 10 the hardest there is; empty ends without a rating. Esc: not yet"
-            .into(),
-        text: String::new(),
-        then: Then::Rating,
-    });
-    Wish::Nothing
-}
-
-fn options(model: &mut Model, at: &Step) -> Wish {
-    let (piece, views, at_hand): (&str, &[OptionView], _) = match (at, at.piece(&model.screen)) {
-        (Step::Set { .. }, Some(PieceView::Strength { view })) => (&view.name, &view.options, None),
-        (Step::Window { movement, .. }, Some(PieceView::Interval { view })) => {
-            (&view.name, &view.options, Some(movement))
-        }
-        _ => return model.hint("there are no options here"),
-    };
-    // In an interval piece they are about the movement of the window at hand.
-    let here = |view: &&OptionView| at_hand.is_none_or(|movement| view.movement == *movement);
-    let views: Vec<&OptionView> = views.iter().filter(here).collect();
-    if views.is_empty() {
-        return model.hint("the plan has no options for this movement");
+/// What the one key asks for.
+fn the_key(model: &mut Model) -> Wish {
+    let key = model.screen.here.key.clone();
+    match (key.tap, key.asks) {
+        (Some(tap), _) => Wish::Tap(tap),
+        (None, Some(question)) => asks::question(model, question),
+        // It moves on and does nothing: there is nowhere to go but out.
+        (None, None) if key.kind == KeyKind::Moves => Wish::Leave,
+        (None, None) => model.hint(key.more.unwrap_or(key.words)),
     }
-    let tap = |option: Option<&OptionView>| Tap::TakeOption {
-        piece: piece.to_owned(),
-        movement: option.map(|view| view.movement.clone()).or_else(|| at_hand.cloned()),
-        option: option.map(|view| view.key.clone()),
-    };
-    let item = |view: &OptionView| {
-        let taken = if view.taken { ", taken" } else { "" };
-        Item {
-            text: format!("{}: for {}{taken}", view.name, view.because_text),
-            more: view.suggested.clone(),
-        }
-    };
-    let mut items: Vec<(Item, Tap)> =
-        views.iter().map(|view| (item(view), tap(Some(view)))).collect();
-    items.push((Item::of("the movement itself"), tap(None)));
-    model.mode = Mode::Picking(Picker::taps(format!("Options for {piece}"), items));
-    Wish::Nothing
 }
 
-/// Where in a round to start the clock: in a full room not everybody starts at the first station.
-fn stations(model: &mut Model, at: &Step) -> Wish {
-    let Some(PieceView::Interval { view }) = at.piece(&model.screen) else {
-        return model.hint("there are no stations here");
-    };
-    let item = |station: u32| {
-        let window = view.windows.iter().find(|it| it.station == station)?;
-        let text = format!("station {station}: {}", print::asked_text(window));
-        let (piece, act) = (view.name.clone(), Act::Begin);
-        Some((Item::of(&text), Tap::Clock { piece, act, station: Some(station) }))
-    };
-    let items = (1..=view.stations).filter_map(item).collect();
-    let ask = format!("Start the clock of {} at which station?", view.name);
-    model.mode = Mode::Picking(Picker::taps(ask, items));
-    Wish::Nothing
+/// The row so many further on the screen.
+fn row_by(model: &Model, by: isize) -> Wish {
+    let rows = &model.screen.rows;
+    let here = rows.iter().position(|row| Some(row) == model.row()).unwrap_or(0);
+    let there = here.saturating_add_signed(by).min(rows.len().saturating_sub(1));
+    rows.get(there).map_or(Wish::Nothing, |row| Wish::Choose(Some(row.clone())))
 }
 
-fn discomfort(model: &mut Model, at: &Step) -> Wish {
-    let Some(piece) = at.name() else {
-        return model.hint("choose the piece that hurts first, with Up and Down");
-    };
-    let movement = match at {
-        Step::Window { movement, .. } => Some(movement.clone()),
-        _ => None,
-    };
-    model.mode = Mode::Picking(Picker::places(piece.to_owned(), movement));
-    Wish::Nothing
+/// Where the next piece stands, or the one before; after the last comes the end of the session.
+fn piece_by(model: &Model, by: isize) -> Wish {
+    let stands = model.screen.pieces.iter().filter_map(|piece| piece.stands_at.clone());
+    let places: Vec<Row> = stands.chain([Row::Finish]).collect();
+    let name = model.row().map(Row::piece);
+    let here = places.iter().position(|row| Some(row.piece()) == name).unwrap_or(0);
+    let there = here.saturating_add_signed(by).min(places.len() - 1);
+    let row = places.get(there).filter(|row| model.screen.rows.contains(row));
+    row.map_or(Wish::Nothing, |row| Wish::Choose(Some(row.clone())))
 }
 
-fn clear_flags(model: &mut Model, at: &Step) -> Wish {
-    let flags = super::flags(at.piece(&model.screen));
-    let items: Vec<(Item, Tap)> =
-        flags.iter().map(|flag| (Item::of(&flag.text), clear(flag.flag))).collect();
-    if items.is_empty() {
-        return model.hint("no flag is open on this piece");
+/// The first line shown of a text after a key; none when it is closed. Other keys do nothing there.
+fn scrolled(code: KeyCode, from: u16) -> Option<u16> {
+    match code {
+        KeyCode::Down => Some(from.saturating_add(1)),
+        KeyCode::PageDown => Some(from.saturating_add(10)),
+        KeyCode::Up => Some(from.saturating_sub(1)),
+        KeyCode::PageUp => Some(from.saturating_sub(10)),
+        KeyCode::Esc | KeyCode::Enter | KeyCode::Char(' ' | 'q' | '?' | 'v') => None,
+        _ => Some(from),
     }
-    model.mode = Mode::Picking(Picker::taps("Clear which flag? Loads may go up again then", items));
-    Wish::Nothing
-}
-
-fn help(model: &mut Model, code: KeyCode, from: u16) -> Wish {
-    model.mode = match code {
-        KeyCode::Down | KeyCode::Char(' ') => Mode::Help(from.saturating_add(1)),
-        KeyCode::Up => Mode::Help(from.saturating_sub(1)),
-        _ => Mode::Day,
-    };
-    Wish::Nothing
 }
 
 fn typed(model: &mut Model, code: KeyCode, control: bool, mut typing: Typing) -> Wish {
@@ -198,53 +126,23 @@ fn typed(model: &mut Model, code: KeyCode, control: bool, mut typing: Typing) ->
 
 fn entered(model: &mut Model, mut typing: Typing) -> Wish {
     let text = typing.text.trim().to_owned();
-    let read = match &typing.then {
-        Then::Line => return entered_line(model, typing, &text),
-        Then::Rating => match text.parse::<u32>() {
-            _ if text.is_empty() => {
-                Ok(Wish::Taps(vec![Tap::Finish { effort: None, minutes: None }]))
-            }
-            Ok(effort @ 0..=10) => {
-                Ok(Wish::Taps(vec![Tap::Finish { effort: Some(effort), minutes: None }]))
-            }
-            _ => Err("a rating from 0 to 10"),
-        },
-        Then::Severity(hurt) => match text.parse::<u32>() {
-            Ok(severity @ 1..=10) => {
+    match &typing.then {
+        Then::Line => {
+            model.sent = Some(typing);
+            Wish::Line(text)
+        }
+        Then::Rating => {
+            model.sent = Some(typing);
+            Wish::Line(format!("finish {text}"))
+        }
+        Then::Severity(hurt) => {
+            if let Ok(severity @ 1..=10) = text.parse::<u32>() {
                 let hurt = Hurt { severity, ..hurt.clone() };
                 model.mode = Mode::Picking(Picker::signs(hurt));
-                Ok(Wish::Nothing)
+            } else {
+                typing.wrong = Some("Not understood: a number from 1 to 10".into());
+                model.mode = Mode::Typing(typing);
             }
-            _ => Err("a number from 1 to 10"),
-        },
-    };
-    read.unwrap_or_else(|wrong| {
-        typing.hint = format!("not understood: {wrong}");
-        model.mode = Mode::Typing(typing);
-        Wish::Nothing
-    })
-}
-
-fn entered_line(model: &mut Model, mut typing: Typing, text: &str) -> Wish {
-    let at = model.at();
-    // A hold's seconds are enough: the word for them is for a line without a screen around it.
-    let seconds = matches!(at, Step::Hold { .. }) && text.starts_with(|c: char| c.is_ascii_digit());
-    let text = if seconds { format!("held {text}") } else { text.to_owned() };
-    match line::parse(&text, &at, model.screen.unit) {
-        Ok(Line::Taps(taps)) => {
-            model.sent = Some(typing);
-            Wish::Taps(taps)
-        }
-        Ok(Line::Quit) => Wish::Leave,
-        Ok(Line::Skip) => skip(model, &at),
-        Ok(Line::Clear) => clear_flags(model, &at),
-        Ok(Line::Sheet | Line::Help) => {
-            model.mode = Mode::Help(0);
-            Wish::Nothing
-        }
-        Err(wrong) => {
-            typing.hint = format!("not understood: {wrong}");
-            model.mode = Mode::Typing(typing);
             Wish::Nothing
         }
     }
@@ -268,49 +166,18 @@ fn picked(model: &mut Model, code: KeyCode, mut picker: Picker) -> Wish {
 
 fn took(model: &mut Model, picker: Picker) -> Wish {
     match picker.choice {
-        Choice::Tap(mut taps) if picker.at < taps.len() => {
-            Wish::Taps(vec![taps.swap_remove(picker.at)])
-        }
+        Choice::Tap(mut taps) if picker.at < taps.len() => Wish::Tap(taps.swap_remove(picker.at)),
         Choice::Place { piece, movement, places } => {
             let Some(place) = places.get(picker.at).copied() else { return Wish::Nothing };
-            let hurt = Hurt { piece, movement, place, severity: 0 };
-            model.mode = Mode::Typing(Typing {
-                ask: format!("How bad is it, {}, 1 to 10?", place.text().replace('-', " ")),
-                hint: "it stops this movement's progression. Esc: no flag".into(),
-                text: String::new(),
-                then: Then::Severity(hurt),
-            });
+            model.mode =
+                Mode::Typing(Typing::severity(Hurt { piece, movement, place, severity: 0 }));
             Wish::Nothing
         }
         Choice::Signs { hurt, marked } => {
             let Hurt { piece, movement, place, severity } = hurt;
             let signs = signs(&marked);
-            Wish::Taps(vec![Tap::Flag { piece, movement, place, severity, signs }])
+            Wish::Tap(Tap::Flag { piece, movement, place, severity, signs })
         }
         Choice::Tap(_) => Wish::Nothing,
-    }
-}
-
-/// Keys and what they do here and now.
-pub(super) fn hints(model: &Model) -> Vec<(String, String)> {
-    let own = |pairs: &[(&str, &str)]| {
-        pairs.iter().map(|(key, what)| ((*key).to_owned(), (*what).to_owned())).collect()
-    };
-    match &model.mode {
-        Mode::Help(_) => own(&[("Up Down", "move"), ("Esc", "back")]),
-        Mode::Typing(_) => own(&[("Enter", "take it"), ("Esc", "back")]),
-        Mode::Picking(Picker { choice: Choice::Signs { .. }, .. }) => {
-            own(&[("Space", "mark"), ("Enter", "save"), ("Up Down", "move"), ("Esc", "no flag")])
-        }
-        Mode::Picking(_) => own(&[("Enter", "take it"), ("Up Down", "move"), ("Esc", "back")]),
-        Mode::Day if model.screen.state == SessionState::Finished => own(&[
-            ("Enter", "leave"),
-            ("u", "open again"),
-            ("f", "rate anew"),
-            ("e", "correct"),
-            ("Up Down", "move"),
-            ("?", "all keys"),
-        ]),
-        Mode::Day => super::go::hints(model),
     }
 }

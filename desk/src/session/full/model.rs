@@ -1,14 +1,10 @@
-//! The state of the full-screen session: what the core said last, and where the athlete is in it.
-//! Keys come in, wishes go out; nothing here draws or logs.
+//! The state of the full-screen session: what the core said last, and what the keys go to. Keys come in,
+//! wishes go out; nothing here draws, logs or decides.
 
-use holdfast_core::companion::{SessionScreen, Tap};
-use holdfast_core::{HoldfastError, Instant};
+use holdfast_core::HoldfastError;
+use holdfast_core::session::{PieceView, Row, SessionScreen, Tap};
 
 use super::form::{Picker, Typing};
-use super::rows::{rows, same_place};
-use super::went_by::WentBy;
-use crate::session::step::{Skipped, Step, follow};
-use crate::session::{doubt_of, said};
 
 /// What the keys go to.
 pub(super) enum Mode {
@@ -20,14 +16,14 @@ pub(super) enum Mode {
     Picking(Picker),
     /// All keys and cautions; the first line shown.
     Help(u16),
+    /// Everything there is to read about the row at hand; the first line shown.
+    Whole(u16),
 }
 
 /// How something that was said is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Tone {
-    /// It is on disk.
-    Saved,
-    /// It is not.
+    /// It is not saved.
     NotSaved,
     /// Good to know.
     Hint,
@@ -38,8 +34,12 @@ pub(super) enum Tone {
 pub(super) enum Wish {
     /// Only a new frame.
     Nothing,
-    /// These taps, each only when the one before was done.
-    Taps(Vec<Tap>),
+    /// A tap that answers the screen it was pressed on.
+    Tap(Tap),
+    /// A typed line, to be read by the core.
+    Line(String),
+    /// A row chosen by hand; none follows the day.
+    Choose(Option<Row>),
     /// To end, leaving the session as it is.
     Leave,
 }
@@ -48,20 +48,17 @@ pub(super) enum Wish {
 pub(super) struct Model {
     /// The core's last answer.
     pub(super) screen: SessionScreen,
-    /// What was passed over for now.
-    pub(super) skipped: Skipped,
-    /// The row chosen by hand; none follows the day.
-    pub(super) chosen: Option<Step>,
     /// What the keys go to.
     pub(super) mode: Mode,
-    /// The line whose taps are on their way: it is opened again when one of them cannot be.
+    /// The line that is on its way: it is opened again when it cannot be done.
     pub(super) sent: Option<Typing>,
-    /// What was said last.
+    /// What was said last, and what before that.
     pub(super) said: Option<(Tone, String)>,
+    pub(super) said_before: Option<(Tone, String)>,
+    /// True when the last key was pressed twice and taken once.
+    pub(super) twice: bool,
     /// True when the window is too small to show what a key would do.
     pub(super) blind: bool,
-    /// Cues that nobody gave.
-    pub(super) went_by: WentBy,
 }
 
 impl Model {
@@ -69,22 +66,24 @@ impl Model {
     pub(super) fn new(screen: SessionScreen) -> Model {
         Model {
             screen,
-            skipped: Skipped::default(),
-            chosen: None,
             mode: Mode::Day,
             sent: None,
             said: None,
+            said_before: None,
+            twice: false,
             blind: false,
-            went_by: WentBy::default(),
         }
     }
 
     /// The row that keys act on.
-    pub(super) fn at(&self) -> Step {
-        let chosen = self.chosen.as_ref();
-        let found = chosen
-            .and_then(|step| rows(&self.screen).into_iter().find(|row| same_place(row, step)));
-        found.unwrap_or_else(|| follow(&self.screen, &self.skipped))
+    pub(super) fn row(&self) -> Option<&Row> {
+        self.screen.here.row.as_ref()
+    }
+
+    /// The piece at hand.
+    pub(super) fn piece(&self) -> Option<&PieceView> {
+        let name = self.row()?.piece()?;
+        self.screen.pieces.iter().find(|piece| piece.name == name)
     }
 
     /// Says something good to know.
@@ -93,50 +92,52 @@ impl Model {
         Wish::Nothing
     }
 
-    /// Says that a key was not taken, beside what was said before: that may be what is on disk.
-    pub(super) fn too_soon(&mut self) {
-        const SAID: &str = "(pressed again at once: taken once)";
-        let (tone, before) = self.said.take().unwrap_or((Tone::Hint, String::new()));
-        let before = before.trim_end_matches(SAID).trim_end();
-        self.said = Some((tone, format!("{before}\n{SAID}").trim_start().to_owned()));
+    /// A key came: what was said about the one before is over, unless this one turns out to be the same
+    /// press.
+    pub(super) fn key_came(&mut self) {
+        self.said_before = self.said.take();
+        self.twice = false;
+        self.sent = None;
     }
 
-    /// Takes in what became of a tap. Says whether it was done.
-    pub(super) fn after(&mut self, tap: &Tap, done: Result<SessionScreen, HoldfastError>) -> bool {
+    /// Takes in what became of a tap.
+    pub(super) fn after(&mut self, done: Result<SessionScreen, HoldfastError>) {
         match done {
-            Ok(screen) => {
-                let number = screen.saved.map_or(String::new(), |number| format!(" {number}"));
-                let mut text = format!("saved{number}: {}", said(tap, &screen));
-                if let Some(doubt) = doubt_of(&screen, tap) {
-                    text += &format!("\nreally? {doubt}; u if it was a slip");
-                }
+            Ok(screen) if screen.ignored => {
                 self.screen = screen;
-                self.said = Some((Tone::Saved, text));
-                // A clock's row is still the one to be at; anything logged leads on.
-                if !matches!(tap, Tap::Clock { .. } | Tap::TakeOption { .. } | Tap::Flag { .. }) {
-                    self.chosen = None;
-                }
-                true
+                self.said = self.said_before.take();
+                self.twice = true;
             }
-            Err(error) => {
-                // What was typed stays, to be put right; nothing of it may fall to the other keys.
-                if let Some(mut typing) = self.sent.take() {
-                    typing.hint = format!("not saved: {error}");
-                    self.mode = Mode::Typing(typing);
-                }
-                self.said = Some((Tone::NotSaved, format!("not saved: {error}")));
-                false
+            Ok(screen) => {
+                let undone = screen.undone.as_ref().map(|undone| format!("Taken back: {undone}"));
+                self.said = undone.map(|undone| (Tone::Hint, undone));
+                self.screen = screen;
             }
+            Err(error) => self.refused("Not saved", &error),
         }
     }
 
-    /// Takes in the core's answer for a later moment.
-    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, HoldfastError>, at: &Instant) {
-        match screen {
-            Ok(screen) => {
-                self.went_by.look(&screen, at);
-                self.screen = screen;
+    /// Says why something cannot be. What was typed stays, to be put right: nothing of it may fall to
+    /// the other keys.
+    pub(super) fn refused(&mut self, how: &str, error: &HoldfastError) {
+        let why = match error {
+            HoldfastError::Invalid { reason, .. } => reason.clone(),
+            error => error.to_string(),
+        };
+        let text = format!("{how}: {why}");
+        match self.sent.take() {
+            Some(mut typing) => {
+                typing.wrong = Some(text);
+                self.mode = Mode::Typing(typing);
             }
+            None => self.said = Some((Tone::NotSaved, text)),
+        }
+    }
+
+    /// Takes in the core's answer for a later moment, or for another row.
+    pub(super) fn refresh(&mut self, screen: Result<SessionScreen, HoldfastError>) {
+        match screen {
+            Ok(screen) => self.screen = screen,
             Err(error) => self.said = Some((Tone::NotSaved, error.to_string())),
         }
     }

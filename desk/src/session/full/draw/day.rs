@@ -1,75 +1,81 @@
-//! The day's pieces in order, with how far each is.
+//! The day's pieces in order, with how far each is: a list, or where there is little room one line.
 
-use holdfast_core::companion::PieceView;
-use ratatui::Frame;
-use ratatui::layout::Rect;
-use ratatui::text::Line;
+use holdfast_core::session::PieceView;
+use ratatui::text::{Line, Span};
+use textwrap::core::display_width;
 
-use crate::full::pane::{Pane, columns};
+use super::rank;
+use crate::full::lines::{columns, hanging, shortened};
+use crate::full::stack::Part;
 use crate::full::theme::Theme;
 use crate::session::full::model::Model;
-use crate::session::full::rows::hold_done;
-use crate::session::full::{flags, name};
 
-pub(super) fn draw(frame: &mut Frame, area: Rect, model: &Model, theme: Theme) {
-    let mut pane = Pane::new(area.width);
-    let at = model.at();
+/// The pieces below each other.
+pub(super) fn list(model: &Model, wide: u16, theme: Theme) -> Vec<Line<'static>> {
     let pieces = &model.screen.pieces;
-    let here: Vec<bool> = pieces.iter().map(|piece| at.name() == Some(name(piece))).collect();
+    let name = model.row().and_then(|row| row.piece());
+    let here = |piece: &PieceView| Some(piece.name.as_str()) == name;
+    let room = wide.saturating_sub(12);
     let cells: Vec<Vec<String>> = pieces
         .iter()
-        .zip(&here)
-        .map(|(piece, here)| {
-            let mark = if *here { ">" } else { " " };
-            let hurts = if flags(Some(piece)).is_empty() { "" } else { " !" };
-            let room = usize::from(area.width).saturating_sub(11);
-            let name = shortened(name(piece), room);
-            vec![format!("{mark} {name}{hurts}"), progress(piece, model)]
+        .map(|piece| {
+            let mark = if here(piece) { ">" } else { " " };
+            let name = shortened(&piece.name, room) + hurts(piece);
+            vec![format!("{mark} {name}"), piece.progress.clone().unwrap_or_default()]
         })
         .collect();
-    for (line, here) in columns(&cells).into_iter().zip(here) {
-        let style = if here { theme.here_now() } else { ratatui::style::Style::new() };
-        pane.line(Line::styled(line, style));
+    let style = |here| if here { theme.here_now() } else { Theme::usual() };
+    let mut lines: Vec<Line> = columns(&cells)
+        .into_iter()
+        .zip(pieces)
+        .map(|(line, piece)| Line::styled(line, style(here(piece))))
+        .collect();
+    let finish = if name.is_none() { "> finish" } else { "  finish" };
+    lines.push(Line::styled(finish, style(name.is_none())));
+    if pieces.iter().any(|piece| !piece.flags.is_empty()) {
+        lines.push(Line::default());
+        lines.extend(hanging(wide, theme.care(), "! discomfort is flagged"));
     }
-    let finish = if at.name().is_none() { "> finish" } else { "  finish" };
-    pane.line(Line::raw(finish));
-    if pieces.iter().any(|piece| !flags(Some(piece)).is_empty()) {
-        pane.gap();
-        pane.text(theme.care(), "! discomfort is flagged");
-    }
-    pane.draw(frame, area);
+    lines
 }
 
-/// A name in as many columns as there are, with a mark where it is cut.
-fn shortened(name: &str, room: usize) -> String {
-    if textwrap::core::display_width(name) <= room {
-        return name.to_owned();
-    }
-    let mut kept = String::new();
-    for letter in name.chars() {
-        if textwrap::core::display_width(&kept) + 2 > room {
-            break;
-        }
-        kept.push(letter);
-    }
-    kept + "~"
+fn hurts(piece: &PieceView) -> &'static str {
+    if piece.flags.is_empty() { "" } else { " !" }
 }
 
-fn progress(piece: &PieceView, model: &Model) -> String {
-    let of = |done: usize, all: usize| {
-        if done == all { "done".into() } else { format!("{done} of {all}") }
-    };
-    let text = match piece {
-        PieceView::Strength { view } => {
-            of(view.sets.iter().filter(|set| set.done.is_some()).count(), view.sets.len())
-        }
-        PieceView::Interval { view } => {
-            of(view.windows.iter().filter(|it| it.reps.is_some()).count(), view.windows.len())
-        }
-        PieceView::Hold { view } if hold_done(view) => "done".into(),
-        PieceView::Hold { .. } => String::new(),
-        PieceView::Note { .. } => String::new(),
-    };
-    let later = model.skipped.has(name(piece), "work") && text != "done";
-    if later { "later".into() } else { text }
+/// The pieces beside each other, from the one at hand on, then those before it, as many as there is room
+/// for.
+pub(super) fn strip(model: &Model, wide: u16, theme: Theme) -> Part<'static> {
+    let name = model.row().and_then(|row| row.piece());
+    let mut cells: Vec<String> = model.screen.pieces.iter().map(cell).collect();
+    cells.push("finish".into());
+    let pieces = &model.screen.pieces;
+    let here = pieces.iter().position(|piece| Some(piece.name.as_str()) == name);
+    let here = here.unwrap_or(cells.len() - 1);
+    let columns =
+        |cells: &[String]| cells.iter().map(|cell| display_width(cell) + 2).sum::<usize>();
+    let (mut from, mut to) = (here, here + 1);
+    // A sign at each end that more are left out.
+    let room = usize::from(wide).saturating_sub(4);
+    while to < cells.len() && columns(&cells[from..=to]) <= room {
+        to += 1;
+    }
+    while from > 0 && columns(&cells[from - 1..to]) <= room {
+        from -= 1;
+    }
+    let mut spans = vec![Span::styled(if from > 0 { ".. " } else { "" }, theme.quiet())];
+    for (index, cell) in cells.iter().enumerate().take(to).skip(from) {
+        let (mark, style) =
+            if index == here { (">", theme.here_now()) } else { ("", theme.quiet()) };
+        let cell = shortened(&format!("{mark}{cell}"), wide.saturating_sub(6));
+        spans.push(Span::styled(cell, style));
+        spans.push(Span::raw("  "));
+    }
+    spans.push(Span::styled(if to < cells.len() { ".." } else { "" }, theme.quiet()));
+    Part::whole(rank::STRIP, vec![Line::from(spans)])
+}
+
+fn cell(piece: &PieceView) -> String {
+    let progress = piece.progress.as_ref().map_or(String::new(), |progress| format!(" {progress}"));
+    format!("{}{}{progress}", piece.name, hurts(piece))
 }

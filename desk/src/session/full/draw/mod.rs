@@ -1,24 +1,49 @@
-//! The full-screen session drawn: head, the day with the piece at hand or its clock, what was said,
-//! the keys.
+//! The full-screen session drawn. Everything on it has a rank: where there is little room, the care text
+//! and the notes give way first, and never the load or what the key says.
 
+mod care;
+mod change;
 mod day;
-mod detail;
-mod forms;
-mod live;
+mod foot;
+mod page;
+mod set;
+mod timed;
 
-use holdfast_core::companion::{NoticeKind, SessionState};
+use holdfast_core::session::{NoticeKind, PieceKindView, SessionState};
 use ratatui::Frame;
-use ratatui::layout::{Constraint, Layout, Rect};
+use ratatui::layout::Rect;
 use ratatui::text::Line;
+use ratatui::widgets::{Clear, Paragraph};
 
-use super::keys::hints;
-use super::model::{Mode, Model, Tone};
-use crate::full::pane::{Pane, keys};
+use super::model::{Mode, Model};
+use crate::full::clock::Face;
+use crate::full::lines::{beside, hanging, headed};
+use crate::full::stack::{Part, Stack};
 use crate::full::theme::Theme;
-use crate::session::prompt;
 
-/// The least that shows what a key would do.
-const LEAST: (u16, u16) = (60, 20);
+/// What gives way to what: the lower number stays longer.
+mod rank {
+    pub(super) const KEY: u8 = 0;
+    pub(super) const LOAD: u8 = 1;
+    pub(super) const CARE: u8 = 2;
+    pub(super) const CLOCK: u8 = 3;
+    pub(super) const TITLE: u8 = 4;
+    pub(super) const TABLE: u8 = 5;
+    pub(super) const SAVED: u8 = 6;
+    pub(super) const HINTS: u8 = 7;
+    pub(super) const HEAD: u8 = 8;
+    pub(super) const WHY: u8 = 9;
+    pub(super) const MORE_CARE: u8 = 10;
+    pub(super) const NOTES: u8 = 11;
+    pub(super) const STRIP: u8 = 12;
+    pub(super) const CAUTION: u8 = 13;
+}
+
+/// The least that shows the load and what the key does.
+pub(super) const LEAST: (u16, u16) = (40, 14);
+
+/// From so many columns on the day's list stands beside the piece at hand.
+const BESIDE: u16 = 72;
 
 /// True when an area is too small to train by.
 pub(super) fn too_small(area: Rect) -> bool {
@@ -28,101 +53,128 @@ pub(super) fn too_small(area: Rect) -> bool {
 /// Draws a frame.
 pub(super) fn draw(frame: &mut Frame, model: &Model, theme: Theme) {
     let area = frame.area();
-    if too_small(area) {
-        return small(frame, model, theme);
-    }
-    let head = head(model, area.width, theme);
-    let said = said(model, area.width, theme);
-    let foot = keys(&hints(model), area.width, 2, theme.key());
-    // Notices are read first, but never so many that nothing else is seen.
-    let rows = [
-        Constraint::Length(head.height().min(area.height / 3)),
-        Constraint::Min(8),
-        Constraint::Length(said.height().min(4)),
-        Constraint::Length(2),
-    ];
-    let [top, body, below, bottom] = Layout::vertical(rows).areas(area);
-    head.draw(frame, top);
+    let lines = if too_small(area) { small(model, area, theme) } else { whole(model, area, theme) };
+    frame.render_widget(Clear, area);
+    frame.render_widget(Paragraph::new(lines), area);
+}
+
+fn whole(model: &Model, area: Rect, theme: Theme) -> Vec<Line<'static>> {
+    let wide = area.width;
+    let mut stack = Stack::default();
+    stack.extend(head(model, wide, theme));
     match &model.mode {
-        Mode::Help(from) => forms::help(frame, body, *from, theme),
-        Mode::Picking(picker) => forms::picker(frame, body, picker, theme),
-        Mode::Day | Mode::Typing(_) => the_day(frame, body, model, theme),
-    }
-    said.draw(frame, below);
-    foot.draw(frame, bottom);
-}
-
-fn the_day(frame: &mut Frame, body: Rect, model: &Model, theme: Theme) {
-    if live::draw(frame, body, model, theme) {
-        return;
-    }
-    let left = if body.width >= 100 { 32 } else { 25 };
-    let [day, _, detail] =
-        Layout::horizontal([Constraint::Length(left), Constraint::Length(1), Constraint::Min(20)])
-            .areas(body);
-    day::draw(frame, day, model, theme);
-    detail::draw(frame, detail, model, theme);
-}
-
-fn small(frame: &mut Frame, model: &Model, theme: Theme) {
-    let area = frame.area();
-    let (wide, high) = LEAST;
-    // A clock is read from the floor, also where there is no room for keys.
-    let (mut head, mut foot) = (Pane::new(area.width), Pane::new(area.width));
-    if let Some(face) = live::clock(model, &mut head, &mut foot, theme) {
-        let rows = [Constraint::Min(1), Constraint::Length(1)];
-        let [top, bottom] = Layout::vertical(rows).areas(area);
-        face.draw(frame, top, theme);
-        let text = format!("q leaves; other keys want {wide} x {high}");
-        return frame.render_widget(Line::styled(text, theme.quiet()), bottom);
-    }
-    let mut pane = Pane::new(area.width);
-    let text = format!(
-        "This window is {} x {}: too small. {wide} x {high} or more, please. q leaves; all that is \
-         logged is kept.",
-        area.width, area.height
-    );
-    pane.text(theme.strong(), &text);
-    if let Some((_, said)) = &model.said {
-        pane.text(theme.warn(), said);
-    }
-    pane.text(theme.quiet(), &prompt(&model.screen, &model.at()));
-    pane.draw(frame, area);
-}
-
-fn head(model: &Model, width: u16, theme: Theme) -> Pane {
-    let screen = &model.screen;
-    let mut pane = Pane::new(width);
-    let end = if screen.state == SessionState::Finished { "  FINISHED" } else { "" };
-    pane.text(theme.strong(), &format!("{}  {}{end}", screen.heading, screen.name));
-    for notice in &screen.notices {
-        match notice.kind {
-            NoticeKind::Care => pane.headed(theme.care(), "CARE:", &notice.text),
-            NoticeKind::Warning => pane.headed(theme.warn(), "note:", &notice.text),
-            NoticeKind::Info => pane.text(theme.quiet(), &notice.text),
+        Mode::Help(from) => stack.push(page::help(*from, wide, theme)),
+        Mode::Whole(from) => stack.push(page::everything(model, *from, wide, theme)),
+        Mode::Picking(picker) => stack.push(page::picker(picker, wide, theme)),
+        Mode::Day | Mode::Typing(_) => {
+            stack.extend(care::parts(model, wide, theme));
+            stack.extend(body(model, wide, theme));
         }
     }
-    pane.gap();
-    pane
+    stack.push(Part::spring());
+    stack.extend(foot::parts(model, wide, theme));
+    stack.lines(area.height)
 }
 
-/// What was said last, or the line being typed.
-fn said(model: &Model, width: u16, theme: Theme) -> Pane {
-    let mut pane = Pane::new(width);
-    if let Mode::Typing(typing) = &model.mode {
-        pane.text(theme.strong(), &typing.ask);
-        pane.text(theme.here_now(), &format!("> {}_", typing.text));
-        pane.text(theme.quiet(), &typing.hint);
-        return pane;
+/// The piece at hand, over the whole width while a clock counts; otherwise beside the day's list, where
+/// there is room for both.
+fn body(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'_>> {
+    let clock = model.screen.here.clock.is_some();
+    if clock || wide < BESIDE {
+        let mut parts = vec![day::strip(model, wide, theme), Part::gap()];
+        parts.extend(at_hand(model, wide, theme));
+        return parts;
     }
-    match &model.said {
-        Some((Tone::Saved, text)) => pane.text(theme.good(), text),
-        Some((Tone::NotSaved, text)) => pane.text(theme.care(), text),
-        Some((Tone::Hint, text)) => pane.text(theme.warn(), text),
-        None => pane.text(theme.quiet(), "What a line calls saved is on disk."),
-    }
-    pane
+    let left = if wide >= 100 { 32 } else { 25 };
+    let list = day::list(model, left, theme);
+    let mut stack = Stack::default();
+    stack.extend(at_hand(model, wide - left - 1, theme));
+    let (high, inner) = (list.len() as u16, stack.into_part(rank::TABLE));
+    vec![inner.over(high, move |lines| beside(list.clone(), left + 1, lines))]
 }
 
+/// The row at hand with all that belongs to it.
+fn at_hand(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'_>> {
+    match model.piece().map(|piece| (&piece.kind, piece)) {
+        Some((PieceKindView::Strength { view }, piece)) => {
+            set::parts(model, piece, view, wide, theme)
+        }
+        Some((PieceKindView::Interval { view }, piece)) => {
+            timed::windows(model, piece, view, wide, theme)
+        }
+        Some((PieceKindView::Hold { view }, _)) => timed::hold(model, view, wide, theme),
+        _ => ends(model, wide, theme),
+    }
+}
+
+/// A session's end, or none begun.
+fn ends(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'_>> {
+    let here = &model.screen.here;
+    let mut parts = vec![Part::text(rank::TITLE, wide, theme.strong(), &here.title)];
+    if here.line != here.title {
+        parts.push(Part::text(rank::WHY, wide, theme.here_now(), &here.line));
+    }
+    parts.extend(notes(model, wide));
+    parts
+}
+
+/// The coach's words before the piece at hand.
+fn notes(model: &Model, wide: u16) -> Vec<Part<'static>> {
+    let note = |note: &String| Part::text(rank::NOTES, wide, Theme::usual(), note);
+    model.screen.here.notes.iter().map(note).collect()
+}
+
+fn head(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
+    let screen = &model.screen;
+    let end = if screen.state == SessionState::Finished { "  FINISHED" } else { "" };
+    let heading = format!("{}  {}{end}", screen.heading, screen.name);
+    let mut parts = vec![Part::text(rank::HEAD, wide, theme.strong(), &heading)];
+    for notice in &screen.notices {
+        parts.push(match notice.kind {
+            NoticeKind::Care => {
+                Part::whole(rank::CARE, headed(wide, theme.care(), "CARE:", &notice.text))
+            }
+            NoticeKind::Warning => {
+                let lines = headed(wide, theme.warn(), "note:", &notice.text);
+                Part::shrinking(rank::HEAD, wide, lines)
+            }
+            NoticeKind::Info => Part::text(rank::CAUTION, wide, theme.quiet(), &notice.text),
+        });
+    }
+    parts.push(Part::gap());
+    parts
+}
+
+/// Where keys would not be safe to press: the clock, which is read from the floor, or what to do about
+/// the size.
+fn small(model: &Model, area: Rect, theme: Theme) -> Vec<Line<'static>> {
+    let (wide, high) = LEAST;
+    let rows = area.height.saturating_sub(1);
+    if let Some(clock) = &model.screen.here.clock {
+        let mut stack = Stack::default();
+        let face = Face::of(clock);
+        let draw = move |rows| face.lines(area.width, rows, rows, theme);
+        stack.push(Part::drawn(0, [1, u16::MAX, u16::MAX], draw));
+        stack.push(Part::spring());
+        let mut lines = stack.lines(rows.max(1));
+        let text = format!("q leaves; other keys want {wide} x {high}");
+        lines.push(Line::styled(text, theme.quiet()));
+        return lines;
+    }
+    let text = format!(
+        "This terminal is {} x {}: too small. Make it {wide} x {high} or more. q leaves; your log is \
+         saved.",
+        area.width, area.height
+    );
+    let mut lines = hanging(area.width, theme.strong(), &text);
+    if let Some((_, said)) = &model.said {
+        lines.extend(hanging(area.width, theme.warn(), said));
+    }
+    lines.extend(hanging(area.width, theme.quiet(), &model.screen.here.line));
+    lines
+}
+
+#[cfg(test)]
+mod law;
 #[cfg(test)]
 mod tests;

@@ -1,0 +1,118 @@
+//! What keys ask before anything is saved: a line, or a list to choose from.
+
+use holdfast_core::clock::Act;
+use holdfast_core::session::{OptionView, PieceKindView, Question, Tap, rating_form};
+
+use super::form::{Item, Picker, Then, Typing};
+use super::model::{Mode, Model, Wish};
+
+/// What the one key asks.
+pub(super) fn question(model: &mut Model, question: Question) -> Wish {
+    match question {
+        Question::Day => days(model),
+        Question::Rpe => rating(model, ""),
+        Question::Load
+        | Question::Reps
+        | Question::Reserve
+        | Question::Range
+        | Question::Correction => line(model, ""),
+    }
+}
+
+/// Opens the line for the row at hand, with what is typed of it already.
+pub(super) fn line(model: &mut Model, typed: &str) -> Wish {
+    let here = &model.screen.here;
+    if here.key.asks == Some(Question::Rpe) {
+        return rating(model, typed);
+    }
+    let Some(form) = here.form.clone() else { return model.hint("Nothing to type here.") };
+    // These two are questions; the others are said better by what the line is for.
+    let ask = match here.key.asks {
+        Some(Question::Reps | Question::Reserve) => here.key.words.clone(),
+        _ => form.ask,
+    };
+    open(model, Typing::new(ask, form.hint, typed, Then::Line))
+}
+
+/// Asks for the session's rating.
+pub(super) fn rating(model: &mut Model, typed: &str) -> Wish {
+    let form = rating_form();
+    open(model, Typing::new(form.ask, form.hint, typed, Then::Rating))
+}
+
+/// Asks which day to train.
+pub(super) fn days(model: &mut Model) -> Wish {
+    let choice = |day: &String| (Item::of(day), Tap::Begin { day: Some(day.clone()) });
+    let days = model.screen.days.iter().map(choice).collect();
+    pick(model, Picker::taps("Nothing is planned today. Train which day?", days))
+}
+
+/// Asks for an option of the movement at hand.
+pub(super) fn options(model: &mut Model) -> Wish {
+    let at_hand = model.screen.here.movement.clone();
+    let Some(piece) = model.piece() else { return Wish::Nothing };
+    let here = |view: &&OptionView| at_hand.as_ref().is_none_or(|it| view.movement == *it);
+    let views: Vec<&OptionView> = piece.options.iter().filter(here).collect();
+    if views.is_empty() {
+        return model.hint("The plan has no options for this movement.");
+    }
+    let tap = |option: Option<&OptionView>| Tap::TakeOption {
+        piece: piece.name.clone(),
+        movement: option.map(|view| view.movement.clone()).or_else(|| at_hand.clone()),
+        option: option.map(|view| view.key.clone()),
+    };
+    let item = |view: &OptionView| {
+        let taken = if view.taken { ", taken" } else { "" };
+        Item {
+            text: format!("{}: for {}{taken}", view.name, view.because_text),
+            more: view.suggested.clone(),
+        }
+    };
+    let mut items: Vec<(Item, Tap)> =
+        views.iter().map(|view| (item(view), tap(Some(view)))).collect();
+    items.push((Item::of("the movement itself"), tap(None)));
+    let ask = format!("Options for {}", piece.name);
+    pick(model, Picker::taps(ask, items))
+}
+
+/// Asks where in a round to start the clock: in a full room not everybody starts at the first station.
+pub(super) fn stations(model: &mut Model) -> Wish {
+    let Some(piece) = model.piece() else { return Wish::Nothing };
+    let PieceKindView::Interval { view } = &piece.kind else { return Wish::Nothing };
+    let item = |(station, text): (u32, &String)| {
+        let (piece, act) = (piece.name.clone(), Act::Begin);
+        let tap = Tap::Clock { piece, act, station: Some(station) };
+        (Item::of(&format!("station {station}: {text}")), tap)
+    };
+    let items = (1..).zip(&view.stations).map(item).collect();
+    let ask = format!("Start the clock of {} at which station?", piece.name);
+    pick(model, Picker::taps(ask, items))
+}
+
+/// Asks where it hurts; then how bad it is, then for emergency signs.
+pub(super) fn discomfort(model: &mut Model) -> Wish {
+    let Some(piece) = model.piece() else { return Wish::Nothing };
+    let picker = Picker::places(piece.name.clone(), model.screen.here.movement.clone());
+    pick(model, picker)
+}
+
+/// Asks which flag to clear.
+pub(super) fn clear_flags(model: &mut Model) -> Wish {
+    let Some(piece) = model.piece() else { return Wish::Nothing };
+    let items = piece.flags.iter().map(|flag| {
+        let tap = Tap::ClearFlags { flags: vec![flag.flag] };
+        (Item::of(&flag.text), tap)
+    });
+    let items = items.collect();
+    pick(model, Picker::taps("Clear which flag? Loads may go up again then.", items))
+}
+
+fn pick(model: &mut Model, picker: Picker) -> Wish {
+    model.mode = Mode::Picking(picker);
+    Wish::Nothing
+}
+
+fn open(model: &mut Model, typing: Typing) -> Wish {
+    model.mode = Mode::Typing(typing);
+    Wish::Nothing
+}
