@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::cue::{Cue, CueKind, Gather, MAX_CUES, PassedCue, cues_ahead, cues_passed};
 use super::timeline::{Course, Standing, Timeline, whole_ms};
 use super::{During, MAX_SIDE_MS, Mark, Trust};
-use crate::Instant;
+use crate::instant::Instant;
 use crate::plan::{Hold, Technique, keyword};
 
 /// The most sides a hold clock counts.

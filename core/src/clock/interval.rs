@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::cue::{Cue, CueKind, Gather, PassedCue, cues_ahead, cues_passed};
 use super::timeline::{Course, Standing, Timeline};
 use super::{During, Mark, Trust};
-use crate::Instant;
+use crate::instant::Instant;
 use crate::plan::Interval;
 
 /// Milliseconds to get ready before the first window: common practice, no source.

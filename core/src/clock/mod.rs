@@ -40,7 +40,7 @@ mod tests;
 
 use serde::{Deserialize, Serialize};
 
-use crate::Instant;
+use crate::instant::Instant;
 use crate::plan::keyword;
 
 pub use cue::{Cue, CueKind, LAST_SECONDS_MS, MAX_CUES, PassedCue};

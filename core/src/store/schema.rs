@@ -11,7 +11,7 @@ use crate::error::{Error, Result};
 /// "Hfst": marks the file as ours (SQLite's `application_id`, at byte 68 of the file).
 pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
-/// The newest schema. EntryId 1: the journal. EntryId 2: what is folded from it. EntryId 3: an index
+/// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
 /// for the latest records of a subject in whatever scheme.
 pub(crate) const SCHEMA_VERSION: i64 = 3;
 

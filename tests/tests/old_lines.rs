@@ -1,0 +1,100 @@
+//! Lines that lie in somebody's journal already. They are frozen: a line here is never changed, and what
+//! this version or a later one writes otherwise is added beside it.
+
+use std::collections::BTreeSet;
+
+use holdfast_core::DeviceId;
+use holdfast_core::exchange::{CarriedFile, Leaf, LeafName};
+use holdfast_core::journal::{Body, Entry};
+use holdfast_tests::train::squats;
+use holdfast_tests::{Crew, SMALL_PLAN, changed, forged};
+use serde_json::Value;
+
+/// Who wrote them.
+const WRITER: &str = "1f202122-2324-4526-a728-292a2b2c2d2e";
+
+/// One of every kind, as the first version wrote them.
+const LINES: [&str; 16] = [
+    r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t":"2026-11-02T18:00:00.000+00:00","k":"profile","id":"01a19d6b-0900-7702-8b97-3d7d77944a86","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","name":"Zoë","role":"athlete","unit":"kg","crew":null}}"#,
+    r#"{"v":1,"n":2,"hlc":{"ms":1793642400000,"count":1},"t":"2026-11-02T18:00:00.000+00:00","k":"plan","id":"01a19d6b-0900-7813-9ffd-f5624fe889d8","body":{"block":"Small block","text":"[block]\nname = \"Small block\"\n"}}"#,
+    r#"{"v":1,"n":3,"hlc":{"ms":1793728801000,"count":0},"t":"2026-11-03T18:00:01.000+00:00","k":"session","id":"01a1a291-68e8-752e-997d-f8898d2cf624","body":{"plan":{"d":"38393a3b-3c3d-4e3f-8041-424344454647","n":2},"block":"Small block","day":"Any evening","week":1,"date":"2026-11-03","at":{"wall_ms":1793728801000,"offset_min":0,"boot_ms":1793728801000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":5,"hlc":{"ms":1793728806000,"count":0},"t":"2026-11-03T18:00:06.000+00:00","k":"rest","id":"01a1a291-7c70-7399-b2ab-3710f95a089e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","set":1,"act":"minute","at":{"wall_ms":1793728806000,"offset_min":0,"boot_ms":1793728806000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":6,"hlc":{"ms":1793728807000,"count":0},"t":"2026-11-03T18:00:07.000+00:00","k":"option","id":"01a1a291-8058-7c18-8102-fb625207d8b1","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","movement":"back-squat","option":"box-squat","because":"low-back"}}"#,
+    r#"{"v":1,"n":7,"hlc":{"ms":1793728808000,"count":0},"t":"2026-11-03T18:00:08.000+00:00","k":"window","id":"01a1a291-8440-7ff6-b7b8-7dce7c1b1f34","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Corners","window":1,"exercise":"bell-swing","asked":15,"reps":15,"load":1600000000000,"spare_ms":9000,"margin_ms":10000,"at":{"wall_ms":1793728808000,"offset_min":0,"boot_ms":1793728808000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":8,"hlc":{"ms":1793728809000,"count":0},"t":"2026-11-03T18:00:09.000+00:00","k":"range","id":"01a1a291-8828-7aaa-9d70-5032de1484fe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","protocol":"knee-to-wall","when":"before","side":1,"tenths":100}}"#,
+    r#"{"v":1,"n":9,"hlc":{"ms":1793728810000,"count":0},"t":"2026-11-03T18:00:10.000+00:00","k":"clock","id":"01a1a291-8c10-7e13-8ca4-58b3d065f0a3","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","mark":{"act":"begin","at":{"wall_ms":1793728810000,"offset_min":0,"boot_ms":1793728810000,"boot_id":"test"}},"station":null}}"#,
+    r#"{"v":1,"n":10,"hlc":{"ms":1793728911000,"count":0},"t":"2026-11-03T18:01:51.000+00:00","k":"hold","id":"01a1a293-1698-7c73-928c-444620073b0e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","stretch":"calf-wall","region":"calves","side":1,"technique":"static","asked_ms":120000,"held_ms":96000,"short":"stopped","said":null,"at":{"wall_ms":1793728911000,"offset_min":0,"boot_ms":1793728911000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":11,"hlc":{"ms":1793728912000,"count":0},"t":"2026-11-03T18:01:52.000+00:00","k":"put-off","id":"01a1a293-1a80-7f2c-b2fc-77439ce3e55e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Corners","part":"work","until":"later","at":{"wall_ms":1793728912000,"offset_min":0,"boot_ms":1793728912000,"boot_id":"test"}}}"#,
+    r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat/box-squat","place":"hip","severity":2,"signs":[]}}"#,
+    r#"{"v":1,"n":13,"hlc":{"ms":1793728914000,"count":0},"t":"2026-11-03T18:01:54.000+00:00","k":"clear","id":"01a1a293-2250-703a-9ef9-5c35a4cd76e4","body":{"flag":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","session":"01a1a291-68e8-752e-997d-f8898d2cf624"}}"#,
+    r#"{"v":1,"n":14,"hlc":{"ms":1793728915000,"count":0},"t":"2026-11-03T18:01:55.000+00:00","k":"taken-back","id":"01a1a291-8828-7aaa-9d70-5032de1484fe","par":[{"d":"1f202122-2324-4526-a728-292a2b2c2d2e","n":8}],"body":{}}"#,
+    r#"{"v":1,"n":15,"hlc":{"ms":1793728916000,"count":0},"t":"2026-11-03T18:01:56.000+00:00","k":"finish","id":"01a1a293-2a20-74ac-9a54-5f5edf1298c7","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","rpe":7,"minutes":45}}"#,
+    r#"{"v":1,"n":16,"hlc":{"ms":1793815200000,"count":0},"t":"2026-11-04T18:00:00.000+00:00","k":"ruling","id":"01a1a7b7-c100-7501-bc82-a10139f03830","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","exercise":"back-squat","scheme":"8,6,5 open","after":"01a1a291-68e8-752e-997d-f8898d2cf624","decision":"accept","loads":[5000000000000,null,6123496995000],"words":"Gut so – weiter!"}}"#,
+];
+
+fn writer() -> DeviceId {
+    serde_json::from_value(Value::from(WRITER)).unwrap()
+}
+
+/// A kind added to the journal without a frozen line fails here.
+#[test]
+fn every_kind_there_is_has_a_line_and_every_line_still_reads() {
+    let mut seen = BTreeSet::new();
+    for line in LINES {
+        let entry = Entry::read(writer(), line).unwrap();
+        let body = serde_json::from_str::<Value>(line).unwrap()["body"].to_string();
+        let body = Body::decode(&entry.kind, &body).unwrap_or_else(|| panic!("{line}"));
+        assert_eq!(body.kind(), entry.kind);
+        seen.insert(body.kind());
+    }
+    assert_eq!(seen, Body::KINDS.iter().copied().collect::<BTreeSet<_>>());
+}
+
+/// They still say what they said: a coach's device that gets them shows the session, counts none of them as
+/// only for a newer app, and folds them alike again.
+#[test]
+fn a_leaf_of_old_lines_folds_to_what_it_said() {
+    let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+    let own = crew.carrier.leaves_of(&crew.coach).remove(0);
+    let own = Leaf::read(&LeafName::parse(&own.name).unwrap(), &own.content).unwrap();
+    let (crew_id, last) = (own.header.crew, LINES.len());
+    let header = format!(
+        r#"{{"leaf":0,"crew":"{crew_id}","device":"{WRITER}","sequence":1,"first":1,"last":{last},"previous":"","seen":{{}}}}"#
+    );
+    let content = format!("{header}\n{}\n", LINES.join("\n"));
+    let report = crew.coach.take_in(&[forged(writer(), 1, content.into_bytes())]).unwrap();
+    assert_eq!((report.leaves, report.entries), (1, last as u64), "{report:?}");
+    let date = "2026-11-03".parse().unwrap();
+    let board = crew.coach.holdfast.board(date).unwrap();
+    assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);
+    let page = crew.coach.holdfast.member("Zoë".into(), date).unwrap();
+    let session = &page.sessions[0];
+    assert_eq!((session.sets, session.rpe, session.minutes), (1, Some(7), Some(45)));
+    assert_eq!(page.options.len(), 1);
+    assert!(page.ranges.is_empty(), "taken back");
+    assert!(!page.discomfort[0].open, "cleared");
+    assert!(!crew.coach.holdfast.refold().unwrap());
+}
+
+/// A set logged before schemes had one of their fields is of the scheme that does without that field: it is
+/// still what was lifted last time, and the next loads go on from it.
+#[test]
+fn a_set_without_a_later_field_of_its_scheme_still_counts_as_last_time() {
+    let plan = changed(SMALL_PLAN, "  open = true\n", "");
+    let plan = changed(&plan, r#", earned_step = ["5 kg", "10 lb"], earned_by = 3"#, "");
+    let crew = Crew::start(&plan, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 5)]);
+    ines.exchange(&crew.carrier).unwrap();
+    let CarriedFile { content, .. } = crew.carrier.leaves_of(ines).pop().unwrap();
+    let now = String::from_utf8(content).unwrap();
+    let old =
+        changed(&now, r#""scheme":{"reps":[8,6,5],"open":false}"#, r#""scheme":{"reps":[8,6,5]}"#);
+    let writer = ines.holdfast.who().unwrap().device;
+    crew.coach.take_in(&crew.carrier.leaves_of(ines)[..1]).unwrap();
+    let report = crew.coach.take_in(&[forged(writer, 2, old.into_bytes())]).unwrap();
+    assert_eq!(report.leaves, 1, "{report:?}");
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-05".parse().unwrap()).unwrap();
+    assert_eq!(page.proposals[0].next_text, "52.5 / 62.5 / 72.5 kg");
+}
