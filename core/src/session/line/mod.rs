@@ -98,13 +98,10 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
     match (&key.tap, &screen.here.form) {
         (Some(pressed), _) => tap(pressed.clone()),
         (None, _) if screen.state == SessionState::Finished => Ok(Typed::Leave),
-        (None, Some(form)) if key.asks.is_some() => {
-            let more = key.more.as_deref().unwrap_or_default();
-            Err(wrong(format!("{} {more} Type {}", key.words, form.hint)))
-        }
+        (None, Some(form)) if key.asks.is_some() => Err(wrong(format!("type {}", form.hint))),
         (None, _) => {
-            let more = key.more.as_deref().unwrap_or_default();
-            Err(wrong(format!("{}. {more}", key.words)))
+            let more = key.more.as_ref().map_or(String::new(), |more| format!(". {more}"));
+            Err(wrong(format!("{}{more}", key.words)))
         }
     }
 }

@@ -41,6 +41,7 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
         let screen = holdfast.today(now())?;
         print::out(&prompt(&screen))?;
         let Some(typed) = ask(&mut input)? else { return left_open(holdfast) };
+        let unread = if typed.is_empty() { "nothing saved:" } else { "not understood:" };
         match holdfast.read_line(typed, now()) {
             Ok(Typed::Leave) if screen.state == SessionState::Finished => return Ok(()),
             Ok(Typed::Leave) => return left_open(holdfast),
@@ -55,7 +56,7 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
                 }
             }
             Err(HoldfastError::Invalid { reason, .. }) => {
-                print::out(&format!("{} {reason}\n", "not understood:".yellow()))?;
+                print::out(&format!("{} {reason}\n", unread.yellow()))?;
             }
             Err(error) => return Err(error.into()),
         }
