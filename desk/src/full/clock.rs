@@ -107,15 +107,20 @@ impl Face {
 
     /// In a row or two. The time first: a line that is cut loses its end.
     fn low(&self, wide: u16, rows: u16, theme: Theme) -> Vec<Line<'static>> {
-        let text = format!("{} {} {}", self.time, self.now, self.about);
-        let mut lines = vec![Line::styled(shortened(text.trim(), wide), theme.here_now())];
+        let short = format!("{} {}", self.time, self.now);
+        let whole = format!("{short} {}", self.about);
         // What is cut off the first line is worth more than what comes next.
-        let cut = display_width(text.trim()) > usize::from(wide) && !self.about.is_empty();
-        let second = if cut { &self.about } else { &self.next };
+        let fits = rows < 2 || display_width(whole.trim()) <= usize::from(wide);
+        let (first, second) = if fits { (whole, &self.next) } else { (short, &self.about) };
+        let mut lines = vec![Line::styled(shortened(first.trim(), wide), theme.here_now())];
         if !second.is_empty() {
             lines.push(Line::raw(shortened(second, wide)));
         }
         lines.truncate(usize::from(rows));
+        // A time stands where it is looked for, at the start.
+        if self.time.is_empty() {
+            lines = lines.into_iter().map(Line::centered).collect();
+        }
         lines
     }
 }

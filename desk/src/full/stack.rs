@@ -20,7 +20,7 @@ pub(crate) struct Part<'a> {
 }
 
 impl<'a> Part<'a> {
-    /// A part that is drawn anew for the rows it gets: at least so many, wanted so many, and at most so
+    /// A part that is drawn for the rows it gets: at least so many, wanted so many, and at most so
     /// many. The lowest rank is served first.
     pub(crate) fn drawn(
         rank: u8,
