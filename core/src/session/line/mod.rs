@@ -98,6 +98,9 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
     match (&key.tap, &screen.here.form) {
         (Some(pressed), _) => tap(pressed.clone()),
         (None, _) if screen.state == SessionState::Finished => Ok(Typed::Leave),
+        (None, _) if key.asks == Some(Question::Rpe) => {
+            Err(wrong("type a rating from 0 to 10, or `finish` to end without one"))
+        }
         (None, Some(form)) if key.asks.is_some() => Err(wrong(format!("type {}", form.hint))),
         (None, _) => {
             let more = key.more.as_ref().map_or(String::new(), |more| format!(". {more}"));
