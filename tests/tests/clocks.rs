@@ -318,10 +318,14 @@ fn a_window_the_clock_has_not_reached_is_refused() {
         }
     };
     to_come(&mut phone, 1);
+    assert_eq!(interval_clock(&phone.tap(clock("Corners", Act::Pause))).now, "Paused");
+    to_come(&mut phone, 1);
+    phone.tap(clock("Corners", Act::Resume));
     for running in 1..=4 {
         phone.pass(if running == 1 { 10_000 } else { MINUTE });
         to_come(&mut phone, running + 1);
-        phone.tap(clock("Corners", Act::Pause));
+        let paused = phone.tap(clock("Corners", Act::Pause));
+        assert_eq!(interval_clock(&paused).now, format!("Paused in window {running}"));
         to_come(&mut phone, running + 1);
         phone.tap(clock("Corners", Act::Resume));
         phone.tap(window(Some(running), None, None));

@@ -175,7 +175,7 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
     let loads = rulings[0]["body"]["loads"].as_array().unwrap();
     let last = loads.last().unwrap().as_i64().unwrap();
     let ines = &played.members["Ines"]["lifts"].as_array().unwrap().clone();
-    let squat = ines.iter().find(|it| it["subject"] == "back-squat").unwrap();
+    let squat = ines.iter().find(|it| it["exercise"] == "back-squat").unwrap();
     let heaviest: Vec<i64> = squat["points"]
         .as_array()
         .unwrap()
@@ -188,7 +188,7 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
     assert_eq!(last, heaviest[2]);
 }
 
-/// Session load is effort times minutes (Foster et al. 2001); volume load is reps times load. Both
+/// Session load is session RPE times minutes (Foster et al. 2001); volume load is reps times load. Both
 /// summed here from the exported tables alone.
 #[test]
 fn session_and_volume_loads_are_the_sums_of_the_exported_rows() {
@@ -208,7 +208,7 @@ fn session_and_volume_loads_are_the_sums_of_the_exported_rows() {
             assert_eq!(session["volume"], volume, "{name} {date}");
             let finish = finishes.iter().find(of_day).unwrap();
             let number = |column: &str| finish[column].parse::<u64>().unwrap();
-            assert_eq!(session["load"], number("effort_0_10") * number("minutes"), "{name} {date}");
+            assert_eq!(session["load"], number("rpe_0_10") * number("minutes"), "{name} {date}");
         }
     }
 }
@@ -228,7 +228,7 @@ fn the_members_stories_are_on_the_board() {
         first("Søren"),
         ("away".into(), "last trained Fri 6 Nov, 4 planned days missed since".into())
     );
-    assert_eq!(first("Saoirse").0, "scaled");
+    assert_eq!(first("Saoirse").0, "options");
     assert_eq!(first("Ines").0, "progress");
     assert_eq!(first("Wyatt").0, "progress");
     assert!(first("Wyatt").1.contains("lb"), "{}", first("Wyatt").1);

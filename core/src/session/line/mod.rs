@@ -98,6 +98,9 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
     match (&key.tap, &screen.here.form) {
         (Some(pressed), _) => tap(pressed.clone()),
         (None, _) if screen.state == SessionState::Finished => Ok(Typed::Leave),
+        (None, _) if key.asks == Some(Question::Rpe) => {
+            Err(wrong("a rating from 0 to 10: `7`; `finish` ends without one"))
+        }
         (None, Some(form)) if key.asks.is_some() => {
             let more = key.more.as_deref().unwrap_or_default();
             Err(wrong(format!("{} {more} Type {}", key.words, form.hint)))

@@ -40,8 +40,10 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
         // A running clock has moved since the last line.
         let screen = holdfast.today(now())?;
         print::out(&prompt(&screen))?;
-        let Some(typed) = ask(&mut input)? else { return left_open(holdfast) };
-        match holdfast.read_line(typed, now()) {
+        // The end of the input leaves, as the word does.
+        let typed = ask(&mut input)?;
+        let typed = typed.map_or(Ok(Typed::Leave), |typed| holdfast.read_line(typed, now()));
+        match typed {
             Ok(Typed::Leave) if screen.state == SessionState::Finished => return Ok(()),
             Ok(Typed::Leave) => return left_open(holdfast),
             Ok(Typed::Help) => print::out(&line_help(&screen))?,
