@@ -57,7 +57,7 @@ impl Athlete {
     /// When the program ends badly.
     pub fn sets(&self) -> Vec<(String, u64)> {
         let today = self.today();
-        let sets = today["pieces"][0]["view"]["sets"].as_array().unwrap();
+        let sets = today["pieces"][0]["kind"]["view"]["sets"].as_array().unwrap();
         let done = sets.iter().map(|set| &set["done"]).filter(|done| !done.is_null());
         done.map(|done| {
             let load = done["load_text"].as_str().unwrap().to_owned();

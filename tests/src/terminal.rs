@@ -3,7 +3,6 @@
 //! Nothing here sleeps for a time and hopes: each step waits for what must come to stand on the
 //! screen, and only fails after a long while.
 
-use std::collections::HashMap;
 use std::io::{Read, Write};
 use std::num::NonZeroU16;
 use std::path::Path;
@@ -18,12 +17,12 @@ use crate::program;
 /// How long something may take to come to stand on the screen: a loaded machine is slow.
 pub const LONG: Duration = Duration::from_secs(90);
 
-/// Two presses of one key further apart than this are two.
+/// Two presses further apart than this are two.
 const APART: Duration = Duration::from_millis(800);
 
 /// A terminal with the program in it.
 pub struct Terminal {
-    pressed: HashMap<char, Instant>,
+    pressed: Option<Instant>,
     master: Box<dyn MasterPty + Send>,
     child: Box<dyn Child + Send + Sync>,
     keys: Box<dyn Write + Send>,
@@ -66,25 +65,21 @@ impl Terminal {
                 parser.lock().unwrap().process(&some[..read]);
             }
         });
-        Terminal { pressed: HashMap::new(), master: pair.master, child, keys, shown, raw }
+        Terminal { pressed: None, master: pair.master, child, keys, shown, raw }
     }
 
-    /// Types. A lone key that does something is pressed as somebody does who means it: two at once
-    /// would count as one.
+    /// Types. A lone key that does something is pressed as somebody does who means it: what comes at
+    /// once after such a key would count as the same press.
     ///
     /// # Panics
     /// When the program takes no keys any more.
     pub fn types(&mut self, keys: &str) {
-        let lone = match keys {
-            "\r" | " " => Some('\r'),
-            "u" | "n" | "x" | "p" | "b" | "s" | "+" => keys.chars().next(),
-            _ => None,
-        };
-        if let Some(last) = lone.and_then(|key| self.pressed.get(&key)) {
+        let lone = matches!(keys, "\r" | " " | "u" | "n" | "x" | "p" | "b" | "s" | "m" | "+");
+        if let Some(last) = self.pressed.filter(|_| lone) {
             std::thread::sleep(APART.saturating_sub(last.elapsed()));
         }
-        if let Some(key) = lone.or(keys.ends_with('\r').then_some('\r')) {
-            self.pressed.insert(key, Instant::now());
+        if lone || keys.ends_with('\r') {
+            self.pressed = Some(Instant::now());
         }
         self.keys.write_all(keys.as_bytes()).unwrap();
         self.keys.flush().unwrap();
@@ -256,5 +251,5 @@ pub fn command(home: &Path, args: &[&str], environment: &[(&str, &str)]) -> Comm
 /// True when a session's screen shows more than a second of side 1 held; which second is seen depends on
 /// the machine.
 pub fn a_second_held(screen: &str) -> bool {
-    screen.contains("held: side 1") && !screen.contains("held: side 1 0:00")
+    screen.contains("held: left") && !screen.contains("held: left 0:00")
 }

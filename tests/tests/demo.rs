@@ -175,7 +175,7 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
     let loads = rulings[0]["body"]["loads"].as_array().unwrap();
     let last = loads.last().unwrap().as_i64().unwrap();
     let ines = &played.members["Ines"]["lifts"].as_array().unwrap().clone();
-    let squat = ines.iter().find(|it| it["exercise"] == "back-squat").unwrap();
+    let squat = ines.iter().find(|lift| lift["exercise"] == "back-squat").unwrap();
     let heaviest: Vec<i64> = squat["points"]
         .as_array()
         .unwrap()
@@ -188,7 +188,7 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
     assert_eq!(last, heaviest[2]);
 }
 
-/// Session load is session RPE times minutes (Foster et al. 2001); volume load is reps times load. Both
+/// Session load is RPE times minutes (Foster et al. 2001); volume load is reps times load. Both
 /// summed here from the exported tables alone.
 #[test]
 fn session_and_volume_loads_are_the_sums_of_the_exported_rows() {

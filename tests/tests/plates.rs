@@ -113,7 +113,7 @@ fn what_cannot_be_says_what_can() {
         ),
         ("91kg --warm-up", &["91kg: this kit cannot build it"]),
         ("0kg", &["load: \"0kg\": a load must be above zero"]),
-        ("0.0lb", &["must be above zero"]),
+        ("0.0lb", &["above zero"]),
         ("92.5", &["load: \"92.5\": say the unit", "92.5 kg"]),
         ("NaNkg", &["load: \"NaNkg\"", "92.5 kg"]),
         ("infkg", &["load: \"infkg\""]),

@@ -102,10 +102,10 @@ impl At<'_> {
     /// stopped first.
     fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
         let exercise = self.exercise(row, piece)?;
-        let flagged = self.snapshot.flags.iter().map(|flag| &flag.body);
+        let mut flagged = self.snapshot.flags.iter().map(|flag| &flag.body);
         let stops =
             |it: &&crate::journal::Discomfort| it.exercise == exercise && it.severity >= STOP_FROM;
-        flagged.filter(stops).next()?;
+        flagged.find(stops)?;
         let name = self.snapshot.block.as_ref()?.name_of(&exercise);
         let runs = is_timed(piece);
         let tap = if runs {

@@ -272,6 +272,11 @@ pub fn place_text(place: Place) -> &'static str {
     words::place(place)
 }
 
+/// A side of a hold, counted from 1, in words: of two, `left` and `right`. None where there is but one.
+pub fn side_text(side: u32, sides: u32) -> Option<String> {
+    words::side(side, sides)
+}
+
 /// An emergency sign, in words.
 pub fn sign_text(sign: Sign) -> &'static str {
     words::sign(sign)

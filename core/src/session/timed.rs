@@ -171,7 +171,7 @@ impl Sheet<'_> {
     fn range(&self, name: &str, hold: &Hold) -> Option<RangeView> {
         let protocol = hold.measure?;
         let logged = self.log().map_or(&[][..], |log| &log.ranges);
-        let readings: Vec<ReadingView> = logged
+        let mut readings: Vec<ReadingView> = logged
             .iter()
             .map(|range| &range.body)
             .filter(|range| range.piece == name && range.protocol == protocol)
@@ -182,6 +182,7 @@ impl Sheet<'_> {
                 text: words::reading(range.when, range.side, range.tenths, protocol),
             })
             .collect();
+        readings.sort_by_key(|reading| (reading.when == MeasuredWhen::After, reading.side));
         let of = |when, side| {
             readings.iter().find(|it| it.when == when && it.side == side).map(|it| it.tenths)
         };

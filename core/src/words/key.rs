@@ -91,9 +91,9 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::WindowToCome(None) => "The first window comes.".into(),
         KeyFor::WindowToCome(Some(running)) => format!("Window {running} is logged."),
         KeyFor::Clock(Act::Begin) => "With time to get ready.".into(),
-        KeyFor::Clock(_) => return None,
+        KeyFor::Clock(_) | KeyFor::Range => return None,
         KeyFor::Held(_) => "Saves what the clock counted.".into(),
-        KeyFor::Range => "Saves it.".into(),
+
         KeyFor::Finish => "How hard was the whole session, 0 to 10?".into(),
         KeyFor::Correct => "It is logged already.".into(),
         KeyFor::Leave(_) => "It hurts: go on with the next piece.".into(),

@@ -22,7 +22,7 @@ impl Bounce {
     /// meant. Keys that only move or open something are always meant.
     pub(crate) fn is(&mut self, key: KeyEvent, now: Instant) -> bool {
         let Some((key, apart)) = guarded(key) else { return false };
-        // Each press that is too soon begins the time anew: a key held down repeats for long.
+        // Each press that is too soon begins the time again: a key held down repeats for long.
         let last = self.last.insert(key, now);
         last.is_some_and(|last| now.saturating_duration_since(last) < apart)
     }

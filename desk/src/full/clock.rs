@@ -70,8 +70,13 @@ impl Face {
             None => u16::from(!self.time.is_empty()),
         };
         left = left.saturating_sub(least_rows);
-        let about = fill(&self.about, wide);
-        let about: Vec<String> = about.into_iter().take(usize::from(left)).collect();
+        let mut about = fill(&self.about, wide);
+        if about.len() > usize::from(left) {
+            about.truncate(usize::from(left));
+            if let Some(last) = about.last_mut() {
+                *last = shortened(&format!("{last} ..."), wide);
+            }
+        }
         left -= about.len() as u16;
         let [gauge, next] = [!self.gauge.is_empty(), !self.next.is_empty()].map(|wanted| {
             let taken = wanted && left > 0;
@@ -102,15 +107,20 @@ impl Face {
 
     /// In a row or two. The time first: a line that is cut loses its end.
     fn low(&self, wide: u16, rows: u16, theme: Theme) -> Vec<Line<'static>> {
-        let text = format!("{} {} {}", self.time, self.now, self.about);
-        let mut lines = vec![Line::styled(shortened(text.trim(), wide), theme.here_now())];
+        let short = format!("{} {}", self.time, self.now);
+        let whole = format!("{short} {}", self.about);
         // What is cut off the first line is worth more than what comes next.
-        let cut = display_width(text.trim()) > usize::from(wide) && !self.about.is_empty();
-        let second = if cut { &self.about } else { &self.next };
+        let fits = rows < 2 || display_width(whole.trim()) <= usize::from(wide);
+        let (first, second) = if fits { (whole, &self.next) } else { (short, &self.about) };
+        let mut lines = vec![Line::styled(shortened(first.trim(), wide), theme.here_now())];
         if !second.is_empty() {
             lines.push(Line::raw(shortened(second, wide)));
         }
         lines.truncate(usize::from(rows));
+        // A time stands where it is looked for, at the start.
+        if self.time.is_empty() {
+            lines = lines.into_iter().map(Line::centered).collect();
+        }
         lines
     }
 }

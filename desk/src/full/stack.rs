@@ -20,7 +20,7 @@ pub(crate) struct Part<'a> {
 }
 
 impl<'a> Part<'a> {
-    /// A part that is drawn anew for the rows it gets: at least so many, wanted so many, and at most so
+    /// A part that is drawn for the rows it gets: at least so many, wanted so many, and at most so
     /// many. The lowest rank is served first.
     pub(crate) fn drawn(
         rank: u8,
@@ -104,7 +104,7 @@ fn cut(lines: &[Line<'static>], wide: u16, rows: u16) -> Vec<Line<'static>> {
     {
         let style = last.spans.first().map_or(Style::new(), |span| span.style.patch(last.style));
         let room = wide.saturating_sub(MORE.len() as u16);
-        let text = fit_in(&format!("{} ...", last.to_string().trim_end()), room);
+        let text = format!("{} ...", fit_in(&last.to_string(), room.saturating_sub(4)).trim_end());
         *last = Line::from(vec![Span::styled(text, style), Span::raw(MORE)]);
     }
     kept

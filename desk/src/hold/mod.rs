@@ -6,7 +6,7 @@ mod screen;
 use holdfast_core::Instant;
 use holdfast_core::clock::{Act, HoldSpec, HoldState, Mark, WhyShort, hold_state};
 use holdfast_core::plan::HOLD_SWITCH_MS;
-use holdfast_core::session::{ClockView, CueView, hold_clock};
+use holdfast_core::session::{ClockView, CueView, hold_clock, side_text};
 
 use crate::args::Hold;
 use crate::fault::{Fault, Outcome};
@@ -66,9 +66,9 @@ impl Timer {
             Some(WhyShort::Said) | None => "",
         };
         let sides = state.held_ms.iter().zip(&state.short).zip(1..);
-        let alone = state.held_ms.len() == 1;
+        let count = state.held_ms.len() as u32;
         let each = sides.map(|((ms, short), side)| {
-            let side = if alone { String::new() } else { format!("side {side} ") };
+            let side = side_text(side, count).map_or(String::new(), |side| format!("{side} "));
             format!("{side}{}{}", seconds(ms), why(short))
         });
         format!("held {}", each.collect::<Vec<_>>().join(", "))

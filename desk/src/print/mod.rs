@@ -98,10 +98,14 @@ pub(crate) fn clock(clock: &ClockView) -> String {
 /// What the one key does, for the line before the prompt: `Enter: Done: 60 kg x 6. Saves set 2.`
 pub(crate) fn key(key: &Key) -> String {
     let more = key.more.iter().map(|more| format!(" {more}")).collect::<String>();
-    match key.tap {
-        Some(_) => format!("Enter: {}.{more}", key.words),
-        None => format!("{}.{more}", key.words),
-    }
+    let enter = key.tap.as_ref().map_or("", |_| "Enter: ");
+    format!("{enter}{}{more}", sentence(&key.words))
+}
+
+/// Words closed with a full stop, unless they close themselves.
+fn sentence(words: &str) -> String {
+    let closed = words.ends_with(['.', '?', '!']);
+    format!("{words}{}", if closed { "" } else { "." })
 }
 
 /// A table without lines, as wide as the terminal or 100 columns.

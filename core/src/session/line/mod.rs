@@ -101,13 +101,10 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
         (None, _) if key.asks == Some(Question::Rpe) => {
             Err(wrong("a rating from 0 to 10: `7`; `finish` ends without one"))
         }
-        (None, Some(form)) if key.asks.is_some() => {
-            let more = key.more.as_deref().unwrap_or_default();
-            Err(wrong(format!("{} {more} Type {}", key.words, form.hint)))
-        }
+        (None, Some(form)) if key.asks.is_some() => Err(wrong(format!("type {}", form.hint))),
         (None, _) => {
-            let more = key.more.as_deref().unwrap_or_default();
-            Err(wrong(format!("{}. {more}", key.words)))
+            let more = key.more.as_ref().map_or(String::new(), |more| format!(". {more}"));
+            Err(wrong(format!("{}{more}", key.words)))
         }
     }
 }

@@ -8,7 +8,7 @@ use holdfast_core::coach::{
 };
 use holdfast_core::load::Decision;
 use holdfast_core::load::Reason;
-use holdfast_core::plan::Protocol;
+use holdfast_core::plan::{Exercise, Protocol};
 use holdfast_core::{Mass, MassUnit, PersonId, RecordId};
 
 pub(super) const HOSTILE: &str = "<script>alert('x')</script>\"& Søn";

@@ -15,6 +15,7 @@ pub(super) fn grant(holdfast: &Holdfast, model: &mut Model, wish: Wish, at: &Ins
             let answers = Some(model.screen.revision);
             model.after(holdfast.tap(tap, answers, at.clone()));
         }
+        Wish::Chosen(tap) => model.after(holdfast.tap(tap, None, at.clone())),
         Wish::Line(text) => match holdfast.read_line(text, at.clone()) {
             Ok(Typed::Tap { tap }) => model.after(holdfast.tap(tap, None, at.clone())),
             Ok(Typed::Sheet) => model.mode = Mode::Whole(0),

@@ -166,7 +166,9 @@ fn picked(model: &mut Model, code: KeyCode, mut picker: Picker) -> Wish {
 
 fn took(model: &mut Model, picker: Picker) -> Wish {
     match picker.choice {
-        Choice::Tap(mut taps) if picker.at < taps.len() => Wish::Tap(taps.swap_remove(picker.at)),
+        Choice::Tap(mut taps) if picker.at < taps.len() => {
+            Wish::Chosen(taps.swap_remove(picker.at))
+        }
         Choice::Place { piece, movement, places } => {
             let Some(place) = places.get(picker.at).copied() else { return Wish::Nothing };
             model.mode =
@@ -176,7 +178,7 @@ fn took(model: &mut Model, picker: Picker) -> Wish {
         Choice::Signs { hurt, marked } => {
             let Hurt { piece, movement, place, severity } = hurt;
             let signs = signs(&marked);
-            Wish::Tap(Tap::Flag { piece, movement, place, severity, signs })
+            Wish::Chosen(Tap::Flag { piece, movement, place, severity, signs })
         }
         Choice::Tap(_) => Wish::Nothing,
     }

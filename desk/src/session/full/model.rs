@@ -34,8 +34,10 @@ pub(super) enum Tone {
 pub(super) enum Wish {
     /// Only a new frame.
     Nothing,
-    /// A tap that answers the screen it was pressed on.
+    /// A tap that answers the screen it was pressed on: the core does it once.
     Tap(Tap),
+    /// A tap chosen from a list: it is meant, however soon it follows on the key that opened the list.
+    Chosen(Tap),
     /// A typed line, to be read by the core.
     Line(String),
     /// A row chosen by hand; none follows the day.

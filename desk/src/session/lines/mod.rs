@@ -42,8 +42,9 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
         print::out(&prompt(&screen))?;
         // The end of the input leaves, as the word does.
         let typed = ask(&mut input)?;
-        let typed = typed.map_or(Ok(Typed::Leave), |typed| holdfast.read_line(typed, now()));
-        match typed {
+        let empty = typed.as_ref().is_some_and(String::is_empty);
+        let unread = if empty { "nothing saved:" } else { "not understood:" };
+        match typed.map_or(Ok(Typed::Leave), |typed| holdfast.read_line(typed, now())) {
             Ok(Typed::Leave) if screen.state == SessionState::Finished => return Ok(()),
             Ok(Typed::Leave) => return left_open(holdfast),
             Ok(Typed::Help) => print::out(&line_help(&screen))?,
@@ -57,7 +58,7 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
                 }
             }
             Err(HoldfastError::Invalid { reason, .. }) => {
-                print::out(&format!("{} {reason}\n", "not understood:".yellow()))?;
+                print::out(&format!("{} {reason}\n", unread.yellow()))?;
             }
             Err(error) => return Err(error.into()),
         }

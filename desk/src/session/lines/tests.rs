@@ -1,21 +1,24 @@
 //! The line-by-line session against the real core, on a clock that moves a second with each tap.
 
-use holdfast_core::companion::SideView;
+use holdfast_core::clock::Phase;
+use holdfast_core::session::{SessionScreen, SideView, Tap, Typed};
+use holdfast_tests::taps::begin_day;
+use holdfast_tests::views::{hold, interval};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
-use super::*;
+use super::{prompt, saved};
+use crate::print;
 
 /// An athlete in a session of the small plan.
 struct Ana {
     crew: Crew,
-    skipped: Skipped,
 }
 
 impl Ana {
     fn new() -> Ana {
         let crew = Crew::start(SMALL_PLAN, &["Ana"]).unwrap();
-        crew.athletes[0].tap(Tap::Begin { day: Some("Any evening".into()) }).unwrap();
-        Ana { crew, skipped: Skipped::default() }
+        crew.athletes[0].tap(begin_day("Any evening")).unwrap();
+        Ana { crew }
     }
 
     fn device(&self) -> &Device {
@@ -26,108 +29,96 @@ impl Ana {
         self.device().today().unwrap()
     }
 
-    fn at(&self) -> Step {
-        follow(&self.screen(), &self.skipped)
+    /// What a line means now.
+    fn read(&self, typed: &str) -> Result<Typed, String> {
+        let now = self.device().now();
+        self.device().holdfast.read_line(typed.into(), now).map_err(|error| error.to_string())
     }
 
-    /// Passes over so many things.
-    fn skips(&mut self, times: u32) {
-        for _ in 0..times {
-            self.skipped.add(&self.at());
-        }
-    }
-
-    /// Types a line and gives what is said of its last tap.
+    /// Types a line and gives what is said of its tap.
     fn types(&self, typed: &str) -> String {
-        let Ok(Line::Taps(taps)) = line::parse(typed, &self.at(), self.screen().unit) else {
-            panic!("{typed} is no tap")
+        let Ok(Typed::Tap { tap }) = self.read(typed) else {
+            panic!("{typed} is no tap: {:?}", self.read(typed))
         };
-        let told = taps.into_iter().map(|tap| {
-            let after = self.device().tap(tap.clone()).unwrap();
-            said(&tap, &after)
-        });
-        told.last().unwrap()
+        let after = self.device().tap(tap).unwrap();
+        saved(&after)
     }
 
-    /// Why the piece at hand cannot be passed over.
-    fn stays(&self) -> Option<&'static str> {
-        step::stays(&self.screen(), &self.at())
+    /// Puts so many things off.
+    fn puts_off(&self, times: u32) {
+        (0..times).for_each(|_| drop(self.types("skip")));
     }
 
     fn prompt(&self) -> String {
-        let (screen, at) = (self.screen(), self.at());
-        asked(&screen, &at) + &prompt(&screen, &at)
+        prompt(&self.screen())
     }
 
     fn sides(&self) -> Vec<SideView> {
-        let PieceView::Hold { view } = &self.screen().pieces[2] else { panic!("no hold") };
-        view.sides.clone()
+        hold(&self.screen()).sides.clone()
     }
 }
 
 #[test]
 fn enter_logs_the_window_that_runs_with_what_is_to_spare() {
-    let mut ana = Ana::new();
-    ana.skips(1);
+    let ana = Ana::new();
+    ana.puts_off(1);
     ana.types("begin");
-    assert!(step::not_yet(&ana.screen(), &ana.at()).unwrap().contains("get ready"));
+    assert!(ana.read("").unwrap_err().contains("Get ready"));
+    assert!(ana.read("12").is_ok(), "what a line means is read, whether it can be done or not");
     ana.types("next");
     ana.device().pass(69_000);
     assert!(ana.prompt().contains("Corners, window 2 of 4"), "{}", ana.prompt());
-    assert_eq!(step::not_yet(&ana.screen(), &ana.at()), None);
     ana.types("");
-    let PieceView::Interval { view } = &ana.screen().pieces[1] else { panic!("no windows") };
+    let screen = ana.screen();
+    let view = interval(&screen);
     assert_eq!((view.windows[0].reps, view.windows[1].spare_ms), (None, Some(50_000)));
     // The one that was forgotten comes back, but not by Enter alone while the other still runs.
     assert!(ana.prompt().contains("Corners, window 1 of 4"), "{}", ana.prompt());
-    let wait = step::not_yet(&ana.screen(), &ana.at()).unwrap();
-    assert!(wait.starts_with("window 2 is logged; the next one comes. `window 1`"), "{wait}");
-    assert_eq!(ana.types("window 1"), "Corners window 1");
+    assert!(ana.read("").unwrap_err().contains("Window 2 is logged"));
+    assert!(ana.types("window 1").contains("Corners window 1, 15 done"));
 }
 
 #[test]
 fn windows_begin_at_a_station_and_sides_and_windows_can_be_skipped() {
-    let mut ana = Ana::new();
-    ana.skips(1);
+    let ana = Ana::new();
+    ana.puts_off(1);
     ana.types("begin 2");
-    let PieceView::Interval { view } = &ana.screen().pieces[1] else { panic!("no windows") };
-    assert_eq!(view.start_station, 2);
-    assert!(
-        line::parse("begin x", &ana.at(), ana.screen().unit).unwrap_err().contains("`begin N`")
-    );
+    assert_eq!(interval(&ana.screen()).start_station, 2);
+    assert!(ana.read("begin x").unwrap_err().contains("`begin N`"));
     ana.types("next");
-    assert!(ana.prompt().contains("[window 1, 60 s left]"), "{}", ana.prompt());
+    assert!(ana.prompt().contains("window 1 of 4, 60 s left]"), "{}", ana.prompt());
     ana.types("next");
-    assert!(ana.prompt().contains("[window 2, 60 s left]"), "{}", ana.prompt());
+    assert!(ana.prompt().contains("window 2 of 4, 60 s left]"), "{}", ana.prompt());
 }
 
 #[test]
-fn a_clock_is_not_left_behind_by_skip() {
-    let mut ana = Ana::new();
-    ana.skips(1);
-    assert_eq!(ana.stays(), None, "windows without a clock");
+fn a_clock_is_not_left_behind() {
+    let ana = Ana::new();
+    let refused = |ana: &Ana| match ana.read("skip") {
+        Ok(Typed::Tap { tap }) => ana.device().tap(tap).unwrap_err().to_string(),
+        other => panic!("{other:?}"),
+    };
+    ana.puts_off(1);
     ana.types("begin");
-    assert!(ana.stays().unwrap().contains("`stop` ends it"));
+    assert!(refused(&ana).contains("log or stop it first"));
     ana.types("stop");
-    assert_eq!(ana.stays(), None, "a clock that is over holds nobody");
-    ana.skips(2);
-    assert_eq!(ana.stays(), None, "a hold not begun");
+    ana.puts_off(2);
     ana.types("");
-    assert!(ana.stays().unwrap().contains("`stop` ends it"));
+    assert_eq!(hold(&ana.screen()).clock.as_ref().unwrap().phase, Phase::Ready);
+    assert!(refused(&ana).contains("log or stop it first"));
     ana.types("stop");
-    assert_eq!(ana.stays(), None, "nothing was held");
     ana.types("begin");
     ana.device().pass(15_000);
     ana.types("stop");
-    assert!(ana.stays().unwrap().contains("Enter logs what was held"));
+    assert!(refused(&ana).contains("log or stop it first"), "seconds wait to be logged");
     ana.types("");
-    assert_eq!(ana.stays(), None, "it is logged");
+    assert!(ana.sides()[0].held_ms.is_some());
 }
 
 #[test]
 fn a_hold_is_told_with_its_sides_and_why_they_are_short() {
-    let mut ana = Ana::new();
-    ana.skips(3);
+    let ana = Ana::new();
+    ana.puts_off(3);
     ana.types("begin");
     for (typed, ms) in [("next", 11_000), ("next", 0), ("next", 4_000)] {
         ana.types(typed);
@@ -135,43 +126,65 @@ fn a_hold_is_told_with_its_sides_and_why_they_are_short() {
     }
     ana.types("stop");
     ana.device().pass(39_359_000);
-    assert!(ana.prompt().contains("[ended 10 h 55 min ago]"), "{}", ana.prompt());
+    assert!(ana.prompt().contains("10 h 55 min ago, stopped]"), "{}", ana.prompt());
     let said = ana.types("");
-    assert_eq!(said, "Calves, held side 1 12 s (skipped), side 2 5 s (stopped early)");
+    let wanted = "Calves, held left 12 s (skipped), right 5 s (stopped early)";
+    assert!(said.contains(wanted), "{said}");
     let sheet = print::sheet(&ana.screen());
-    let wanted = "held side 1: 12 s (skipped), side 2: 5 s (stopped early)";
+    let wanted = "held left: 12 s (skipped), right: 5 s (stopped early)";
     assert!(sheet.contains(wanted), "{sheet}");
-    assert!(ana.sides().iter().all(|side| !side.short_text.is_empty()));
+    assert!(ana.sides().iter().all(|side| side.short.is_some()));
 }
 
 #[test]
 fn a_pause_in_a_switch_says_so() {
-    let mut ana = Ana::new();
-    ana.skips(3);
+    let ana = Ana::new();
+    ana.puts_off(3);
     for typed in ["begin", "next", "next", "pause"] {
         ana.types(typed);
     }
     let shown = ana.prompt();
-    assert!(shown.contains("[paused, change to side 2, 9 s left]"), "{shown}");
-    let PieceView::Hold { view } = &ana.screen().pieces[2] else { panic!("no hold") };
-    let face = crate::full::clock::Face::of_hold(view.clock.as_ref().unwrap(), false);
-    assert_eq!(
-        (face.now.as_str(), face.about.as_str()),
-        ("PAUSED", "in the switch to side 2 of 2")
-    );
+    assert!(shown.contains("[before the right, paused, 9 s left]"), "{shown}");
 }
 
 #[test]
-fn two_readings_are_told_apart() {
-    let mut ana = Ana::new();
-    ana.skips(2);
-    assert_eq!(ana.types("10.5 11"), "Calves, before side 2 11.0");
-}
-
-#[test]
-fn the_rest_says_where_its_length_comes_from() {
+fn two_readings_are_told_apart_and_saved_together() {
     let ana = Ana::new();
-    ana.types("50x8");
+    ana.puts_off(2);
+    let said = ana.types("10.5 11");
+    assert!(
+        said.contains("Calves, before left 10.5 cm and Calves, before right 11.0 cm"),
+        "{said}"
+    );
+    // One of two that cannot be: neither is saved.
+    let other = Ana::new();
+    other.puts_off(2);
+    let Ok(Typed::Tap { tap: tap @ Tap::LogRange { .. } }) = other.read("10.5 99") else {
+        panic!()
+    };
+    assert!(other.device().tap(tap).is_err());
+    assert!(hold(&other.screen()).range.as_ref().unwrap().readings.is_empty());
+}
+
+#[test]
+fn the_rest_says_where_its_length_comes_from_and_what_enter_does() {
+    let ana = Ana::new();
+    ana.types("50x8, 3 left");
     let shown = ana.prompt();
     assert!(shown.contains("rest: 2 min of 2 min left, as the plan says"), "{shown}");
+    assert!(shown.contains("Enter: End the rest."), "{shown}");
+}
+
+/// What is typed and not understood is never ignored in silence.
+#[test]
+fn what_makes_no_sense_is_an_error() {
+    let ana = Ana::new();
+    for typed in
+        ["undo twice", "quit now", "flag knee", "flag knee 11", "finish 11", "option", "60"]
+    {
+        let read = ana.read(typed);
+        assert!(read.is_err() || typed == "60", "{typed}: {read:?}");
+    }
+    let why = ana.read("flag knee 4 chestpain").unwrap_err();
+    assert!(why.contains("\"chestpain\" is no emergency sign") && why.contains("chest-pain"));
 }

@@ -36,7 +36,7 @@ pub(super) fn rest(
         lines.extend(face.lines(wide, left, scale.unwrap_or(rows), theme));
         lines
     };
-    Part::drawn(rank::CLOCK, [2, 10, u16::MAX], draw)
+    Part::drawn(rank::CLOCK, [2, 11, u16::MAX], draw)
 }
 
 fn steps(change: &ChangeView) -> Vec<Step> {
@@ -50,15 +50,14 @@ fn bar(steps: &[Step], wide: u16, rows: u16, theme: Theme) -> (Option<u16>, Vec<
     if steps.is_empty() {
         return (None, vec![Line::styled("Bar is ready.", theme.strong()).centered()]);
     }
-    // The clock wants its word, its digits and a line about it; in a low window a line.
-    let for_clock = if rows >= 12 { 5 } else { 2 };
-    let room = rows.saturating_sub(for_clock);
-    let biggest = room * 2 / 5;
-    for scale in (1..=biggest).rev() {
-        if let Some(lines) = big(steps, wide, scale, theme)
-            && lines.len() <= usize::from(room)
-        {
-            return (Some(scale), lines);
+    // The clock wants its word, its digits and a line about it; in a low window less.
+    for for_clock in (1..=5).rev() {
+        let room = rows.saturating_sub(for_clock);
+        for scale in (1..=room * 2 / 5).rev() {
+            let lines = big(steps, wide, scale, theme);
+            if let Some(lines) = lines.filter(|lines| lines.len() <= usize::from(room)) {
+                return (Some(scale), lines);
+            }
         }
     }
     (None, in_words(steps, wide, theme))

@@ -15,12 +15,14 @@ pub(super) fn list(model: &Model, wide: u16, theme: Theme) -> Vec<Line<'static>>
     let pieces = &model.screen.pieces;
     let name = model.row().and_then(|row| row.piece());
     let here = |piece: &PieceView| Some(piece.name.as_str()) == name;
-    let room = wide.saturating_sub(12);
+    let progress = pieces.iter().filter_map(|piece| piece.progress.as_ref());
+    let progress = progress.map(|text| display_width(text)).max().unwrap_or(0);
     let cells: Vec<Vec<String>> = pieces
         .iter()
         .map(|piece| {
             let mark = if here(piece) { ">" } else { " " };
-            let name = shortened(&piece.name, room) + hurts(piece);
+            let room = usize::from(wide).saturating_sub(4 + progress + hurts(piece).len());
+            let name = shortened(&piece.name, room as u16) + hurts(piece);
             vec![format!("{mark} {name}"), piece.progress.clone().unwrap_or_default()]
         })
         .collect();
@@ -56,7 +58,7 @@ pub(super) fn strip(model: &Model, wide: u16, theme: Theme) -> Part<'static> {
         |cells: &[String]| cells.iter().map(|cell| display_width(cell) + 2).sum::<usize>();
     let (mut from, mut to) = (here, here + 1);
     // A sign at each end that more are left out.
-    let room = usize::from(wide).saturating_sub(4);
+    let room = usize::from(wide).saturating_sub(5);
     while to < cells.len() && columns(&cells[from..=to]) <= room {
         to += 1;
     }

@@ -27,9 +27,8 @@ pub(super) fn parts(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>
         parts.extend(the_key(model, wide, theme));
     }
     let lines = keys(&hints(model), wide, theme.key());
-    let least = if matches!(model.mode, Mode::Day) { 0 } else { 1 };
     let high = (lines.len() as u16).min(2);
-    parts.push(Part::drawn(rank::HINTS, [least, high, high], move |rows| {
+    parts.push(Part::drawn(rank::HINTS, [high.min(1), high, high], move |rows| {
         lines.iter().take(usize::from(rows)).cloned().collect()
     }));
     parts
@@ -115,11 +114,14 @@ fn hints(model: &Model) -> Vec<(String, String)> {
             let mut hints: Vec<(String, String)> = side_keys
                 .filter_map(|key| Some((letter(key.kind)?.to_string(), key.words.clone())))
                 .collect();
+            // Where one row is all there is, it leads to the others.
+            let help = hints.len().min(1);
+            hints.splice(help..help, own(&[("?", "all keys")]));
             let late = [SideKeyKind::Later, SideKeyKind::Finish].map(letter);
             let after = hints
                 .iter()
                 .position(|(key, _)| late.iter().flatten().any(|it| key.starts_with(*it)));
-            let ours = own(&[("?", "all keys"), ("q", "leave"), ("v", "read all")]);
+            let ours = own(&[("q", "leave"), ("v", "read all")]);
             let after = after.unwrap_or(hints.len());
             hints.splice(after..after, ours);
             hints.extend(own(&[("Up Down", "move"), ("Tab", "next piece")]));

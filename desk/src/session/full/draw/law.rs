@@ -2,7 +2,7 @@
 //! sight, and so are the words of the key; and whoever hurts reads what to do.
 
 use holdfast_core::care::{Place, Sign};
-use holdfast_core::session::{Notice, NoticeKind, PieceKindView, Row, Tap};
+use holdfast_core::session::{KeyKind, Notice, NoticeKind, PieceKindView, Row, Tap};
 use holdfast_tests::{DEMO_PLAN, SMALL_PLAN, changed};
 use ratatui::crossterm::event::KeyCode;
 
@@ -32,7 +32,9 @@ fn asked(ana: &Played) -> Option<String> {
     match (ana.model.row()?, &ana.model.piece()?.kind) {
         (Row::Set { set, .. }, PieceKindView::Strength { view }) => {
             let set = view.sets.iter().find(|it| it.set == *set)?;
-            set.done.is_none().then(|| set.asked_text.clone())
+            // With much pain nothing is lifted.
+            let lifts = ana.model.screen.here.key.kind != KeyKind::Care;
+            (set.done.is_none() && lifts).then(|| set.asked_text.clone())
         }
         (Row::Window { window, .. }, PieceKindView::Interval { view }) => {
             Some(view.windows.iter().find(|it| it.window == *window)?.asked_text.clone())

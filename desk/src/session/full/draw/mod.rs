@@ -17,7 +17,7 @@ use ratatui::widgets::{Clear, Paragraph};
 
 use super::model::{Mode, Model};
 use crate::full::clock::Face;
-use crate::full::lines::{beside, hanging, headed};
+use crate::full::lines::{beside, hanging, headed, shortened};
 use crate::full::stack::{Part, Stack};
 use crate::full::theme::Theme;
 
@@ -126,9 +126,10 @@ fn notes(model: &Model, wide: u16) -> Vec<Part<'static>> {
 
 fn head(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let screen = &model.screen;
-    let end = if screen.state == SessionState::Finished { "  FINISHED" } else { "" };
-    let heading = format!("{}  {}{end}", screen.heading, screen.name);
-    let mut parts = vec![Part::text(rank::HEAD, wide, theme.strong(), &heading)];
+    let finished = if screen.state == SessionState::Finished { "FINISHED  " } else { "" };
+    let heading = format!("{finished}{}  {}", screen.heading, screen.name);
+    let heading = Line::styled(shortened(&heading, wide), theme.strong());
+    let mut parts = vec![Part::whole(rank::HEAD, vec![heading])];
     for notice in &screen.notices {
         parts.push(match notice.kind {
             NoticeKind::Care => {

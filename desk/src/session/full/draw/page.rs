@@ -58,6 +58,9 @@ fn text(lines: Vec<Line<'static>>, from: u16) -> Part<'static> {
 pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> Part<'static> {
     let here = &model.screen.here;
     let mut lines = hanging(wide, theme.strong(), &here.line);
+    let key = [Some(here.key.words.as_str()), here.key.more.as_deref()];
+    let key: Vec<&str> = key.into_iter().flatten().collect();
+    lines.extend(hanging(wide, Theme::usual(), &format!("Enter: {}", key.join(". "))));
     for flag in model.piece().map_or(&[][..], |piece| &piece.flags) {
         lines.extend(heading(flag, wide, theme));
         lines.extend(flag.advice.lines.iter().flat_map(|line| indented(wide, line)));

@@ -1,7 +1,9 @@
 //! A set at hand: its load, what is done to the bar, the sets around it, and why.
 
 use holdfast_core::care::ALWAYS;
-use holdfast_core::session::{LoadView, OptionView, PieceView, Row, SetView, StrengthView};
+use holdfast_core::session::{
+    KeyKind, LoadView, OptionView, PieceView, Row, SetView, StrengthView,
+};
 use ratatui::text::Line;
 use textwrap::core::display_width;
 
@@ -23,6 +25,15 @@ pub(super) fn parts<'a>(
     let Some(Row::Set { set, .. }) = model.row() else { return Vec::new() };
     let Some(set) = view.sets.iter().find(|it| it.set == *set) else { return Vec::new() };
     let mut parts = vec![Part::text(rank::TITLE, wide, theme.strong(), &here.title)];
+    // Where it hurts too much there is no load to lift: the care text stands alone, and what does not hurt.
+    if here.key.kind == KeyKind::Care {
+        parts.push(Part::gap());
+        parts.extend(piece.options.iter().map(|option| {
+            let text = format!("option: {}, for {} (o)", option.name, option.because_text);
+            Part::text(rank::TABLE, wide, Theme::usual(), &text)
+        }));
+        return parts;
+    }
     let load = set.load.as_ref().filter(|_| set.done.is_none());
     if let (Some(clock), None) = (&here.clock, &set.done) {
         parts.extend(asked(set, load, wide, theme));
@@ -139,7 +150,9 @@ fn table(view: &StrengthView, here: u32, theme: Theme) -> Table {
 /// What a set that is to come asks for, in columns.
 fn cells(set: &SetView) -> Vec<String> {
     let build = set.load.as_ref().and_then(|load| load.build.as_ref());
-    let build = build.map_or(String::new(), |build| build.text.clone());
+    // The unit stands with the load, and all of it with the set at hand.
+    let build = build.map(|build| build.short.as_ref().unwrap_or(&build.text).clone());
+    let build = build.unwrap_or_default();
     vec![set.set.to_string(), set.load_text.clone(), format!("x {}", set.reps_text), build]
 }
 

@@ -70,13 +70,14 @@ pub(super) fn windows<'a>(
 /// The windows; those that the clock has left behind without reps say so.
 fn table(view: &IntervalView, here: &WindowView, clock: Option<&ClockView>, theme: Theme) -> Table {
     let behind = |window: u32| clock.is_some_and(|clock| window < clock.turn);
+    // What was done stands first: a line that is cut loses its end.
     let cells = view.windows.iter().map(|it| {
-        let done = match &it.done_text {
-            Some(done) => done.clone(),
-            None if behind(it.window) => "not logged".into(),
-            None => String::new(),
+        let text = match &it.done_text {
+            Some(done) => format!("{done}, {}", it.movement),
+            None if behind(it.window) => format!("not logged: {}", it.asked_text),
+            None => it.asked_text.clone(),
         };
-        vec![it.window.to_string(), it.asked_text.clone(), done]
+        vec![it.window.to_string(), text]
     });
     let cells: Vec<Vec<String>> = cells.collect();
     let chosen = view.windows.iter().position(|it| it.window == here.window).unwrap_or(0);

@@ -1,144 +1,13 @@
 //! Keys against the real core, without a terminal and on a clock that stands still.
 
-use std::fmt::Write;
+mod any;
+mod played;
 
-use holdfast_core::journal::Role;
 use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
-use holdfast_core::{Holdfast, MassUnit, Start};
-use holdfast_tests::{Carrier, Crew, DEMO_PLAN, Device, SMALL_PLAN};
-use rand::{RngExt, SeedableRng};
-use rand_chacha::ChaCha8Rng;
-use ratatui::Terminal;
-use ratatui::backend::TestBackend;
-use ratatui::buffer::Buffer;
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
-use super::draw::draw;
-use super::grant::grant;
-use super::keys;
-use super::model::{Mode, Model, Tone};
-use crate::full::theme::Theme;
-
-/// A session on a device in a folder of its own.
-pub(super) struct Played {
-    crew: Crew,
-    pub(super) model: Model,
-    /// True once a key left the session.
-    pub(super) left: bool,
-}
-
-impl Played {
-    pub(super) fn of(plan: &str, day: &str) -> Played {
-        let crew = Crew::start(plan, &["Ana"]).unwrap();
-        Played::begun(crew, day)
-    }
-
-    /// The same for an athlete who counts in pounds.
-    pub(super) fn in_pounds(plan: &str, day: &str) -> Played {
-        let mut crew = Crew::start(plan, &[]).unwrap();
-        let start = Start {
-            role: Role::Athlete,
-            name: "Ana".into(),
-            unit: MassUnit::Lb,
-            chance: (0..48).map(|index| index + 7).collect(),
-        };
-        let ana = Device::started(crew.folder().join("ana"), start).unwrap();
-        ana.exchange(&Carrier::new(crew.folder().join("carrier"))).unwrap();
-        crew.athletes.push(ana);
-        Played::begun(crew, day)
-    }
-
-    fn begun(crew: Crew, day: &str) -> Played {
-        let screen = crew.athletes[0].tap(Tap::Begin { day: Some(day.into()) }).unwrap();
-        Played { crew, model: Model::new(screen), left: false }
-    }
-
-    pub(super) fn small() -> Played {
-        Played::of(SMALL_PLAN, "Any evening")
-    }
-
-    pub(super) fn device(&self) -> &Device {
-        &self.crew.athletes[0]
-    }
-
-    fn holdfast(&self) -> &Holdfast {
-        &self.crew.athletes[0].holdfast
-    }
-
-    /// Lets time pass and asks again, as each frame does.
-    pub(super) fn pass(&mut self, ms: i64) {
-        self.device().pass(ms);
-        let screen = self.device().today();
-        self.model.refresh(screen);
-    }
-
-    /// A key a second after the last one, and what it asks for, done.
-    pub(super) fn key(&mut self, code: KeyCode) {
-        self.press(KeyEvent::new(code, KeyModifiers::NONE));
-    }
-
-    /// The same without the second.
-    pub(super) fn key_at_once(&mut self, code: KeyCode) {
-        self.press_at_once(KeyEvent::new(code, KeyModifiers::NONE));
-    }
-
-    fn press(&mut self, key: KeyEvent) {
-        self.pass(1_000);
-        self.press_at_once(key);
-    }
-
-    fn press_at_once(&mut self, key: KeyEvent) {
-        let wish = keys::key(&mut self.model, key);
-        let at = self.device().now();
-        let holdfast = &self.crew.athletes[0].holdfast;
-        self.left |= grant(holdfast, &mut self.model, wish, &at);
-    }
-
-    /// A line in full, with the key that opens it and the one that ends it.
-    pub(super) fn types(&mut self, text: &str) {
-        if !matches!(self.model.mode, Mode::Typing(_)) {
-            self.key(KeyCode::Char('e'));
-        }
-        for letter in text.chars() {
-            self.key_at_once(KeyCode::Char(letter));
-        }
-        self.key(KeyCode::Enter);
-    }
-
-    /// What was said last; where nothing was, what is saved.
-    pub(super) fn said(&self) -> &str {
-        let saved = self.model.screen.saved_text.as_deref().unwrap_or_default();
-        self.model.said.as_ref().map_or(saved, |(_, text)| text)
-    }
-
-    /// The revision: it grows with each entry.
-    fn revision(&self) -> u64 {
-        self.model.screen.revision
-    }
-
-    /// What is drawn.
-    pub(super) fn buffer(&self, width: u16, height: u16, theme: Theme) -> Buffer {
-        let mut terminal = Terminal::new(TestBackend::new(width, height)).unwrap();
-        terminal.draw(|frame| draw(frame, &self.model, theme)).unwrap();
-        terminal.backend().buffer().clone()
-    }
-
-    /// What is drawn, as lines.
-    pub(super) fn drawn(&self, width: u16, height: u16) -> String {
-        text(&self.buffer(width, height, Theme::plain()))
-    }
-}
-
-/// A buffer's letters, line by line.
-pub(super) fn text(buffer: &Buffer) -> String {
-    let mut text = String::new();
-    for row in 0..buffer.area.height {
-        let cells = (0..buffer.area.width).map(|column| buffer[(column, row)].symbol());
-        let line: String = cells.collect();
-        writeln!(text, "{}", line.trim_end()).unwrap();
-    }
-    text
-}
+use super::model::Mode;
+pub(super) use played::{Played, text};
 
 fn row(set: u32) -> Row {
     Row::Set { piece: "Squat".into(), set }
@@ -366,23 +235,15 @@ fn whoever_comes_back_is_at_the_clock_that_runs() {
     }
     ana.key(KeyCode::Enter);
     ana.pass(9_000);
-    let again = |ana: &Played| {
-        let screen = ana.device().open_again().unwrap().today(ana.device().now()).unwrap();
-        Played {
-            crew: Crew::start(SMALL_PLAN, &[]).unwrap(),
-            model: Model::new(screen),
-            left: false,
-        }
-    };
-    let back = again(&ana);
+    let back = ana.come_back();
     assert_eq!(back.model.row().and_then(Row::piece), Some("Calves"));
     assert!(back.drawn(80, 24).contains("left"), "{}", back.drawn(80, 24));
     // Also when it ran out meanwhile: its seconds wait to be logged.
     ana.pass(900_000);
-    assert_eq!(again(&ana).model.row().and_then(Row::piece), Some("Calves"));
+    assert_eq!(ana.come_back().model.row().and_then(Row::piece), Some("Calves"));
     ana.key(KeyCode::Enter);
     assert!(ana.said().starts_with("Calves, held left 2 min"), "{}", ana.said());
-    assert_ne!(again(&ana).model.row().and_then(Row::piece), Some("Calves"), "the day goes on");
+    assert_ne!(ana.come_back().model.row().and_then(Row::piece), Some("Calves"), "the day goes on");
 }
 
 #[test]
@@ -439,61 +300,4 @@ fn where_it_hurts_is_flagged_for_the_movement_at_hand() {
     ana.key(KeyCode::Char('d'));
     ana.key(KeyCode::Esc);
     assert_eq!(ana.said(), "Nothing flagged. Press d to try again.");
-}
-
-/// Any keys at any size: nothing breaks, nothing is drawn that steers a terminal, and what is called
-/// saved is in the journal.
-#[test]
-fn any_keys_at_any_size() {
-    let seed = 20_261_125;
-    println!("seed {seed}");
-    let mut chance = ChaCha8Rng::seed_from_u64(seed);
-    let letters: Vec<char> = "eeuodcsfwbpnxmv+?q  0123456789xr.".chars().collect();
-    let plans =
-        [(SMALL_PLAN, "Any evening"), (DEMO_PLAN, "Squat evening"), (DEMO_PLAN, "Row evening")];
-    let (mut saved, mut frames) = (0, 0);
-    for (plan, day) in plans {
-        let mut ana = Played::of(plan, day);
-        let mut highest = 0;
-        for _ in 0..400 {
-            let typing = matches!(ana.model.mode, Mode::Typing(_));
-            if typing && chance.random_bool(0.5) {
-                // Something that makes sense now and then.
-                let lines = [
-                    "50x8",
-                    "60 x 5, 1 left",
-                    "2",
-                    "12 8",
-                    "7",
-                    "10.5 11",
-                    "120 95",
-                    "flag knee 3",
-                ];
-                ana.press(KeyEvent::new(KeyCode::Char('u'), KeyModifiers::CONTROL));
-                ana.types(lines[chance.random_range(0..lines.len())]);
-            }
-            ana.key(match chance.random_range(0..10) {
-                0 | 1 => KeyCode::Enter,
-                2 => KeyCode::Up,
-                3 => KeyCode::Down,
-                4 => KeyCode::Esc,
-                5 => KeyCode::Tab,
-                _ => KeyCode::Char(letters[chance.random_range(0..letters.len())]),
-            });
-            let number = ana.revision();
-            assert!(number >= highest, "{number} after {highest}");
-            saved += u64::from(number > highest);
-            highest = number;
-            let wrong = matches!(&ana.model.said, Some((Tone::NotSaved, text)) if text.is_empty());
-            assert!(!wrong, "what is refused says why");
-            ana.pass(chance.random_range(0..20_000));
-            let (width, height) = (chance.random_range(1..140), chance.random_range(1..50));
-            let drawn = ana.buffer(width, height, Theme::plain());
-            assert!(drawn.content.iter().all(|cell| !cell.symbol().contains(char::is_control)));
-            frames += 1;
-        }
-        let journal = ana.holdfast().export().unwrap().journal;
-        assert!(journal.len() as u64 >= highest, "{highest} of {}", journal.len());
-    }
-    assert!(saved > 50 && frames == 1_200, "only {saved} taps were saved");
 }
