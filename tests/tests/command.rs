@@ -45,7 +45,10 @@ fn the_whole_loop_by_hand() {
     assert!(said.contains("not understood: \"sixty\""), "{said}");
     // Enter ends a rest, and asks where something must be said.
     assert!(said.contains("nothing saved: type load x reps"), "{said}");
-    assert!(said.contains("rest ended") && said.contains("nothing saved: type reps"), "{said}");
+    assert!(
+        said.contains("rest ended") && said.contains("nothing saved: type the good reps"),
+        "{said}"
+    );
     assert!(said.contains("Squat set 2, 60 kg x 6, 2 left"), "{said}");
     assert!(said.contains("Corners window 2, 12 done, 8 s to spare"), "{said}");
     assert!(said.contains("Corners window 4, 10 done\n"), "{said}");
