@@ -123,6 +123,25 @@ impl Device {
         self.holdfast.tap(tap, None, self.now())
     }
 
+    /// Presses the one key of a screen that is shown; where it only waits, that does nothing.
+    ///
+    /// # Errors
+    /// As [`Holdfast::tap`].
+    pub fn press(&self, shown: &SessionScreen) -> HoldfastResult<SessionScreen> {
+        match shown.here.key.tap.clone() {
+            Some(tap) => self.answer(shown, tap),
+            None => self.today(),
+        }
+    }
+
+    /// Answers a screen that is shown with a tap, as any key on it does.
+    ///
+    /// # Errors
+    /// As [`Holdfast::tap`].
+    pub fn answer(&self, shown: &SessionScreen, tap: Tap) -> HoldfastResult<SessionScreen> {
+        self.holdfast.tap(tap, Some(shown.revision), self.now())
+    }
+
     /// The screen now.
     ///
     /// # Errors

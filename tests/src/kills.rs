@@ -75,7 +75,7 @@ fn session_until_killed(home: &Path, micros: u64, acknowledged: &mut BTreeSet<u6
         // The prompt's mark may stand before the first answer.
         let number = line.split("saved ").nth(1).and_then(|rest| rest.split(':').next());
         acknowledged.extend(number.and_then(|number| number.trim().parse::<u64>().ok()));
-        if killer.is_none() && line.contains("Enter: done as planned") {
+        if killer.is_none() && line.contains("quit: leave it open") {
             let id = child.id();
             killer = Some(std::thread::spawn(move || {
                 std::thread::sleep(Duration::from_micros(micros));

@@ -14,6 +14,7 @@ mod house;
 mod kills;
 mod loads;
 mod old_lines;
+mod one_key;
 mod plates;
 mod screens;
 mod set_laws;

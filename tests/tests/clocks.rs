@@ -1,6 +1,7 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
 use holdfast_core::clock::{Act, CueKind, Phase, Trust, WhyShort};
+use holdfast_core::journal::RestAct;
 use holdfast_core::load::RestBasis;
 use holdfast_core::session::{Row, SessionScreen, Tap, WindowView};
 use holdfast_tests::taps::{clock, clock_from, finish_unrated, held, squat, window};
@@ -280,6 +281,57 @@ fn rest_ends_when_the_athlete_goes_on() {
     phone.pass(1_000).tap(Tap::Undo);
     phone.tap(finish_unrated());
     assert_eq!(phone.screen().rest, None);
+}
+
+/// A rest is ended or made a minute longer; what comes next is no rest any more, and all of that outlives a
+/// start.
+#[test]
+fn a_rest_is_ended_or_made_longer() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    let act = |act| Tap::Rest { act };
+    assert!(phone.refused(act(RestAct::End)).contains("no rest is running"));
+    phone.tap(squat(None, Some(60), Some(8), None));
+    for more in 1..=3 {
+        let rest = phone.pass(1_000).tap(act(RestAct::Minute)).rest.unwrap();
+        assert_eq!(rest.left_ms, Some((2 + more) * MINUTE - more * 1_000));
+        assert_eq!(phone.kill().rest(), rest);
+    }
+    let ended = phone.pass(1_000).tap(act(RestAct::End));
+    assert_eq!((ended.rest, ended.cues), (None, vec![]));
+    assert_eq!(phone.kill().screen().rest, None);
+    // Taken back it runs on; the next set's rest is its own.
+    let rest = phone.pass(1_000).tap(Tap::Undo).rest.unwrap();
+    assert_eq!(rest.left_ms, Some(5 * MINUTE - 5_000));
+    let rest = phone.pass(1_000).tap(squat(None, Some(60), Some(6), None)).rest.unwrap();
+    assert_eq!((rest.set, rest.left_ms), (2, Some(2 * MINUTE)));
+}
+
+/// What cannot have been done yet is not logged.
+#[test]
+fn a_window_the_clock_has_not_reached_is_refused() {
+    let mut phone = Phone::new(SMALL_PLAN);
+    phone.tap(clock("Corners", Act::Begin));
+    let to_come = |phone: &mut Phone, first: u32| {
+        for number in first..=4 {
+            let refused = phone.refused(window(Some(number), Some(5), Some(5_000)));
+            assert_eq!(refused, format!("window: window {number} has not begun yet"));
+        }
+    };
+    to_come(&mut phone, 1);
+    assert_eq!(interval_clock(&phone.tap(clock("Corners", Act::Pause))).now, "Paused");
+    to_come(&mut phone, 1);
+    phone.tap(clock("Corners", Act::Resume));
+    for running in 1..=4 {
+        phone.pass(if running == 1 { 10_000 } else { MINUTE });
+        to_come(&mut phone, running + 1);
+        let paused = phone.tap(clock("Corners", Act::Pause));
+        assert_eq!(interval_clock(&paused).now, format!("Paused in window {running}"));
+        to_come(&mut phone, running + 1);
+        phone.tap(clock("Corners", Act::Resume));
+        phone.tap(window(Some(running), None, None));
+    }
+    // Without a clock the athlete's word is all there is.
+    Phone::new(SMALL_PLAN).tap(window(Some(4), Some(5), None));
 }
 
 /// American College of Sports Medicine, abstracts of 2009 and 2002: 3 to 5 min for 1 to 6RM.

@@ -2,15 +2,15 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::journal::Role;
+use holdfast_core::journal::{RestAct, Role, Until};
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::session::{SessionState, Tap};
+use holdfast_core::session::{PieceState, Row, SessionState, SideReading, Tap};
 use holdfast_core::{Field, HoldfastError, Mass};
 use holdfast_tests::taps::{
-    begin, begin_day, clear, clock, finish, flag, flag_in, held, kg, option, range, set_of, squat,
-    window,
+    begin, begin_day, clear, clock, finish, flag, flag_in, held, kg, option, put_off, range,
+    set_of, squat, window,
 };
-use holdfast_tests::views::{flags, hold, reps, strength};
+use holdfast_tests::views::{flags, hold, piece, reps, strength};
 use holdfast_tests::{Crew, Device, EVERY_DAY, SMALL_PLAN, changed};
 
 fn running() -> Crew {
@@ -133,6 +133,11 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
     let ines = &crew.athletes[0];
     let before = ines.holdfast.state_text().unwrap();
     let before_it = |side, tenths| range(MeasuredWhen::Before, side, tenths);
+    let both = |of: &[(u32, i64)]| {
+        let one = |(side, tenths): &(u32, i64)| SideReading { side: Some(*side), tenths: *tenths };
+        let readings = of.iter().map(one).collect();
+        Tap::LogRange { piece: "Calves".into(), when: MeasuredWhen::Before, readings }
+    };
     let wrist = |severity| flag_in("Corners", Place::Wrist, severity, &[]);
     let wrong = [
         (squat(None, None, None, None), "say the load you used"),
@@ -142,6 +147,8 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(Some(0), Some(5), None, None), "there is no set 0"),
         (squat(None, Some(5), Some(5000), None), "5000 is too many"),
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
+        // Pressing a key does not count the reps of an open set.
+        (squat(Some(3), Some(5), None, None), "this set is open: say how many"),
         (set_of("Bench", None, None, None), "this day has \"Squat\""),
         (set_of("Calves", None, None, None), "has no sets"),
         (window(Some(5), None, None), "has 4 windows; there is no window 5"),
@@ -153,6 +160,13 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (held(&[-1], None), "0 s to 30 min"),
         (before_it(None, 301), "between 0.0 cm and 30.0 cm"),
         (before_it(Some(3), 100), "has 2 sides"),
+        // Of two readings the first may be right: neither is saved.
+        (both(&[(1, 100), (2, 301)]), "between 0.0 cm and 30.0 cm"),
+        (both(&[(1, 100), (3, 100)]), "has 2 sides"),
+        (both(&[]), "at least one reading"),
+        (Tap::ClearFlags { flags: vec![] }, "none is open here"),
+        (Tap::Rest { act: RestAct::Minute }, "no rest is running"),
+        (put_off("After", Until::Later), "has nothing there to put off"),
         (clock("Squat", Act::Begin), "has no clock"),
         (clock("Calves", Act::Pause), "not running"),
         (clock("Calves", Act::Resume), "not paused"),
@@ -167,6 +181,47 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         assert!(error.to_string().contains(said), "{tap:?}: {error}");
     }
     assert_eq!(ines.holdfast.state_text().unwrap(), before);
+}
+
+/// What is put off comes back when all else is done, or not at all; a start forgets none of it.
+#[test]
+fn what_is_put_off_stays_put_off_after_a_start() {
+    for (until, state) in [(Until::Later, PieceState::Later), (Until::Left, PieceState::Left)] {
+        let crew = running();
+        let ines = &crew.athletes[0];
+        for name in ["Squat", "Corners"] {
+            let screen = ines.tap(put_off(name, until)).unwrap();
+            assert_ne!(screen.here.row.as_ref().and_then(Row::piece), Some(name));
+            let again = ines.open_again().unwrap().today(ines.now()).unwrap();
+            for screen in [screen, again] {
+                assert_eq!(piece(&screen, name).state, state);
+            }
+        }
+        // One step back, one piece is there again.
+        let screen = ines.tap(Tap::Undo).unwrap();
+        assert_eq!(screen.here.row.as_ref().and_then(Row::piece), Some("Corners"));
+        assert_eq!(piece(&screen, "Squat").state, state);
+        // What is done all the same is done.
+        let screen = ines.tap(squat(None, Some(50), None, None)).unwrap();
+        assert_eq!(reps(&screen)[0], Some(8));
+    }
+}
+
+/// What one tap says is one step, however much it is.
+#[test]
+fn both_readings_of_one_tap_come_and_go_together() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let readings = [(1, 100), (2, 110)];
+    let readings = readings.map(|(side, tenths)| SideReading { side: Some(side), tenths }).to_vec();
+    let when = MeasuredWhen::Before;
+    let screen = ines.tap(Tap::LogRange { piece: "Calves".into(), when, readings }).unwrap();
+    assert_eq!(hold(&screen).range.as_ref().unwrap().readings.len(), 2);
+    let said = "Calves, before left 10.0 cm and Calves, before right 11.0 cm";
+    assert_eq!(screen.saved_text.as_deref(), Some(said));
+    let screen = ines.tap(Tap::Undo).unwrap();
+    assert_eq!(screen.undone.as_deref(), Some(said));
+    assert!(hold(&screen).range.as_ref().unwrap().readings.is_empty());
 }
 
 #[test]

@@ -156,11 +156,12 @@ pub(super) fn interval_clock(
         IntervalPhase::Ready { left_ms } => ready(*left_ms),
         IntervalPhase::Window { window, left_ms } => inside(*window, *left_ms),
         IntervalPhase::Paused { during, window, left_ms } => {
-            let inside = match during {
-                During::Ready => ready(*left_ms),
-                During::Work | During::Switch => inside(*window, *left_ms),
+            let (inside, now) = match during {
+                During::Ready => (ready(*left_ms), "Paused".into()),
+                During::Work | During::Switch => {
+                    (inside(*window, *left_ms), format!("Paused in window {window}"))
+                }
             };
-            let now = format!("Paused in window {window}");
             ClockView { paused: true, now, ..inside }
         }
         IntervalPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
