@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 /// The wall clock may be set, or jump with a time zone; the boot clock only runs forward but starts
 /// again with each boot. Each is worth having, so both are kept.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Instant {
     /// Milliseconds since 1970-01-01T00:00:00Z by the wall clock.
     pub wall_ms: i64,
