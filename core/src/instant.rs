@@ -12,10 +12,14 @@ use serde::{Deserialize, Serialize};
 pub struct Instant {
     /// Milliseconds since 1970-01-01T00:00:00Z by the wall clock.
     pub wall_ms: i64,
+    #[cfg(not(feature = "other-surface"))]
     /// The wall clock's offset from UTC, minutes east.
     pub offset_min: i32,
     /// Milliseconds since boot, counting sleep.
     pub boot_ms: i64,
+    #[cfg(feature = "other-surface")]
+    /// The wall clock's offset from UTC, minutes east.
+    pub offset_min: i32,
     /// Names the boot that `boot_ms` counts from.
     pub boot_id: String,
 }

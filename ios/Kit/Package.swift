@@ -28,11 +28,11 @@ let package = Package(
         ),
         .target(name: "HoldfastKit", dependencies: ["HoldfastCore"]),
         // What only tests use: a crew with clocks that a test sets, and small programs.
-        .target(name: "Support", dependencies: ["HoldfastKit"], path: "Tests/Support"),
-        .executableTarget(name: "Calls", dependencies: ["Support"], path: "Tests/Calls"),
-        .executableTarget(name: "Logging", dependencies: ["Support"], path: "Tests/Logging"),
-        .executableTarget(name: "Opening", dependencies: ["Support"], path: "Tests/Opening"),
-        .testTarget(name: "HoldfastKitTests", dependencies: ["Support", "Logging", "Opening"]),
+        .target(name: "Support", dependencies: ["HoldfastKit", "HoldfastCore"], path: "Tests/Support"),
+        .executableTarget(name: "Calls", dependencies: ["Support", "HoldfastCore"], path: "Tests/Calls"),
+        .executableTarget(name: "Logging", dependencies: ["Support", "HoldfastCore"], path: "Tests/Logging"),
+        .executableTarget(name: "Opening", dependencies: ["Support", "HoldfastCore"], path: "Tests/Opening"),
+        .testTarget(name: "HoldfastKitTests", dependencies: ["Support", "HoldfastCore", "Logging", "Opening"]),
     ],
     swiftLanguageModes: [.v6]
 )
