@@ -22,10 +22,12 @@ let package = Package(
         core,
         .target(
             name: "HoldfastCore",
-            dependencies: ["HoldfastCoreFFI"],
+            dependencies: ["HoldfastCoreFFI", "HoldfastTypes"],
             path: "Generated/HoldfastCore",
             linkerSettings: forDevices ? [] : [.linkedLibrary("holdfast")]
         ),
+        // What the generated code makes of ours where Swift has a type for it, or lacks one.
+        .target(name: "HoldfastTypes"),
         .target(name: "HoldfastKit", dependencies: ["HoldfastCore"]),
         // What only tests use: a crew with clocks that a test sets, and small programs.
         .target(name: "Support", dependencies: ["HoldfastKit", "HoldfastCore"], path: "Tests/Support"),

@@ -1,4 +1,5 @@
 @_exported import HoldfastCore
+@_exported import HoldfastTypes
 
 /// Holds the device's one `Holdfast` and keeps it off the main thread.
 ///

@@ -10,6 +10,8 @@ func dump(_ value: Any) -> NSObject {
     switch value {
     case let text as String: return text as NSString
     case let yes as Bool: return NSNumber(value: yes)
+    case let day as Day: return "\(day)" as NSString
+    case let id as UUID: return id.uuidString.lowercased() as NSString
     case let mass as Mass: return NSNumber(value: mass.tenNg)
     case let number as any BinaryInteger: return NSNumber(value: Int64(number))
     default: break

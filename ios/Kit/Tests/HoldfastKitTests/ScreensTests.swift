@@ -74,8 +74,8 @@ final class ScreensTests: XCTestCase {
         let date = "2026-11-04"
         coach.goTo(date)
         for player in [zoe, jun, coach] { see(try player.exchange(&carrier)) }
-        see(try coach.core.board(date: date))
-        let lucja = try coach.core.member(name: "łucja 純", date: date)
+        see(try coach.core.board(date: Day(date)!))
+        let lucja = try coach.core.member(name: "łucja 純", date: Day(date)!)
         let asked = lucja.proposals[0]
         see(lucja)
         let answer = Answer(
@@ -87,14 +87,14 @@ final class ScreensTests: XCTestCase {
             words: "Gut so – weiter!"
         )
         try coach.core.answer(answer: answer, at: coach.now)
-        let page = try coach.core.member(name: "Zoë", date: date)
+        let page = try coach.core.member(name: "Zoë", date: Day(date)!)
         see(page)
         try coach.core.clearFlag(person: page.person, flag: page.discomfort[0].flag, at: coach.now)
         for player in [coach, zoe, jun] { see(try player.exchange(&carrier)) }
         zoe.goTo("2026-11-05")
         see(try zoe.today())
         jun.goTo(date)
-        see(try jun.core.preview(date: "2026-11-05", day: nil, at: jun.now))
+        see(try jun.core.preview(date: Day("2026-11-05")!, day: nil, at: jun.now))
         see(try coach.core.export())
 
         let wanted = try Fixtures.screens()

@@ -1,6 +1,8 @@
 package holdfast.kit
 
 import holdfast.core.Mass
+import java.time.LocalDate
+import java.util.UUID
 import kotlin.reflect.KProperty1
 import kotlin.reflect.full.memberProperties
 import kotlin.reflect.full.primaryConstructor
@@ -28,6 +30,7 @@ fun dump(value: Any?): JsonElement = when (value) {
     is UInt -> JsonPrimitive(value.toLong())
     is ULong -> JsonPrimitive(value.toLong())
     is List<*> -> JsonArray(value.map(::dump))
+    is UUID, is LocalDate -> JsonPrimitive(value.toString())
     is Mass -> JsonPrimitive(value.tenNg)
     is Enum<*> -> JsonPrimitive(value.name.lowercase().replace('_', '-'))
     else -> record(value)

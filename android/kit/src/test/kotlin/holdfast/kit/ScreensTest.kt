@@ -9,6 +9,7 @@ import holdfast.core.Place
 import holdfast.core.Role
 import holdfast.core.Tap
 import java.nio.file.Path
+import java.time.LocalDate
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlinx.serialization.json.JsonElement
@@ -76,8 +77,8 @@ class ScreensTest {
         val date = "2026-11-04"
         coach.goTo(date)
         for (player in listOf(zoe, jun, coach)) see(player.exchange(carrier))
-        see(coach.core.board(date))
-        val jun2 = coach.core.member("łucja 純", date)
+        see(coach.core.board(LocalDate.parse(date)))
+        val jun2 = coach.core.member("łucja 純", LocalDate.parse(date))
         val asked = jun2.proposals[0]
         see(jun2)
         val answer = Answer(
@@ -89,14 +90,14 @@ class ScreensTest {
             words = "Gut so – weiter!",
         )
         coach.core.answer(answer, coach.now)
-        val page = coach.core.member("Zoë", date)
+        val page = coach.core.member("Zoë", LocalDate.parse(date))
         see(page)
         coach.core.clearFlag(page.person, page.discomfort[0].flag, coach.now)
         for (player in listOf(coach, zoe, jun)) see(player.exchange(carrier))
         zoe.goTo("2026-11-05")
         see(zoe.today())
         jun.goTo(date)
-        see(jun.core.preview("2026-11-05", null, jun.now))
+        see(jun.core.preview(LocalDate.parse("2026-11-05"), null, jun.now))
         see(coach.core.export())
 
         val wanted = Fixtures.screens()
