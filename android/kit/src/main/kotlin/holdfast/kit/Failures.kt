@@ -6,11 +6,11 @@ import holdfast.core.uniffiEnsureInitialized
 import java.nio.charset.CharacterCodingException
 
 /** The error as a sentence to show: what is wrong, where, and what to do. */
-val CompanionException.words: String
+public val CompanionException.words: String
     get() = explain(this)
 
 /** The app's library cannot be used: it is missing, or of another version than this code. */
-class LibraryUnusable(message: String, cause: Throwable) : Exception(message, cause)
+public class LibraryUnusable(message: String, cause: Throwable) : Exception(message, cause)
 
 /** Runs a call; text that is no Unicode, which the generated code cannot hand over, is the caller's error. */
 internal inline fun <T> wellFormed(call: () -> T): T =

@@ -17,16 +17,17 @@ import kotlinx.coroutines.withContext
 /**
  * Holds the device's one [Holdfast] and keeps it off the main thread.
  *
- * Taps are done one after the other, in the order they were made. Each is on disk before [tap]
- * returns, and a tap that was made is done even when whoever made it is cancelled meanwhile: a
- * screen that turns must not lose a set.
+ * Taps are done one after the other, in the order they were made. Each is on disk before [tap] returns, and a
+ * tap that was made is done even when whoever made it is cancelled meanwhile: a screen that turns must not
+ * lose a set.
  *
- * Every call throws [holdfast.core.CompanionException] with its reason in fields; [words] has it as
- * a sentence. Text with half a surrogate pair is refused as
- * [Invalid][holdfast.core.CompanionException.Invalid]. One keeper a process and home folder is
- * enough: keep it in the application, not in a screen.
+ * Every call throws [holdfast.core.CompanionException] with its reason in fields; [words] has it as a
+ * sentence. Text with half a surrogate pair is refused as
+ * [Invalid][holdfast.core.CompanionException.Invalid]. One keeper a process and home folder is enough: keep
+ * it in the application, not in a screen.
  */
-class Keeper private constructor(
+public class Keeper
+private constructor(
     private val core: Holdfast,
     private val moments: Moments,
     private val lane: CoroutineDispatcher,
@@ -34,13 +35,13 @@ class Keeper private constructor(
     private val shown = MutableStateFlow<SessionScreen?>(null)
 
     /** The session screen as it was last; null until [today] or [tap] is called. */
-    val screen: StateFlow<SessionScreen?> = shown.asStateFlow()
+    public val screen: StateFlow<SessionScreen?> = shown.asStateFlow()
 
     /** Reads the session screen as it is now. */
-    suspend fun today(): SessionScreen = show { core.today(moments.now()) }
+    public suspend fun today(): SessionScreen = show { core.today(moments.now()) }
 
     /** Does what a tap says. The moment is that of the call, however long its turn takes to come. */
-    suspend fun tap(tap: Tap): SessionScreen {
+    public suspend fun tap(tap: Tap): SessionScreen {
         val at = moments.now()
         return show { wellFormed { core.tap(tap, at) } }
     }
@@ -51,7 +52,7 @@ class Keeper private constructor(
      * What is asked does not change [screen], so a tap belongs in [tap]. Half a surrogate pair throws
      * [java.nio.charset.MalformedInputException] here.
      */
-    suspend fun <T> ask(question: Holdfast.(now: holdfast.core.Instant) -> T): T =
+    public suspend fun <T> ask(question: Holdfast.(now: holdfast.core.Instant) -> T): T =
         withContext(NonCancellable + lane) { core.question(moments.now()) }
 
     /**
@@ -60,7 +61,7 @@ class Keeper private constructor(
      *
      * Waits for its turn and the disk; from inside [ask] its turn would never come.
      */
-    override fun close() = runBlocking { shut() }
+    override fun close(): Unit = runBlocking { shut() }
 
     private suspend fun shut() = withContext(NonCancellable + lane) { core.shut() }
 
@@ -68,20 +69,21 @@ class Keeper private constructor(
         // Shown from inside the lane, so that an older screen never covers a newer one.
         withContext(NonCancellable + lane) { next().also { shown.value = it } }
 
-    companion object {
+    /** How a keeper is had. */
+    public companion object {
         /**
          * Opens a home folder that somebody started before.
          *
          * Throws [LibraryUnusable] when the app's library is missing or of another version.
          */
-        suspend fun open(
+        public suspend fun open(
             home: String,
             moments: Moments,
             dispatcher: CoroutineDispatcher = Dispatchers.IO,
         ): Keeper = keeper(moments, dispatcher) { Holdfast.open(home, moments.now()) }
 
         /** Makes a home folder for somebody who starts. Throws as [open] does. */
-        suspend fun start(
+        public suspend fun start(
             home: String,
             start: Start,
             moments: Moments,

@@ -11,11 +11,12 @@ import org.junit.jupiter.api.io.TempDir
 class Calls {
     private fun middle(runs: Int, calls: Int, call: () -> Unit): Long {
         // As many runs before warm up.
-        val taken = List(2 * runs) {
-            val start = System.nanoTime()
-            repeat(calls) { call() }
-            (System.nanoTime() - start) / calls
-        }
+        val taken =
+            List(2 * runs) {
+                val start = System.nanoTime()
+                repeat(calls) { call() }
+                (System.nanoTime() - start) / calls
+            }
         return taken.drop(runs).sorted()[runs / 2]
     }
 
@@ -30,11 +31,12 @@ class Calls {
         zoe.goTo("2026-11-03")
         zoe.tap(Tap.Begin(null))
         var taps = 0u
-        val set = middle(500, 1) {
-            val tap = taps++
-            val piece = "Squat ${1u + tap % 6u}"
-            zoe.core.tap(Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null), zoe.now)
-        }
+        val set =
+            middle(500, 1) {
+                val tap = taps++
+                val piece = "Squat ${1u + tap % 6u}"
+                zoe.core.tap(Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null), zoe.now)
+            }
         val screen = middle(500, 1) { zoe.core.today(zoe.now) }
         zoe.core.shut()
         val empty = middle(500, 1_000) { zoe.core.shut() }

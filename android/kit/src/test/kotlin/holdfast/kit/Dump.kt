@@ -14,27 +14,26 @@ import kotlinx.serialization.json.JsonObject
 import kotlinx.serialization.json.JsonPrimitive
 
 /** The field that says which variant it is, for those the core writes with their fields. */
-private val TAGS = mapOf(
-    "PieceView" to "kind",
-    "Reason" to "rule",
-    "HoldPhase" to "phase",
-    "IntervalPhase" to "phase",
-)
+private val TAGS =
+    mapOf("PieceView" to "kind", "Reason" to "rule", "HoldPhase" to "phase", "IntervalPhase" to "phase")
 
 /** A record as JSON, in the shape the core's own has. */
-fun dump(value: Any?): JsonElement = when (value) {
-    null -> JsonNull
-    is String -> JsonPrimitive(value)
-    is Boolean -> JsonPrimitive(value)
-    is Number -> JsonPrimitive(value)
-    is UInt -> JsonPrimitive(value.toLong())
-    is ULong -> JsonPrimitive(value.toLong())
-    is List<*> -> JsonArray(value.map(::dump))
-    is UUID, is LocalDate -> JsonPrimitive(value.toString())
-    is Mass -> JsonPrimitive(value.tenNg)
-    is Enum<*> -> JsonPrimitive(value.name.lowercase().replace('_', '-'))
-    else -> record(value)
-}
+fun dump(value: Any?): JsonElement =
+    when (value) {
+        null -> JsonNull
+        is String -> JsonPrimitive(value)
+        is Boolean -> JsonPrimitive(value)
+        is Number -> JsonPrimitive(value)
+        is UInt -> JsonPrimitive(value.toLong())
+        is ULong -> JsonPrimitive(value.toLong())
+        is List<*> -> JsonArray(value.map(::dump))
+        is Duration -> JsonPrimitive(value.inWholeMilliseconds)
+        is UUID,
+        is LocalDate -> JsonPrimitive(value.toString())
+        is Mass -> JsonPrimitive(value.tenNg)
+        is Enum<*> -> JsonPrimitive(value.name.lowercase().replace('_', '-'))
+        else -> record(value)
+    }
 
 private fun record(value: Any): JsonObject {
     val type = value::class
@@ -42,10 +41,11 @@ private fun record(value: Any): JsonObject {
     val variant = tag?.let { it to JsonPrimitive(words(type.simpleName!!, '-')) }
     val properties = type.memberProperties.associateBy { it.name }
     val names = type.primaryConstructor?.parameters.orEmpty().map { it.name!! }
-    val fields = names.map { name ->
-        @Suppress("UNCHECKED_CAST")
-        words(name, '_') to dump((properties.getValue(name) as KProperty1<Any, *>).get(value))
-    }
+    val fields =
+        names.map { name ->
+            @Suppress("UNCHECKED_CAST")
+            words(name, '_') to dump((properties.getValue(name) as KProperty1<Any, *>).get(value))
+        }
     return JsonObject((listOfNotNull(variant) + fields).toMap())
 }
 

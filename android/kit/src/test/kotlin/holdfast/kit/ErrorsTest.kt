@@ -3,7 +3,6 @@ package holdfast.kit
 import holdfast.core.CompanionException
 import holdfast.core.Holdfast
 import holdfast.core.Role
-import holdfast.core.Tap
 import holdfast.core.checkPlan
 import java.io.RandomAccessFile
 import java.nio.file.Files
@@ -20,7 +19,10 @@ class ErrorsTest {
     @Test
     fun `not found says what and why`(@TempDir homes: Path) {
         val (coach, _) = crew(homes)
-        val error = assertFailsWith<CompanionException.NotFound> { coach.core.member("Bram", LocalDate.parse("2026-11-03")) }
+        val error =
+            assertFailsWith<CompanionException.NotFound> {
+                coach.core.member("Bram", LocalDate.parse("2026-11-03"))
+            }
         assertEquals("member \"Bram\"", error.what)
         assertEquals("nobody's log has arrived yet", error.reason)
         assertEquals("member \"Bram\": nobody's log has arrived yet", error.words)
@@ -29,21 +31,26 @@ class ErrorsTest {
     @Test
     fun `invalid names the field`(@TempDir homes: Path) {
         val (_, zoe) = crew(homes)
-        val name = assertFailsWith<CompanionException.Invalid> {
-            Holdfast.start(homes.resolve("x").toString(), start(Role.ATHLETE, " "), zoe.now)
-        }
+        val name =
+            assertFailsWith<CompanionException.Invalid> {
+                Holdfast.start(homes.resolve("x").toString(), start(Role.ATHLETE, " "), zoe.now)
+            }
         assertEquals("name", name.field)
-        val date = assertFailsWith<CompanionException.Invalid> { zoe.core.preview(LocalDate.MAX, null, zoe.now) }
+        val date =
+            assertFailsWith<CompanionException.Invalid> { zoe.core.preview(LocalDate.MAX, null, zoe.now) }
         assertEquals("date", date.field)
         assertEquals("365241780471 is not a date of the calendar", date.reason)
     }
 
     @Test
     fun `a plan's problems come all at once, with their places`() {
-        val text = Fixtures.plan().decodeToString()
-            .replace("movement = \"back-squat\"", "movement = \"back-squad\"")
-            .replace("hold = \"2 min\"", "hold = \"2 days\"")
-        val error = assertFailsWith<CompanionException.Plan> { checkPlan("wéek 1.toml", text.encodeToByteArray()) }
+        val text =
+            Fixtures.plan()
+                .decodeToString()
+                .replace("movement = \"back-squat\"", "movement = \"back-squad\"")
+                .replace("hold = \"2 min\"", "hold = \"2 days\"")
+        val error =
+            assertFailsWith<CompanionException.Plan> { checkPlan("wéek 1.toml", text.encodeToByteArray()) }
         assertEquals("wéek 1.toml", error.sourceName)
         assertEquals(2, error.problems.size)
         val lines = text.lines()
@@ -57,9 +64,10 @@ class ErrorsTest {
         // A folder below a file can be made by nobody, not even by root.
         val file = Files.createFile(homes.resolve("a file"))
         val home = file.resolve("home").toString()
-        val error = assertFailsWith<CompanionException.Storage> {
-            Holdfast.start(home, start(Role.ATHLETE, "Zoë"), evening("2026-11-02"))
-        }
+        val error =
+            assertFailsWith<CompanionException.Storage> {
+                Holdfast.start(home, start(Role.ATHLETE, "Zoë"), evening("2026-11-02"))
+            }
         assertTrue(error.path.startsWith(home), error.path)
         assertTrue(error.reason.isNotEmpty())
     }
@@ -70,11 +78,15 @@ class ErrorsTest {
         zoe.core.shut()
         val database = homes.resolve("Zoë/holdfast.db")
         // SQLite keeps the user version at byte 60 of its header (file format, section 1.3).
-        RandomAccessFile(database.toFile(), "rw").use { it.seek(60); it.writeInt(999) }
-        val before = Files.readAllBytes(database)
-        val error = assertFailsWith<CompanionException.TooNew> {
-            Holdfast.open(homes.resolve("Zoë").toString(), zoe.now)
+        RandomAccessFile(database.toFile(), "rw").use {
+            it.seek(60)
+            it.writeInt(999)
         }
+        val before = Files.readAllBytes(database)
+        val error =
+            assertFailsWith<CompanionException.TooNew> {
+                Holdfast.open(homes.resolve("Zoë").toString(), zoe.now)
+            }
         assertEquals(999, error.found)
         assertTrue(error.supported in 1..<999)
         assertTrue(before.contentEquals(Files.readAllBytes(database)))
@@ -85,12 +97,18 @@ class ErrorsTest {
         val (coach, _) = crew(homes)
         val before = coach.core.export()
         val text = Fixtures.plan() + "# (planted panic)\n".encodeToByteArray()
-        val error = assertFailsWith<CompanionException.Unexpected> {
-            coach.core.publish("small-plan.toml", text, coach.now)
-        }
+        val error =
+            assertFailsWith<CompanionException.Unexpected> {
+                coach.core.publish("small-plan.toml", text, coach.now)
+            }
         assertEquals("a panic that a test planted", error.reason)
         assertEquals(before, coach.core.export(), "what broke off left nothing behind")
-        val next = coach.core.publish("small-plan.toml", Fixtures.plan() + "# week 2\n".encodeToByteArray(), coach.now)
+        val next =
+            coach.core.publish(
+                "small-plan.toml",
+                Fixtures.plan() + "# week 2\n".encodeToByteArray(),
+                coach.now,
+            )
         assertTrue(next.replaced)
         assertEquals(before.journal.size + 1, coach.core.export().journal.size)
     }
@@ -99,9 +117,10 @@ class ErrorsTest {
     fun `a panic while starting or opening is an error too`(@TempDir homes: Path) {
         val home = homes.resolve("planted").toString()
         val now = evening("2026-11-02")
-        val starting = assertFailsWith<CompanionException.Unexpected> {
-            Holdfast.start(home, start(Role.ATHLETE, "(planted panic)"), now)
-        }
+        val starting =
+            assertFailsWith<CompanionException.Unexpected> {
+                Holdfast.start(home, start(Role.ATHLETE, "(planted panic)"), now)
+            }
         assertEquals("a panic that a test planted", starting.reason)
         // The start was cut short, so opening writes the profile again.
         val opening = assertFailsWith<CompanionException.Unexpected> { Holdfast.open(home, now) }

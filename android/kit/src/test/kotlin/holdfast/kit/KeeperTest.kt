@@ -1,7 +1,6 @@
 package holdfast.kit
 
 import holdfast.core.CompanionException
-import holdfast.core.Holdfast
 import holdfast.core.PieceView
 import holdfast.core.Role
 import holdfast.core.SessionScreen
@@ -42,7 +41,13 @@ class KeeperTest {
     private suspend fun whileHeld(keeper: Keeper, work: suspend () -> Unit) = coroutineScope {
         val held = CountDownLatch(1)
         val free = CountDownLatch(1)
-        val question = launch(Dispatchers.Default) { keeper.ask { held.countDown(); free.await() } }
+        val question =
+            launch(Dispatchers.Default) {
+                keeper.ask {
+                    held.countDown()
+                    free.await()
+                }
+            }
         held.await()
         try {
             work()
@@ -83,7 +88,10 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         val taken = AtomicInteger()
-        val moments = Moments { taken.incrementAndGet(); zoe.now }
+        val moments = Moments {
+            taken.incrementAndGet()
+            zoe.now
+        }
         Keeper.open(homes.resolve("Zoë").toString(), moments).use { keeper ->
             var tap: Deferred<SessionScreen>? = null
             whileHeld(keeper) {
@@ -103,12 +111,22 @@ class KeeperTest {
         zoe.core.shut()
         val disk = Executors.newFixedThreadPool(4) { Thread(it, "disk") }.asCoroutineDispatcher()
         val threads = mutableListOf<String>()
-        fun note() { threads += Thread.currentThread().name.substringBefore(' ') }
+        fun note() {
+            threads += Thread.currentThread().name.substringBefore(' ')
+        }
         disk.use {
-            Keeper.open(homes.resolve("Zoë").toString(), { note(); zoe.now }, disk).use { keeper ->
-                keeper.ask { note() }
-                keeper.today()
-            }
+            Keeper.open(
+                    homes.resolve("Zoë").toString(),
+                    {
+                        note()
+                        zoe.now
+                    },
+                    disk,
+                )
+                .use { keeper ->
+                    keeper.ask { note() }
+                    keeper.today()
+                }
         }
         assertEquals(List(4) { "disk" }, threads)
     }
@@ -116,9 +134,12 @@ class KeeperTest {
     @Test
     fun `closing waits for the taps made before`(@TempDir homes: Path) = runBlocking {
         val keeper = keeper(homes)
-        val made = (1u..20u).map { reps ->
-            async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), reps, set = 1u)) }
-        }
+        val made =
+            (1u..20u).map { reps ->
+                async(start = CoroutineStart.UNDISPATCHED) {
+                    keeper.tap(squat(kilograms(50), reps, set = 1u))
+                }
+            }
         keeper.close()
         assertEquals(20u, reps(made.awaitAll().last())[0])
     }
@@ -130,10 +151,18 @@ class KeeperTest {
         val log = homes.resolve("Zoë/holdfast.db-wal")
         val cancelled = CountDownLatch(1)
         var logged = false
-        val maker = launch(start = CoroutineStart.UNDISPATCHED) {
-            val home = homes.resolve("Zoë").toString()
-            Keeper.open(home, { cancelled.await(); zoe.now }).use { logged = true }
-        }
+        val maker =
+            launch(start = CoroutineStart.UNDISPATCHED) {
+                val home = homes.resolve("Zoë").toString()
+                Keeper.open(
+                        home,
+                        {
+                            cancelled.await()
+                            zoe.now
+                        },
+                    )
+                    .use { logged = true }
+            }
         maker.cancel()
         cancelled.countDown()
         maker.join()
@@ -160,9 +189,12 @@ class KeeperTest {
     @Test
     fun `taps made together come in their order`(@TempDir homes: Path) = runBlocking {
         keeper(homes).use { keeper ->
-            val made = (1u..50u).map { reps ->
-                async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), reps, set = 1u)) }
-            }
+            val made =
+                (1u..50u).map { reps ->
+                    async(start = CoroutineStart.UNDISPATCHED) {
+                        keeper.tap(squat(kilograms(50), reps, set = 1u))
+                    }
+                }
             val saved = made.awaitAll().map { it.saved!! }
             assertEquals(saved.sorted(), saved)
             assertEquals(50u, reps(keeper.screen.value!!)[0])
@@ -192,13 +224,12 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         val first = zoe.tap(squat(kilograms(50))).saved!!
         val each = 100
-        fun logging(tap: (Int) -> Tap) = Thread {
-            repeat(each) { zoe.core.tap(tap(it), zoe.now) }
-        }
-        val threads = listOf(
-            logging { squat(kilograms(50), it.toUInt(), set = 1u) },
-            logging { Tap.LogWindow("Corners", 1u, it.toUInt(), 5_000) },
-        )
+        fun logging(tap: (Int) -> Tap) = Thread { repeat(each) { zoe.core.tap(tap(it), zoe.now) } }
+        val threads =
+            listOf(
+                logging { squat(kilograms(50), it.toUInt(), set = 1u) },
+                logging { Tap.LogWindow("Corners", 1u, it.toUInt(), 5_000) },
+            )
         threads.forEach(Thread::start)
         threads.forEach(Thread::join)
         val screen = zoe.tap(squat(kilograms(60)))

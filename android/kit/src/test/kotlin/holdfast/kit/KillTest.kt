@@ -39,7 +39,9 @@ class KillTest {
             val child = child("holdfast.kit.Logging", home, reps.toString(), said = said)
             val wanted = random.nextInt(1, 60)
             val limit = System.nanoTime() + 60_000_000_000
-            while (child.isAlive && System.nanoTime() < limit && said.readText().count { it == '\n' } < wanted) Thread.sleep(1)
+            while (
+                child.isAlive && System.nanoTime() < limit && said.readText().count { it == '\n' } < wanted
+            ) Thread.sleep(1)
             assertTrue(child.isAlive, said.readText())
             // SIGKILL: nothing of it can tidy up.
             child.destroyForcibly().ends()

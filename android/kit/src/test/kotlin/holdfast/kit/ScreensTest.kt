@@ -81,14 +81,15 @@ class ScreensTest {
         val jun2 = coach.core.member("łucja 純", LocalDate.parse(date))
         val asked = jun2.proposals[0]
         see(jun2)
-        val answer = Answer(
-            person = jun2.person,
-            subject = asked.subject,
-            scheme = asked.scheme,
-            decision = Decision.ACCEPT,
-            loads = listOf(),
-            words = "Gut so – weiter!",
-        )
+        val answer =
+            Answer(
+                person = jun2.person,
+                subject = asked.subject,
+                scheme = asked.scheme,
+                decision = Decision.ACCEPT,
+                loads = listOf(),
+                words = "Gut so – weiter!",
+            )
         coach.core.answer(answer, coach.now)
         val page = coach.core.member("Zoë", LocalDate.parse(date))
         see(page)
