@@ -22,7 +22,7 @@ class Calls {
 
     @Test
     fun measured(@TempDir homes: Path) {
-        val carrier: Carrier = mutableMapOf()
+        val carrier = MemoryCarrier()
         val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
         val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
         coach.core.publish("longer-day.toml", Fixtures.longerDay(), coach.now)
@@ -35,7 +35,8 @@ class Calls {
             middle(500, 1) {
                 val tap = taps++
                 val piece = "Squat ${1u + tap % 6u}"
-                zoe.core.tap(Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null), zoe.now)
+                val logged = Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null)
+                zoe.core.tap(logged, null, zoe.now)
             }
         val screen = middle(500, 1) { zoe.core.today(zoe.now) }
         zoe.core.shut()

@@ -1,5 +1,6 @@
 package holdfast.kit
 
+import holdfast.core.Exercise
 import holdfast.core.Mass
 import java.time.LocalDate
 import java.util.UUID
@@ -7,6 +8,7 @@ import kotlin.reflect.KProperty1
 import kotlin.reflect.full.memberProperties
 import kotlin.reflect.full.primaryConstructor
 import kotlin.reflect.full.superclasses
+import kotlin.time.Duration
 import kotlinx.serialization.json.JsonArray
 import kotlinx.serialization.json.JsonElement
 import kotlinx.serialization.json.JsonNull
@@ -14,8 +16,7 @@ import kotlinx.serialization.json.JsonObject
 import kotlinx.serialization.json.JsonPrimitive
 
 /** The field that says which variant it is, for those the core writes with their fields. */
-private val TAGS =
-    mapOf("PieceView" to "kind", "Reason" to "rule", "HoldPhase" to "phase", "IntervalPhase" to "phase")
+private val TAGS = mapOf("PieceKindView" to "kind", "Reason" to "rule", "Row" to "row", "Tap" to "tap")
 
 /** A record as JSON, in the shape the core's own has. */
 fun dump(value: Any?): JsonElement =
@@ -31,6 +32,7 @@ fun dump(value: Any?): JsonElement =
         is UUID,
         is LocalDate -> JsonPrimitive(value.toString())
         is Mass -> JsonPrimitive(value.tenNg)
+        is Exercise -> JsonPrimitive(listOfNotNull(value.movement, value.option).joinToString("/"))
         is Enum<*> -> JsonPrimitive(value.name.lowercase().replace('_', '-'))
         else -> record(value)
     }

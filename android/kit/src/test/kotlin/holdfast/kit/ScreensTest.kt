@@ -7,6 +7,7 @@ import holdfast.core.MassUnit
 import holdfast.core.MeasuredWhen
 import holdfast.core.Place
 import holdfast.core.Role
+import holdfast.core.SideReading
 import holdfast.core.Tap
 import java.nio.file.Path
 import java.time.LocalDate
@@ -19,9 +20,8 @@ import org.junit.jupiter.api.io.TempDir
 class ScreensTest {
     private fun clock(piece: String) = Tap.Clock(piece, Act.BEGIN, null)
 
-    private fun window(spareMs: Long?) = Tap.LogWindow("Corners", null, null, spareMs)
-
-    private fun range(at: MeasuredWhen, tenths: Long) = Tap.LogRange("Calves", at, 1u, tenths)
+    private fun range(at: MeasuredWhen, tenths: Long) =
+        Tap.LogRange("Calves", at, listOf(SideReading(1u, tenths)))
 
     private fun option(option: String?) = Tap.TakeOption("Squat", null, option)
 
@@ -29,7 +29,7 @@ class ScreensTest {
 
     @Test
     fun `screens are the same in every language`(@TempDir homes: Path) {
-        val carrier: Carrier = mutableMapOf()
+        val carrier = MemoryCarrier()
         val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
         val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
         val jun = Player.start(homes, Role.ATHLETE, "Łucja 純", MassUnit.LB, 120)
@@ -52,9 +52,9 @@ class ScreensTest {
         see(zoe.tap(squat(kilograms(70), 8u)))
         see(zoe.tap(clock("Corners")))
         zoe.pass(53_000)
-        see(zoe.tap(window(null)))
+        see(zoe.tap(window()))
         zoe.pass(60_000)
-        see(zoe.tap(window(4_000)))
+        see(zoe.tap(window(spareMs = 4_000)))
         see(zoe.tap(range(MeasuredWhen.BEFORE, 100)))
         see(zoe.tap(clock("Calves")))
         zoe.pass(135_000)
@@ -84,7 +84,7 @@ class ScreensTest {
         val answer =
             Answer(
                 person = jun2.person,
-                subject = asked.subject,
+                exercise = asked.exercise,
                 scheme = asked.scheme,
                 decision = Decision.ACCEPT,
                 loads = listOf(),

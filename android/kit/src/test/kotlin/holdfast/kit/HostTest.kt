@@ -1,7 +1,8 @@
 package holdfast.kit
 
-import holdfast.core.CompanionException
-import holdfast.core.PieceView
+import holdfast.core.Field
+import holdfast.core.HoldfastException
+import holdfast.core.PieceKindView
 import holdfast.core.Role
 import holdfast.core.SessionScreen
 import holdfast.core.Tap
@@ -30,20 +31,20 @@ import kotlinx.coroutines.withTimeout
 import kotlinx.coroutines.withTimeoutOrNull
 import org.junit.jupiter.api.io.TempDir
 
-class KeeperTest {
-    private suspend fun keeper(homes: Path): Keeper {
+class HostTest {
+    private suspend fun host(homes: Path): Host {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
-        return Keeper.open(homes.resolve("Zoë").toString(), { zoe.now })
+        return Host.open(homes.resolve("Zoë").toString(), { zoe.now })
     }
 
-    /** Runs something while the lane is held by a question. */
-    private suspend fun whileHeld(keeper: Keeper, work: suspend () -> Unit) = coroutineScope {
+    /** Runs something while a question holds the queue. */
+    private suspend fun whileHeld(host: Host, work: suspend () -> Unit) = coroutineScope {
         val held = CountDownLatch(1)
         val free = CountDownLatch(1)
         val question =
             launch(Dispatchers.Default) {
-                keeper.ask {
+                host.ask {
                     held.countDown()
                     free.await()
                 }
@@ -58,28 +59,29 @@ class KeeperTest {
     }
 
     private fun reps(screen: SessionScreen) =
-        (screen.pieces[0] as PieceView.Strength).view.sets.map { it.done?.reps }
+        (screen.pieces[0].kind as PieceKindView.Strength).view.sets.map { it.done?.reps }
 
     @Test
     fun `the last screen is kept for whoever draws it`(@TempDir homes: Path) = runBlocking {
-        keeper(homes).use { keeper ->
-            assertNull(keeper.screen.value)
-            val next = async(start = CoroutineStart.UNDISPATCHED) { keeper.screen.first { it != null } }
-            val today = keeper.today()
+        host(homes).use { host ->
+            assertNull(host.screen.value)
+            val next = async(start = CoroutineStart.UNDISPATCHED) { host.screen.first { it != null } }
+            val today = host.today()
             assertEquals(today, withTimeout(10_000) { next.await() })
-            val tapped = keeper.tap(squat(kilograms(50)))
-            assertEquals(tapped, keeper.screen.value)
-            assertEquals("Zoë", keeper.ask { who() }.name)
+            val tapped = host.tap(squat(kilograms(50)), null)
+            assertEquals(tapped, host.screen.value)
+            assertEquals("Zoë", host.ask { who() }.name)
         }
     }
 
     @Test
     fun `a tap is done even when its maker is gone`(@TempDir homes: Path) = runBlocking {
-        keeper(homes).use { keeper ->
-            val maker = launch(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), 7u)) }
+        host(homes).use { host ->
+            val maker =
+                launch(start = CoroutineStart.UNDISPATCHED) { host.tap(squat(kilograms(50), 7u), null) }
             maker.cancel()
             maker.join()
-            assertEquals(listOf(7u, null, null), reps(keeper.today()))
+            assertEquals(listOf(7u, null, null), reps(host.today()))
         }
     }
 
@@ -88,15 +90,15 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         val taken = AtomicInteger()
-        val moments = Moments {
+        val clock = DeviceClock {
             taken.incrementAndGet()
             zoe.now
         }
-        Keeper.open(homes.resolve("Zoë").toString(), moments).use { keeper ->
+        Host.open(homes.resolve("Zoë").toString(), clock).use { host ->
             var tap: Deferred<SessionScreen>? = null
-            whileHeld(keeper) {
+            whileHeld(host) {
                 val before = taken.get()
-                tap = async(start = CoroutineStart.UNDISPATCHED) { keeper.tap(squat(kilograms(50), 7u)) }
+                tap = async(start = CoroutineStart.UNDISPATCHED) { host.tap(squat(kilograms(50), 7u), null) }
                 assertEquals(before + 1, taken.get(), "its moment is that of the call")
                 // Enough for a tap that does not wait: a set takes some milliseconds.
                 assertNull(withTimeoutOrNull(500) { tap.await() }, "it waits for its turn")
@@ -115,7 +117,7 @@ class KeeperTest {
             threads += Thread.currentThread().name.substringBefore(' ')
         }
         disk.use {
-            Keeper.open(
+            Host.open(
                     homes.resolve("Zoë").toString(),
                     {
                         note()
@@ -123,9 +125,9 @@ class KeeperTest {
                     },
                     disk,
                 )
-                .use { keeper ->
-                    keeper.ask { note() }
-                    keeper.today()
+                .use { host ->
+                    host.ask { note() }
+                    host.today()
                 }
         }
         assertEquals(List(4) { "disk" }, threads)
@@ -133,19 +135,19 @@ class KeeperTest {
 
     @Test
     fun `closing waits for the taps made before`(@TempDir homes: Path) = runBlocking {
-        val keeper = keeper(homes)
+        val host = host(homes)
         val made =
             (1u..20u).map { reps ->
                 async(start = CoroutineStart.UNDISPATCHED) {
-                    keeper.tap(squat(kilograms(50), reps, set = 1u))
+                    host.tap(squat(kilograms(50), reps, set = 1u), null)
                 }
             }
-        keeper.close()
+        host.close()
         assertEquals(20u, reps(made.awaitAll().last())[0])
     }
 
     @Test
-    fun `a keeper that nobody waits for any more is closed`(@TempDir homes: Path) = runBlocking {
+    fun `a host that nobody waits for any more is closed`(@TempDir homes: Path) = runBlocking {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         val log = homes.resolve("Zoë/holdfast.db-wal")
@@ -154,7 +156,7 @@ class KeeperTest {
         val maker =
             launch(start = CoroutineStart.UNDISPATCHED) {
                 val home = homes.resolve("Zoë").toString()
-                Keeper.open(
+                Host.open(
                         home,
                         {
                             cancelled.await()
@@ -169,18 +171,18 @@ class KeeperTest {
         assertFalse(logged, "the caller was gone")
         // SQLite keeps its log beside the database for as long as that is open.
         assertFalse(Files.exists(log), "it is still open")
-        Keeper.open(homes.resolve("Zoë").toString(), { zoe.now }).use { assertTrue(Files.exists(log)) }
+        Host.open(homes.resolve("Zoë").toString(), { zoe.now }).use { assertTrue(Files.exists(log)) }
     }
 
     @Test
     fun `half a character is the caller's error`(@TempDir homes: Path) = runBlocking {
-        keeper(homes).use { keeper ->
+        host(homes).use { host ->
             val half = "Zo" + Char(0xD83D)
-            val error = assertFailsWith<CompanionException.Invalid> { keeper.tap(Tap.Begin(half)) }
-            assertEquals("text", error.field)
+            val error = assertFailsWith<HoldfastException.Invalid> { host.tap(Tap.Begin(half), null) }
+            assertEquals(Field.TEXT, error.field)
             val start = start(Role.ATHLETE, half)
-            assertFailsWith<CompanionException.Invalid> {
-                Keeper.start(homes.resolve("half").toString(), start, { evening("2026-11-02") })
+            assertFailsWith<HoldfastException.Invalid> {
+                Host.start(homes.resolve("half").toString(), start, { evening("2026-11-02") })
             }
         }
         Unit
@@ -188,35 +190,35 @@ class KeeperTest {
 
     @Test
     fun `taps made together come in their order`(@TempDir homes: Path) = runBlocking {
-        keeper(homes).use { keeper ->
+        host(homes).use { host ->
             val made =
                 (1u..50u).map { reps ->
                     async(start = CoroutineStart.UNDISPATCHED) {
-                        keeper.tap(squat(kilograms(50), reps, set = 1u))
+                        host.tap(squat(kilograms(50), reps, set = 1u), null)
                     }
                 }
             val saved = made.awaitAll().map { it.saved!! }
             assertEquals(saved.sorted(), saved)
-            assertEquals(50u, reps(keeper.screen.value!!)[0])
+            assertEquals(50u, reps(host.screen.value!!)[0])
         }
     }
 
     @Test
-    fun `nothing is asked of a keeper that is closed`(@TempDir homes: Path) = runBlocking {
-        val keeper = keeper(homes)
-        keeper.close()
-        keeper.close()
-        val error = assertFailsWith<CompanionException.Invalid> { keeper.tap(Tap.Undo) }
-        assertEquals("companion: it is closed: open it again", error.words)
-        assertNull(keeper.screen.value, "a failed tap shows nothing")
+    fun `nothing is asked of a host that is closed`(@TempDir homes: Path) = runBlocking {
+        val host = host(homes)
+        host.close()
+        host.close()
+        val error = assertFailsWith<HoldfastException.Invalid> { host.tap(Tap.Undo, null) }
+        assertEquals("home: it is closed: open it again", error.words)
+        assertNull(host.screen.value, "a failed tap shows nothing")
     }
 
     @Test
     fun `starting makes the home that opening finds`(@TempDir homes: Path) = runBlocking {
         val home = homes.resolve("Ægir's phone").toString()
-        val moments = Moments { evening("2026-11-02") }
-        Keeper.start(home, start(Role.ATHLETE, "Ægir"), moments).close()
-        Keeper.open(home, moments).use { assertEquals("Ægir", it.ask { who() }.name) }
+        val clock = DeviceClock { evening("2026-11-02") }
+        Host.start(home, start(Role.ATHLETE, "Ægir"), clock).close()
+        Host.open(home, clock).use { assertEquals("Ægir", it.ask { who() }.name) }
     }
 
     @Test
@@ -224,17 +226,17 @@ class KeeperTest {
         val (_, zoe) = crew(homes)
         val first = zoe.tap(squat(kilograms(50))).saved!!
         val each = 100
-        fun logging(tap: (Int) -> Tap) = Thread { repeat(each) { zoe.core.tap(tap(it), zoe.now) } }
+        fun logging(tap: (Int) -> Tap) = Thread { repeat(each) { zoe.core.tap(tap(it), null, zoe.now) } }
         val threads =
             listOf(
                 logging { squat(kilograms(50), it.toUInt(), set = 1u) },
-                logging { Tap.LogWindow("Corners", 1u, it.toUInt(), 5_000) },
+                logging { window(1u, it.toUInt(), 5_000) },
             )
         threads.forEach(Thread::start)
         threads.forEach(Thread::join)
         val screen = zoe.tap(squat(kilograms(60)))
         assertEquals(first + (2 * each).toULong() + 1u, screen.saved)
         assertEquals(99u, reps(screen)[0])
-        assertEquals(99u, (screen.pieces[1] as PieceView.Interval).view.windows[0].reps)
+        assertEquals(99u, (screen.pieces[1].kind as PieceKindView.Interval).view.windows[0].reps)
     }
 }
