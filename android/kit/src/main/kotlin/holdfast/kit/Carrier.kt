@@ -31,7 +31,7 @@ internal suspend fun Carrier.exchange(step: suspend (ExchangeDid) -> ExchangeSte
     while (true) {
         did =
             when (val next = step(did)) {
-                is ExchangeStep.List -> ExchangeDid.Listed(list())
+                is ExchangeStep.ListFiles -> ExchangeDid.Listed(list())
                 is ExchangeStep.Get -> get(next.names)
                 is ExchangeStep.Put -> ExchangeDid.Put(put(next.files))
                 is ExchangeStep.Done -> return next.report
