@@ -34,7 +34,10 @@ let package = Package(
         .executableTarget(name: "Calls", dependencies: ["Support", "HoldfastCore"], path: "Tests/Calls"),
         .executableTarget(name: "Logging", dependencies: ["Support", "HoldfastCore"], path: "Tests/Logging"),
         .executableTarget(name: "Opening", dependencies: ["Support", "HoldfastCore"], path: "Tests/Opening"),
-        .testTarget(name: "HoldfastKitTests", dependencies: ["Support", "HoldfastCore", "Logging", "Opening"]),
+        .testTarget(
+            name: "HoldfastKitTests",
+            dependencies: ["Support", "HoldfastCore", "HoldfastCoreFFI", "Logging", "Opening"]
+        ),
     ],
     swiftLanguageModes: [.v6]
 )

@@ -5,8 +5,8 @@ import XCTest
 
 /// Every error arrives as its own case with its fields, and none of them does harm.
 final class ErrorsTests: XCTestCase {
-    private func error(_ failing: () throws -> Void) throws -> CompanionError {
-        do { try failing() } catch let error as CompanionError { return error }
+    private func error(_ failing: () throws -> Void) throws -> HoldfastError {
+        do { try failing() } catch let error as HoldfastError { return error }
         XCTFail("nothing was thrown")
         throw CancellationError()
     }
@@ -14,7 +14,7 @@ final class ErrorsTests: XCTestCase {
     func testNotFoundSaysWhatAndWhy() throws {
         let (coach, _) = try crew(homes())
         let error = try error { _ = try coach.core.member(name: "Bram", date: Day("2026-11-03")!) }
-        XCTAssertEqual(error, .NotFound(what: "member \"Bram\"", reason: "nobody's log has arrived yet"))
+        XCTAssertEqual(error, .NotFound(what: .member, name: "Bram", reason: "nobody's log has arrived yet"))
         XCTAssertEqual(error.words, "member \"Bram\": nobody's log has arrived yet")
     }
 
@@ -23,10 +23,10 @@ final class ErrorsTests: XCTestCase {
         let (_, zoe) = try crew(homes)
         let home = homes.appendingPathComponent("x").path
         let name = try error { _ = try Holdfast.start(home: home, start: start(.athlete, " "), at: zoe.now) }
-        guard case .Invalid("name", _) = name else { return XCTFail("\(name)") }
+        guard case .Invalid(.name, _) = name else { return XCTFail("\(name)") }
         let date = try error { _ = try zoe.core.preview(date: Day(since1970: .max), day: nil, at: zoe.now) }
         let reason = "\(Int64.max) is not a date of the calendar"
-        XCTAssertEqual(date, .Invalid(field: "date", reason: reason))
+        XCTAssertEqual(date, .Invalid(field: .date, reason: reason))
     }
 
     func testAPlansProblemsComeAllAtOnceWithTheirPlaces() throws {
@@ -88,7 +88,7 @@ final class ErrorsTests: XCTestCase {
 
     func testAPanicWhileStartingOrOpeningIsAnErrorToo() throws {
         let (home, now) = (try homes().appendingPathComponent("planted").path, evening("2026-11-02"))
-        let planted = CompanionError.Unexpected(reason: "a panic that a test planted")
+        let planted = HoldfastError.Unexpected(reason: "a panic that a test planted")
         let name = "(planted panic)"
         let starting = try error { _ = try Holdfast.start(home: home, start: start(.athlete, name), at: now) }
         XCTAssertEqual(starting, planted)
@@ -102,6 +102,6 @@ final class ErrorsTests: XCTestCase {
         try zoe.core.shut()
         try zoe.core.shut()
         let error = try error { _ = try zoe.today() }
-        XCTAssertEqual(error, .Invalid(field: "companion", reason: "it is closed: open it again"))
+        XCTAssertEqual(error, .Invalid(field: .home, reason: "it is closed: open it again"))
     }
 }
