@@ -52,7 +52,7 @@ class ExchangeTest {
             zoe.tap(Tap.Finish(7u, 60u), null)
             assertEquals(1u, zoe.exchange(carrier).put)
             // Who she is went out when she joined, the session after it.
-        assertEquals(2u, coach.exchange(carrier).leaves)
+            assertEquals(2u, coach.exchange(carrier).leaves)
             val page = coach.ask { member("Zoë", LocalDate.parse(DATE)) }
             assertEquals(listOf(60u), page.sessions.map { it.minutes })
             assertEquals(listOf(kilograms(50)), page.lifts.single().points.map { it.heaviest })
