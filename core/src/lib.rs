@@ -4,6 +4,8 @@
 //! becomes an entry, the entry is committed, the screen is read back.
 
 mod error;
+#[cfg(feature = "ffi")]
+mod ffi;
 mod id;
 mod instant;
 mod mass;
@@ -31,3 +33,6 @@ pub use door::{
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::Instant;
 pub use mass::{Mass, MassError, MassUnit};
+
+#[cfg(feature = "ffi")]
+uniffi::setup_scaffolding!("holdfast");

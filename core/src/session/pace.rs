@@ -11,6 +11,7 @@ use crate::words;
 /// The pace is the time worked in a window by the reps done in it: what the window's length less
 /// what was to spare took. It is this athlete's own, at that station, in this session.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct FewerReps {
     /// Milliseconds a rep, rounded down.
     pub pace_ms: i64,

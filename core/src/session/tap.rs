@@ -13,6 +13,7 @@ use crate::plan::MeasuredWhen;
 /// What one tap says is saved together, or nothing of it is.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "tap", rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Tap {
     /// Begins the session.
     Begin {
@@ -126,6 +127,7 @@ pub enum Tap {
 
 /// A reading of one side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SideReading {
     /// The side, counted from 1, where there are two: left, then right.
     pub side: Option<u32>,

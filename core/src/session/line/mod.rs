@@ -13,6 +13,7 @@ use crate::plan::MeasuredWhen;
 
 /// What a line asks for.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Typed {
     /// A tap.
     Tap {

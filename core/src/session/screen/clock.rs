@@ -7,6 +7,7 @@ use crate::load::RestBasis;
 
 /// A clock that was begun, or a rest.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ClockView {
     /// What it is in.
     pub phase: Phase,
@@ -54,6 +55,7 @@ pub struct ClockView {
 
 /// A phase of a side or window.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PhaseSpan {
     /// Which.
     pub phase: Phase,
@@ -68,6 +70,7 @@ pub struct PhaseSpan {
 /// All of them can be scheduled at once, before the screen goes dark; a tap changes what lies ahead,
 /// so a shell then takes back what it scheduled and schedules the new list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct CueView {
     /// Milliseconds from now; 0 is due at this very moment.
     pub due_in_ms: i64,
@@ -83,6 +86,7 @@ pub struct CueView {
 
 /// The rest that runs since the last set.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RestView {
     /// The piece of the set it follows.
     pub piece: String,

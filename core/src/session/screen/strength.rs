@@ -9,6 +9,7 @@ use crate::plan::Exercise;
 
 /// What is a strength piece's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct StrengthView {
     /// What is lifted: the movement's name, or the option's taken for it.
     pub movement: String,
@@ -34,6 +35,7 @@ pub struct StrengthView {
 
 /// A set on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SetView {
     /// The set, counted from 1.
     pub set: u32,
@@ -63,6 +65,7 @@ pub struct SetView {
 
 /// The estimated one-rep max: four in five such estimates hold the truth.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct AbleView {
     /// The lower end, to a tenth of a kilogram.
     pub low: Mass,
@@ -80,6 +83,7 @@ pub struct AbleView {
 
 /// The reps to expect of an open set: four in five end within.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ExpectedReps {
     /// The fewest.
     pub low: u32,
@@ -91,6 +95,7 @@ pub struct ExpectedReps {
 
 /// A load and how to build it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct LoadView {
     /// The load.
     pub mass: Mass,
@@ -110,6 +115,7 @@ pub struct LoadView {
 
 /// The plates of one side of a bar.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct BuildView {
     /// From the middle of the bar outwards.
     pub plates: Vec<PlateView>,
@@ -121,6 +127,7 @@ pub struct BuildView {
 
 /// A plate to draw.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PlateView {
     /// Its mass.
     pub mass: Mass,
@@ -137,6 +144,7 @@ pub struct PlateView {
 
 /// What is done to each side of a bar: first what comes off, then what goes on.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ChangeView {
     /// Plates that come off, the outermost first.
     pub off: Vec<PlateView>,
@@ -152,6 +160,7 @@ pub struct ChangeView {
 
 /// A warm-up set on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct WarmUpView {
     /// Reps.
     pub reps: u32,
@@ -163,6 +172,7 @@ pub struct WarmUpView {
 
 /// A set that is done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SetDoneView {
     /// The load lifted.
     pub load: Option<Mass>,

@@ -9,6 +9,7 @@ use crate::session::FewerReps;
 
 /// What is an interval piece's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct IntervalView {
     /// One line to head the piece: `12 windows of 1 min, 3 rounds, aim for 10 s to spare`.
     pub heading: String,
@@ -34,6 +35,7 @@ pub struct IntervalView {
 
 /// A window on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct WindowView {
     /// The window, counted from 1.
     pub window: u32,
@@ -64,6 +66,7 @@ pub struct WindowView {
 
 /// What is a hold's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct HoldView {
     /// One line to head the piece: `Calf stretch at the wall, 2 min each side, static`.
     pub heading: String,
@@ -91,6 +94,7 @@ pub struct HoldView {
 
 /// A side of a hold on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SideView {
     /// The side, counted from 1: of two, left and then right.
     pub side: u32,
@@ -106,6 +110,7 @@ pub struct SideView {
 
 /// A range measure on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RangeView {
     /// How it is measured.
     pub protocol: Protocol,
@@ -123,6 +128,7 @@ pub struct RangeView {
 
 /// A reading on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ReadingView {
     /// Before or after the hold.
     pub when: MeasuredWhen,
