@@ -5,7 +5,7 @@ use std::fmt::Display;
 use chrono::NaiveDate;
 use uuid::Uuid;
 
-use crate::{Field, HoldfastError, HoldfastResult};
+use crate::door::{Field, HoldfastError, HoldfastResult};
 use crate::id::{DeviceId, PersonId, RecordId};
 
 /// An error in words, for whoever holds the device.
