@@ -6,8 +6,8 @@
 //! Positions are `i128`: no spec and no marks overflow one.
 
 use super::{Act, During, EXTEND_MS, FAR_MS, Mark, Trust};
-use crate::instant::Instant;
 use crate::instant::Elapsed;
+use crate::instant::Instant;
 
 /// The stretches of a clock: ready, work, switch, work, ..., work. An interval's switch is 0.
 #[derive(Clone, Debug)]
