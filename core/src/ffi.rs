@@ -7,6 +7,7 @@ use uuid::Uuid;
 
 use crate::door::{Field, HoldfastError, HoldfastResult};
 use crate::id::{DeviceId, PersonId, RecordId};
+use crate::instant::Millis;
 
 /// An error in words, for whoever holds the device.
 #[uniffi::export]
@@ -14,8 +15,9 @@ pub(crate) fn explain(error: HoldfastError) -> String {
     error.to_string()
 }
 
-// Identities cross as their sixteen bytes and dates as days since 1970: each language makes its own
-// type of them, as `bindings/uniffi.toml` says, and nothing is written as text and read again.
+// Identities cross as their sixteen bytes, dates as days since 1970, lengths of time as milliseconds:
+// each language makes its own type of them, as `bindings/uniffi.toml` says, and nothing is written
+// as text and read again.
 
 uniffi::custom_type!(NaiveDate, i64, {
     remote,
@@ -39,6 +41,11 @@ uniffi::custom_type!(RecordId, Vec<u8>, {
 uniffi::custom_type!(DeviceId, Vec<u8>, {
     lower: |id| id.0.as_bytes().to_vec(),
     try_lift: |bytes| Ok(DeviceId(sixteen(Field::Identity, &bytes)?)),
+});
+
+uniffi::custom_type!(Millis, i64, {
+    lower: |length| length.0,
+    try_lift: |ms| Ok(Millis(ms)),
 });
 
 fn sixteen(field: Field, bytes: &[u8]) -> HoldfastResult<Uuid> {

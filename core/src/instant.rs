@@ -24,6 +24,13 @@ pub struct Instant {
     pub boot_id: String,
 }
 
+/// A length of time, in milliseconds, where it crosses: each language has a type of its own for it.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+#[serde(transparent)]
+pub struct Millis(pub i64);
+
 /// What two moments say about the time between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Elapsed {

@@ -31,7 +31,7 @@ pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
-pub use instant::Instant;
+pub use instant::{Instant, Millis};
 pub use mass::{Mass, MassError, MassUnit};
 
 #[cfg(feature = "ffi")]

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::id::RecordId;
+use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::mass::Mass;
 use crate::plan::MeasuredWhen;
@@ -56,8 +57,8 @@ pub enum Tap {
         window: Option<u32>,
         /// Reps done; when left out what was logged before, otherwise those asked for.
         reps: Option<u32>,
-        /// What was to spare, in milliseconds; read off the running clock when left out.
-        spare_ms: Option<i64>,
+        /// What was to spare; read off the running clock when left out.
+        spare: Option<Millis>,
     },
     /// Does something to a piece's clock.
     Clock {
@@ -73,8 +74,8 @@ pub enum Tap {
     LogHold {
         /// The piece's name.
         piece: String,
-        /// Milliseconds held, side by side; what the clock counted when empty.
-        held_ms: Vec<i64>,
+        /// The time held, side by side; what the clock counted when empty.
+        held: Vec<Millis>,
         /// Why a side was held for less than was asked for, in the athlete's own words.
         said: Option<String>,
     },

@@ -91,7 +91,8 @@ fn wrapped(text: &str) -> String {
 /// A clock in a few words: `left, let go, 18 s left`.
 pub(crate) fn clock(clock: &ClockView) -> String {
     let about = clock.about.iter().map(|about| format!("{about}, ")).collect::<String>();
-    let left = clock.left_ms.map_or(String::new(), |ms| format!(", {} s left", (ms + 999) / 1000));
+    let left =
+        clock.left.map_or(String::new(), |left| format!(", {} s left", (left.0 + 999) / 1000));
     format!("{about}{}{left}", clock.now.to_lowercase())
 }
 

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::id::RecordId;
+use crate::instant::Millis;
 use crate::load::{Colour, Reason};
 use crate::mass::Mass;
 use crate::plan::Exercise;
@@ -27,8 +28,8 @@ pub struct StrengthView {
     pub sets: Vec<SetView>,
     /// The next set to do, counted from 1; none when all are done.
     pub next_set: Option<u32>,
-    /// Rest between sets in milliseconds.
-    pub rest_ms: i64,
+    /// Rest between sets.
+    pub rest: Millis,
     /// The same in words.
     pub rest_text: String,
 }

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::ClockView;
 use crate::clock::WhyShort;
+use crate::instant::Millis;
 use crate::plan::{Exercise, MeasuredWhen, Protocol, Technique};
 use crate::session::FewerReps;
 
@@ -13,12 +14,12 @@ use crate::session::FewerReps;
 pub struct IntervalView {
     /// One line to head the piece: `12 windows of 1 min, 3 rounds, aim for 10 s to spare`.
     pub heading: String,
-    /// The length of a window in milliseconds.
-    pub window_ms: i64,
+    /// The length of a window.
+    pub window: Millis,
     /// Times through the stations.
     pub rounds: u32,
-    /// What should be to spare at the end of a window, in milliseconds.
-    pub margin_ms: i64,
+    /// What should be to spare at the end of a window.
+    pub margin: Millis,
     /// The windows.
     pub windows: Vec<WindowView>,
     /// The next window to log, counted from 1; none when all are.
@@ -29,8 +30,8 @@ pub struct IntervalView {
     pub stations: Vec<String>,
     /// The station this athlete starts at, counted from 1.
     pub start_station: u32,
-    /// Milliseconds of all windows together.
-    pub total_ms: i64,
+    /// The length of all windows together.
+    pub total: Millis,
 }
 
 /// A window on screen.
@@ -49,8 +50,8 @@ pub struct WindowView {
     pub asked_text: String,
     /// Reps done.
     pub reps: Option<u32>,
-    /// What was to spare, in milliseconds.
-    pub spare_ms: Option<i64>,
+    /// What was to spare.
+    pub spare: Option<Millis>,
     /// True when less was to spare than the plan wants.
     pub rushed: bool,
     /// What was done, in words: `12 done, 8 s to spare (rushed)`; none until it is.
@@ -74,8 +75,8 @@ pub struct HoldView {
     pub stretch: String,
     /// The part of the body.
     pub region: String,
-    /// How long each side is held, in milliseconds.
-    pub hold_ms: i64,
+    /// How long each side is held.
+    pub hold: Millis,
     /// How it is held.
     pub technique: Technique,
     /// The sides.
@@ -84,10 +85,10 @@ pub struct HoldView {
     pub range: Option<RangeView>,
     /// The clock, once it was begun.
     pub clock: Option<ClockView>,
-    /// Time to get ready before the first side, in milliseconds.
-    pub ready_ms: i64,
-    /// Time to change over to the other side, in milliseconds.
-    pub switch_ms: i64,
+    /// Time to get ready before the first side.
+    pub ready: Millis,
+    /// Time to change over to the other side.
+    pub switch: Millis,
     /// What is odd about the seconds that are logged, perhaps a slip of the finger.
     pub doubt: Option<String>,
 }
@@ -100,8 +101,8 @@ pub struct SideView {
     pub side: u32,
     /// Its name: `left`, `right`; none where there is but one.
     pub name: Option<String>,
-    /// Milliseconds held, once logged.
-    pub held_ms: Option<i64>,
+    /// The time held, once logged.
+    pub held: Option<Millis>,
     /// The same in words, with why it was short: `1 min 5 s (stopped early)`.
     pub held_text: Option<String>,
     /// Why it was held for less than was asked for, once logged and where that is known.

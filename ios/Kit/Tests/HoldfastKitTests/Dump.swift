@@ -13,6 +13,7 @@ func dump(_ value: Any) -> NSObject {
     switch value {
     case let text as String: return text as NSString
     case let yes as Bool: return NSNumber(value: yes)
+    case let length as Duration: return NSNumber(value: length.milliseconds)
     case let day as Day: return "\(day)" as NSString
     case let id as UUID: return id.uuidString.lowercased() as NSString
     case let exercise as Exercise:
