@@ -4,6 +4,7 @@ mod any;
 mod played;
 
 use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
+use holdfast_core::Millis;
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use super::model::Mode;
