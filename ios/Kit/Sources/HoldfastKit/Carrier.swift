@@ -2,8 +2,9 @@ import HoldfastCore
 
 /// What takes files from device to device: a shared folder, a stick, a store on the net.
 ///
-/// It is called on no actor, and may take its time: taps go on meanwhile. What it throws ends the exchange
-/// and reaches whoever asked for it; what was taken in by then is kept.
+/// It is called on no actor, and may take its time: taps go on meanwhile. Where it waits it should suspend,
+/// for its thread is one that all tasks share. What it throws ends the exchange and reaches whoever asked
+/// for it; what was taken in by then is kept.
 public protocol Carrier: Sendable {
     /// The files that are there.
     func list() async throws -> [ListedFile]

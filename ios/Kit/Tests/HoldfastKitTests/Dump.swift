@@ -2,10 +2,7 @@ import Foundation
 import HoldfastKit
 
 /// The field that says which variant it is, for those the core writes with their fields.
-private let tags = [
-    "PieceKindView": "kind", "Reason": "rule", "HoldPhase": "phase", "IntervalPhase": "phase",
-    "Row": "row", "Tap": "tap",
-]
+private let tags = ["PieceKindView": "kind", "Reason": "rule", "Row": "row", "Tap": "tap"]
 
 /// A record as JSON, in the shape the core's own has.
 func dump(_ value: Any) -> NSObject {

@@ -5,6 +5,8 @@ import holdfast.core.ExchangeDid
 import holdfast.core.ExchangeReport
 import holdfast.core.ExchangeStep
 import holdfast.core.ListedFile
+import kotlinx.coroutines.currentCoroutineContext
+import kotlinx.coroutines.ensureActive
 
 /**
  * What takes files from device to device: a shared folder, a stick, a store on the net.
@@ -29,6 +31,7 @@ public interface Carrier {
 internal suspend fun Carrier.exchange(step: suspend (ExchangeDid) -> ExchangeStep): ExchangeReport {
     var did: ExchangeDid = ExchangeDid.Begin
     while (true) {
+        currentCoroutineContext().ensureActive()
         did =
             when (val next = step(did)) {
                 is ExchangeStep.ListFiles -> ExchangeDid.Listed(list())

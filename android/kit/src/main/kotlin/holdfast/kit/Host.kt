@@ -2,6 +2,7 @@ package holdfast.kit
 
 import holdfast.core.ExchangeReport
 import holdfast.core.Holdfast
+import holdfast.core.Row
 import holdfast.core.SessionScreen
 import holdfast.core.Start
 import holdfast.core.Tap
@@ -37,11 +38,19 @@ private constructor(
     private val latest = MutableStateFlow<SessionScreen?>(null)
     private val exchanging = Mutex()
 
-    /** The session screen as it was last; null until [today] or [tap] is called. */
+    /** The session screen as it was last; null until [today], [choose] or [tap] is called. */
     public val screen: StateFlow<SessionScreen?> = latest.asStateFlow()
 
     /** Reads the session screen as it is now. */
     public suspend fun today(): SessionScreen = show { core.today(clock.now()) }
+
+    /**
+     * Chooses a row by hand: the screen's key is about it until something is logged. Without a row the screen
+     * follows the day again.
+     */
+    public suspend fun choose(row: Row?): SessionScreen = show {
+        wellFormed { core.choose(row, clock.now()) }
+    }
 
     /**
      * Does what a tap says. The moment is that of the call, however long its turn takes to come.

@@ -1,6 +1,7 @@
 package holdfast.kit
 
 import holdfast.core.ExchangeReport
+import holdfast.core.ExchangeStep
 import holdfast.core.PieceKindView
 import holdfast.core.Role
 import holdfast.core.SessionState
@@ -17,6 +18,7 @@ import kotlinx.coroutines.CompletableDeferred
 import kotlinx.coroutines.CoroutineStart
 import kotlinx.coroutines.async
 import kotlinx.coroutines.awaitAll
+import kotlinx.coroutines.cancel
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withTimeout
@@ -24,6 +26,8 @@ import kotlinx.coroutines.withTimeoutOrNull
 import org.junit.jupiter.api.io.TempDir
 
 private const val DATE = "2026-11-03"
+
+private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf(), joined = false, wrongCrew = false)
 
 class ExchangeTest {
     /** A coach's device with the small plan published, and an athlete's that knows nothing of it. */
@@ -57,8 +61,7 @@ class ExchangeTest {
             assertEquals(listOf(60u), page.sessions.map { it.minutes })
             assertEquals(listOf(kilograms(50)), page.lifts.single().points.map { it.heaviest })
 
-            val nothing = ExchangeReport(0u, 0uL, 0u, listOf(), joined = false, wrongCrew = false)
-            assertEquals(nothing, zoe.exchange(carrier), "both have everything")
+            assertEquals(NOTHING, zoe.exchange(carrier), "both have everything")
         }
 
     @Test
@@ -103,6 +106,18 @@ class ExchangeTest {
             carrier.onList = {}
             assertTrue(withTimeout(10_000) { zoe.exchange(carrier) }.joined)
         }
+
+    @Test
+    fun `one that is cancelled takes no further step, whatever its carrier does`() = runBlocking {
+        val carrier = MemoryCarrier()
+        var steps = 0
+        val cancelled = launch {
+            carrier.onList = { cancel() }
+            carrier.exchange { if (steps++ == 0) ExchangeStep.ListFiles else ExchangeStep.Done(NOTHING) }
+        }
+        cancelled.join()
+        assertEquals(1, steps)
+    }
 
     @Test
     fun `taps go on during an exchange, and a second one takes its turn`(@TempDir homes: Path) =

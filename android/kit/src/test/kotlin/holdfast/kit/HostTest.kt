@@ -4,6 +4,7 @@ import holdfast.core.Field
 import holdfast.core.HoldfastException
 import holdfast.core.PieceKindView
 import holdfast.core.Role
+import holdfast.core.Row
 import holdfast.core.SessionScreen
 import holdfast.core.Tap
 import java.nio.file.Files
@@ -15,6 +16,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertFailsWith
 import kotlin.test.assertFalse
+import kotlin.test.assertNotEquals
 import kotlin.test.assertNull
 import kotlin.test.assertTrue
 import kotlinx.coroutines.CoroutineStart
@@ -70,6 +72,10 @@ class HostTest {
             assertEquals(today, withTimeout(10_000) { next.await() })
             val tapped = host.tap(squat(kilograms(50)), null)
             assertEquals(tapped, host.screen.value)
+            val window = Row.Window("Corners", 1u)
+            assertEquals(window, host.choose(window).here.row)
+            assertEquals(window, host.screen.value?.here?.row)
+            assertNotEquals(window, host.choose(null).here.row)
             assertEquals("Zoë", host.ask { who() }.name)
         }
     }

@@ -23,7 +23,7 @@ class TwiceTest {
         val (_, zoe) = crew(homes)
         zoe.core.shut()
         Host.open(homes.resolve("Zoë").toString(), { zoe.now }).use { host ->
-            host.ask { now -> choose(Row.Window("Corners", 1u), now) }
+            host.choose(Row.Window("Corners", 1u))
             host.tap(Tap.Clock("Corners", Act.BEGIN, null), null)
             zoe.pass(30_000)
             val screen = host.today()
