@@ -33,7 +33,7 @@ const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
 #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum ExchangeStep {
     /// List the carrier's files.
-    List,
+    ListFiles,
     /// Fetch these. One that is gone meanwhile is simply not brought.
     Get {
         /// Their names.
@@ -152,7 +152,7 @@ impl Traffic {
     ) -> Result<ExchangeStep> {
         if did == ExchangeDid::Begin {
             self.running = Some(Running::default());
-            return Ok(ExchangeStep::List);
+            return Ok(ExchangeStep::ListFiles);
         }
         let Some(mut running) = self.running.take() else {
             return Err(Error::invalid(Field::Exchange, "none is running: begin one first"));

@@ -89,7 +89,7 @@ public actor Host {
         while true {
             try Task.checkCancellation()
             switch try core.exchange(did: did, at: clock()) {
-            case .list: did = .listed(files: try await carrier.list())
+            case .listFiles: did = .listed(files: try await carrier.list())
             case let .get(names):
                 let got = try await carrier.get(names)
                 did = .got(files: got.files, unread: got.unread)

@@ -120,7 +120,7 @@ final class HostTests: XCTestCase {
             for reps in 0..<UInt32(each) {
                 let tap: Tap = thread == 0
                     ? squat(kilograms(50), reps, set: 1)
-                    : .logWindow(piece: "Corners", window: 1, reps: reps, spareMs: 5_000)
+                    : .logWindow(piece: "Corners", window: 1, reps: reps, spare: .seconds(5))
                 do { _ = try core.tap(tap: tap, answers: nil, at: now) } catch { XCTFail("\(error)") }
             }
         }

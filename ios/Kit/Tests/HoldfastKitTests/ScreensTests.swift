@@ -7,8 +7,8 @@ import XCTest
 final class ScreensTests: XCTestCase {
     private func clock(_ piece: String) -> Tap { .clock(piece: piece, act: .begin, station: nil) }
 
-    private func window(_ spareMs: Int64?) -> Tap {
-        .logWindow(piece: "Corners", window: nil, reps: nil, spareMs: spareMs)
+    private func window(_ spare: Duration?) -> Tap {
+        .logWindow(piece: "Corners", window: nil, reps: nil, spare: spare)
     }
 
     private func range(_ when: MeasuredWhen, _ tenths: Int64) -> Tap {
@@ -51,13 +51,13 @@ final class ScreensTests: XCTestCase {
         zoe.pass(53_000)
         see(try zoe.tap(window(nil)))
         zoe.pass(60_000)
-        see(try zoe.tap(window(4_000)))
+        see(try zoe.tap(window(.seconds(4))))
         see(try zoe.tap(range(.before, 100)))
         see(try zoe.tap(clock("Calves")))
         zoe.pass(135_000)
         see(try zoe.today())
         zoe.pass(60_000)
-        see(try zoe.tap(.logHold(piece: "Calves", heldMs: [], said: nil)))
+        see(try zoe.tap(.logHold(piece: "Calves", held: [], said: nil)))
         see(try zoe.tap(range(.after, 130)))
         see(try zoe.tap(flag(6)))
         see(try zoe.tap(.undo))

@@ -56,7 +56,7 @@ public final class Player {
         var did = ExchangeDid.begin
         while true {
             switch try core.exchange(did: did, at: now) {
-            case .list: did = .listed(files: carrier.list())
+            case .listFiles: did = .listed(files: carrier.list())
             case let .get(names):
                 let got = carrier.get(names)
                 did = .got(files: got.files, unread: got.unread)

@@ -3,8 +3,8 @@
 mod any;
 mod played;
 
-use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
 use holdfast_core::Millis;
+use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use super::model::Mode;

@@ -12,6 +12,7 @@ import holdfast.core.Tap
 import java.nio.file.Path
 import java.time.LocalDate
 import java.time.ZoneOffset
+import kotlin.time.Duration
 import kotlinx.coroutines.runBlocking
 
 /** Six in the evening of a date, on a boot clock that runs with it. */
@@ -30,8 +31,8 @@ fun start(role: Role, name: String, unit: MassUnit = MassUnit.KG, chance: Int = 
 fun squat(load: Mass? = null, reps: UInt? = null, set: UInt? = null): Tap =
     Tap.LogSet(piece = "Squat", set = set, load = load, reps = reps, reserve = null)
 
-fun window(window: UInt? = null, reps: UInt? = null, spareMs: Long? = null): Tap =
-    Tap.LogWindow("Corners", window, reps, spareMs)
+fun window(window: UInt? = null, reps: UInt? = null, spare: Duration? = null): Tap =
+    Tap.LogWindow("Corners", window, reps, spare)
 
 /** Somebody with a device and a clock that a test sets. */
 class Player(val core: Holdfast, var now: Instant) {

@@ -13,6 +13,7 @@ import java.nio.file.Path
 import java.time.LocalDate
 import kotlin.test.Test
 import kotlin.test.assertEquals
+import kotlin.time.Duration.Companion.seconds
 import kotlinx.serialization.json.JsonElement
 import org.junit.jupiter.api.io.TempDir
 
@@ -54,7 +55,7 @@ class ScreensTest {
         zoe.pass(53_000)
         see(zoe.tap(window()))
         zoe.pass(60_000)
-        see(zoe.tap(window(spareMs = 4_000)))
+        see(zoe.tap(window(spare = 4.seconds)))
         see(zoe.tap(range(MeasuredWhen.BEFORE, 100)))
         see(zoe.tap(clock("Calves")))
         zoe.pass(135_000)
