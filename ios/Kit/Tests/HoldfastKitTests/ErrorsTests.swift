@@ -18,6 +18,21 @@ final class ErrorsTests: XCTestCase {
         XCTAssertEqual(error.words, "member \"Bram\": nobody's log has arrived yet")
     }
 
+    func testWhatHasNoNameIsNotFoundWithoutOne() throws {
+        let (coach, zoe) = try crew(homes())
+        let person = try zoe.core.who().person
+        let error = try error { try coach.core.clearFlag(person: person, flag: UUID(), at: coach.now) }
+        let reason = "it is cleared already, or was never raised"
+        XCTAssertEqual(error, .NotFound(what: .flag, name: nil, reason: reason))
+        XCTAssertEqual(error.words, "flag: \(reason)")
+    }
+
+    func testAnExchangesStepNeedsItsBeginning() throws {
+        let (_, zoe) = try crew(homes())
+        let error = try error { _ = try zoe.core.exchange(did: .listed(files: []), at: zoe.now) }
+        XCTAssertEqual(error, .Invalid(field: .exchange, reason: "none is running: begin one first"))
+    }
+
     func testInvalidNamesTheField() throws {
         let homes = try homes()
         let (_, zoe) = try crew(homes)
