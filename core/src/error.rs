@@ -7,6 +7,7 @@ pub(crate) type Result<T> = std::result::Result<T, Error>;
 
 keyword! {
     /// Which part of what was given cannot be.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Field {
         Chance = "chance",
         Clock = "clock",
@@ -47,6 +48,7 @@ keyword! {
 
 keyword! {
     /// What was asked for and is not there.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Thing {
         Bar = "bar",
         Day = "day",

@@ -8,16 +8,28 @@ use serde::{Deserialize, Serialize};
 /// The wall clock may be set, or jump with a time zone; the boot clock only runs forward but starts
 /// again with each boot. Each is worth having, so both are kept.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Instant {
     /// Milliseconds since 1970-01-01T00:00:00Z by the wall clock.
     pub wall_ms: i64,
+    #[cfg(not(feature = "other-surface"))]
     /// The wall clock's offset from UTC, minutes east.
     pub offset_min: i32,
     /// Milliseconds since boot, counting sleep.
     pub boot_ms: i64,
+    #[cfg(feature = "other-surface")]
+    /// The wall clock's offset from UTC, minutes east.
+    pub offset_min: i32,
     /// Names the boot that `boot_ms` counts from.
     pub boot_id: String,
 }
+
+/// A length of time, in milliseconds, where it crosses: each language has a type of its own for it.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+#[serde(transparent)]
+pub struct Millis(pub i64);
 
 /// What two moments say about the time between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

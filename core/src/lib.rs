@@ -4,6 +4,8 @@
 //! becomes an entry, the entry is committed, the screen is read back.
 
 mod error;
+#[cfg(feature = "ffi")]
+mod ffi;
 mod id;
 mod instant;
 mod mass;
@@ -29,5 +31,8 @@ pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
-pub use instant::Instant;
+pub use instant::{Instant, Millis};
 pub use mass::{Mass, MassError, MassUnit};
+
+#[cfg(feature = "ffi")]
+uniffi::setup_scaffolding!("holdfast");

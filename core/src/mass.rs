@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
     Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
 )]
 #[serde(transparent)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Mass {
     /// The mass in units of 10 ng.
     pub ten_ng: i64,
@@ -25,6 +26,7 @@ pub struct Mass {
     Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
 )]
 #[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum MassUnit {
     /// Kilogram.
     #[default]

@@ -27,7 +27,7 @@ pub(crate) fn exchange(
     let mut did = ExchangeDid::Begin;
     let report = loop {
         did = match holdfast.exchange(did, at.clone())? {
-            ExchangeStep::List => ExchangeDid::Listed { files: list(carrier)? },
+            ExchangeStep::ListFiles => ExchangeDid::Listed { files: list(carrier)? },
             ExchangeStep::Get { names } => get(carrier, &names, &bar),
             ExchangeStep::Put { files } => ExchangeDid::Put { written: put(carrier, &files)? },
             ExchangeStep::Done { report } => break report,

@@ -22,17 +22,22 @@ let package = Package(
         core,
         .target(
             name: "HoldfastCore",
-            dependencies: ["HoldfastCoreFFI"],
+            dependencies: ["HoldfastCoreFFI", "HoldfastTypes"],
             path: "Generated/HoldfastCore",
             linkerSettings: forDevices ? [] : [.linkedLibrary("holdfast")]
         ),
+        // What the generated code makes of ours where Swift has a type for it, or lacks one.
+        .target(name: "HoldfastTypes"),
         .target(name: "HoldfastKit", dependencies: ["HoldfastCore"]),
         // What only tests use: a crew with clocks that a test sets, and small programs.
-        .target(name: "Support", dependencies: ["HoldfastKit"], path: "Tests/Support"),
-        .executableTarget(name: "Calls", dependencies: ["Support"], path: "Tests/Calls"),
-        .executableTarget(name: "Logging", dependencies: ["Support"], path: "Tests/Logging"),
-        .executableTarget(name: "Opening", dependencies: ["Support"], path: "Tests/Opening"),
-        .testTarget(name: "HoldfastKitTests", dependencies: ["Support", "Logging", "Opening"]),
+        .target(name: "Support", dependencies: ["HoldfastKit", "HoldfastCore"], path: "Tests/Support"),
+        .executableTarget(name: "Calls", dependencies: ["Support", "HoldfastCore"], path: "Tests/Calls"),
+        .executableTarget(name: "Logging", dependencies: ["Support", "HoldfastCore"], path: "Tests/Logging"),
+        .executableTarget(name: "Opening", dependencies: ["Support", "HoldfastCore"], path: "Tests/Opening"),
+        .testTarget(
+            name: "HoldfastKitTests",
+            dependencies: ["Support", "HoldfastCore", "HoldfastCoreFFI", "Logging", "Opening"]
+        ),
     ],
     swiftLanguageModes: [.v6]
 )

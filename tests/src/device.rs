@@ -229,7 +229,7 @@ impl Device {
         let mut did = ExchangeDid::Begin;
         loop {
             did = match self.step(did)? {
-                ExchangeStep::List => ExchangeDid::Listed { files: listing.clone() },
+                ExchangeStep::ListFiles => ExchangeDid::Listed { files: listing.clone() },
                 ExchangeStep::Get { names } => {
                     ExchangeDid::Got { files: get(&names), unread: Vec::new() }
                 }

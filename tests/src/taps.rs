@@ -6,7 +6,7 @@ use holdfast_core::clock::Act;
 use holdfast_core::journal::{Part, RestAct, Until};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{SideReading, Tap};
-use holdfast_core::{Mass, RecordId};
+use holdfast_core::{Mass, Millis, RecordId};
 
 /// Begins the day that is planned.
 pub fn begin() -> Tap {
@@ -55,13 +55,17 @@ pub fn set_of(piece: &str, set: Option<u32>, load: Option<Mass>, reps: Option<u3
 
 /// Logs a window in the corners, the next one or one by its number.
 pub fn window(window: Option<u32>, reps: Option<u32>, spare_ms: Option<i64>) -> Tap {
-    Tap::LogWindow { piece: "Corners".into(), window, reps, spare_ms }
+    Tap::LogWindow { piece: "Corners".into(), window, reps, spare: spare_ms.map(Millis) }
 }
 
 /// Logs the calves' hold: each side by hand, or what the clock counted when none is given.
 pub fn held(held_ms: &[i64], said: Option<&str>) -> Tap {
     let said = said.map(str::to_owned);
-    Tap::LogHold { piece: "Calves".into(), held_ms: held_ms.to_vec(), said }
+    Tap::LogHold {
+        piece: "Calves".into(),
+        held: held_ms.iter().copied().map(Millis).collect(),
+        said,
+    }
 }
 
 /// Works a piece's clock.

@@ -1,7 +1,7 @@
 //! Whole stretches of training.
 
-use holdfast_core::Mass;
 use holdfast_core::session::{PieceKindView, Tap};
+use holdfast_core::{Mass, Millis};
 
 use crate::Device;
 use crate::taps::{begin, begin_day, finish, kg, set, set_of};
@@ -50,13 +50,13 @@ pub fn whole_day(device: &Device, day: &str) {
             }
             PieceKindView::Interval { view } => {
                 for _ in &view.windows {
-                    let spare_ms = Some(12_000);
-                    tap(Tap::LogWindow { piece: of.into(), window: None, reps: None, spare_ms });
+                    let spare = Some(Millis(12_000));
+                    tap(Tap::LogWindow { piece: of.into(), window: None, reps: None, spare });
                 }
             }
             PieceKindView::Hold { .. } => {
-                let held_ms = vec![120_000, 120_000];
-                tap(Tap::LogHold { piece: of.into(), held_ms, said: None });
+                let held = vec![Millis(120_000); 2];
+                tap(Tap::LogHold { piece: of.into(), held, said: None });
             }
             PieceKindView::Note { .. } => {}
         }

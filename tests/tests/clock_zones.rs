@@ -10,8 +10,8 @@
 
 use chrono::{DateTime, Days, NaiveDate, Offset, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
-use holdfast_core::Instant;
 use holdfast_core::clock::{Act, HoldPhase, HoldSpec, Mark, Trust, hold_state};
+use holdfast_core::{Instant, Millis};
 use holdfast_tests::taps::{held, squat};
 use holdfast_tests::views::hold;
 use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
@@ -106,7 +106,7 @@ fn a_session_through_the_night_the_clocks_go_back() {
     let mut phone = Phone::begun(&plan, begun);
     phone.tap(squat(None, Some(60), Some(8), None));
     phone.pass(100_000);
-    assert_eq!(phone.rest().rested_ms, Some(100_000));
+    assert_eq!(phone.rest().rested, Some(Millis(100_000)));
     phone.calves(Act::Begin);
     // Across the change, and off for half a minute in the midst of it.
     phone.pass(30_000).reboot(30_000).pass(30_000);
@@ -115,7 +115,7 @@ fn a_session_through_the_night_the_clocks_go_back() {
     phone.zone(offset_min(zone, now));
     assert_eq!(phone.now().local().format("%H:%M:%S").to_string(), "02:01:10");
     let state = hold(&phone.screen()).clock.clone().unwrap();
-    assert_eq!((state.held_ms, state.trust), (vec![85_000, 0], Trust::Wall));
+    assert_eq!((state.held, state.trust), (vec![Millis(85_000), Millis(0)], Trust::Wall));
     let screen = phone.tap(held(&[], None));
-    assert_eq!(hold(&screen).sides[0].held_ms, Some(85_000));
+    assert_eq!(hold(&screen).sides[0].held, Some(Millis(85_000)));
 }

@@ -1,5 +1,6 @@
 //! Clocks through the surface, whatever happens to the phone: what is shown, asked and logged.
 
+use holdfast_core::Millis;
 use holdfast_core::clock::{Act, CueKind, Phase, Trust, WhyShort};
 use holdfast_core::journal::RestAct;
 use holdfast_core::load::RestBasis;
@@ -17,8 +18,11 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     phone.pass(65_000).calves(Act::Extend);
     phone.pass(75_000 + 10_000 + 30_000).calves(Act::Skip);
     let screen = phone.pass(2_000).tap(held(&[], Some("cramp in the foot")));
-    let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
-    assert_eq!(sides, [(Some(135_000), None), (Some(30_000), Some(WhyShort::Skipped))]);
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held, it.short)).collect();
+    assert_eq!(
+        sides,
+        [(Some(Millis(135_000)), None), (Some(Millis(30_000)), Some(WhyShort::Skipped))]
+    );
     let texts = hold(&screen).sides.iter().map(|it| it.held_text.clone().unwrap());
     let wanted = ["2 min 15 s", "30 s (skipped: \"cramp in the foot\")"];
     assert_eq!(texts.collect::<Vec<_>>(), wanted, "nothing is said of a whole side");
@@ -47,8 +51,8 @@ fn a_side_is_extended_up_to_half_an_hour() {
     (0..112).for_each(|_| drop(phone.calves(Act::Extend)));
     assert!(phone.refused(clock("Calves", Act::Extend)).contains("30 min at most"));
     let screen = phone.pass(5_000 + 30 * MINUTE + 10_000).tap(held(&[], None));
-    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
-    assert_eq!(held[0], Some(30 * MINUTE));
+    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held).collect();
+    assert_eq!(held[0], Some(Millis(30 * MINUTE)));
 }
 
 #[test]
@@ -62,7 +66,7 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     let asked = "ran out 4 min ago; to be logged: 2 min and 2 min. Is that right?";
     assert_eq!(hold_asks(&screen), asked);
     let ended = hold_clock(&screen);
-    assert_eq!((ended.phase, ended.over_ms), (Phase::Done, Some(4 * MINUTE)));
+    assert_eq!((ended.phase, ended.over), (Phase::Done, Some(Millis(4 * MINUTE))));
     let screen = phone.tap(held(&[], None));
     assert_eq!(hold_asks(&screen), "ran out 4 min ago; logged: 2 min and 2 min");
 
@@ -115,22 +119,23 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     phone.calves(Act::Resume);
     phone.pass(10_000).reboot(30_000);
     let trusted = phone.screen();
-    assert_eq!(hold_clock(&trusted).held_ms, [60_000, 0]);
+    assert_eq!(hold_clock(&trusted).held, [60_000, 0].map(Millis));
     let asked = hold_asks(&trusted);
     assert!(asked.contains("counted on by its wall clock"), "{asked}");
 
     phone.set_wall(-45 * MINUTE);
     let unknown = phone.screen();
     let clock = hold_clock(&unknown);
-    assert_eq!((clock.trust, clock.held_ms.as_slice()), (Trust::Unknown, &[20_000, 0][..]));
+    assert_eq!(clock.trust, Trust::Unknown);
+    assert_eq!(clock.held, [20_000, 0].map(Millis));
     let asked = hold_asks(&unknown);
     assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
     let screen = phone.pass(5_000).tap(held(&[], None));
     let first = hold(&screen).sides[0].clone();
-    assert_eq!((first.held_ms, first.short), (Some(20_000), Some(WhyShort::Unseen)));
+    assert_eq!((first.held, first.short), (Some(Millis(20_000)), Some(WhyShort::Unseen)));
     // The athlete knows better.
     let screen = phone.tap(held(&[120_000, 90_000], None));
-    assert_eq!(hold(&screen).sides[1].held_ms, Some(90_000));
+    assert_eq!(hold(&screen).sides[1].held, Some(Millis(90_000)));
 }
 
 fn movements(screen: &SessionScreen) -> Vec<(u32, String, u32)> {
@@ -143,7 +148,7 @@ fn members_start_at_different_stations_and_go_round() {
     let mut phone = Phone::new(SMALL_PLAN);
     let view = interval(&phone.screen()).clone();
     assert_eq!(view.stations, ["15 x Bell swing, 16 kg", "10 x Press-up"]);
-    assert_eq!((view.start_station, view.total_ms), (1, 4 * MINUTE));
+    assert_eq!((view.start_station, view.total), (1, Millis(4 * MINUTE)));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(0))).contains("no station 0"));
     assert!(phone.refused(clock_from("Calves", Act::Begin, Some(1))).contains("has no stations"));
@@ -153,7 +158,7 @@ fn members_start_at_different_stations_and_go_round() {
     let round = [(1, press.clone(), 2), (2, bell.clone(), 1), (3, press, 2), (4, bell, 1)];
     assert_eq!(movements(&screen), round);
     let state = interval_clock(&screen);
-    assert_eq!(state.ends_in_ms, Some(10_000 + 4 * MINUTE));
+    assert_eq!(state.ends_in, Some(Millis(10_000 + 4 * MINUTE)));
     let spoken: Vec<_> = state.cues.iter().map(|cue| cue.words.as_str()).collect();
     assert_eq!(spoken[..3], ["get ready", "go, Press-up", "halfway"]);
     assert!(spoken.contains(&"next, Bell swing"));
@@ -163,7 +168,7 @@ fn members_start_at_different_stations_and_go_round() {
     phone.reboot(4_000);
     let screen = phone.screen();
     let state = interval_clock(&screen);
-    assert_eq!((state.phase, state.turn, state.left_ms), (Phase::Window, 2, Some(55_000)));
+    assert_eq!((state.phase, state.turn, state.left), (Phase::Window, 2, Some(Millis(55_000))));
     // What is logged is the station's.
     let screen = phone.tap(window(None, Some(10), Some(12_000)));
     assert_eq!((interval(&screen).windows[0].asked, interval(&screen).next_window), (10, Some(2)));
@@ -188,7 +193,7 @@ fn a_rushed_window_says_how_many_fewer_reps_leave_time() {
     let screen = phone.tap(window(None, Some(10), Some(20_000)));
     let windows = &interval(&screen).windows;
     let rushed = windows[0].fewer.clone().unwrap();
-    assert_eq!((rushed.pace_ms, rushed.reps, rushed.fewer), (4_000, 12, 2));
+    assert_eq!((rushed.pace, rushed.reps, rushed.fewer), (Millis(4_000), 12, 2));
     assert_eq!(rushed.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
     assert_eq!(windows[1].fewer, None);
     // The next window there asks for 15.
@@ -201,33 +206,34 @@ fn a_rushed_window_says_how_many_fewer_reps_leave_time() {
 fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     let mut phone = Phone::new(SMALL_PLAN);
     assert_eq!(phone.screen().rest, None);
+    let two = Millis(2 * MINUTE);
     let rest = phone.tap(squat(None, Some(60), Some(8), None)).rest.unwrap();
-    assert_eq!((rest.set, rest.rested_ms, rest.left_ms), (1, Some(0), Some(2 * MINUTE)));
+    assert_eq!((rest.set, rest.rested, rest.left), (1, Some(Millis(0)), Some(two)));
     assert_eq!((rest.basis, rest.suggested_text.as_str()), (RestBasis::Plan, "as the plan says"));
     let cue = rest.cue.unwrap();
-    assert_eq!((cue.due_in_ms, cue.kind, cue.turn), (2 * MINUTE, CueKind::RestOver, 2));
+    assert_eq!((cue.due_in, cue.kind, cue.turn), (two, CueKind::RestOver, 2));
     assert_eq!(cue.words, "rest is over");
     assert_eq!(cue.due_boot_ms, phone.now().boot_ms + 2 * MINUTE);
     phone.pass(50_500).kill();
     assert_eq!(
-        (phone.rest().left_ms, phone.rest().words.as_str()),
-        (Some(69_500), "1 min 10 s of 2 min left, as the plan says")
+        (phone.rest().left, phone.rest().words.as_str()),
+        (Some(Millis(69_500)), "1 min 10 s of 2 min left, as the plan says")
     );
     // A wall clock set back does nothing within a boot; a correction does not start it again.
     phone.set_wall(-9 * MINUTE).kill();
-    assert_eq!(phone.rest().left_ms, Some(69_500));
+    assert_eq!(phone.rest().left, Some(Millis(69_500)));
     let rest = phone.tap(squat(Some(1), Some(60), Some(7), Some(1))).rest.unwrap();
-    assert_eq!((rest.left_ms, rest.trust), (Some(69_500), Trust::Boot));
+    assert_eq!((rest.left, rest.trust), (Some(Millis(69_500)), Trust::Boot));
     phone.set_wall(9 * MINUTE);
     // Due at the very moment, and nothing after.
     phone.pass(69_500);
-    assert_eq!(phone.rest().cue.unwrap().due_in_ms, 0);
+    assert_eq!(phone.rest().cue.unwrap().due_in, Millis(0));
     phone.pass(1);
     let over = phone.rest();
-    assert_eq!((over.cue, over.left_ms, over.over_ms), (None, Some(0), Some(1)));
+    assert_eq!((over.cue, over.left, over.over), (None, Some(Millis(0)), Some(Millis(1))));
     phone.reboot(60_000);
     let rest = phone.rest();
-    assert_eq!((rest.rested_ms, rest.trust), (Some(3 * MINUTE + 1), Trust::Wall));
+    assert_eq!((rest.rested, rest.trust), (Some(Millis(3 * MINUTE + 1)), Trust::Wall));
     assert!(
         rest.words.starts_with("rested 3 min of 2 min, as the plan says; by the wall"),
         "{}",
@@ -236,16 +242,13 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     // Started again and set back: nothing is claimed.
     phone.set_wall(-60 * MINUTE);
     let rest = phone.rest();
-    assert_eq!(
-        (rest.rested_ms, rest.left_ms, rest.cue, rest.trust),
-        (None, None, None, Trust::Unknown)
-    );
+    assert_eq!((rest.rested, rest.left, rest.cue, rest.trust), (None, None, None, Trust::Unknown));
     assert!(rest.words.contains("is not known") && rest.words.contains("2 min is suggested"));
     // A set logged now is the last one, though the wall clock puts it before the first.
     let rest = phone.tap(squat(None, Some(60), Some(6), None)).rest.unwrap();
-    assert_eq!((rest.set, rest.rested_ms, rest.trust), (2, Some(0), Trust::Boot));
+    assert_eq!((rest.set, rest.rested, rest.trust), (2, Some(Millis(0)), Trust::Boot));
     phone.pass(10_000);
-    assert_eq!((phone.rest().set, phone.rest().rested_ms), (2, Some(10_000)));
+    assert_eq!((phone.rest().set, phone.rest().rested), (2, Some(Millis(10_000))));
 }
 
 #[test]
@@ -256,13 +259,13 @@ fn rest_ends_when_the_athlete_goes_on() {
     assert_eq!(phone.screen().rest, None);
     // The begin taken back, the rest runs on as if nothing had been.
     phone.pass(1_000).tap(Tap::Undo);
-    assert_eq!(phone.rest().rested_ms, Some(21_000));
+    assert_eq!(phone.rest().rested, Some(Millis(21_000)));
     phone.pass(1_000).tap(squat(None, Some(60), Some(6), None));
     assert_eq!(phone.rest().set, 2);
     phone.pass(2_000).tap(Tap::Undo);
     assert_eq!(
-        (phone.rest().set, phone.rest().rested_ms),
-        (1, Some(24_000)),
+        (phone.rest().set, phone.rest().rested),
+        (1, Some(Millis(24_000))),
         "the first set's again"
     );
     phone.pass(1_000).tap(held(&[60_000, 60_000], None));
@@ -293,7 +296,7 @@ fn a_rest_is_ended_or_made_longer() {
     phone.tap(squat(None, Some(60), Some(8), None));
     for more in 1..=3 {
         let rest = phone.pass(1_000).tap(act(RestAct::Minute)).rest.unwrap();
-        assert_eq!(rest.left_ms, Some((2 + more) * MINUTE - more * 1_000));
+        assert_eq!(rest.left, Some(Millis((2 + more) * MINUTE - more * 1_000)));
         assert_eq!(phone.kill().rest(), rest);
     }
     let ended = phone.pass(1_000).tap(act(RestAct::End));
@@ -301,9 +304,9 @@ fn a_rest_is_ended_or_made_longer() {
     assert_eq!(phone.kill().screen().rest, None);
     // Taken back it runs on; the next set's rest is its own.
     let rest = phone.pass(1_000).tap(Tap::Undo).rest.unwrap();
-    assert_eq!(rest.left_ms, Some(5 * MINUTE - 5_000));
+    assert_eq!(rest.left, Some(Millis(5 * MINUTE - 5_000)));
     let rest = phone.pass(1_000).tap(squat(None, Some(60), Some(6), None)).rest.unwrap();
-    assert_eq!((rest.set, rest.left_ms), (2, Some(2 * MINUTE)));
+    assert_eq!((rest.set, rest.left), (2, Some(Millis(2 * MINUTE))));
 }
 
 /// What cannot have been done yet is not logged.
@@ -341,7 +344,7 @@ fn where_the_plan_says_no_rest_the_published_range_does() {
     let mut suggested = |reps, reserve| {
         let rest =
             phone.pass(1_000).tap(squat(Some(1), Some(60), Some(reps), reserve)).rest.unwrap();
-        (rest.suggested_ms / MINUTE, rest.most_ms / MINUTE, rest.basis)
+        (rest.suggested.0 / MINUTE, rest.most.0 / MINUTE, rest.basis)
     };
     let heavy = (3, 5, RestBasis::Published);
     let usual = (2, 2, RestBasis::Usual);
@@ -362,11 +365,11 @@ fn plans_say_how_long_to_get_ready_and_to_switch() {
     );
     let mut phone = Phone::new(&timed);
     let view = hold(&phone.screen()).clone();
-    assert_eq!((view.ready_ms, view.switch_ms), (0, 25_000));
+    assert_eq!((view.ready, view.switch), (Millis(0), Millis(25_000)));
     phone.calves(Act::Begin);
     phone.pass(120_000 + 24_000);
     let screen = phone.screen();
     let state = hold_clock(&screen);
-    assert_eq!((state.phase, state.turn, state.left_ms), (Phase::Switch, 2, Some(1_000)));
+    assert_eq!((state.phase, state.turn, state.left), (Phase::Switch, 2, Some(Millis(1_000))));
     assert_eq!(state.about.as_deref(), Some("to the right"));
 }

@@ -1,5 +1,6 @@
 //! A session whose phone's wall clock is set: nothing of it is hidden, and nothing is counted wrong.
 
+use holdfast_core::Millis;
 use holdfast_core::clock::{Act, Phase, WhyShort};
 use holdfast_core::session::{SessionScreen, SessionState, Tap};
 use holdfast_tests::taps::{begin, clock, held, rate, squat, window};
@@ -9,7 +10,7 @@ use holdfast_tests::{DAY, HOUR, MINUTE, Phone, SMALL_PLAN, at};
 fn left_ms(screen: &SessionScreen) -> i64 {
     let clock = hold_clock(screen);
     assert_eq!((clock.phase, clock.paused), (Phase::Hold, false));
-    clock.left_ms.unwrap()
+    clock.left.unwrap().0
 }
 
 /// The minutes of the session, read from what is exported.
@@ -70,7 +71,7 @@ fn a_hold_logged_under_a_wrong_wall_clock_hides_no_later_rest() {
     phone.tap(window(None, Some(10), Some(5_000)));
     phone.set_wall(-HOUR / 2).pass(60_000).tap(squat(None, Some(60), Some(8), Some(2)));
     phone.pass(5_000);
-    assert_eq!(phone.rest().rested_ms, Some(5_000));
+    assert_eq!(phone.rest().rested, Some(Millis(5_000)));
     // What is done after the set still ends its rest.
     phone.set_wall(-HOUR).pass(1_000).tap(window(None, Some(10), Some(5_000)));
     assert!(phone.screen().rest.is_none());
@@ -96,10 +97,10 @@ fn a_side_that_was_not_held_is_logged_as_that() {
     phone.pass(HOUR);
     let sides = |screen: &SessionScreen| -> Vec<_> {
         let sides = &hold(screen).sides;
-        sides.iter().map(|it| (it.held_ms, it.held_text.clone().unwrap())).collect()
+        sides.iter().map(|it| (it.held, it.held_text.clone().unwrap())).collect()
     };
     let screen = phone.tap(held(&[120_000, 0], Some("cramp")));
-    let side = |held_ms, text: &str| (Some(held_ms), text.to_owned());
+    let side = |held_ms, text: &str| (Some(Millis(held_ms)), text.to_owned());
     let (whole, none) = (side(120_000, "2 min"), side(0, "0 s (\"cramp\")"));
     assert_eq!(sides(&screen), [whole.clone(), none.clone()]);
     // A correction to nothing is one.
@@ -116,9 +117,9 @@ fn a_side_that_was_not_held_is_logged_as_that() {
     phone.calves(Act::Begin);
     phone.pass(35_000).calves(Act::Stop);
     let screen = phone.tap(held(&[], None));
-    let shorts: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held_ms, it.short)).collect();
+    let shorts: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held, it.short)).collect();
     let stopped = Some(WhyShort::Stopped);
-    assert_eq!(shorts, [(Some(30_000), stopped), (Some(0), stopped)]);
+    assert_eq!(shorts, [(Some(Millis(30_000)), stopped), (Some(Millis(0)), stopped)]);
 }
 
 #[test]
@@ -144,8 +145,8 @@ fn finishing_logs_what_the_clocks_counted() {
     phone.tap(clock("Corners", Act::Begin));
     let screen = phone.pass(1_000).tap(rate(7));
     assert_eq!(screen.state, SessionState::Finished);
-    let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held_ms).collect();
-    assert_eq!(held, [Some(31_000), Some(0)]);
+    let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held).collect();
+    assert_eq!(held, [Some(Millis(31_000)), Some(Millis(0))]);
     assert!(hold_clock(&screen).cues.is_empty(), "nothing counts on");
     assert!(interval_clock(&screen).cues.is_empty());
     // All of that is one step back. Rating it anew logs nothing twice.
@@ -154,7 +155,7 @@ fn finishing_logs_what_the_clocks_counted() {
     phone.pass(1).tap(Tap::Undo);
     let screen = phone.pass(1).tap(Tap::Undo);
     assert_eq!(screen.state, SessionState::Running);
-    assert_eq!(hold(&screen).sides[0].held_ms, None);
+    assert_eq!(hold(&screen).sides[0].held, None);
 }
 
 /// Begun before midnight and finished after it, or finished under a wall clock set to another date: the end

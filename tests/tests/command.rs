@@ -148,7 +148,7 @@ fn an_athlete_can_put_right_what_slipped() {
     assert!(said.contains("a number for each side, in whole seconds"), "{said}");
     // More than can have passed since the session was begun a moment ago.
     assert!(said.contains("really? 3 min 35 s held altogether, 0 s after"), "{said}");
-    assert!(said.contains("a rating from 0 to 10: `7`; `finish` ends without one"), "{said}");
+    assert!(said.contains("nothing saved: type a rating from 0 to 10, or `finish`"), "{said}");
     assert!(said.contains("Finished."), "{said}");
     // Rated 8 by mistake: opened again, then rated 7. And the athlete clears their own flag.
     let said = desk.fine("ana", &["session"], "undo\nset 3 70 x 6\nfinish 7\n");

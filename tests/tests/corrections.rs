@@ -5,7 +5,7 @@ use holdfast_core::clock::Act;
 use holdfast_core::journal::{RestAct, Role, Until};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{PieceState, Row, SessionState, SideReading, Tap};
-use holdfast_core::{Field, HoldfastError, Mass};
+use holdfast_core::{Field, HoldfastError, Mass, Millis};
 use holdfast_tests::taps::{
     begin, begin_day, clear, clock, finish, flag, flag_in, held, kg, option, put_off, range,
     set_of, squat, window,
@@ -58,7 +58,7 @@ fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
     ines.tap(held(&[60_000, 50_000], None)).unwrap();
     let both = ines.tap(Tap::Undo).unwrap();
     assert_eq!(both.undone.as_deref(), Some("Calves, held left 1 min, right 50 s"));
-    assert!(hold(&both).sides.iter().all(|side| side.held_ms.is_none()));
+    assert!(hold(&both).sides.iter().all(|side| side.held.is_none()));
     ines.tap(clock("Calves", Act::Begin)).unwrap();
     let begun = ines.tap(Tap::Undo).unwrap();
     assert_eq!(begun.undone.as_deref(), Some("Calves, clock started"));
@@ -230,8 +230,8 @@ fn a_hold_can_be_logged_by_hand_and_corrected() {
     let ines = &crew.athletes[0];
     ines.tap(held(&[120_000, 95_000], None)).unwrap();
     let screen = ines.tap(held(&[110_000], None)).unwrap();
-    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
-    assert_eq!(sides, [Some(110_000), Some(95_000)]);
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held).collect();
+    assert_eq!(sides, [Some(Millis(110_000)), Some(Millis(95_000))]);
 }
 
 #[test]

@@ -6,6 +6,8 @@ use std::path::{Path, PathBuf};
 
 /// The rooms from top to bottom, each with all that it uses: no more and no less.
 const HOUSE: &[(&str, &[&str])] = &[
+    // How what the door shows is written for other languages.
+    ("ffi", &["door"]),
     // Opens everything to a shell, so it may look into every room that has a screen, a report or a state
     // to give; the arithmetic rooms are reached through them.
     (
@@ -178,7 +180,6 @@ fn drawing() -> String {
 }
 
 #[test]
-#[ignore = "until docs/architecture.md is there"]
 fn the_book_draws_the_house_as_it_is() {
     let book = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/architecture.md");
     let book = fs::read_to_string(book).unwrap();

@@ -1,7 +1,6 @@
 //! The one key: whoever only ever presses it trains the whole day, and pressed twice, held down or late it
 //! never does more than was meant.
 
-use holdfast_core::Mass;
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
 use holdfast_core::journal::Until;
@@ -9,6 +8,7 @@ use holdfast_core::session::{
     KeyKind, PieceState, Question, Row, SessionScreen, SessionState, SideKeyKind, SideReading, Tap,
     Typed,
 };
+use holdfast_core::{Mass, Millis};
 use holdfast_tests::taps::{begin, clock, finish, flag_in, put_off, rate};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::{hold, hold_clock, piece};
@@ -236,7 +236,7 @@ fn extending_twice_counts_twice() {
         shown = ines.answer(&shown, extend(&shown)).unwrap();
         assert!(!shown.ignored);
     }
-    assert_eq!(hold_clock(&shown).length_ms[0], 2 * MINUTE + 30_000);
+    assert_eq!(hold_clock(&shown).length[0], Millis(2 * MINUTE + 30_000));
     // The screen before it still cannot be answered again.
     let older = SessionScreen { revision: shown.revision - 1, ..shown.clone() };
     assert!(ines.answer(&older, extend(&older)).unwrap().ignored);
@@ -370,5 +370,5 @@ fn pain_in_windows_and_holds_stops_their_clock() {
     assert_eq!(shown.here.key.kind, KeyKind::Saves);
     ines.pass(1_000);
     let shown = ines.press(&ines.today().unwrap()).unwrap();
-    assert!(hold(&shown).sides[0].held_ms.is_some());
+    assert!(hold(&shown).sides[0].held.is_some());
 }

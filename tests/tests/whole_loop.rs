@@ -7,7 +7,7 @@ use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::{Exercise, MeasuredWhen};
 use holdfast_core::session::SessionState;
-use holdfast_core::{HoldfastError, Mass, MassUnit, Start};
+use holdfast_core::{HoldfastError, Mass, MassUnit, Millis, Start};
 use holdfast_tests::taps::{begin, clock, finish, flag, held, kg, option, range, set, window};
 use holdfast_tests::train::{squats, three_squats};
 use holdfast_tests::views::{build, flags, hold, interval, load_texts, per_side, strength};
@@ -77,9 +77,9 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     ines.pass(72_000 - 1_000);
     let screen = ines.tap(window(None, Some(7), None)).unwrap();
     let done: Vec<_> =
-        interval(&screen).windows.iter().map(|it| (it.reps, it.spare_ms, it.rushed)).collect();
-    assert_eq!(done[0], (Some(15), Some(16_000), false));
-    assert_eq!(done[1], (Some(7), Some(4_000), true));
+        interval(&screen).windows.iter().map(|it| (it.reps, it.spare, it.rushed)).collect();
+    assert_eq!(done[0], (Some(15), Some(Millis(16_000)), false));
+    assert_eq!(done[1], (Some(7), Some(Millis(4_000)), true));
     let texts = interval(&screen).windows.iter().filter_map(|it| it.done_text.as_deref());
     let wanted = ["15 done, 16 s to spare", "7 done, 4 s to spare (rushed)"];
     assert_eq!(texts.collect::<Vec<_>>(), wanted);
@@ -89,8 +89,8 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     // Ready 5 s, side one 120 s, switch 10 s, then 80 s of side two, the screen locked throughout.
     ines.pass(5_000 + 120_000 + 10_000 + 79_000);
     let screen = ines.tap(held(&[], None)).unwrap();
-    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held_ms).collect();
-    assert_eq!(sides, [Some(120_000), Some(80_000)]);
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| side.held).collect();
+    assert_eq!(sides, [Some(Millis(120_000)), Some(Millis(80_000))]);
     let screen = ines.tap(range(MeasuredWhen::After, Some(1), 118)).unwrap();
     let judged = &hold(&screen).range.as_ref().unwrap().judged;
     assert_eq!(*judged, ["left: +1.8 cm, within the measurement error (1.9 cm)"]);
@@ -110,7 +110,7 @@ fn a_killed_app_goes_on_where_it_was() {
     assert_eq!(again.today(ines.now()).unwrap(), before);
     ines.pass(60_000);
     let later = again.today(ines.now()).unwrap();
-    assert_eq!(hold(&later).clock.as_ref().unwrap().held_ms, [55_000, 0]);
+    assert_eq!(hold(&later).clock.as_ref().unwrap().held, [55_000, 0].map(Millis));
 }
 
 #[test]

@@ -3,12 +3,18 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use sha2::{Digest, Sha256};
 use uniffi_bindgen::bindings::{
     GenerateOptions, SwiftBindingsOptions, TargetLanguage, generate as uniffi_generate,
     generate_swift_bindings,
 };
+use uniffi_bindgen::macro_metadata::extract_from_bytes;
 
-use crate::steps::{Done, cargo, copy, root, step, target};
+use crate::mend;
+use crate::steps::{Done, cargo_command, copy, root, run, step, target};
+
+/// The variable that hands the surface's digest to the library's build.
+pub(crate) const SURFACE: &str = "HOLDFAST_SURFACE";
 
 /// The folder of the generated Kotlin.
 pub(crate) fn kotlin_folder() -> PathBuf {
@@ -25,9 +31,14 @@ pub(crate) fn library_folder(kind: &str) -> PathBuf {
     target().join("bindings").join(kind)
 }
 
-/// Builds the library and generates both languages.
-pub(crate) fn generate() -> Done {
-    step("library", || build("plain", &[]))?;
+/// Builds the library and generates both languages. Gives the surface's digest, for the libraries of
+/// devices.
+pub(crate) fn generate() -> Result<String, String> {
+    let mut surface = String::new();
+    step("library", || {
+        surface = build("plain", &[])?;
+        Ok(())
+    })?;
     step("bindings", || {
         let library = library_folder("plain").join(library_name());
         let kotlin = kotlin_folder();
@@ -36,13 +47,17 @@ pub(crate) fn generate() -> Done {
             languages: vec![TargetLanguage::Kotlin],
             source: utf8(&library)?.into(),
             out_dir: utf8(&kotlin)?.into(),
+            config_override: Some(config()?.into()),
             ..GenerateOptions::default()
         };
         uniffi_generate(options).map_err(|error| format!("Kotlin: {error}"))?;
+        mend::kotlin(&kotlin.join("holdfast/core/holdfast.kt"), &surface)?;
         swift(&library)?;
+        mend::swift(&swift_folder(), &surface)?;
         eprintln!("   Kotlin in {}, Swift in {}", kotlin.display(), swift_folder().display());
         Ok(())
-    })
+    })?;
+    Ok(surface)
 }
 
 /// Swift sources in one module, the C header and its module map in another.
@@ -63,7 +78,7 @@ fn swift(library: &Path) -> Done {
             modulemap_filename: Some("module.modulemap".into()),
             metadata_no_deps: true,
             link_frameworks: Vec::new(),
-            config: None,
+            config: Some(config()?.into()),
         };
         generate_swift_bindings(options).map_err(|error| format!("Swift: {error}"))?;
     }
@@ -73,16 +88,47 @@ fn swift(library: &Path) -> Done {
 /// The libraries the kits' checks load: one with a planted fault, one of another surface.
 pub(crate) fn for_checks() -> Done {
     generate()?;
-    step("library with a planted panic", || build("planted", &["planted-panic"]))?;
-    step("library of another version", || build("other", &["other-surface"]))
+    step("library with a planted panic", || build("planted", &["planted-panic"]).map(drop))?;
+    step("library of another version", || build("other", &["other-surface"]).map(drop))
 }
 
-/// Builds the library with some features and puts it aside.
-fn build(kind: &str, features: &[&str]) -> Done {
-    let features = features.join(",");
-    cargo(&["build", "--package", "holdfast-ffi", "--locked", "--features", &features])?;
+/// Builds the library with some features and puts it aside. It carries the digest of its surface,
+/// which only a library that is built can tell: where that changed, its last and smallest crate is
+/// built once more.
+fn build(kind: &str, features: &[&str]) -> Result<String, String> {
+    let (features, kept) = (features.join(","), library_folder(kind).join("surface"));
     let built = target().join("debug").join(library_name());
-    copy(&built, &library_folder(kind).join(library_name()))
+    let mut carried = fs::read_to_string(&kept).unwrap_or_default();
+    loop {
+        let mut cargo = cargo_command();
+        cargo.args(["build", "--package", "holdfast-ffi", "--locked", "--features", &features]);
+        run(cargo.env(SURFACE, &carried))?;
+        let surface = surface_of(&built)?;
+        if surface == carried {
+            break;
+        }
+        carried = surface;
+    }
+    copy(&built, &library_folder(kind).join(library_name()))?;
+    fs::write(&kept, &carried).map_err(|error| format!("{}: {error}", kept.display()))?;
+    Ok(carried)
+}
+
+/// The digest of all that crosses, as the library itself describes it: names, order and types of
+/// every record's fields, every variant, every function. A changed comment counts as well, which
+/// does no harm: code and library come from one build.
+fn surface_of(library: &Path) -> Result<String, String> {
+    let said = |error: &dyn std::fmt::Display| format!("{}: {error}", library.display());
+    let bytes = fs::read(library).map_err(|error| said(&error))?;
+    let mut items = extract_from_bytes(&bytes).map_err(|error| said(&error))?;
+    items.sort();
+    let digest = Sha256::digest(format!("{items:?}"));
+    Ok(digest.iter().take(8).map(|byte| format!("{byte:02x}")).collect())
+}
+
+/// How the generated code is named.
+fn config() -> Result<String, String> {
+    utf8(&root().join("bindings/uniffi.toml")).map(str::to_owned)
 }
 
 /// The library's file name on this system.

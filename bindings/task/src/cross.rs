@@ -34,10 +34,11 @@ pub(crate) fn android() -> Done {
     }
     let targets: Vec<_> = ANDROID.iter().map(|(_, target)| *target).collect();
     step("targets", || add_targets(&targets))?;
-    bindings::generate()?;
+    let surface = bindings::generate()?;
     let out = root().join("android/kit/src/main/jniLibs");
     step("library for Android", || {
         let mut ndk = cargo_command();
+        ndk.env(bindings::SURFACE, &surface);
         ndk.arg("ndk").arg("--output-dir").arg(&out).args(["--platform", "26"]);
         for (abi, _) in ANDROID {
             ndk.args(["--target", abi]);
@@ -54,12 +55,12 @@ pub(crate) fn ios() -> Done {
             .into());
     }
     step("targets", || add_targets(&APPLE))?;
-    bindings::generate()?;
+    let surface = bindings::generate()?;
     step("library for Apple devices", || {
         for target in APPLE {
             let mut build = cargo_command();
             build.args(["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"]);
-            run(build.args(["--target", target]).envs(OLDEST))?;
+            run(build.args(["--target", target]).envs(OLDEST).env(bindings::SURFACE, &surface))?;
         }
         Ok(())
     })?;

@@ -8,11 +8,17 @@ use crate::steps::{Done, install, is_there, root, run, step};
 
 const OTHERWISE: &str = "install a JDK of version 17 or later and Maven, then run this again";
 
-/// Compiles the kit and runs its tests.
+/// Holds the kit against its formatter, compiles it, runs its tests and makes its documentation.
 pub(crate) fn check() -> Done {
     step("JDK and Maven", tools)?;
+    let planted = library_folder("planted");
+    step("Kotlin formatting", || {
+        run(maven(&planted).args(["spotless:check", "--projects", "kit"]))
+            .map_err(|error| format!("{error}; to mend it: mvn spotless:apply -pl kit"))
+    })?;
     bindings::for_checks()?;
-    step("Kotlin kit", || run(maven(&library_folder("planted")).arg("test")))
+    // Tests, then documentation: what is public and undocumented is an error.
+    step("Kotlin kit", || run(maven(&planted).arg("prepare-package")))
 }
 
 /// Installs what is missing.

@@ -5,6 +5,7 @@ mod cross;
 mod kotlin;
 mod licences;
 mod measure;
+mod mend;
 mod reference;
 mod rust;
 mod steps;
@@ -96,7 +97,7 @@ fn main() -> ExitCode {
         Command::Check { part: None } => {
             Part::value_variants().iter().filter(|it| it.is_usual()).try_for_each(|it| it.check())
         }
-        Command::Bindings => bindings::generate(),
+        Command::Bindings => bindings::generate().map(drop),
         Command::Measure => measure::all(),
         Command::Android => cross::android(),
         Command::Ios => cross::ios(),

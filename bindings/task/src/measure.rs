@@ -18,11 +18,11 @@ const CALLS: [(&str, f64, &str); 3] =
 #[allow(clippy::print_stdout, reason = "the figures are what it is for")]
 pub(crate) fn all() -> Done {
     step("tools", || kotlin::tools().and_then(|()| swift::tools()))?;
-    bindings::generate()?;
+    let surface = bindings::generate()?;
     let mut sizes = String::new();
     step("library for phones", || {
-        let named = library("named", "none")?;
-        let stripped = library("mobile", "symbols")?;
+        let named = library("named", "none", &surface)?;
+        let stripped = library("mobile", "symbols", &surface)?;
         sizes = sized(&named, &stripped)?;
         Ok(())
     })?;
@@ -91,10 +91,10 @@ fn table(taken: &BTreeMap<&str, Vec<[f64; 3]>>) -> String {
 }
 
 /// The library as phones carry it, or the same with its symbols left in.
-fn library(kind: &str, strip: &str) -> Result<PathBuf, String> {
+fn library(kind: &str, strip: &str, surface: &str) -> Result<PathBuf, String> {
     let mut build = cargo_command();
     build.args(["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"]);
-    run(build.env("CARGO_PROFILE_MOBILE_STRIP", strip))?;
+    run(build.env("CARGO_PROFILE_MOBILE_STRIP", strip).env(bindings::SURFACE, surface))?;
     let kept = library_folder(kind).join(library_name());
     copy(&target().join("mobile").join(library_name()), &kept)?;
     Ok(kept)

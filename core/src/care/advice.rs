@@ -6,6 +6,7 @@ use super::{Place, Sign};
 
 /// What to tell an athlete who flags discomfort.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Advice {
     /// True when care is needed at once.
     pub urgent: bool,

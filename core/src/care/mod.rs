@@ -13,6 +13,7 @@ pub use long_hold::{LONG_HOLD_MS, LongHold, long_holds_before_strength};
 
 keyword! {
     /// Where discomfort is felt.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Place {
         Neck = "neck",
         Shoulder = "shoulder",
@@ -34,6 +35,7 @@ keyword! {
     /// The first four are the usual emergency signs with back pain (public pages of the NHS on
     /// cauda equina); dark urine is from public CDC/NIOSH text on rhabdomyolysis; chest pain is
     /// common practice, no source.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Sign {
         SaddleNumbness = "saddle-numbness",
         BladderOrBowel = "bladder-or-bowel",

@@ -14,6 +14,7 @@ pub const MAX_CUES: usize = 64;
 
 keyword! {
     /// What a cue is for.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     CueKind {
         /// The time to get ready starts.
         GetReady = "get-ready",

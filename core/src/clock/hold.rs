@@ -31,6 +31,7 @@ pub struct HoldSpec {
 
 keyword! {
     /// Why a side was held for less than the plan asks.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     WhyShort {
         /// The side was skipped before its end.
         Skipped = "skipped",

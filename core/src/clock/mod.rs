@@ -60,6 +60,7 @@ pub const FAR_MS: i64 = 12 * 60 * 60 * 1000;
 
 keyword! {
     /// What an athlete does to a clock.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Act {
         /// Starts it, with the time to get ready.
         Begin = "begin",
@@ -100,6 +101,7 @@ keyword! {
 
 keyword! {
     /// What an athlete does while a clock runs: one name each, on screen, spoken and logged.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Phase {
         /// Getting ready, before the first side or window.
         Ready = "ready",
@@ -124,6 +126,7 @@ keyword! {
 
 keyword! {
     /// What a clock's time rests on: the least sure of the stretches in which it ran or was over.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Trust {
         /// The boot clock all along: sure.
         Boot = "boot",

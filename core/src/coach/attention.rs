@@ -18,6 +18,7 @@ use crate::words;
 /// What kind of look something needs, the most pressing first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum AttentionKind {
     /// Somebody hurts.
     Pain,
@@ -37,6 +38,7 @@ pub enum AttentionKind {
 
 /// One thing to look at.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Attention {
     /// What kind of look it needs.
     pub kind: AttentionKind,

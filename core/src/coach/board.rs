@@ -18,6 +18,7 @@ use crate::words;
 
 /// The coach's overview.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct BoardScreen {
     /// The block's name; none without a plan.
     pub block: Option<String>,
@@ -33,6 +34,7 @@ pub struct BoardScreen {
 
 /// One member on the board.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct BoardRow {
     /// The member.
     pub person: PersonId,

@@ -25,6 +25,7 @@ use crate::words;
 
 /// Everything about one member.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct MemberScreen {
     /// The member.
     pub person: PersonId,
@@ -59,6 +60,7 @@ pub struct MemberScreen {
 
 /// An option taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct OptionLine {
     /// The date.
     pub date: NaiveDate,
@@ -72,6 +74,7 @@ pub struct OptionLine {
 
 /// A discomfort flag on a member's page.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct DiscomfortLine {
     /// The flag.
     pub flag: RecordId,

@@ -14,6 +14,7 @@ use crate::words;
 
 /// The next loads of one exercise and scheme, with their reason.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Proposal {
     /// What is lifted: what the history is kept under.
     pub exercise: Exercise,
@@ -43,6 +44,7 @@ pub struct Proposal {
 
 /// The next load of one set.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ProposedSet {
     /// The set, counted from 1.
     pub set: u32,

@@ -12,6 +12,7 @@ use crate::words;
 
 /// What a plan amounts to, in words.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PlanSummary {
     /// The block's name.
     pub block: String,

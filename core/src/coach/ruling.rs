@@ -11,6 +11,7 @@ use crate::words;
 
 /// A coach's answer to a proposal.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Answer {
     /// The member.
     pub person: PersonId,

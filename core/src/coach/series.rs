@@ -17,6 +17,7 @@ use crate::words;
 
 /// The last set of one movement and scheme, session by session.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct LiftSeries {
     /// What is lifted: what the history is kept under.
     pub exercise: Exercise,
@@ -32,6 +33,7 @@ pub struct LiftSeries {
 
 /// One session of a [`LiftSeries`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct LiftPoint {
     /// The date.
     pub date: NaiveDate,
@@ -47,6 +49,7 @@ pub struct LiftPoint {
 
 /// A range measure of one piece and side, session by session.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RangeSeries {
     /// How it is measured.
     pub protocol: Protocol,
@@ -72,6 +75,7 @@ pub struct RangeSeries {
 
 /// One session of a [`RangeSeries`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RangePoint {
     /// The date.
     pub date: NaiveDate,
@@ -83,6 +87,7 @@ pub struct RangePoint {
 
 /// Time under stretch of one part of the body in one week.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RegionMinutes {
     /// The Monday of the week.
     pub week_of: NaiveDate,

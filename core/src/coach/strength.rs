@@ -19,6 +19,7 @@ const MOST_POINTS: usize = 52;
 
 /// The strength of one movement, training day by training day.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct StrengthSeries {
     /// What is lifted: what the history is kept under.
     pub exercise: Exercise,
@@ -34,6 +35,7 @@ pub struct StrengthSeries {
 
 /// One training day of a [`StrengthSeries`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct StrengthPoint {
     /// The date.
     pub date: NaiveDate,

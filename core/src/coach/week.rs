@@ -13,6 +13,7 @@ use crate::words;
 
 /// A session on a member's page.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SessionLine {
     /// The date.
     pub date: NaiveDate,
@@ -32,6 +33,7 @@ pub struct SessionLine {
 
 /// A week on a member's page.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct WeekLine {
     /// The Monday.
     pub week_of: NaiveDate,

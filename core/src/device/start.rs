@@ -15,6 +15,7 @@ const MAX_NAME_CHARS: usize = 40;
 
 /// How somebody starts on a device.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Start {
     /// Coach or athlete.
     pub role: Role,

@@ -9,6 +9,7 @@ use crate::plan::Problem;
 
 /// What a shell is told when something cannot be done. Nothing is ever lost by it.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Error))]
 pub enum HoldfastError {
     /// Something asked for is not there.
     #[error("{}", named(*what, name, reason))]

@@ -12,6 +12,7 @@ use crate::session::{self, PlatesAsked, PlatesScreen};
 ///
 /// # Errors
 /// [`super::HoldfastError::Plan`] with every problem and its place.
+#[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn check_plan(source_name: String, text: Vec<u8>) -> HoldfastResult<PlanSummary> {
     caught(|| Ok(coach::check(&source_name, &text)?))
 }

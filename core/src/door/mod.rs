@@ -33,6 +33,7 @@ pub type HoldfastResult<T> = std::result::Result<T, HoldfastError>;
 ///
 /// Every call may wait for the disk, so it belongs on a thread that may wait. Calls from several
 /// threads take turns.
+#[cfg_attr(feature = "ffi", derive(uniffi::Object))]
 pub struct Holdfast {
     state: Mutex<Option<State>>,
 }
@@ -43,12 +44,14 @@ struct State {
     session: Kept,
 }
 
+#[cfg_attr(feature = "ffi", uniffi::export)]
 impl Holdfast {
     /// Starts on a device: makes its home folder, its identity and its database.
     ///
     /// # Errors
     /// [`HoldfastError::Invalid`] when somebody has started there already, or for the name;
     /// [`HoldfastError::Storage`] when the folder cannot be written.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
     pub fn start(home: String, start: Start, at: Instant) -> HoldfastResult<Holdfast> {
         caught(|| Ok(Holdfast::of(device::started(home, start, at)?)))
     }
@@ -60,6 +63,7 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::NotFound`] when nobody has started there; [`HoldfastError::TooNew`] when
     /// the data was written by a newer version.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
     pub fn open(home: String, at: Instant) -> HoldfastResult<Holdfast> {
         caught(|| Ok(Holdfast::of(device::opened(home, at)?)))
     }
@@ -167,6 +171,17 @@ impl Holdfast {
         self.with(|state| history::export(state.device.reader()))
     }
 
+    /// Closes the device, leaving one tidy database file. Closing twice is harmless.
+    pub fn shut(&self) -> HoldfastResult<()> {
+        caught(|| match self.lock().take() {
+            Some(state) => Ok(state.device.store.close()?),
+            None => Ok(()),
+        })
+    }
+}
+
+// What stays on this side: checks and support ask for it, shells do not.
+impl Holdfast {
     /// Folds the whole journal again and says whether that changed anything: it never should.
     pub fn refold(&self) -> HoldfastResult<bool> {
         self.with(|state| {
@@ -179,14 +194,6 @@ impl Holdfast {
     /// The folded state as text: equal texts mean equal states. For tests and for support.
     pub fn state_text(&self) -> HoldfastResult<String> {
         self.with(|state| store::dump(state.device.reader()))
-    }
-
-    /// Closes the device, leaving one tidy database file. Closing twice is harmless.
-    pub fn shut(&self) -> HoldfastResult<()> {
-        caught(|| match self.lock().take() {
-            Some(state) => Ok(state.device.store.close()?),
-            None => Ok(()),
-        })
     }
 
     fn of(device: Device) -> Holdfast {

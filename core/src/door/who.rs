@@ -12,6 +12,7 @@ use crate::words;
 
 /// Who uses a device, and how it opened.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Who {
     /// The person.
     pub person: PersonId,

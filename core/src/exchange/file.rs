@@ -6,6 +6,7 @@ use super::LeafFault;
 
 /// A file that a carrier lists.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ListedFile {
     /// Its name.
     pub name: String,
@@ -15,6 +16,7 @@ pub struct ListedFile {
 
 /// A file on its way.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct CarriedFile {
     /// Its name.
     pub name: String,
@@ -24,6 +26,7 @@ pub struct CarriedFile {
 
 /// A file that a shell could not read.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct UnreadFile {
     /// Its name.
     pub name: String,
@@ -33,6 +36,7 @@ pub struct UnreadFile {
 
 /// A file that was left alone, and why.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct AsideFile {
     /// Its name, cut to a length that can be shown.
     pub name: String,

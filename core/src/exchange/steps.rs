@@ -30,9 +30,10 @@ const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
 
 /// What a shell does next in an exchange.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum ExchangeStep {
     /// List the carrier's files.
-    List,
+    ListFiles,
     /// Fetch these. One that is gone meanwhile is simply not brought.
     Get {
         /// Their names.
@@ -52,6 +53,7 @@ pub enum ExchangeStep {
 
 /// What a shell has done in an exchange.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum ExchangeDid {
     /// Nothing yet: this begins an exchange.
     Begin,
@@ -76,6 +78,7 @@ pub enum ExchangeDid {
 
 /// What an exchange did.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ExchangeReport {
     /// Files taken in.
     pub leaves: u32,
@@ -149,7 +152,7 @@ impl Traffic {
     ) -> Result<ExchangeStep> {
         if did == ExchangeDid::Begin {
             self.running = Some(Running::default());
-            return Ok(ExchangeStep::List);
+            return Ok(ExchangeStep::ListFiles);
         }
         let Some(mut running) = self.running.take() else {
             return Err(Error::invalid(Field::Exchange, "none is running: begin one first"));

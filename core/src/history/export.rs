@@ -11,6 +11,7 @@ use crate::store::{Logged, Query, date_of, journal_lines, people};
 
 /// A table of text cells.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Table {
     /// The table's name.
     pub name: String,
@@ -22,6 +23,7 @@ pub struct Table {
 
 /// A row of a [`Table`].
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct TableRow {
     /// The cells.
     pub cells: Vec<String>,
@@ -29,6 +31,7 @@ pub struct TableRow {
 
 /// Everything a device knows.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Export {
     /// What is logged, as tables.
     pub tables: Vec<Table>,

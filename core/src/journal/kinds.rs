@@ -14,6 +14,7 @@ use crate::plan::{Because, Exercise, MeasuredWhen, Protocol, Scheme, Technique, 
 
 keyword! {
     /// What somebody does in the crew.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Role {
         Coach = "coach",
         Athlete = "athlete",
@@ -22,6 +23,7 @@ keyword! {
 
 keyword! {
     /// What an athlete does to a rest.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     RestAct {
         /// Ends it now.
         End = "end",
@@ -32,6 +34,7 @@ keyword! {
 
 keyword! {
     /// A part of a piece that can be put off by itself.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Part {
         /// The sets, the windows or the hold.
         Work = "work",
@@ -44,6 +47,7 @@ keyword! {
 
 keyword! {
     /// Until when something is put off.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Until {
         /// Until all else is done.
         Later = "later",

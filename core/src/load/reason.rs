@@ -10,6 +10,7 @@ use crate::mass::Mass;
 /// Why a set has the load it has.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(tag = "rule", rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Reason {
     /// Nothing was lifted in this scheme yet: no load is invented.
     FirstTime,

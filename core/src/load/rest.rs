@@ -4,6 +4,7 @@ use crate::plan::keyword;
 
 keyword! {
     /// Where the suggested length of a rest comes from.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     RestBasis {
         /// The plan says it.
         Plan = "plan",

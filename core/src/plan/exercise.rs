@@ -7,6 +7,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 ///
 /// Written as `movement` or `movement/option`; keys have no slash.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Exercise {
     /// The movement's key.
     pub movement: String,

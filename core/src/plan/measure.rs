@@ -4,6 +4,7 @@ use super::keyword::keyword;
 
 keyword! {
     /// How range of motion is measured before and after a hold.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Protocol {
         /// Seated forward reach on a box; the reading at the feet depends on the box, so only
         /// change is judged.
@@ -28,6 +29,7 @@ keyword! {
 
 keyword! {
     /// When in a session a range was measured.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     MeasuredWhen {
         Before = "before",
         After = "after",

@@ -87,6 +87,7 @@ keyword! {
 
 keyword! {
     /// Why somebody takes an option.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Because {
         Grip = "grip",
         LowBack = "low-back",

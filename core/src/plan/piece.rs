@@ -192,6 +192,7 @@ pub struct Hold {
 
 keyword! {
     /// How a stretch is held.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Technique {
         Static = "static",
         ContractRelax = "contract-relax",

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 /// One thing wrong with a plan text.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Problem {
     /// The line, counted from 1.
     pub line: u32,

@@ -5,6 +5,7 @@ use crate::clock::{
     Cue, CueKind, During, HoldPhase, HoldSpec, HoldState, IntervalPhase, IntervalState, Phase,
     Trust,
 };
+use crate::instant::Millis;
 use crate::plan::Interval;
 use crate::words;
 
@@ -13,13 +14,13 @@ const MOST_SPANS: usize = 400;
 
 fn cue(cue: &Cue, words: String) -> CueView {
     let Cue { due_in_ms, due_boot_ms, kind, turn } = *cue;
-    CueView { due_in_ms, due_boot_ms, kind, turn, words }
+    CueView { due_in: Millis(due_in_ms), due_boot_ms, kind, turn, words }
 }
 
 /// The next cue that is not due at this very moment.
 fn next(cues: &[CueView]) -> Option<String> {
-    let ahead = cues.iter().find(|cue| cue.due_in_ms > 0)?;
-    Some(words::next_cue(&ahead.words, ahead.due_in_ms))
+    let ahead = cues.iter().find(|cue| cue.due_in > Millis(0))?;
+    Some(words::next_cue(&ahead.words, ahead.due_in.0))
 }
 
 /// A view of nothing in particular, to be filled in.
@@ -32,15 +33,15 @@ fn plain(phase: Phase, turn: u32, turns: u32, trust: Trust) -> ClockView {
         runs: false,
         turn,
         turns,
-        left_ms: None,
-        over_ms: None,
-        turn_left_ms: None,
+        left: None,
+        over: None,
+        turn_left: None,
         spans: Vec::new(),
-        spent_ms: 0,
-        mark_ms: None,
-        held_ms: Vec::new(),
-        length_ms: Vec::new(),
-        ends_in_ms: None,
+        spent: Millis(0),
+        mark: None,
+        held: Vec::new(),
+        length: Vec::new(),
+        ends_in: None,
         next: None,
         cues: Vec::new(),
         went_by: None,
@@ -57,13 +58,13 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
         HoldPhase::NotBegun => return None,
         HoldPhase::Ready { left_ms } => ClockView {
             about: side(1),
-            left_ms: Some(*left_ms),
+            left: Some(Millis(*left_ms)),
             ..plain(Phase::Ready, 1, turns, state.trust)
         },
         HoldPhase::Holding { side: turn, left_ms, .. } => held(spec, state, *turn, *left_ms, turns),
         HoldPhase::Switching { to_side, left_ms } => ClockView {
             about: side(*to_side).map(|side| format!("to the {side}")),
-            left_ms: Some(*left_ms),
+            left: Some(Millis(*left_ms)),
             ..plain(Phase::Switch, *to_side, turns, state.trust)
         },
         HoldPhase::Paused { during, side: turn, left_ms } => {
@@ -72,19 +73,19 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
                 During::Switch => plain(Phase::Switch, *turn, turns, state.trust),
                 During::Work => held(spec, state, *turn, *left_ms, turns),
             };
-            let left_ms = inside.left_ms.or(Some(*left_ms));
+            let left = inside.left.or(Some(Millis(*left_ms)));
             let about = match (during, side(*turn)) {
                 (During::Switch, Some(side)) => Some(format!("before the {side}")),
                 (_, side) => side,
             };
-            ClockView { paused: true, now: "Paused".into(), about, left_ms, ..inside }
+            ClockView { paused: true, now: "Paused".into(), about, left, ..inside }
         }
         HoldPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
     };
     view.runs = !view.paused && view.phase != Phase::Done;
-    view.held_ms = state.held_ms.clone();
-    view.length_ms = state.length_ms.clone();
-    view.ends_in_ms = state.ends_in_ms;
+    view.held = state.held_ms.iter().copied().map(Millis).collect();
+    view.length = state.length_ms.iter().copied().map(Millis).collect();
+    view.ends_in = state.ends_in_ms.map(Millis);
     view.cues = state.cues.iter().map(|it| cue(it, words::cue(it.kind).into())).collect();
     view.next = next(&view.cues);
     Some(view)
@@ -93,17 +94,17 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
 /// A side being held: the phase's own time in the big digits, the side's beside it.
 fn held(spec: &HoldSpec, state: &HoldState, turn: u32, left_ms: i64, turns: u32) -> ClockView {
     let length = state.length_ms.get(turn as usize - 1).copied().unwrap_or(spec.hold_ms);
-    let spent_ms = (length - left_ms).max(0);
+    let spent = Millis((length - left_ms).max(0));
     let spans = spans(spec, length);
-    let now = spans.iter().find(|span| (span.from_ms..span.to_ms).contains(&spent_ms));
+    let now = spans.iter().find(|span| (span.from..span.to).contains(&spent));
     let phase = now.map_or(Phase::Hold, |span| span.phase);
-    let phase_left = now.map_or(left_ms, |span| span.to_ms - spent_ms);
+    let phase_left = now.map_or(left_ms, |span| span.to.0 - spent.0);
     ClockView {
         about: words::side(turn, turns),
-        left_ms: Some(phase_left),
-        turn_left_ms: (spec.contract_ms > 0).then_some(left_ms),
+        left: Some(Millis(phase_left)),
+        turn_left: (spec.contract_ms > 0).then_some(Millis(left_ms)),
         spans,
-        spent_ms,
+        spent,
         ..plain(phase, turn, turns, state.trust)
     }
 }
@@ -111,7 +112,7 @@ fn held(spec: &HoldSpec, state: &HoldState, turn: u32, left_ms: i64, turns: u32)
 /// The phases of a side of some length.
 fn spans(spec: &HoldSpec, length: i64) -> Vec<PhaseSpan> {
     let (push, release) = (spec.contract_ms.max(0), spec.relax_ms.max(0));
-    let whole = |phase| vec![PhaseSpan { phase, from_ms: 0, to_ms: length }];
+    let whole = |phase| vec![PhaseSpan { phase, from: Millis(0), to: Millis(length) }];
     if push == 0 {
         return whole(Phase::Hold);
     }
@@ -123,7 +124,7 @@ fn spans(spec: &HoldSpec, length: i64) -> Vec<PhaseSpan> {
     while from_ms < length {
         let push = if spans.len() % 2 == 0 { (Phase::Push, push) } else { (Phase::LetGo, release) };
         let to_ms = (from_ms + push.1).min(length);
-        spans.push(PhaseSpan { phase: push.0, from_ms, to_ms });
+        spans.push(PhaseSpan { phase: push.0, from: Millis(from_ms), to: Millis(to_ms) });
         from_ms = to_ms;
     }
     spans
@@ -140,15 +141,19 @@ pub(super) fn interval_clock(
         |window: u32| windows.iter().find(|it| it.window == window).map(|it| it.asked_text.clone());
     let inside = |window: u32, left_ms: i64| ClockView {
         about: asked(window),
-        left_ms: Some(left_ms),
-        spans: vec![PhaseSpan { phase: Phase::Window, from_ms: 0, to_ms: interval.window_ms }],
-        spent_ms: (interval.window_ms - left_ms).max(0),
-        mark_ms: Some((interval.window_ms - interval.margin_ms).max(0)),
+        left: Some(Millis(left_ms)),
+        spans: vec![PhaseSpan {
+            phase: Phase::Window,
+            from: Millis(0),
+            to: Millis(interval.window_ms),
+        }],
+        spent: Millis((interval.window_ms - left_ms).max(0)),
+        mark: Some(Millis((interval.window_ms - interval.margin_ms).max(0))),
         ..plain(Phase::Window, window, turns, state.trust)
     };
     let ready = |left_ms: i64| ClockView {
         about: asked(1).map(|asked| format!("first: {asked}")),
-        left_ms: Some(left_ms),
+        left: Some(Millis(left_ms)),
         ..plain(Phase::Ready, 1, turns, state.trust)
     };
     let mut view = match &state.phase {
@@ -167,7 +172,7 @@ pub(super) fn interval_clock(
         IntervalPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
     };
     view.runs = !view.paused && view.phase != Phase::Done;
-    view.ends_in_ms = state.ends_in_ms;
+    view.ends_in = state.ends_in_ms.map(Millis);
     view.cues = state.cues.iter().map(|it| cue(it, spoken(it.kind, it.turn, windows))).collect();
     view.next = next(&view.cues);
     Some(view)
@@ -190,24 +195,24 @@ fn done(ran_out: bool, ago_ms: i64, turns: u32, trust: Trust) -> ClockView {
     ClockView {
         now: now.into(),
         about,
-        over_ms: Some(ago_ms),
+        over: Some(Millis(ago_ms)),
         ..plain(Phase::Done, turns, turns, trust)
     }
 }
 
 /// A rest: down to its end, then up from there.
 pub(super) fn rest_clock(rest: &RestView) -> ClockView {
-    let over_ms = rest.over_ms.filter(|over| *over > 0);
-    let phase = if over_ms.is_some() { Phase::RestOver } else { Phase::Rest };
-    let whole = PhaseSpan { phase: Phase::Rest, from_ms: 0, to_ms: rest.suggested_ms };
+    let over = rest.over.filter(|over| *over > Millis(0));
+    let phase = if over.is_some() { Phase::RestOver } else { Phase::Rest };
+    let whole = PhaseSpan { phase: Phase::Rest, from: Millis(0), to: rest.suggested };
     ClockView {
         about: Some(rest.words.clone()),
-        runs: rest.rested_ms.is_some(),
-        left_ms: rest.left_ms.filter(|_| over_ms.is_none()),
-        over_ms,
+        runs: rest.rested.is_some(),
+        left: rest.left.filter(|_| over.is_none()),
+        over,
         spans: vec![whole],
-        spent_ms: rest.rested_ms.unwrap_or(0).min(rest.suggested_ms),
-        ends_in_ms: rest.left_ms.filter(|left| *left > 0),
+        spent: rest.rested.unwrap_or_default().min(rest.suggested),
+        ends_in: rest.left.filter(|left| *left > Millis(0)),
         cues: rest.cue.iter().cloned().collect(),
         ..plain(phase, 1, 1, rest.trust)
     }
@@ -249,11 +254,12 @@ mod tests {
             (135_000, Phase::Push, 6_000, Some(120_000)),
         ] {
             let view = view(&spec, ms);
-            assert_eq!((view.phase, view.left_ms, view.turn_left_ms), (phase, Some(left), side));
+            let shown = (view.phase, view.left, view.turn_left);
+            assert_eq!(shown, (phase, Some(Millis(left)), side.map(Millis)));
         }
         let spans = view(&spec, 5_000).spans;
         assert_eq!(spans.len(), 8);
-        assert!(spans.windows(2).all(|two| two[0].to_ms == two[1].from_ms));
+        assert!(spans.windows(2).all(|two| two[0].to == two[1].from));
         assert_eq!(view(&spec, 5_000).about.as_deref(), Some("left"));
         assert_eq!(view(&spec, 136_000).about.as_deref(), Some("right"));
     }
@@ -271,7 +277,7 @@ mod tests {
         };
         for ms in (0..47_000).step_by(500) {
             let now = view(&spec, ms);
-            let left = now.left_ms.unwrap();
+            let left = now.left.unwrap().0;
             let last = view(&spec, ms + left - 1);
             let after = view(&spec, ms + left);
             assert_eq!(last.phase, now.phase, "at {ms}");

@@ -101,7 +101,7 @@ fn cues(pieces: &[PieceView], rest: Option<CueView>) -> Vec<CueView> {
     };
     let clocks = pieces.iter().filter_map(of_piece).flatten();
     let mut cues: Vec<CueView> = clocks.chain(rest).collect();
-    cues.sort_by_key(|cue| cue.due_in_ms);
+    cues.sort_by_key(|cue| cue.due_in);
     cues
 }
 

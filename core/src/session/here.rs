@@ -163,7 +163,7 @@ impl At<'_> {
                 add(kind, words, Some(tap));
             }
         }
-        let rests = self.rest.is_some_and(|rest| rest.left_ms.is_some());
+        let rests = self.rest.is_some_and(|rest| rest.left.is_some());
         if rests && matches!(row, Row::Set { .. }) {
             add(Kind::Minute, "a minute more", Some(Tap::Rest { act: RestAct::Minute }));
         }

@@ -10,6 +10,7 @@ use super::snapshot::Snapshot;
 use super::tap::Tap;
 use crate::care::STOP_FROM;
 use crate::clock::{Act, Phase};
+use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::load::Reason;
 use crate::plan::{Exercise, PieceKind};
@@ -144,7 +145,9 @@ impl At<'_> {
         let Some(shown) = set_of(view, set) else { return waits(KeyFor::NoPlan) };
         let what = shown.asked_text.as_str();
         // Nobody lifts while they rest: the key ends the rest first.
-        if self.rest.is_some_and(|rest| rest.left_ms.is_some_and(|left| left > 0)) && !self.chosen {
+        if self.rest.is_some_and(|rest| rest.left.is_some_and(|left| left > Millis(0)))
+            && !self.chosen
+        {
             let next = format!("set {set}: {what}");
             return moves(KeyFor::Rest(&next), Tap::Rest { act: RestAct::End });
         }
@@ -175,7 +178,7 @@ impl At<'_> {
             piece: piece.to_owned(),
             window: Some(window),
             reps: None,
-            spare_ms: None,
+            spare: None,
         };
         let log = || saves(KeyFor::Window { what, window }, tap.clone());
         let logged = view.windows.iter().any(|it| it.reps.is_some());
@@ -203,13 +206,13 @@ fn hold(piece: &str, view: &HoldView) -> Key {
     match (clock_view.phase, clock_view.paused) {
         (_, true) => clock(piece, Act::Resume),
         // Stopped before anything was held: from the start.
-        (Phase::Done, _) if clock_view.held_ms.iter().all(|ms| *ms == 0) => {
+        (Phase::Done, _) if clock_view.held.iter().all(|held| *held == Millis(0)) => {
             clock(piece, Act::Begin)
         }
         (Phase::Done, _) => {
             let held: Vec<String> =
-                clock_view.held_ms.iter().map(|ms| words::clock_time(*ms)).collect();
-            let tap = Tap::LogHold { piece: piece.to_owned(), held_ms: Vec::new(), said: None };
+                clock_view.held.iter().map(|held| words::clock_time(held.0)).collect();
+            let tap = Tap::LogHold { piece: piece.to_owned(), held: Vec::new(), said: None };
             saves(KeyFor::Held(&words::list(&held)), tap)
         }
         _ => clock(piece, Act::Pause),

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::instant::Millis;
 use crate::journal::WindowDone;
 use crate::plan::Interval;
 use crate::words;
@@ -11,9 +12,10 @@ use crate::words;
 /// The pace is the time worked in a window by the reps done in it: what the window's length less
 /// what was to spare took. It is this athlete's own, at that station, in this session.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct FewerReps {
-    /// Milliseconds a rep, rounded down.
-    pub pace_ms: i64,
+    /// The time a rep takes, rounded down to the millisecond.
+    pub pace: Millis,
     /// The most reps that leave the time asked for; 0 when not one does.
     pub reps: u32,
     /// How many fewer that is than were done, or than are asked for in a window to come; 1 or more.
@@ -33,7 +35,7 @@ pub(crate) fn fewer_reps(interval: &Interval, done: &WindowDone, reps: u32) -> O
     let fit = u32::try_from(fit).unwrap_or(u32::MAX);
     let fewer = reps.checked_sub(fit).filter(|fewer| *fewer > 0)?;
     let words = words::fewer_reps(pace_ms, fit, reps, interval.margin_ms);
-    Some(FewerReps { pace_ms, reps: fit, fewer, words })
+    Some(FewerReps { pace: Millis(pace_ms), reps: fit, fewer, words })
 }
 
 #[cfg(test)]
@@ -69,7 +71,7 @@ mod tests {
         let minute = interval(60_000, 10_000);
         // 56 s for 14 reps are 4 s each; 50 s hold 12 of them and a half.
         let found = fewer_reps(&minute, &done(14, Some(4_000)), 14).unwrap();
-        assert_eq!((found.pace_ms, found.reps, found.fewer), (4_000, 12, 2));
+        assert_eq!((found.pace, found.reps, found.fewer), (Millis(4_000), 12, 2));
         assert_eq!(found.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
         // Exactly enough is enough, one millisecond less is not.
         assert_eq!(fewer_reps(&minute, &done(10, Some(10_000)), 10), None);

@@ -16,7 +16,7 @@
 use super::log::SessionLog;
 use super::screen::{CueView, RestView};
 use crate::clock::{CueKind, Trust};
-use crate::instant::{Elapsed, Instant};
+use crate::instant::{Elapsed, Instant, Millis};
 use crate::journal::{Lift, RestAct, RestMark};
 use crate::load::{Intensity, RestBasis, suggested_rest as published_rest};
 use crate::plan::{Day, Piece, PieceKind, Strength};
@@ -89,10 +89,10 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
     if rested_ms.is_some_and(|rested| rested > suggested_ms.saturating_add(FORGOTTEN_MS)) {
         return None;
     }
-    let left_ms = rested_ms.map(|rested| (suggested_ms - rested).max(0));
+    let left = rested_ms.map(|rested| Millis((suggested_ms - rested).max(0)));
     let due = rested_ms.map(|rested| suggested_ms - rested).filter(|due| *due >= 0);
     let cue = due.map(|due_in_ms| CueView {
-        due_in_ms,
+        due_in: Millis(due_in_ms),
         due_boot_ms: now.boot_ms.saturating_add(due_in_ms),
         kind: CueKind::RestOver,
         turn: next,
@@ -103,12 +103,12 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
         piece: lift.body.piece.clone(),
         set: lift.body.set,
         since_wall_ms: since.wall_ms,
-        rested_ms,
-        suggested_ms,
-        most_ms,
+        rested: rested_ms.map(Millis),
+        suggested: Millis(suggested_ms),
+        most: Millis(most_ms),
         basis,
-        left_ms,
-        over_ms: rested_ms.map(|rested| (rested - suggested_ms).max(0)),
+        left,
+        over: rested_ms.map(|rested| Millis((rested - suggested_ms).max(0))),
         cue,
         trust,
         words: words::rest(rested_ms, suggested_ms, &suggested_text, trust),

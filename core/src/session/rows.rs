@@ -5,6 +5,7 @@ use super::screen::{
     HoldView, IntervalView, PieceKindView, PieceState, PieceView, Row, SetView, StrengthView,
 };
 use crate::clock::Phase;
+use crate::instant::Millis;
 use crate::journal::Part;
 use crate::plan::MeasuredWhen;
 
@@ -142,7 +143,7 @@ pub(super) fn is_timed(piece: &PieceView) -> bool {
 /// anything was held is as if it had not been begun.
 pub(super) fn is_to_log(view: &HoldView) -> bool {
     let begun = view.clock.as_ref().is_some_and(|clock| match clock.phase {
-        Phase::Done => clock.held_ms.iter().any(|ms| *ms > 0),
+        Phase::Done => clock.held.iter().any(|held| *held > Millis(0)),
         _ => true,
     });
     begun && !is_held(view)
@@ -150,7 +151,7 @@ pub(super) fn is_to_log(view: &HoldView) -> bool {
 
 /// True when a side of a hold is logged.
 pub(super) fn is_held(view: &HoldView) -> bool {
-    view.sides.iter().any(|side| side.held_ms.is_some())
+    view.sides.iter().any(|side| side.held.is_some())
 }
 
 /// The window that runs by the clock.

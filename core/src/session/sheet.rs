@@ -11,7 +11,7 @@ use super::screen::{
 use super::snapshot::Snapshot;
 use crate::care::advice_for;
 use crate::history::{Proposed, propose, set_done};
-use crate::instant::Instant;
+use crate::instant::{Instant, Millis};
 use crate::journal::{Lift, Part, Until};
 use crate::load::strength::RepsBand;
 use crate::load::{Able, NextLoad, Prepared, Reason};
@@ -53,7 +53,7 @@ impl Sheet<'_> {
             PieceKind::Hold(hold) => {
                 let view = self.hold(name, hold);
                 // One side logged is a hold ended early: the other is not asked for again.
-                let done = usize::from(view.sides.iter().any(|side| side.held_ms.is_some()));
+                let done = usize::from(view.sides.iter().any(|side| side.held.is_some()));
                 (PieceKindView::Hold { view }, vec![hold.stretch.as_str()], done, 1)
             }
             PieceKind::Note(note) => {
@@ -124,7 +124,7 @@ impl Sheet<'_> {
             warm_up: on_the_bar.warm_up(),
             next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
             sets,
-            rest_ms: strength.rest_ms,
+            rest: Millis(strength.rest_ms),
             rest_text: words::clock_time(strength.rest_ms),
             exercise,
         }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::id::RecordId;
+use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::mass::Mass;
 use crate::plan::MeasuredWhen;
@@ -13,6 +14,7 @@ use crate::plan::MeasuredWhen;
 /// What one tap says is saved together, or nothing of it is.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "tap", rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Tap {
     /// Begins the session.
     Begin {
@@ -55,8 +57,8 @@ pub enum Tap {
         window: Option<u32>,
         /// Reps done; when left out what was logged before, otherwise those asked for.
         reps: Option<u32>,
-        /// What was to spare, in milliseconds; read off the running clock when left out.
-        spare_ms: Option<i64>,
+        /// What was to spare; read off the running clock when left out.
+        spare: Option<Millis>,
     },
     /// Does something to a piece's clock.
     Clock {
@@ -72,8 +74,8 @@ pub enum Tap {
     LogHold {
         /// The piece's name.
         piece: String,
-        /// Milliseconds held, side by side; what the clock counted when empty.
-        held_ms: Vec<i64>,
+        /// The time held, side by side; what the clock counted when empty.
+        held: Vec<Millis>,
         /// Why a side was held for less than was asked for, in the athlete's own words.
         said: Option<String>,
     },
@@ -126,6 +128,7 @@ pub enum Tap {
 
 /// A reading of one side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SideReading {
     /// The side, counted from 1, where there are two: left, then right.
     pub side: Option<u32>,

@@ -11,7 +11,7 @@ use crate::clock::{
     HoldPhase, HoldSpec, HoldState, IntervalPhase, IntervalSpec, IntervalState, Mark, hold_state,
     interval_state,
 };
-use crate::instant::Instant;
+use crate::instant::{Instant, Millis};
 use crate::plan::{Exercise, Hold, Interval, MeasuredWhen, Piece, PieceKind};
 use crate::words;
 
@@ -41,14 +41,14 @@ impl Sheet<'_> {
                 interval.rounds,
                 interval.margin_ms,
             ),
-            window_ms: interval.window_ms,
+            window: Millis(interval.window_ms),
             rounds: interval.rounds,
-            margin_ms: interval.margin_ms,
+            margin: Millis(interval.margin_ms),
             next_window: open.first().copied(),
             clock,
             stations: (1..=count).filter_map(station).collect(),
             start_station: self.log().map_or(1, |log| log.start_station(name)),
-            total_ms: interval.total_ms(),
+            total: Millis(interval.total_ms()),
             windows,
         }
     }
@@ -100,7 +100,7 @@ impl Sheet<'_> {
             movement,
             exercise,
             reps: done.map(|done| done.reps),
-            spare_ms,
+            spare: spare_ms.map(Millis),
             rushed,
             done_text: done.map(|done| words::window_done(done.reps, spare_ms, rushed)),
             station: interval.station_index(start, window),
@@ -140,13 +140,13 @@ impl Sheet<'_> {
             SideView {
                 side,
                 name: words::side(side, hold.sides),
-                held_ms: held.map(|held| held.held_ms),
+                held: held.map(|held| Millis(held.held_ms)),
                 held_text: text,
                 short: held.and_then(|held| held.short),
             }
         });
         let sides: Vec<SideView> = sides.collect();
-        let logged: Vec<i64> = sides.iter().filter_map(|side| side.held_ms).collect();
+        let logged: Vec<i64> = sides.iter().filter_map(|side| Some(side.held?.0)).collect();
         let clock = self.hold_state(name, hold).and_then(|state| {
             let mut clock = hold_clock(&HoldSpec::of(hold), &state)?;
             clock.question = self.runs().then(|| words::hold_question(&state, &logged)).flatten();
@@ -157,13 +157,13 @@ impl Sheet<'_> {
             heading: words::hold_heading(&name_of_it, hold.hold_ms, hold.sides, hold.technique),
             stretch: name_of_it,
             region: stretch.map_or(String::new(), |stretch| stretch.region.clone()),
-            hold_ms: hold.hold_ms,
+            hold: Millis(hold.hold_ms),
             technique: hold.technique,
             sides,
             range: self.range(name, hold),
             clock,
-            ready_ms: hold.ready_ms,
-            switch_ms: hold.switch_ms,
+            ready: Millis(hold.ready_ms),
+            switch: Millis(hold.switch_ms),
             doubt: self.log().and_then(|log| doubt_of_hold(log, name)),
         }
     }

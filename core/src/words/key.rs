@@ -94,7 +94,7 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Clock(_) | KeyFor::Range => return None,
         KeyFor::Held(_) => "Saves what the clock counted.".into(),
 
-        KeyFor::Finish => "How hard was the whole session, 0 to 10?".into(),
+        KeyFor::Finish => "0 is rest, 10 the hardest there is.".into(),
         KeyFor::Correct => "It is logged already.".into(),
         KeyFor::Leave(_) => "It hurts: go on with the next piece.".into(),
         KeyFor::Emergency => "Stop now. Do not train on.".into(),

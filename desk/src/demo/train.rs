@@ -101,7 +101,7 @@ impl<R: Rng> Phone<'_, R> {
                 // The rest of the piece is left out.
                 return Ok(());
             }
-            self.pass(view.rest_ms);
+            self.pass(view.rest.0);
         }
         Ok(())
     }
@@ -129,7 +129,7 @@ impl<R: Rng> Phone<'_, R> {
         for window in &view.windows {
             let pace = self.member.pace_ms + self.chance.random_range(-200..=200);
             // Nobody works into the last three seconds.
-            let most = (view.window_ms - 3_000) / pace;
+            let most = (view.window.0 - 3_000) / pace;
             let reps = i64::from(window.asked).min(most);
             self.pass(reps * pace);
             let as_asked = reps == i64::from(window.asked);
@@ -138,9 +138,9 @@ impl<R: Rng> Phone<'_, R> {
                 window: None,
                 reps: if as_asked { None } else { u32::try_from(reps).ok() },
                 // The running clock knows what was to spare.
-                spare_ms: None,
+                spare: None,
             })?;
-            self.pass(view.window_ms - reps * pace);
+            self.pass(view.window.0 - reps * pace);
         }
         Ok(())
     }
@@ -148,11 +148,11 @@ impl<R: Rng> Phone<'_, R> {
     fn hold(&mut self, name: &str, view: &HoldView) -> Outcome {
         self.measure(name, view, MeasuredWhen::Before)?;
         self.clock(name, Act::Begin)?;
-        let short = view.hold_ms - self.member.second_side_ms;
+        let short = view.hold.0 - self.member.second_side_ms;
         let sides = view.sides.len() as i64;
-        let whole = view.ready_ms + sides * view.hold_ms + (sides - 1) * view.switch_ms;
+        let whole = view.ready.0 + sides * view.hold.0 + (sides - 1) * view.switch.0;
         self.pass(whole - short.max(0));
-        self.tap(Tap::LogHold { piece: name.to_owned(), held_ms: Vec::new(), said: None })?;
+        self.tap(Tap::LogHold { piece: name.to_owned(), held: Vec::new(), said: None })?;
         self.pass(20_000);
         self.measure(name, view, MeasuredWhen::After)
     }

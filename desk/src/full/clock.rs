@@ -28,16 +28,16 @@ impl Face {
     /// A clock's. The digits count the phase; where that is only a part of the side, the side's own
     /// time stands small beside it.
     pub(crate) fn of(clock: &ClockView) -> Face {
-        let about = match (&clock.about, clock.turn_left_ms) {
-            (Some(side), Some(ms)) => format!("{side} side, {} to go", digits::left(ms)),
-            (None, Some(ms)) => format!("{} to go", digits::left(ms)),
+        let about = match (&clock.about, clock.turn_left) {
+            (Some(side), Some(left)) => format!("{side} side, {} to go", digits::left(left.0)),
+            (None, Some(left)) => format!("{} to go", digits::left(left.0)),
             (about, None) => about.clone().unwrap_or_default(),
         };
-        let time = match (clock.left_ms, clock.over_ms) {
-            (Some(left), _) => digits::left(left),
+        let time = match (clock.left, clock.over) {
+            (Some(left), _) => digits::left(left.0),
             // Whole seconds that are over.
             (None, Some(over)) if clock.phase == Phase::RestOver => {
-                format!("+{}", digits::left(over / 1000 * 1000))
+                format!("+{}", digits::left(over.0 / 1000 * 1000))
             }
             _ => String::new(),
         };

@@ -21,14 +21,14 @@ impl Watch {
     /// ahead in the answer the core gives for it.
     pub(crate) fn due(&self, now: &Instant) -> Vec<String> {
         let passed = self.since.as_ref().map_or(0, |since| now.ms_since(since));
-        let due = self.ahead.iter().take_while(|cue| cue.due_in_ms < passed);
-        let in_time = due.filter(|cue| passed - cue.due_in_ms <= LATE_MS);
+        let due = self.ahead.iter().take_while(|cue| cue.due_in.0 < passed);
+        let in_time = due.filter(|cue| passed - cue.due_in.0 <= LATE_MS);
         in_time.map(|cue| cue.words.clone()).collect()
     }
 
     /// Milliseconds from the moment they were asked for until just after the next one.
     pub(crate) fn next_ms(&self) -> Option<i64> {
-        self.ahead.first().map(|cue| cue.due_in_ms.saturating_add(1))
+        self.ahead.first().map(|cue| cue.due_in.0.saturating_add(1))
     }
 }
 

@@ -9,17 +9,17 @@ const CELLS: i64 = 60;
 /// The marks of a clock's spans: `=` is over and `-` is to come, where one pushes `#` and `+`, and `|` is
 /// when to be done. Empty for a clock without a length.
 pub(crate) fn marks(clock: &ClockView) -> Vec<char> {
-    let whole = clock.spans.last().map_or(0, |span| span.to_ms);
+    let whole = clock.spans.last().map_or(0, |span| span.to.0);
     if whole <= 0 || matches!(clock.phase, Phase::Rest | Phase::RestOver | Phase::Done) {
         return Vec::new();
     }
     let at = |cell: i64| whole.saturating_mul(2 * cell + 1) / (2 * CELLS);
-    let done_by = clock.mark_ms.map(|ms| (ms.saturating_mul(CELLS) / whole).min(CELLS - 1));
+    let done_by = clock.mark.map(|mark| (mark.0.saturating_mul(CELLS) / whole).min(CELLS - 1));
     let mark = |cell: i64| {
         let ms = at(cell);
-        let span = clock.spans.iter().find(|span| (span.from_ms..span.to_ms).contains(&ms));
+        let span = clock.spans.iter().find(|span| (span.from.0..span.to.0).contains(&ms));
         let push = span.is_some_and(|span| span.phase == Phase::Push);
-        match (done_by == Some(cell), ms < clock.spent_ms, push) {
+        match (done_by == Some(cell), ms < clock.spent.0, push) {
             (true, ..) => '|',
             (false, true, true) => '#',
             (false, true, false) => '=',

@@ -11,7 +11,7 @@ use std::io::{ErrorKind, Write};
 use comfy_table::{ContentArrangement, Table, presets};
 
 use holdfast_core::coach::Proposal;
-use holdfast_core::session::{ClockView, Key};
+use holdfast_core::session::{ClockView, Key, KeyKind};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
@@ -20,7 +20,7 @@ pub(crate) use board::board;
 pub(crate) use member::member;
 pub(crate) use piece::{flags, pieces};
 pub(crate) use plates::plates;
-pub(crate) use sheet::sheet;
+pub(crate) use sheet::{notice_line, sheet};
 
 /// Decides on colours once, before anything is printed. `anstream` decides well but for one case: where
 /// `CI` is set it colours on a line printer too.
@@ -91,14 +91,15 @@ fn wrapped(text: &str) -> String {
 /// A clock in a few words: `left, let go, 18 s left`.
 pub(crate) fn clock(clock: &ClockView) -> String {
     let about = clock.about.iter().map(|about| format!("{about}, ")).collect::<String>();
-    let left = clock.left_ms.map_or(String::new(), |ms| format!(", {} s left", (ms + 999) / 1000));
+    let left =
+        clock.left.map_or(String::new(), |left| format!(", {} s left", (left.0 + 999) / 1000));
     format!("{about}{}{left}", clock.now.to_lowercase())
 }
 
 /// What the one key does, for the line before the prompt: `Enter: Done: 60 kg x 6. Saves set 2.`
 pub(crate) fn key(key: &Key) -> String {
     let more = key.more.iter().map(|more| format!(" {more}")).collect::<String>();
-    let enter = key.tap.as_ref().map_or("", |_| "Enter: ");
+    let enter = if key.kind == KeyKind::Waits { "" } else { "Enter: " };
     format!("{enter}{}{more}", sentence(&key.words))
 }
 

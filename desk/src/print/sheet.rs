@@ -24,7 +24,7 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
     text
 }
 
-fn notice_line(notice: &Notice) -> String {
+pub(crate) fn notice_line(notice: &Notice) -> String {
     match notice.kind {
         NoticeKind::Care => format!("{} {}\n", "CARE:".red().bold(), notice.text),
         NoticeKind::Warning => format!("{} {}\n", "note:".yellow().bold(), notice.text),

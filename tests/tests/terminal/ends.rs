@@ -90,7 +90,7 @@ fn killed_in_mid_session_it_goes_on_with_all_that_was_acknowledged() {
     terminal.ends();
     let held = || {
         let today = ana.today();
-        today["pieces"][2]["kind"]["view"]["clock"]["held_ms"][0].as_i64().unwrap()
+        today["pieces"][2]["kind"]["view"]["clock"]["held"][0].as_i64().unwrap()
     };
     let first = held();
     let (begun, before) = (Instant::now(), first);

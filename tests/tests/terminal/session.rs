@@ -83,7 +83,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     assert_eq!(sets[2], ("60 kg".into(), 6));
     assert_eq!(today["pieces"][0]["kind"]["view"]["sets"][2]["done"]["reserve"], 1);
     assert_eq!(today["pieces"][1]["kind"]["view"]["windows"][0]["reps"], 12);
-    assert_eq!(today["pieces"][2]["kind"]["view"]["sides"][1]["held_ms"], 95_000);
+    assert_eq!(today["pieces"][2]["kind"]["view"]["sides"][1]["held"], 95_000);
     assert_eq!(
         today["pieces"][2]["kind"]["view"]["range"]["readings"].as_array().unwrap().len(),
         4
@@ -152,7 +152,7 @@ fn the_clocks_run_pause_and_are_logged() {
     assert!(screen.contains("left"), "{screen}");
     terminal.does("n", "HOLD");
     terminal.does("+", "clock 15 s longer");
-    assert_eq!(ana.today()["pieces"][2]["kind"]["view"]["clock"]["length_ms"][0], 135_000);
+    assert_eq!(ana.today()["pieces"][2]["kind"]["view"]["clock"]["length"][0], 135_000);
     // Time of the hold is seen to pass before it is paused.
     terminal.until("a second held", a_second_held);
     terminal.does(ENTER, "PAUSED");
@@ -164,7 +164,7 @@ fn the_clocks_run_pause_and_are_logged() {
     terminal.is_given_back();
     let today = ana.today();
     assert_eq!(today["pieces"][1]["kind"]["view"]["windows"][0]["reps"], 10);
-    let held = today["pieces"][2]["kind"]["view"]["sides"][0]["held_ms"].as_i64().unwrap();
+    let held = today["pieces"][2]["kind"]["view"]["sides"][0]["held"].as_i64().unwrap();
     assert!((1_000..120_000).contains(&held), "{held}");
 }
 
@@ -269,6 +269,6 @@ fn a_line_goes_to_the_window_that_runs_when_it_is_typed() {
     terminal.does("quit\r", "Session left open");
     assert_eq!(terminal.ends(), 0);
     let windows = &ana.today()["pieces"][1]["kind"]["view"]["windows"];
-    assert!(windows[0]["reps"].is_null() && windows[1]["spare_ms"].is_i64(), "{windows}");
+    assert!(windows[0]["reps"].is_null() && windows[1]["spare"].is_i64(), "{windows}");
     assert_eq!(windows[1]["station"], 1, "begun at the second of two");
 }

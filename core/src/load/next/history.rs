@@ -51,6 +51,7 @@ pub struct OpenFlag {
 
 keyword! {
     /// A coach's answer to a proposal.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Decision {
         /// The proposed loads stand.
         Accept = "accept",

@@ -44,6 +44,7 @@ pub struct Disc {
 
 keyword! {
     /// The colours of discs.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Colour {
         Red = "red",
         Blue = "blue",

@@ -8,11 +8,13 @@ use super::tap::{SideReading, Tap};
 use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::error::{Error, Field, Result};
+use crate::instant::Millis;
 use crate::journal::{Part, Until};
 use crate::plan::MeasuredWhen;
 
 /// What a line asks for.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Typed {
     /// A tap.
     Tap {
@@ -99,7 +101,7 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
         (Some(pressed), _) => tap(pressed.clone()),
         (None, _) if screen.state == SessionState::Finished => Ok(Typed::Leave),
         (None, _) if key.asks == Some(Question::Rpe) => {
-            Err(wrong("a rating from 0 to 10: `7`; `finish` ends without one"))
+            Err(wrong("type a rating from 0 to 10, or `finish` to end without one"))
         }
         (None, Some(form)) if key.asks.is_some() => Err(wrong(format!("type {}", form.hint))),
         (None, _) => {
@@ -219,13 +221,13 @@ fn numbers(words: &[&str], wanted: &str) -> Result<Vec<u32>> {
 
 fn window(words: &[&str], piece: &str, window: u32) -> Result<Typed> {
     let numbers = numbers(words, "reps, or reps and seconds to spare: `12` or `12 8`")?;
-    let (reps, spare_ms) = match numbers.as_slice() {
+    let (reps, spare) = match numbers.as_slice() {
         [] => (None, None),
         [reps] => (Some(*reps), None),
-        [reps, spare] => (Some(*reps), Some(i64::from(*spare) * 1000)),
+        [reps, spare] => (Some(*reps), Some(Millis(i64::from(*spare) * 1000))),
         _ => return Err(wrong("two numbers at the most: reps and seconds to spare")),
     };
-    tap(Tap::LogWindow { piece: piece.to_owned(), window: Some(window), reps, spare_ms })
+    tap(Tap::LogWindow { piece: piece.to_owned(), window: Some(window), reps, spare })
 }
 
 fn measure(
@@ -275,9 +277,9 @@ fn hold(words: &[&str], piece: &str, screen: &SessionScreen) -> Result<Typed> {
         )));
     }
     let seconds = numbers(seconds, "seconds a side: `held 120 95`")?;
-    let held_ms = seconds.into_iter().map(|seconds| i64::from(seconds) * 1000).collect();
+    let held = seconds.into_iter().map(|seconds| Millis(i64::from(seconds) * 1000)).collect();
     let said = (!why.is_empty()).then(|| why.join(" "));
-    tap(Tap::LogHold { piece: piece.to_owned(), held_ms, said })
+    tap(Tap::LogHold { piece: piece.to_owned(), held, said })
 }
 
 /// `10.5` as 105 tenths.

@@ -3,10 +3,12 @@
 use serde::Serialize;
 
 use crate::clock::{CueKind, Phase, Trust};
+use crate::instant::Millis;
 use crate::load::RestBasis;
 
 /// A clock that was begun, or a rest.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ClockView {
     /// What it is in.
     pub phase: Phase,
@@ -22,24 +24,24 @@ pub struct ClockView {
     pub turn: u32,
     /// How many there are.
     pub turns: u32,
-    /// Milliseconds left of this phase: what the big digits count. None where it is over or not known.
-    pub left_ms: Option<i64>,
-    /// Milliseconds since it was over; none until then.
-    pub over_ms: Option<i64>,
-    /// Milliseconds left of the whole side, where the phase is only a part of it.
-    pub turn_left_ms: Option<i64>,
+    /// What is left of this phase: what the big digits count. None where it is over or not known.
+    pub left: Option<Millis>,
+    /// How long it has been over; none until then.
+    pub over: Option<Millis>,
+    /// What is left of the whole side, where the phase is only a part of it.
+    pub turn_left: Option<Millis>,
     /// The phases of this side or window from its start, for a gauge; empty where there is none.
     pub spans: Vec<PhaseSpan>,
-    /// Milliseconds of the spans that are over.
-    pub spent_ms: i64,
-    /// How far into the window to be done, in milliseconds, so that the planned time is to spare.
-    pub mark_ms: Option<i64>,
-    /// Milliseconds really held, one a side; empty for windows and rests.
-    pub held_ms: Vec<i64>,
-    /// Milliseconds of each side, with what extending added; empty for windows and rests.
-    pub length_ms: Vec<i64>,
-    /// Milliseconds to the end of the last side or window if it runs on.
-    pub ends_in_ms: Option<i64>,
+    /// How much of the spans is over.
+    pub spent: Millis,
+    /// How far into the window to be done, so that the planned time is to spare.
+    pub mark: Option<Millis>,
+    /// The time really held, one a side; empty for windows and rests.
+    pub held: Vec<Millis>,
+    /// The length of each side, with what extending added; empty for windows and rests.
+    pub length: Vec<Millis>,
+    /// The time to the end of the last side or window if it runs on.
+    pub ends_in: Option<Millis>,
     /// The next cue: `next: halfway in 0:48`; none while none lies ahead.
     pub next: Option<String>,
     /// The cues ahead if nothing more is done, soonest first; none while paused.
@@ -54,13 +56,14 @@ pub struct ClockView {
 
 /// A phase of a side or window.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PhaseSpan {
     /// Which.
     pub phase: Phase,
-    /// From when on, in milliseconds from the start of the side or window.
-    pub from_ms: i64,
+    /// From when on, from the start of the side or window.
+    pub from: Millis,
     /// Until when.
-    pub to_ms: i64,
+    pub to: Millis,
 }
 
 /// A cue that lies ahead if nothing more is done to the clock, with what to speak.
@@ -68,9 +71,10 @@ pub struct PhaseSpan {
 /// All of them can be scheduled at once, before the screen goes dark; a tap changes what lies ahead,
 /// so a shell then takes back what it scheduled and schedules the new list.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct CueView {
-    /// Milliseconds from now; 0 is due at this very moment.
-    pub due_in_ms: i64,
+    /// How long from now; 0 is due at this very moment.
+    pub due_in: Millis,
     /// When it is due by the boot clock of the moment that was asked about: what alarms are set by.
     pub due_boot_ms: i64,
     /// What it is for.
@@ -83,6 +87,7 @@ pub struct CueView {
 
 /// The rest that runs since the last set.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RestView {
     /// The piece of the set it follows.
     pub piece: String,
@@ -90,20 +95,20 @@ pub struct RestView {
     pub set: u32,
     /// When that set was logged, by the wall clock, milliseconds since 1970.
     pub since_wall_ms: i64,
-    /// Milliseconds rested; none when it is not known.
-    pub rested_ms: Option<i64>,
-    /// The least suggested, in milliseconds: the rest is over then.
-    pub suggested_ms: i64,
-    /// The most suggested, in milliseconds; the same where one length is suggested.
-    pub most_ms: i64,
+    /// The time rested; none when it is not known.
+    pub rested: Option<Millis>,
+    /// The least suggested: the rest is over then.
+    pub suggested: Millis,
+    /// The most suggested; the same where one length is suggested.
+    pub most: Millis,
     /// Where that comes from.
     pub basis: RestBasis,
     /// Where the suggested length comes from, in words.
     pub suggested_text: String,
-    /// Milliseconds left, 0 once it is over; none when it is not known.
-    pub left_ms: Option<i64>,
-    /// Milliseconds over, 0 until then; none when it is not known.
-    pub over_ms: Option<i64>,
+    /// The time left, 0 once it is over; none when it is not known.
+    pub left: Option<Millis>,
+    /// The time over, 0 until then; none when it is not known.
+    pub over: Option<Millis>,
     /// The one cue, while it lies ahead.
     pub cue: Option<CueView>,
     /// What the time rests on.

@@ -9,6 +9,7 @@ use crate::session::Tap;
 /// Something on a session screen that can be logged.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "row", rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Row {
     /// A set.
     Set {
@@ -55,6 +56,7 @@ impl Row {
 
 /// What is at hand.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Here {
     /// The row; none before the session is begun.
     pub row: Option<Row>,
@@ -83,6 +85,7 @@ pub struct Here {
 
 keyword! {
     /// How the one key should be drawn.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     KeyKind {
         /// Filled: it writes what it says to the log.
         Saves = "saves",
@@ -97,6 +100,7 @@ keyword! {
 
 keyword! {
     /// What has to be answered before the one key can save.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Question {
         /// The load that was lifted.
         Load = "load",
@@ -117,6 +121,7 @@ keyword! {
 
 /// The one key.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Key {
     /// How it should be drawn.
     pub kind: KeyKind,
@@ -132,6 +137,7 @@ pub struct Key {
 
 keyword! {
     /// What a key beside the one key is for.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     SideKeyKind {
         /// It hurts: asks where, how bad, and about emergency signs.
         Hurts = "hurts",
@@ -168,6 +174,7 @@ keyword! {
 
 /// A key beside the one key.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SideKey {
     /// What it is for.
     pub kind: SideKeyKind,
@@ -179,6 +186,7 @@ pub struct SideKey {
 
 /// A line to be typed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Form {
     /// What is asked.
     pub ask: String,

@@ -22,6 +22,7 @@ pub use timed::{HoldView, IntervalView, RangeView, ReadingView, SideView, Window
 
 /// The session screen: the whole of it, after every tap.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SessionScreen {
     /// Names this screen in a tap that answers it: the number of the last entry this device wrote.
     pub revision: u64,
@@ -73,6 +74,7 @@ pub struct SessionScreen {
 /// Where a session stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum SessionState {
     /// No plan has arrived.
     NoPlan,
@@ -89,6 +91,7 @@ pub enum SessionState {
 /// How a notice should be drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum NoticeKind {
     /// Care comes first.
     Care,
@@ -100,6 +103,7 @@ pub enum NoticeKind {
 
 /// A sentence above the pieces.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Notice {
     /// How it should be drawn.
     pub kind: NoticeKind,

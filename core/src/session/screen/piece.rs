@@ -9,6 +9,7 @@ use crate::plan::{Because, keyword};
 
 /// A piece on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PieceView {
     /// The piece's name.
     pub name: String,
@@ -28,6 +29,7 @@ pub struct PieceView {
 
 keyword! {
     /// How far a piece is.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     PieceState {
         /// Not all of it is logged.
         Todo = "todo",
@@ -45,6 +47,7 @@ keyword! {
 /// What is a piece's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum PieceKindView {
     /// Sets of one movement.
     Strength {
@@ -70,6 +73,7 @@ pub enum PieceKindView {
 
 /// An option on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct OptionView {
     /// The movement it stands in for.
     pub movement: String,
@@ -91,6 +95,7 @@ pub struct OptionView {
 
 /// An open discomfort flag on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct FlagView {
     /// The flag, to clear it by.
     pub flag: RecordId,

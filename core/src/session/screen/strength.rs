@@ -3,12 +3,14 @@
 use serde::Serialize;
 
 use crate::id::RecordId;
+use crate::instant::Millis;
 use crate::load::{Colour, Reason};
 use crate::mass::Mass;
 use crate::plan::Exercise;
 
 /// What is a strength piece's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct StrengthView {
     /// What is lifted: the movement's name, or the option's taken for it.
     pub movement: String,
@@ -26,14 +28,15 @@ pub struct StrengthView {
     pub sets: Vec<SetView>,
     /// The next set to do, counted from 1; none when all are done.
     pub next_set: Option<u32>,
-    /// Rest between sets in milliseconds.
-    pub rest_ms: i64,
+    /// Rest between sets.
+    pub rest: Millis,
     /// The same in words.
     pub rest_text: String,
 }
 
 /// A set on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SetView {
     /// The set, counted from 1.
     pub set: u32,
@@ -63,6 +66,7 @@ pub struct SetView {
 
 /// The estimated one-rep max: four in five such estimates hold the truth.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct AbleView {
     /// The lower end, to a tenth of a kilogram.
     pub low: Mass,
@@ -80,6 +84,7 @@ pub struct AbleView {
 
 /// The reps to expect of an open set: four in five end within.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ExpectedReps {
     /// The fewest.
     pub low: u32,
@@ -91,6 +96,7 @@ pub struct ExpectedReps {
 
 /// A load and how to build it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct LoadView {
     /// The load.
     pub mass: Mass,
@@ -110,6 +116,7 @@ pub struct LoadView {
 
 /// The plates of one side of a bar.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct BuildView {
     /// From the middle of the bar outwards.
     pub plates: Vec<PlateView>,
@@ -121,6 +128,7 @@ pub struct BuildView {
 
 /// A plate to draw.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct PlateView {
     /// Its mass.
     pub mass: Mass,
@@ -137,6 +145,7 @@ pub struct PlateView {
 
 /// What is done to each side of a bar: first what comes off, then what goes on.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ChangeView {
     /// Plates that come off, the outermost first.
     pub off: Vec<PlateView>,
@@ -152,6 +161,7 @@ pub struct ChangeView {
 
 /// A warm-up set on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct WarmUpView {
     /// Reps.
     pub reps: u32,
@@ -163,6 +173,7 @@ pub struct WarmUpView {
 
 /// A set that is done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SetDoneView {
     /// The load lifted.
     pub load: Option<Mass>,

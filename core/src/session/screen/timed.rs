@@ -4,20 +4,22 @@ use serde::Serialize;
 
 use super::ClockView;
 use crate::clock::WhyShort;
+use crate::instant::Millis;
 use crate::plan::{Exercise, MeasuredWhen, Protocol, Technique};
 use crate::session::FewerReps;
 
 /// What is an interval piece's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct IntervalView {
     /// One line to head the piece: `12 windows of 1 min, 3 rounds, aim for 10 s to spare`.
     pub heading: String,
-    /// The length of a window in milliseconds.
-    pub window_ms: i64,
+    /// The length of a window.
+    pub window: Millis,
     /// Times through the stations.
     pub rounds: u32,
-    /// What should be to spare at the end of a window, in milliseconds.
-    pub margin_ms: i64,
+    /// What should be to spare at the end of a window.
+    pub margin: Millis,
     /// The windows.
     pub windows: Vec<WindowView>,
     /// The next window to log, counted from 1; none when all are.
@@ -28,12 +30,13 @@ pub struct IntervalView {
     pub stations: Vec<String>,
     /// The station this athlete starts at, counted from 1.
     pub start_station: u32,
-    /// Milliseconds of all windows together.
-    pub total_ms: i64,
+    /// The length of all windows together.
+    pub total: Millis,
 }
 
 /// A window on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct WindowView {
     /// The window, counted from 1.
     pub window: u32,
@@ -47,8 +50,8 @@ pub struct WindowView {
     pub asked_text: String,
     /// Reps done.
     pub reps: Option<u32>,
-    /// What was to spare, in milliseconds.
-    pub spare_ms: Option<i64>,
+    /// What was to spare.
+    pub spare: Option<Millis>,
     /// True when less was to spare than the plan wants.
     pub rushed: bool,
     /// What was done, in words: `12 done, 8 s to spare (rushed)`; none until it is.
@@ -64,6 +67,7 @@ pub struct WindowView {
 
 /// What is a hold's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct HoldView {
     /// One line to head the piece: `Calf stretch at the wall, 2 min each side, static`.
     pub heading: String,
@@ -71,8 +75,8 @@ pub struct HoldView {
     pub stretch: String,
     /// The part of the body.
     pub region: String,
-    /// How long each side is held, in milliseconds.
-    pub hold_ms: i64,
+    /// How long each side is held.
+    pub hold: Millis,
     /// How it is held.
     pub technique: Technique,
     /// The sides.
@@ -81,23 +85,24 @@ pub struct HoldView {
     pub range: Option<RangeView>,
     /// The clock, once it was begun.
     pub clock: Option<ClockView>,
-    /// Time to get ready before the first side, in milliseconds.
-    pub ready_ms: i64,
-    /// Time to change over to the other side, in milliseconds.
-    pub switch_ms: i64,
+    /// Time to get ready before the first side.
+    pub ready: Millis,
+    /// Time to change over to the other side.
+    pub switch: Millis,
     /// What is odd about the seconds that are logged, perhaps a slip of the finger.
     pub doubt: Option<String>,
 }
 
 /// A side of a hold on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SideView {
     /// The side, counted from 1: of two, left and then right.
     pub side: u32,
     /// Its name: `left`, `right`; none where there is but one.
     pub name: Option<String>,
-    /// Milliseconds held, once logged.
-    pub held_ms: Option<i64>,
+    /// The time held, once logged.
+    pub held: Option<Millis>,
     /// The same in words, with why it was short: `1 min 5 s (stopped early)`.
     pub held_text: Option<String>,
     /// Why it was held for less than was asked for, once logged and where that is known.
@@ -106,6 +111,7 @@ pub struct SideView {
 
 /// A range measure on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct RangeView {
     /// How it is measured.
     pub protocol: Protocol,
@@ -123,6 +129,7 @@ pub struct RangeView {
 
 /// A reading on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct ReadingView {
     /// Before or after the hold.
     pub when: MeasuredWhen,

@@ -41,11 +41,13 @@ impl Taps<'_> {
             Tap::TakeOption { piece, movement, option } => {
                 self.take_option(&piece, movement, option).map(one)
             }
-            Tap::LogWindow { piece, window, reps, spare_ms } => {
-                self.log_window(&piece, window, reps, spare_ms).map(one)
+            Tap::LogWindow { piece, window, reps, spare } => {
+                self.log_window(&piece, window, reps, spare.map(|spare| spare.0)).map(one)
             }
             Tap::Clock { piece, act, station } => self.clock(&piece, act, station).map(one),
-            Tap::LogHold { piece, held_ms, said } => self.log_hold(&piece, held_ms, said),
+            Tap::LogHold { piece, held, said } => {
+                self.log_hold(&piece, held.into_iter().map(|held| held.0).collect(), said)
+            }
             Tap::LogRange { piece, when, readings } => self.log_range(&piece, when, &readings),
             Tap::Flag { piece, movement, place, severity, signs } => {
                 self.flag(&piece, movement, place, severity, signs).map(one)

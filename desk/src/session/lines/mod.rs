@@ -2,7 +2,7 @@
 
 use std::io::{BufRead, IsTerminal};
 
-use holdfast_core::session::{SessionScreen, SessionState, Tap, Typed, line_help};
+use holdfast_core::session::{NoticeKind, SessionScreen, SessionState, Tap, Typed, line_help};
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
 
@@ -40,13 +40,10 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
         // A running clock has moved since the last line.
         let screen = holdfast.today(now())?;
         print::out(&prompt(&screen))?;
-        // The end of the input leaves, as the word does.
-        let typed = ask(&mut input)?;
-        let empty = typed.as_ref().is_some_and(String::is_empty);
-        let unread = if empty { "nothing saved:" } else { "not understood:" };
-        match typed.map_or(Ok(Typed::Leave), |typed| holdfast.read_line(typed, now())) {
-            Ok(Typed::Leave) if screen.state == SessionState::Finished => return Ok(()),
-            Ok(Typed::Leave) => return left_open(holdfast),
+        let Some(typed) = ask(&mut input)? else { return leave(holdfast, &screen) };
+        let unread = if typed.is_empty() { "nothing saved:" } else { "not understood:" };
+        match holdfast.read_line(typed, now()) {
+            Ok(Typed::Leave) => return leave(holdfast, &screen),
             Ok(Typed::Help) => print::out(&line_help(&screen))?,
             Ok(Typed::Sheet) => print::out(&print::sheet(&screen))?,
             Ok(Typed::Tap { tap }) => {
@@ -62,6 +59,14 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
             }
             Err(error) => return Err(error.into()),
         }
+    }
+}
+
+/// Leaves: a finished session is only left, another stays open.
+fn leave(holdfast: &Holdfast, screen: &SessionScreen) -> Outcome {
+    match screen.state {
+        SessionState::Finished => Ok(()),
+        _ => left_open(holdfast),
     }
 }
 
@@ -109,6 +114,8 @@ fn saved(after: &SessionScreen) -> String {
 fn prompt(screen: &SessionScreen) -> String {
     let here = &screen.here;
     let mut text = String::from("\n");
+    let care = screen.notices.iter().filter(|notice| notice.kind == NoticeKind::Care);
+    text.extend(care.map(print::notice_line));
     if let Some(rest) = screen.rest.as_ref().filter(|_| here.clock.is_some()) {
         text += &format!("{}\n", format!("rest: {}", rest.words).yellow());
     }

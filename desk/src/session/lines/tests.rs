@@ -1,5 +1,6 @@
 //! The line-by-line session against the real core, on a clock that moves a second with each tap.
 
+use holdfast_core::Millis;
 use holdfast_core::clock::Phase;
 use holdfast_core::session::{SessionScreen, SideView, Tap, Typed};
 use holdfast_tests::taps::begin_day;
@@ -71,7 +72,7 @@ fn enter_logs_the_window_that_runs_with_what_is_to_spare() {
     ana.types("");
     let screen = ana.screen();
     let view = interval(&screen);
-    assert_eq!((view.windows[0].reps, view.windows[1].spare_ms), (None, Some(50_000)));
+    assert_eq!((view.windows[0].reps, view.windows[1].spare), (None, Some(Millis(50_000))));
     // The one that was forgotten comes back, but not by Enter alone while the other still runs.
     assert!(ana.prompt().contains("Corners, window 1 of 4"), "{}", ana.prompt());
     assert!(ana.read("").unwrap_err().contains("Window 2 is logged"));
@@ -112,7 +113,7 @@ fn a_clock_is_not_left_behind() {
     ana.types("stop");
     assert!(refused(&ana).contains("log or stop it first"), "seconds wait to be logged");
     ana.types("");
-    assert!(ana.sides()[0].held_ms.is_some());
+    assert!(ana.sides()[0].held.is_some());
 }
 
 #[test]

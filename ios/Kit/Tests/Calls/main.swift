@@ -18,19 +18,19 @@ let homes = FileManager.default.temporaryDirectory.appendingPathComponent(UUID()
 try FileManager.default.createDirectory(at: homes, withIntermediateDirectories: true)
 defer { try? FileManager.default.removeItem(at: homes) }
 
-var carrier = Carrier()
+let carrier = MemoryCarrier()
 let coach = try Player(homes, .coach, "Märta", .kg, chance: 0)
 let zoe = try Player(homes, .athlete, "Zoë", .kg, chance: 60)
 _ = try coach.core.publish(sourceName: "longer-day.toml", text: Fixtures.longerDay(), at: coach.now)
-try coach.exchange(&carrier)
-try zoe.exchange(&carrier)
+try coach.exchange(carrier)
+try zoe.exchange(carrier)
 zoe.goTo("2026-11-03")
 try zoe.tap(.begin(day: nil))
 var taps: UInt32 = 0
 let set = try middle(500, 1) {
     let (piece, set) = ("Squat \(1 + taps % 6)", 1 + taps / 6 % 8)
     let tap: Tap = .logSet(piece: piece, set: set, load: kilograms(50), reps: taps % 50, reserve: nil)
-    _ = try zoe.core.tap(tap: tap, at: zoe.now)
+    _ = try zoe.core.tap(tap: tap, answers: nil, at: zoe.now)
     taps += 1
 }
 let screen = try middle(500, 1) { _ = try zoe.core.today(at: zoe.now) }

@@ -2,7 +2,7 @@ import Foundation
 import HoldfastKit
 
 /// The field that says which variant it is, for those the core writes with their fields.
-private let tags = ["PieceView": "kind", "Reason": "rule", "HoldPhase": "phase", "IntervalPhase": "phase"]
+private let tags = ["PieceKindView": "kind", "Reason": "rule", "Row": "row", "Tap": "tap"]
 
 /// A record as JSON, in the shape the core's own has.
 func dump(_ value: Any) -> NSObject {
@@ -10,6 +10,11 @@ func dump(_ value: Any) -> NSObject {
     switch value {
     case let text as String: return text as NSString
     case let yes as Bool: return NSNumber(value: yes)
+    case let length as Duration: return NSNumber(value: length.milliseconds)
+    case let day as Day: return "\(day)" as NSString
+    case let id as UUID: return id.uuidString.lowercased() as NSString
+    case let exercise as Exercise:
+        return [exercise.movement, exercise.option].compactMap { $0 }.joined(separator: "/") as NSString
     case let mass as Mass: return NSNumber(value: mass.tenNg)
     case let number as any BinaryInteger: return NSNumber(value: Int64(number))
     default: break

@@ -5,16 +5,16 @@ import XCTest
 
 /// Every error arrives as its own case with its fields, and none of them does harm.
 final class ErrorsTests: XCTestCase {
-    private func error(_ failing: () throws -> Void) throws -> CompanionError {
-        do { try failing() } catch let error as CompanionError { return error }
+    private func error(_ failing: () throws -> Void) throws -> HoldfastError {
+        do { try failing() } catch let error as HoldfastError { return error }
         XCTFail("nothing was thrown")
         throw CancellationError()
     }
 
     func testNotFoundSaysWhatAndWhy() throws {
         let (coach, _) = try crew(homes())
-        let error = try error { _ = try coach.core.member(name: "Bram", date: "2026-11-03") }
-        XCTAssertEqual(error, .NotFound(what: "member \"Bram\"", reason: "nobody's log has arrived yet"))
+        let error = try error { _ = try coach.core.member(name: "Bram", date: Day("2026-11-03")!) }
+        XCTAssertEqual(error, .NotFound(what: .member, name: "Bram", reason: "nobody's log has arrived yet"))
         XCTAssertEqual(error.words, "member \"Bram\": nobody's log has arrived yet")
     }
 
@@ -23,12 +23,10 @@ final class ErrorsTests: XCTestCase {
         let (_, zoe) = try crew(homes)
         let home = homes.appendingPathComponent("x").path
         let name = try error { _ = try Holdfast.start(home: home, start: start(.athlete, " "), at: zoe.now) }
-        guard case .Invalid("name", _) = name else { return XCTFail("\(name)") }
-        let date = try error { _ = try zoe.core.preview(date: "3 Nov", day: nil, at: zoe.now) }
-        let reason = "\"3 Nov\" is not a date such as 2026-11-25"
-        XCTAssertEqual(date, .Invalid(field: "date", reason: reason))
-        let flag = try error { try zoe.tap(.clearFlag(flag: "that one")) }
-        guard case .Invalid("record", _) = flag else { return XCTFail("\(flag)") }
+        guard case .Invalid(.name, _) = name else { return XCTFail("\(name)") }
+        let date = try error { _ = try zoe.core.preview(date: Day(since1970: .max), day: nil, at: zoe.now) }
+        let reason = "\(Int64.max) is not a date of the calendar"
+        XCTAssertEqual(date, .Invalid(field: .date, reason: reason))
     }
 
     func testAPlansProblemsComeAllAtOnceWithTheirPlaces() throws {
@@ -90,7 +88,7 @@ final class ErrorsTests: XCTestCase {
 
     func testAPanicWhileStartingOrOpeningIsAnErrorToo() throws {
         let (home, now) = (try homes().appendingPathComponent("planted").path, evening("2026-11-02"))
-        let planted = CompanionError.Unexpected(reason: "a panic that a test planted")
+        let planted = HoldfastError.Unexpected(reason: "a panic that a test planted")
         let name = "(planted panic)"
         let starting = try error { _ = try Holdfast.start(home: home, start: start(.athlete, name), at: now) }
         XCTAssertEqual(starting, planted)
@@ -104,6 +102,6 @@ final class ErrorsTests: XCTestCase {
         try zoe.core.shut()
         try zoe.core.shut()
         let error = try error { _ = try zoe.today() }
-        XCTAssertEqual(error, .Invalid(field: "companion", reason: "it is closed: open it again"))
+        XCTAssertEqual(error, .Invalid(field: .home, reason: "it is closed: open it again"))
     }
 }

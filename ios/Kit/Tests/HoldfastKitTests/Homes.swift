@@ -1,5 +1,9 @@
 import Foundation
+import HoldfastKit
 import XCTest
+
+/// Foundation has a `Host` of its own on a Mac and on Linux; a name of this module's comes before both.
+typealias Host = HoldfastKit.Host
 
 extension XCTestCase {
     /// A folder that is gone after the test.

@@ -7,12 +7,12 @@ import XCTest
 final class ScreensTests: XCTestCase {
     private func clock(_ piece: String) -> Tap { .clock(piece: piece, act: .begin, station: nil) }
 
-    private func window(_ spareMs: Int64?) -> Tap {
-        .logWindow(piece: "Corners", window: nil, reps: nil, spareMs: spareMs)
+    private func window(_ spare: Duration?) -> Tap {
+        .logWindow(piece: "Corners", window: nil, reps: nil, spare: spare)
     }
 
     private func range(_ when: MeasuredWhen, _ tenths: Int64) -> Tap {
-        .logRange(piece: "Calves", when: when, side: 1, tenths: tenths)
+        .logRange(piece: "Calves", when: when, readings: [SideReading(side: 1, tenths: tenths)])
     }
 
     private func option(_ option: String?) -> Tap {
@@ -25,17 +25,17 @@ final class ScreensTests: XCTestCase {
 
     func testScreensAreTheSameInEveryLanguage() throws {
         let homes = try homes()
-        var carrier = Carrier()
+        let carrier = MemoryCarrier()
         let coach = try Player(homes, .coach, "Märta", .kg, chance: 0)
         let zoe = try Player(homes, .athlete, "Zoë", .kg, chance: 60)
         let jun = try Player(homes, .athlete, "Łucja 純", .lb, chance: 120)
         var seen: [NSObject] = []
-        func see(_ shown: Any) { seen.append(dump(shown)) }
+        func see(_ screen: Any) { seen.append(dump(screen)) }
 
         let plan = try Fixtures.plan()
         see(try coach.core.publish(sourceName: "small-plan.toml", text: plan, at: coach.now))
         for player in [coach, zoe, jun] {
-            see(try player.exchange(&carrier))
+            see(try player.exchange(carrier))
             see(try player.core.who())
         }
 
@@ -51,50 +51,50 @@ final class ScreensTests: XCTestCase {
         zoe.pass(53_000)
         see(try zoe.tap(window(nil)))
         zoe.pass(60_000)
-        see(try zoe.tap(window(4_000)))
+        see(try zoe.tap(window(.seconds(4))))
         see(try zoe.tap(range(.before, 100)))
         see(try zoe.tap(clock("Calves")))
         zoe.pass(135_000)
         see(try zoe.today())
         zoe.pass(60_000)
-        see(try zoe.tap(.logHold(piece: "Calves", heldMs: [], said: nil)))
+        see(try zoe.tap(.logHold(piece: "Calves", held: [], said: nil)))
         see(try zoe.tap(range(.after, 130)))
         see(try zoe.tap(flag(6)))
         see(try zoe.tap(.undo))
         see(try zoe.tap(flag(4)))
-        see(try zoe.tap(.finish(effort: 7, minutes: 60)))
+        see(try zoe.tap(.finish(rpe: 7, minutes: 60)))
 
         jun.goTo("2026-11-03")
         see(try jun.tap(.begin(day: nil)))
         for (load, reps) in [(95, 8), (115, 6), (135, 3)] as [(Int64, UInt32)] {
             see(try jun.tap(squat(pounds(load), reps)))
         }
-        see(try jun.tap(.finish(effort: nil, minutes: nil)))
+        see(try jun.tap(.finish(rpe: nil, minutes: nil)))
 
         let date = "2026-11-04"
         coach.goTo(date)
-        for player in [zoe, jun, coach] { see(try player.exchange(&carrier)) }
-        see(try coach.core.board(date: date))
-        let lucja = try coach.core.member(name: "łucja 純", date: date)
+        for player in [zoe, jun, coach] { see(try player.exchange(carrier)) }
+        see(try coach.core.board(date: Day(date)!))
+        let lucja = try coach.core.member(name: "łucja 純", date: Day(date)!)
         let asked = lucja.proposals[0]
         see(lucja)
         let answer = Answer(
             person: lucja.person,
-            subject: asked.subject,
+            exercise: asked.exercise,
             scheme: asked.scheme,
             decision: .accept,
             loads: [],
             words: "Gut so – weiter!"
         )
         try coach.core.answer(answer: answer, at: coach.now)
-        let page = try coach.core.member(name: "Zoë", date: date)
+        let page = try coach.core.member(name: "Zoë", date: Day(date)!)
         see(page)
         try coach.core.clearFlag(person: page.person, flag: page.discomfort[0].flag, at: coach.now)
-        for player in [coach, zoe, jun] { see(try player.exchange(&carrier)) }
+        for player in [coach, zoe, jun] { see(try player.exchange(carrier)) }
         zoe.goTo("2026-11-05")
         see(try zoe.today())
         jun.goTo(date)
-        see(try jun.core.preview(date: "2026-11-05", day: nil, at: jun.now))
+        see(try jun.core.preview(date: Day("2026-11-05")!, day: nil, at: jun.now))
         see(try coach.core.export())
 
         let wanted = try Fixtures.screens()

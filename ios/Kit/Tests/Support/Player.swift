@@ -8,6 +8,13 @@ public func evening(_ date: String) -> Instant {
     return Instant(wallMs: ms, offsetMin: 0, bootMs: ms, bootId: "test")
 }
 
+/// So much later, by both clocks.
+public func later(_ moment: Instant, _ ms: Int64) -> Instant {
+    Instant(
+        wallMs: moment.wallMs + ms, offsetMin: moment.offsetMin, bootMs: moment.bootMs + ms, bootId: moment.bootId
+    )
+}
+
 public func kilograms(_ kg: Int64) -> Mass { Mass(tenNg: kg * 100_000_000_000) }
 
 public func pounds(_ lb: Int64) -> Mass { Mass(tenNg: lb * 45_359_237_000) }
@@ -19,9 +26,6 @@ public func start(_ role: Role, _ name: String, _ unit: MassUnit = .kg, chance: 
 public func squat(_ load: Mass? = nil, _ reps: UInt32? = nil, set: UInt32? = nil) -> Tap {
     .logSet(piece: "Squat", set: set, load: load, reps: reps, reserve: nil)
 }
-
-/// What carries files, in memory.
-public typealias Carrier = [String: Data]
 
 /// Somebody with a device and a clock that a test sets.
 public final class Player {
@@ -36,40 +40,41 @@ public final class Player {
 
     public func goTo(_ date: String) { now = evening(date) }
 
-    public func pass(_ ms: Int64) {
-        now = Instant(wallMs: now.wallMs + ms, offsetMin: 0, bootMs: now.bootMs + ms, bootId: now.bootId)
-    }
+    public func pass(_ ms: Int64) { now = later(now, ms) }
 
     @discardableResult
     public func tap(_ tap: Tap) throws -> SessionScreen {
         pass(1_000)
-        return try core.tap(tap: tap, at: now)
+        return try core.tap(tap: tap, answers: nil, at: now)
     }
 
     public func today() throws -> SessionScreen { try core.today(at: now) }
 
+    /// What a host does, without waiting for anybody.
     @discardableResult
-    public func exchange(_ carrier: inout Carrier) throws -> ExchangeReport {
-        let wanted = try core.offer(listing: list(carrier)).get
-        let files = wanted.map { CarriedFile(name: $0, content: carrier[$0]!) }
-        let report = try core.absorb(files: files, at: now)
-        for file in try core.offer(listing: list(carrier)).put { carrier[file.name] = file.content }
-        return report
-    }
-
-    private func list(_ carrier: Carrier) -> [ListedFile] {
-        carrier.sorted { $0.key < $1.key }.map { ListedFile(name: $0.key, bytes: UInt64($0.value.count)) }
+    public func exchange(_ carrier: MemoryCarrier) throws -> ExchangeReport {
+        var did = ExchangeDid.begin
+        while true {
+            switch try core.exchange(did: did, at: now) {
+            case .listFiles: did = .listed(files: carrier.list())
+            case let .get(names):
+                let got = carrier.get(names)
+                did = .got(files: got.files, unread: got.unread)
+            case let .put(files): did = .put(written: carrier.put(files))
+            case let .done(report): return report
+            }
+        }
     }
 }
 
 /// A coach who has published the small plan, and an athlete who has it and has begun a session.
 public func crew(_ homes: URL) throws -> (coach: Player, zoe: Player) {
-    var carrier = Carrier()
+    let carrier = MemoryCarrier()
     let coach = try Player(homes, .coach, "Märta", .kg, chance: 0)
     let zoe = try Player(homes, .athlete, "Zoë", .kg, chance: 60)
     _ = try coach.core.publish(sourceName: "small-plan.toml", text: Fixtures.plan(), at: coach.now)
-    try coach.exchange(&carrier)
-    try zoe.exchange(&carrier)
+    try coach.exchange(carrier)
+    try zoe.exchange(carrier)
     zoe.goTo("2026-11-03")
     try zoe.tap(.begin(day: nil))
     return (coach, zoe)

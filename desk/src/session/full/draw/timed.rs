@@ -139,10 +139,10 @@ pub(super) fn hold<'a>(
 
 /// The seconds that were held so far: `held: left 0:32`.
 fn held(view: &HoldView, clock: &ClockView) -> Option<String> {
-    let sides = clock.held_ms.iter().zip(&view.sides).filter(|(ms, _)| **ms > 0);
-    let each = sides.map(|(ms, side)| {
+    let sides = clock.held.iter().zip(&view.sides).filter(|(held, _)| held.0 > 0);
+    let each = sides.map(|(held, side)| {
         let name = side.name.as_ref().map_or(String::new(), |name| format!("{name} "));
-        format!("{name}{}", digits::left(ms / 1000 * 1000))
+        format!("{name}{}", digits::left(held.0 / 1000 * 1000))
     });
     let each: Vec<String> = each.collect();
     (!each.is_empty()).then(|| format!("held: {}", each.join(", ")))

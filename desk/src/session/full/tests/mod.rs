@@ -3,6 +3,7 @@
 mod any;
 mod played;
 
+use holdfast_core::Millis;
 use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
@@ -134,11 +135,11 @@ fn a_minute_more_and_put_off_are_the_cores_to_say() {
     ana.key(KeyCode::Char('m'));
     assert_eq!(ana.said(), "No rest is running.");
     ana.types("50 x 8, 3 left");
-    let left = |ana: &Played| ana.model.screen.rest.as_ref().and_then(|rest| rest.left_ms);
+    let left = |ana: &Played| ana.model.screen.rest.as_ref().and_then(|rest| rest.left);
     let before = left(&ana).unwrap();
     ana.key(KeyCode::Char('m'));
     assert_eq!(ana.said(), "a minute more rest");
-    assert_eq!(left(&ana), Some(before + 59_000));
+    assert_eq!(left(&ana), Some(Millis(before.0 + 59_000)));
     // A clock that runs cannot be left behind: the core says what to do first.
     ana.key(KeyCode::Tab);
     ana.key(KeyCode::Enter);

@@ -1,23 +1,24 @@
 package holdfast.kit
 
-import holdfast.core.CompanionException
+import holdfast.core.Field
+import holdfast.core.HoldfastException
 import holdfast.core.explain
 import holdfast.core.uniffiEnsureInitialized
 import java.nio.charset.CharacterCodingException
 
 /** The error as a sentence to show: what is wrong, where, and what to do. */
-val CompanionException.words: String
+public val HoldfastException.words: String
     get() = explain(this)
 
 /** The app's library cannot be used: it is missing, or of another version than this code. */
-class LibraryUnusable(message: String, cause: Throwable) : Exception(message, cause)
+public class LibraryUnusable(message: String, cause: Throwable) : Exception(message, cause)
 
 /** Runs a call; text that is no Unicode, which the generated code cannot hand over, is the caller's error. */
 internal inline fun <T> wellFormed(call: () -> T): T =
     try {
         call()
     } catch (_: CharacterCodingException) {
-        throw CompanionException.Invalid("text", "half a character is in it: write it again")
+        throw HoldfastException.Invalid(Field.TEXT, "half a character is in it: write it again")
     }
 
 /** Runs the first call into the library, which loads and checks it. */

@@ -11,17 +11,18 @@ import org.junit.jupiter.api.io.TempDir
 class Calls {
     private fun middle(runs: Int, calls: Int, call: () -> Unit): Long {
         // As many runs before warm up.
-        val taken = List(2 * runs) {
-            val start = System.nanoTime()
-            repeat(calls) { call() }
-            (System.nanoTime() - start) / calls
-        }
+        val taken =
+            List(2 * runs) {
+                val start = System.nanoTime()
+                repeat(calls) { call() }
+                (System.nanoTime() - start) / calls
+            }
         return taken.drop(runs).sorted()[runs / 2]
     }
 
     @Test
     fun measured(@TempDir homes: Path) {
-        val carrier: Carrier = mutableMapOf()
+        val carrier = MemoryCarrier()
         val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
         val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
         coach.core.publish("longer-day.toml", Fixtures.longerDay(), coach.now)
@@ -30,11 +31,13 @@ class Calls {
         zoe.goTo("2026-11-03")
         zoe.tap(Tap.Begin(null))
         var taps = 0u
-        val set = middle(500, 1) {
-            val tap = taps++
-            val piece = "Squat ${1u + tap % 6u}"
-            zoe.core.tap(Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null), zoe.now)
-        }
+        val set =
+            middle(500, 1) {
+                val tap = taps++
+                val piece = "Squat ${1u + tap % 6u}"
+                val logged = Tap.LogSet(piece, 1u + tap / 6u % 8u, kilograms(50), tap % 50u, null)
+                zoe.core.tap(logged, null, zoe.now)
+            }
         val screen = middle(500, 1) { zoe.core.today(zoe.now) }
         zoe.core.shut()
         val empty = middle(500, 1_000) { zoe.core.shut() }

@@ -1,11 +1,12 @@
 package holdfast.kit
 
 import holdfast.core.Holdfast
-import holdfast.core.PieceView
+import holdfast.core.PieceKindView
 import java.nio.file.Path
 import kotlin.random.Random
 import kotlin.test.Test
 import kotlin.test.assertContains
+import kotlin.test.assertNull
 import kotlin.test.assertTrue
 import org.junit.jupiter.api.io.TempDir
 
@@ -17,7 +18,7 @@ object Logging {
         var reps = args[1].toUInt()
         while (true) {
             reps = (reps + 1u) % 100u
-            core.tap(squat(kilograms(50), reps, set = 1u), evening("2026-11-03"))
+            core.tap(squat(kilograms(50), reps, set = 1u), null, evening("2026-11-03"))
             println(reps)
         }
     }
@@ -39,18 +40,20 @@ class KillTest {
             val child = child("holdfast.kit.Logging", home, reps.toString(), said = said)
             val wanted = random.nextInt(1, 60)
             val limit = System.nanoTime() + 60_000_000_000
-            while (child.isAlive && System.nanoTime() < limit && said.readText().count { it == '\n' } < wanted) Thread.sleep(1)
+            while (
+                child.isAlive && System.nanoTime() < limit && said.readText().count { it == '\n' } < wanted
+            ) Thread.sleep(1)
             assertTrue(child.isAlive, said.readText())
             // SIGKILL: nothing of it can tidy up.
             child.destroyForcibly().ends()
             // A number without its line's end was not said to the end.
             val acknowledged = said.readText().substringBeforeLast('\n').lines().last().toUInt()
             val core = Holdfast.open(home, zoe.now)
-            val strength = core.today(zoe.now).pieces[0] as PieceView.Strength
+            val strength = core.today(zoe.now).pieces[0].kind as PieceKindView.Strength
             reps = strength.view.sets[0].done!!.reps
             // One tap may have been on disk before it could be said.
             assertContains(listOf(acknowledged, (acknowledged + 1u) % 100u), reps)
-            assertTrue(core.who().opening.isEmpty(), core.who().opening)
+            assertNull(core.who().opening)
             core.shut()
         }
     }

@@ -12,7 +12,7 @@ object Opening {
     @JvmStatic
     fun main(args: Array<String>) = runBlocking {
         try {
-            Keeper.open(args[0], { evening("2026-11-03") }).close()
+            Host.open(args[0], { evening("2026-11-03") }).close()
             println("opened")
         } catch (error: LibraryUnusable) {
             println(error.message)

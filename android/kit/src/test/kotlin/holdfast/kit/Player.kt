@@ -1,10 +1,8 @@
 package holdfast.kit
 
-import holdfast.core.CarriedFile
 import holdfast.core.ExchangeReport
 import holdfast.core.Holdfast
 import holdfast.core.Instant
-import holdfast.core.ListedFile
 import holdfast.core.Mass
 import holdfast.core.MassUnit
 import holdfast.core.Role
@@ -14,6 +12,8 @@ import holdfast.core.Tap
 import java.nio.file.Path
 import java.time.LocalDate
 import java.time.ZoneOffset
+import kotlin.time.Duration
+import kotlinx.coroutines.runBlocking
 
 /** Six in the evening of a date, on a boot clock that runs with it. */
 fun evening(date: String): Instant {
@@ -31,8 +31,8 @@ fun start(role: Role, name: String, unit: MassUnit = MassUnit.KG, chance: Int = 
 fun squat(load: Mass? = null, reps: UInt? = null, set: UInt? = null): Tap =
     Tap.LogSet(piece = "Squat", set = set, load = load, reps = reps, reserve = null)
 
-/** What carries files, in memory. */
-typealias Carrier = MutableMap<String, ByteArray>
+fun window(window: UInt? = null, reps: UInt? = null, spare: Duration? = null): Tap =
+    Tap.LogWindow("Corners", window, reps, spare)
 
 /** Somebody with a device and a clock that a test sets. */
 class Player(val core: Holdfast, var now: Instant) {
@@ -46,20 +46,14 @@ class Player(val core: Holdfast, var now: Instant) {
 
     fun tap(tap: Tap): SessionScreen {
         pass(1_000)
-        return core.tap(tap, now)
+        return core.tap(tap, null, now)
     }
 
     fun today(): SessionScreen = core.today(now)
 
-    fun exchange(carrier: Carrier): ExchangeReport {
-        val wanted = core.offer(list(carrier)).get
-        val report = core.absorb(wanted.map { CarriedFile(it, carrier.getValue(it)) }, now)
-        core.offer(list(carrier)).put.forEach { carrier[it.name] = it.content }
-        return report
+    fun exchange(carrier: Carrier): ExchangeReport = runBlocking {
+        carrier.exchange { did -> core.exchange(did, now) }
     }
-
-    private fun list(carrier: Carrier) =
-        carrier.entries.sortedBy { it.key }.map { ListedFile(it.key, it.value.size.toULong()) }
 
     companion object {
         fun start(homes: Path, role: Role, name: String, unit: MassUnit, chance: Int): Player {
@@ -72,7 +66,7 @@ class Player(val core: Holdfast, var now: Instant) {
 
 /** A coach who has published the small plan, and an athlete who has it and has begun a session. */
 fun crew(homes: Path): Pair<Player, Player> {
-    val carrier: Carrier = mutableMapOf()
+    val carrier = MemoryCarrier()
     val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
     val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
     coach.core.publish("small-plan.toml", Fixtures.plan(), coach.now)

@@ -7,10 +7,13 @@ import holdfast.core.MassUnit
 import holdfast.core.MeasuredWhen
 import holdfast.core.Place
 import holdfast.core.Role
+import holdfast.core.SideReading
 import holdfast.core.Tap
 import java.nio.file.Path
+import java.time.LocalDate
 import kotlin.test.Test
 import kotlin.test.assertEquals
+import kotlin.time.Duration.Companion.seconds
 import kotlinx.serialization.json.JsonElement
 import org.junit.jupiter.api.io.TempDir
 
@@ -18,9 +21,8 @@ import org.junit.jupiter.api.io.TempDir
 class ScreensTest {
     private fun clock(piece: String) = Tap.Clock(piece, Act.BEGIN, null)
 
-    private fun window(spareMs: Long?) = Tap.LogWindow("Corners", null, null, spareMs)
-
-    private fun range(at: MeasuredWhen, tenths: Long) = Tap.LogRange("Calves", at, 1u, tenths)
+    private fun range(at: MeasuredWhen, tenths: Long) =
+        Tap.LogRange("Calves", at, listOf(SideReading(1u, tenths)))
 
     private fun option(option: String?) = Tap.TakeOption("Squat", null, option)
 
@@ -28,7 +30,7 @@ class ScreensTest {
 
     @Test
     fun `screens are the same in every language`(@TempDir homes: Path) {
-        val carrier: Carrier = mutableMapOf()
+        val carrier = MemoryCarrier()
         val coach = Player.start(homes, Role.COACH, "Märta", MassUnit.KG, 0)
         val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
         val jun = Player.start(homes, Role.ATHLETE, "Łucja 純", MassUnit.LB, 120)
@@ -51,9 +53,9 @@ class ScreensTest {
         see(zoe.tap(squat(kilograms(70), 8u)))
         see(zoe.tap(clock("Corners")))
         zoe.pass(53_000)
-        see(zoe.tap(window(null)))
+        see(zoe.tap(window()))
         zoe.pass(60_000)
-        see(zoe.tap(window(4_000)))
+        see(zoe.tap(window(spare = 4.seconds)))
         see(zoe.tap(range(MeasuredWhen.BEFORE, 100)))
         see(zoe.tap(clock("Calves")))
         zoe.pass(135_000)
@@ -76,27 +78,28 @@ class ScreensTest {
         val date = "2026-11-04"
         coach.goTo(date)
         for (player in listOf(zoe, jun, coach)) see(player.exchange(carrier))
-        see(coach.core.board(date))
-        val jun2 = coach.core.member("łucja 純", date)
+        see(coach.core.board(LocalDate.parse(date)))
+        val jun2 = coach.core.member("łucja 純", LocalDate.parse(date))
         val asked = jun2.proposals[0]
         see(jun2)
-        val answer = Answer(
-            person = jun2.person,
-            subject = asked.subject,
-            scheme = asked.scheme,
-            decision = Decision.ACCEPT,
-            loads = listOf(),
-            words = "Gut so – weiter!",
-        )
+        val answer =
+            Answer(
+                person = jun2.person,
+                exercise = asked.exercise,
+                scheme = asked.scheme,
+                decision = Decision.ACCEPT,
+                loads = listOf(),
+                words = "Gut so – weiter!",
+            )
         coach.core.answer(answer, coach.now)
-        val page = coach.core.member("Zoë", date)
+        val page = coach.core.member("Zoë", LocalDate.parse(date))
         see(page)
         coach.core.clearFlag(page.person, page.discomfort[0].flag, coach.now)
         for (player in listOf(coach, zoe, jun)) see(player.exchange(carrier))
         zoe.goTo("2026-11-05")
         see(zoe.today())
         jun.goTo(date)
-        see(jun.core.preview("2026-11-05", null, jun.now))
+        see(jun.core.preview(LocalDate.parse("2026-11-05"), null, jun.now))
         see(coach.core.export())
 
         val wanted = Fixtures.screens()

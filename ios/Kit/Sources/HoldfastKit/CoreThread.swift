@@ -1,7 +1,7 @@
 import Dispatch
 
 /// A serial executor with a thread that may wait for the disk.
-final class Lane: SerialExecutor {
+final class CoreThread: SerialExecutor {
     private let queue = DispatchQueue(label: "holdfast.core", qos: .userInitiated)
 
     func enqueue(_ job: consuming ExecutorJob) {
@@ -13,7 +13,7 @@ final class Lane: SerialExecutor {
         UnownedSerialExecutor(ordinary: self)
     }
 
-    /// Runs something on the lane before there is an actor on it.
+    /// Runs something on the thread before there is an actor on it.
     func run<Made: Sendable>(_ work: @escaping @Sendable () throws -> Made) async throws -> Made {
         try await withCheckedThrowingContinuation { done in
             queue.async { done.resume(with: Result(catching: work)) }

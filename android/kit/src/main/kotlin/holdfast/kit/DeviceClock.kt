@@ -8,7 +8,7 @@ import holdfast.core.Instant
  * On Android: `System.currentTimeMillis()`, the zone's offset, `SystemClock.elapsedRealtime()` and
  * `Settings.Global.BOOT_COUNT`.
  */
-fun interface Moments {
+public fun interface DeviceClock {
     /** The moment it is. */
-    fun now(): Instant
+    public fun now(): Instant
 }

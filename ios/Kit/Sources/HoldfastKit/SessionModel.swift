@@ -4,8 +4,8 @@ import Observation
 /// The session screen as it was last, for views to observe.
 @MainActor
 @Observable
-public final class Shown {
-    /// The screen; nil until the keeper's `today` or `tap` is called.
+public final class SessionModel {
+    /// The screen; nil until the host's `today`, `choose` or `tap` is called.
     public private(set) var screen: SessionScreen?
 
     private var number = 0

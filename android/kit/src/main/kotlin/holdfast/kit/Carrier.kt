@@ -1,0 +1,43 @@
+package holdfast.kit
+
+import holdfast.core.CarriedFile
+import holdfast.core.ExchangeDid
+import holdfast.core.ExchangeReport
+import holdfast.core.ExchangeStep
+import holdfast.core.ListedFile
+import kotlinx.coroutines.currentCoroutineContext
+import kotlinx.coroutines.ensureActive
+
+/**
+ * What takes files from device to device: a shared folder, a stick, a store on the net.
+ *
+ * It is called from the coroutine of [Host.exchange], and may take its time: taps go on meanwhile. What it
+ * throws ends the exchange and reaches whoever asked for it; what was taken in by then is kept.
+ */
+public interface Carrier {
+    /** The files that are there. */
+    public suspend fun list(): List<ListedFile>
+
+    /** Fetches files. One that is gone meanwhile is left out; one that cannot be read is named as unread. */
+    public suspend fun get(names: List<String>): ExchangeDid.Got
+
+    /**
+     * Writes each file, unless its name is there with as many bytes. Gives how many were not there before.
+     */
+    public suspend fun put(files: List<CarriedFile>): UInt
+}
+
+/** Does what the core says, step by step, until both sides have everything. */
+internal suspend fun Carrier.exchange(step: suspend (ExchangeDid) -> ExchangeStep): ExchangeReport {
+    var did: ExchangeDid = ExchangeDid.Begin
+    while (true) {
+        currentCoroutineContext().ensureActive()
+        did =
+            when (val next = step(did)) {
+                is ExchangeStep.ListFiles -> ExchangeDid.Listed(list())
+                is ExchangeStep.Get -> get(next.names)
+                is ExchangeStep.Put -> ExchangeDid.Put(put(next.files))
+                is ExchangeStep.Done -> return next.report
+            }
+    }
+}

@@ -1,0 +1,144 @@
+package holdfast.kit
+
+import holdfast.core.ExchangeReport
+import holdfast.core.ExchangeStep
+import holdfast.core.PieceKindView
+import holdfast.core.Role
+import holdfast.core.SessionState
+import holdfast.core.Tap
+import java.io.IOException
+import java.nio.file.Path
+import java.time.LocalDate
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertFailsWith
+import kotlin.test.assertFalse
+import kotlin.test.assertTrue
+import kotlinx.coroutines.CompletableDeferred
+import kotlinx.coroutines.CoroutineStart
+import kotlinx.coroutines.async
+import kotlinx.coroutines.awaitAll
+import kotlinx.coroutines.cancel
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.runBlocking
+import kotlinx.coroutines.withTimeout
+import kotlinx.coroutines.withTimeoutOrNull
+import org.junit.jupiter.api.io.TempDir
+
+private const val DATE = "2026-11-03"
+
+private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf(), joined = false, wrongCrew = false)
+
+class ExchangeTest {
+    /** A coach's device with the small plan published, and an athlete's that knows nothing of it. */
+    private fun twoDevices(homes: Path, work: suspend (coach: Host, zoe: Host) -> Unit) = runBlocking {
+        suspend fun host(role: Role, name: String, chance: Int) =
+            Host.start(homes.resolve(name).toString(), start(role, name, chance = chance), { evening(DATE) })
+        host(Role.COACH, "Märta", 0).use { coach ->
+            host(Role.ATHLETE, "Zoë", 60).use { zoe ->
+                coach.ask { now -> publish("small-plan.toml", Fixtures.plan(), now) }
+                work(coach, zoe)
+            }
+        }
+    }
+
+    @Test
+    fun `a plan goes out and a log comes back`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            assertEquals(SessionState.NO_PLAN, zoe.today().state)
+            assertTrue(coach.exchange(carrier).put > 0u)
+            assertTrue(zoe.exchange(carrier).joined)
+            assertEquals(SessionState.READY, zoe.today().state)
+
+            zoe.tap(Tap.Begin(null), null)
+            zoe.tap(squat(kilograms(50), 7u), null)
+            zoe.tap(Tap.Finish(7u, 60u), null)
+            assertEquals(1u, zoe.exchange(carrier).put)
+            // Who she is went out when she joined, the session after it.
+            assertEquals(2u, coach.exchange(carrier).leaves)
+            val page = coach.ask { member("Zoë", LocalDate.parse(DATE)) }
+            assertEquals(listOf(60u), page.sessions.map { it.minutes })
+            assertEquals(listOf(kilograms(50)), page.lifts.single().points.map { it.heaviest })
+
+            assertEquals(NOTHING, zoe.exchange(carrier), "both have everything")
+        }
+
+    @Test
+    fun `a file that cannot be read is said, and comes another time`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            coach.exchange(carrier)
+            val torn = carrier.files.keys.single()
+            carrier.unreadable += torn
+            val without = zoe.exchange(carrier)
+            assertEquals(listOf(torn), without.aside.map { it.name })
+            assertFalse(without.joined)
+            carrier.unreadable.clear()
+            assertTrue(zoe.exchange(carrier).joined)
+        }
+
+    @Test
+    fun `what a carrier throws arrives, and the next exchange begins again`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            coach.exchange(carrier)
+            carrier.onList = { throw IOException("no connection") }
+            assertEquals("no connection", assertFailsWith<IOException> { zoe.exchange(carrier) }.message)
+            carrier.onList = {}
+            assertTrue(zoe.exchange(carrier).joined)
+        }
+
+    @Test
+    fun `one that is cancelled stops, and the next need not wait for it`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            coach.exchange(carrier)
+            val never = CompletableDeferred<Unit>()
+            carrier.onList = { never.await() }
+            runBlocking {
+                val cancelled = launch(start = CoroutineStart.UNDISPATCHED) { zoe.exchange(carrier) }
+                withTimeout(10_000) {
+                    cancelled.cancel()
+                    cancelled.join()
+                }
+            }
+            carrier.onList = {}
+            assertTrue(withTimeout(10_000) { zoe.exchange(carrier) }.joined)
+        }
+
+    @Test
+    fun `one that is cancelled takes no further step, whatever its carrier does`() = runBlocking {
+        val carrier = MemoryCarrier()
+        var steps = 0
+        val cancelled = launch {
+            carrier.onList = { cancel() }
+            carrier.exchange { if (steps++ == 0) ExchangeStep.ListFiles else ExchangeStep.Done(NOTHING) }
+        }
+        cancelled.join()
+        assertEquals(1, steps)
+    }
+
+    @Test
+    fun `taps go on during an exchange, and a second one takes its turn`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            coach.exchange(carrier)
+            zoe.exchange(carrier)
+            zoe.tap(Tap.Begin(null), null)
+            var listings = 0
+            val both = CompletableDeferred<Unit>()
+            carrier.onList = {
+                zoe.tap(squat(kilograms(50), 7u, set = 1u), null)
+                if (++listings == 2) both.complete(Unit)
+                // Long enough for a second one that does not wait for its turn.
+                withTimeoutOrNull(500) { both.await() }
+            }
+            val reports = runBlocking { List(2) { async { zoe.exchange(carrier) } }.awaitAll() }
+            assertEquals(2, listings)
+            // The second one's tap came after the first one's log was cut.
+            assertEquals(listOf(1u, 1u), reports.map { it.put })
+            val strength = zoe.today().pieces[0].kind as PieceKindView.Strength
+            assertEquals(7u, strength.view.sets[0].done?.reps)
+        }
+}
