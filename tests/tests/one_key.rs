@@ -3,15 +3,15 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::journal::{Part, Until};
+use holdfast_core::journal::Until;
 use holdfast_core::session::{
     KeyKind, PieceState, Question, Row, SessionScreen, SessionState, SideKeyKind, SideReading, Tap,
     Typed,
 };
 use holdfast_core::{Mass, Millis};
-use holdfast_tests::taps::{begin, clock, finish, flag_in, rate};
+use holdfast_tests::taps::{begin, clock, finish, flag_in, put_off, rate};
 use holdfast_tests::train::squats;
-use holdfast_tests::views::{flags, hold, hold_clock, piece};
+use holdfast_tests::views::{hold, hold_clock, piece};
 use holdfast_tests::{Crew, DAY, Device, LONGER_DAY, MINUTE, SMALL_PLAN};
 use proptest::prelude::*;
 
@@ -304,28 +304,36 @@ fn with_an_emergency_sign_it_finishes() {
 /// From four of ten on the movement itself is left, its options stay beside; below it goes on.
 #[test]
 fn pain_that_should_stop_a_movement_makes_it_leave() {
-    for severity in 1..=10 {
+    for (name, severity) in
+        (1..=10).flat_map(|severity| [("Squat", severity), ("Calves", severity)])
+    {
         let crew = crew();
         let ines = known_loads(&crew);
-        let shown = ines.tap(flag_in("Squat", Place::Knee, severity, &[])).unwrap();
-        assert_eq!(flags(&shown).len(), 1);
+        let shown = ines.today().unwrap();
+        let first = shown.rows.iter().find(|row| row.piece() == Some(name)).cloned();
+        ines.choose(first).unwrap();
+        let shown = ines.tap(flag_in(name, Place::Knee, severity, &[])).unwrap();
+        assert_eq!(piece(&shown, name).flags.len(), 1);
         let key = &shown.here.key;
         if severity < 4 {
-            assert_ne!(key.kind, KeyKind::Care, "{severity}");
+            assert_ne!(key.kind, KeyKind::Care, "{name} {severity}");
             continue;
         }
-        let (piece_name, part, until) = ("Squat".to_owned(), Part::Work, Until::Left);
-        let leaves = Tap::PutOff { piece: piece_name, part, until };
+        let leaves = put_off(name, Until::Left);
         assert_eq!((key.kind, key.tap.as_ref()), (KeyKind::Care, Some(&leaves)), "{severity}");
         let options = shown.here.side_keys.iter().any(|key| key.kind == SideKeyKind::Option);
-        assert!(options && !piece(&shown, "Squat").options.is_empty());
+        assert_eq!(options, !piece(&shown, name).options.is_empty());
+        assert_eq!(options, name == "Squat");
         ines.pass(1_000);
         let left = ines.press(&shown).unwrap();
-        assert_eq!(piece(&left, "Squat").state, PieceState::Left);
-        assert_ne!(left.here.row.as_ref().and_then(Row::piece), Some("Squat"));
-        // It stays left after a start.
+        assert_eq!(piece(&left, name).state, PieceState::Left);
+        // It stays left after a start, with all that belongs to it: when the others are left too, nothing is
+        // left to do.
         let again = ines.open_again().unwrap().today(ines.now()).unwrap();
-        assert_eq!(piece(&again, "Squat").state, PieceState::Left);
+        assert_eq!(piece(&again, name).state, PieceState::Left);
+        let others = ["Squat", "Corners", "Calves"].into_iter().filter(|other| *other != name);
+        others.for_each(|other| drop(ines.tap(put_off(other, Until::Left)).unwrap()));
+        assert_eq!(ines.today().unwrap().here.row, Some(Row::Finish), "{name}");
     }
 }
 
