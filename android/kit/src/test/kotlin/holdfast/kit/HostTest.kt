@@ -19,6 +19,7 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotEquals
 import kotlin.test.assertNull
 import kotlin.test.assertTrue
+import kotlin.time.Duration.Companion.seconds
 import kotlinx.coroutines.CoroutineStart
 import kotlinx.coroutines.Deferred
 import kotlinx.coroutines.Dispatchers
@@ -236,7 +237,7 @@ class HostTest {
         val threads =
             listOf(
                 logging { squat(kilograms(50), it.toUInt(), set = 1u) },
-                logging { window(1u, it.toUInt(), 5_000) },
+                logging { window(1u, it.toUInt(), 5.seconds) },
             )
         threads.forEach(Thread::start)
         threads.forEach(Thread::join)
