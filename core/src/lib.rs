@@ -6,6 +6,8 @@
 mod error;
 #[cfg(feature = "ffi")]
 mod ffi;
+#[cfg(test)]
+mod fixtures;
 mod id;
 mod instant;
 mod mass;

@@ -142,27 +142,11 @@ fn rank(side: &[Mass]) -> (usize, Reverse<&[Mass]>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::PlateStack;
-
-    fn kg(text: &str) -> Mass {
-        Mass::parse(text, Some(MassUnit::Kg)).unwrap()
-    }
+    use crate::fixtures::{self, kg};
 
     fn builds(collars: &str, plates: &[(&str, u32)]) -> Builds {
-        let plates = plates.iter().map(|(mass, count)| PlateStack {
-            mass: kg(mass),
-            unit: MassUnit::Kg,
-            count: *count,
-        });
-        let bar = Bar {
-            name: "bar".into(),
-            mass: kg("20"),
-            unit: MassUnit::Kg,
-            collars: kg(collars),
-            count: 1,
-        };
-        let kit = Kit { plates: plates.collect(), ..Kit::default() };
-        Builds::bar(&kit, &bar)
+        let plates: Vec<_> = plates.iter().map(|(mass, count)| (kg(mass), *count)).collect();
+        fixtures::builds(&fixtures::kit(collars, &plates))
     }
 
     /// The loading check with competition discs: a 20 kg bar, collars of 2.5 kg each, and 25 + 20

@@ -58,23 +58,16 @@ pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fixtures;
     use crate::id::{RecordId, random};
     use crate::mass::Mass;
-    use crate::plan::{Bar, Exercise, Kit, PlateStack, Scheme};
+    use crate::plan::{Exercise, Scheme};
 
     #[test]
     fn slips_of_the_finger_are_asked_about_and_training_is_not() {
         let unit = MassUnit::Kg;
-        let bar = Bar {
-            name: "long bar".into(),
-            mass: Mass::kg(20),
-            unit,
-            collars: Mass::ZERO,
-            count: 1,
-        };
-        let plates = [20, 10, 5].map(|kg| PlateStack { mass: Mass::kg(kg), unit, count: 4 }).into();
-        let kit = Kit { bars: vec![bar], plates, ..Kit::default() };
-        let builds = Builds::bar(&kit, &kit.bars[0]);
+        let plates = [20, 10, 5].map(|kg| (Mass::kg(kg), 4));
+        let builds = fixtures::builds(&fixtures::kit("0", &plates));
         let asked = |kg: i64, reps: u32, of: u32| {
             let lift = Lift {
                 session: RecordId(random([1; 16])),
@@ -105,19 +98,8 @@ mod tests {
 
     #[test]
     fn fifteen_swings_in_four_seconds_are_asked_about() {
-        let done = |reps, spare_ms| WindowDone {
-            session: RecordId(random([1; 16])),
-            piece: "Corners".into(),
-            window: 1,
-            exercise: Exercise::of("swing"),
-            asked: 15,
-            reps,
-            load: None,
-            spare_ms,
-            margin_ms: 10_000,
-            at: None,
-        };
-        let asked = |reps, spare_ms| doubt_of_window(&done(reps, spare_ms), 60_000);
+        let asked =
+            |reps, spare_ms| doubt_of_window(&fixtures::window_done(reps, spare_ms), 60_000);
         assert_eq!(asked(15, Some(56_000)).as_deref(), Some("15 reps in 4 s"));
         assert_eq!(asked(15, Some(52_500)), None, "half a second each");
         assert_eq!(asked(15, None), None);

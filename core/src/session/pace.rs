@@ -43,27 +43,12 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::id::{RecordId, random};
-    use crate::plan::{Exercise, Station};
+    use crate::fixtures::window_done as done;
+    use crate::plan::Station;
 
     fn interval(window_ms: i64, margin_ms: i64) -> Interval {
         let station = Station { movement: "swing".into(), reps: 15, load: None };
         Interval { window_ms, rounds: 1, stations: vec![station], margin_ms }
-    }
-
-    fn done(reps: u32, spare_ms: Option<i64>) -> WindowDone {
-        WindowDone {
-            session: RecordId(random([1; 16])),
-            piece: "Corners".into(),
-            window: 1,
-            exercise: Exercise::of("swing"),
-            asked: 15,
-            reps,
-            load: None,
-            spare_ms,
-            margin_ms: 10_000,
-            at: None,
-        }
     }
 
     #[test]

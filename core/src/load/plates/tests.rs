@@ -5,29 +5,14 @@ use proptest::prelude::*;
 use super::ramp::{Limits, ramp_within};
 use super::slow::{sides, slow, stays};
 use super::{MOST_LOADS, Proof, RampError, WarmUpSet, ramp, warm_up};
+use crate::fixtures::{self, kg};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Builds, Kit, PlateStack};
-
-fn kg(text: &str) -> Mass {
-    Mass::parse(text, Some(MassUnit::Kg)).unwrap()
-}
+use crate::plan::{Builds, Kit};
 
 /// A bar of 20 kg and plates with so many pairs.
 fn builds(plates: &[(Mass, u32)], mixed: bool) -> Builds {
-    let stack = |(mass, pairs): &(Mass, u32)| PlateStack {
-        mass: *mass,
-        unit: if mass.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb },
-        count: pairs * 2,
-    };
-    let bar = Bar {
-        name: "long bar".into(),
-        mass: Mass::kg(20),
-        unit: MassUnit::Kg,
-        collars: Mass::ZERO,
-        count: 1,
-    };
-    let kit = Kit { plates: plates.iter().map(stack).collect(), mixed, ..Kit::default() };
-    Builds::bar(&kit, &bar)
+    let plates: Vec<(Mass, u32)> = plates.iter().map(|(mass, pairs)| (*mass, pairs * 2)).collect();
+    fixtures::builds(&Kit { mixed, ..fixtures::kit("0", &plates) })
 }
 
 fn kg_rack(plates: &[(&str, u32)]) -> Builds {

@@ -9,31 +9,17 @@ use chrono::NaiveDate;
 
 use super::*;
 use crate::care::Place;
+use crate::fixtures;
 use crate::load::Decision;
 use crate::mass::MassUnit;
-use crate::plan::{Bar, Kit, PlateStack, Step, StepRule};
+use crate::plan::{Kit, Step, StepRule};
 
 fn kit() -> Kit {
-    let plate = |mass: &str, count| PlateStack {
-        mass: Mass::parse(mass, None).unwrap(),
-        unit: MassUnit::Kg,
-        count,
-    };
-    let bar = Bar {
-        name: "long bar".into(),
-        mass: Mass::kg(20),
-        unit: MassUnit::Kg,
-        collars: Mass::ZERO,
-        count: 1,
-    };
-    let plates =
-        ["20 kg", "15 kg", "10 kg", "5 kg", "2.5 kg", "1.25 kg"].map(|mass| plate(mass, 4)).into();
-    Kit { name: String::new(), bars: vec![bar], plates, ..Kit::default() }
+    fixtures::kit("0", &["20", "15", "10", "5", "2.5", "1.25"].map(|mass| (fixtures::kg(mass), 4)))
 }
 
 fn builds() -> Builds {
-    let kit = kit();
-    Builds::bar(&kit, &kit.bars[0])
+    fixtures::builds(&kit())
 }
 
 fn scheme() -> Scheme {
