@@ -192,10 +192,10 @@ fn same(typed: &str, key: &str, movement: &str) -> bool {
 
 fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let page = holdfast.member(given.name.clone(), today())?;
-    let named = page.proposals.iter().find(|it| {
+    let named = page.proposals.iter().find(|proposal| {
         // A piece's name tells two schemes of one movement apart.
-        same(&given.movement, &it.exercise.to_string(), &it.movement)
-            || same(&given.movement, "", &it.piece)
+        same(&given.movement, &proposal.exercise.to_string(), &proposal.movement)
+            || same(&given.movement, "", &proposal.piece)
     });
     let exercise = named
         .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
@@ -219,9 +219,12 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     };
     holdfast.answer(ruling, now())?;
     let after = holdfast.member(page.person.to_string(), today())?;
-    let proposal = after.proposals.iter().find(|it| it.exercise == exercise && it.scheme == scheme);
-    let next = proposal.map_or(String::new(), |it| {
-        format!("{}: {} -> {}", it.movement, it.last_text, it.next_text)
+    let proposal = after
+        .proposals
+        .iter()
+        .find(|proposal| proposal.exercise == exercise && proposal.scheme == scheme);
+    let next = proposal.map_or(String::new(), |found| {
+        format!("{}: {} -> {}", found.movement, found.last_text, found.next_text)
     });
     print::out(&format!("{}, {next}\nThe next exchange carries it.\n", page.name.bold()))
 }

@@ -58,9 +58,9 @@ fn statsmodels(series: &[Moment]) -> Result<(f64, f64), String> {
         .or_else(|| own.exists().then(|| own.into_os_string()))
         .unwrap_or_else(|| "python3".into());
     let text = serde_json::json!({
-        "days": series.iter().map(|it| it.day).collect::<Vec<_>>(),
-        "values": series.iter().map(|it| it.value).collect::<Vec<_>>(),
-        "variances": series.iter().map(|it| it.variance).collect::<Vec<_>>(),
+        "days": series.iter().map(|series| series.day).collect::<Vec<_>>(),
+        "values": series.iter().map(|series| series.value).collect::<Vec<_>>(),
+        "variances": series.iter().map(|series| series.variance).collect::<Vec<_>>(),
         "per_day": MODEL.per_day,
         "start": [START.mean, START.variance],
     });

@@ -158,10 +158,13 @@ fn the_two_tables_agree_to_ten_and_differ_at_twelve() {
         assert_eq!(RepsTable::LoadChart.percent(reps), Some(percent));
     }
     assert_eq!(
-        [11, 12, 15].map(|it| RepsTable::Textbook.percent(it)),
+        [11, 12, 15].map(|found| RepsTable::Textbook.percent(found)),
         [Some(70), Some(67), Some(65)]
     );
-    assert_eq!([11, 12, 15].map(|it| RepsTable::LoadChart.percent(it)), [None, Some(70), None]);
+    assert_eq!(
+        [11, 12, 15].map(|found| RepsTable::LoadChart.percent(found)),
+        [None, Some(70), None]
+    );
 }
 
 /// S: a worked example in a textbook's style: 285 lb for 6 is 335 lb for one, and 15 reps of that

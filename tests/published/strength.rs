@@ -85,16 +85,28 @@ fn equals_the_reference_filter() {
         assert_eq!(found.steps.len(), case.days.len());
         for (row, step) in found.steps.iter().enumerate() {
             let checks: [(&str, Option<f64>, &Column); 6] = [
-                ("predicted mean", step.predicted.map(|it| it.mean), &case.predicted_mean),
+                (
+                    "predicted mean",
+                    step.predicted.map(|predicted| predicted.mean),
+                    &case.predicted_mean,
+                ),
                 (
                     "predicted variance",
-                    step.predicted.map(|it| it.variance),
+                    step.predicted.map(|predicted| predicted.variance),
                     &case.predicted_variance,
                 ),
-                ("innovation", surprise(step).map(|it| it.0), &case.innovation),
-                ("its variance", surprise(step).map(|it| it.1), &case.innovation_variance),
-                ("filtered mean", step.filtered.map(|it| it.mean), &case.filtered_mean),
-                ("filtered variance", step.filtered.map(|it| it.variance), &case.filtered_variance),
+                ("innovation", surprise(step).map(|surprise| surprise.0), &case.innovation),
+                (
+                    "its variance",
+                    surprise(step).map(|surprise| surprise.1),
+                    &case.innovation_variance,
+                ),
+                ("filtered mean", step.filtered.map(|filtered| filtered.mean), &case.filtered_mean),
+                (
+                    "filtered variance",
+                    step.filtered.map(|filtered| filtered.variance),
+                    &case.filtered_variance,
+                ),
             ];
             for (what, found, expected) in checks {
                 same(found, expected[row], &format!("{name}, {what}"), row);
@@ -118,7 +130,9 @@ fn drift_equals_least_squares() {
 
 /// The innovation, but for the first one of a diffuse start, which the reference does not give.
 fn surprise(step: &Step) -> Option<(f64, f64)> {
-    step.innovation.filter(|it| it.variance.is_finite()).map(|it| (it.value, it.variance))
+    step.innovation
+        .filter(|innovation| innovation.variance.is_finite())
+        .map(|innovation| (innovation.value, innovation.variance))
 }
 
 /// The Nile year by year: observation, prediction and its variance, innovation and its variance,
@@ -175,7 +189,7 @@ fn nile_likelihood_by_ratio() {
     let n = case.days.len() as f64;
     let level = |noise: f64, q: f64| {
         let moments: Vec<_> =
-            case.moments().into_iter().map(|it| Moment { variance: noise, ..it }).collect();
+            case.moments().into_iter().map(|moment| Moment { variance: noise, ..moment }).collect();
         filter(&LocalLevel { per_day: q * noise, start: Start::Diffuse }, &moments).unwrap()
     };
     let table = [

@@ -62,5 +62,5 @@ fn long_holds_after_lifting_are_no_concern_and_before_it_are() {
     turned.iter_mut().for_each(|day| day.pieces.reverse());
     let found: Vec<_> = turned.iter().flat_map(long_holds_before_strength).collect();
     assert!(!found.is_empty());
-    assert!(found.iter().all(|it| it.held_ms >= 60_000));
+    assert!(found.iter().all(|found| found.held_ms >= 60_000));
 }

@@ -54,8 +54,12 @@ impl Instance {
             let mut weight = Expression::from(0.0);
             let mut plates = Expression::from(0.0);
             for ((mass, pairs), counts) in self.plates.iter().zip(&counts) {
-                let on: Expression =
-                    counts.iter().zip(&stays).filter(|(_, stay)| during(stay)).map(|it| it.0).sum();
+                let on: Expression = counts
+                    .iter()
+                    .zip(&stays)
+                    .filter(|(_, stay)| during(stay))
+                    .map(|count| count.0)
+                    .sum();
                 model.add_constraint(constraint!(on.clone() <= f64::from(*pairs)));
                 weight += on.clone() * (*mass as f64 / 250.0);
                 plates += on;

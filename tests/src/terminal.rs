@@ -105,7 +105,7 @@ impl Terminal {
         let cells = (0..rows).flat_map(|row| (0..columns).map(move |column| (row, column)));
         let coloured = |(row, column): &(u16, u16)| {
             let cell = screen.cell(*row, *column).unwrap();
-            [cell.fgcolor(), cell.bgcolor()].iter().any(|it| *it != vt100::Color::Default)
+            [cell.fgcolor(), cell.bgcolor()].iter().any(|found| *found != vt100::Color::Default)
         };
         cells.filter(coloured).count()
     }

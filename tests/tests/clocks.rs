@@ -18,12 +18,12 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     phone.pass(65_000).calves(Act::Extend);
     phone.pass(75_000 + 10_000 + 30_000).calves(Act::Skip);
     let screen = phone.pass(2_000).tap(held(&[], Some("cramp in the foot")));
-    let sides: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held, it.short)).collect();
+    let sides: Vec<_> = hold(&screen).sides.iter().map(|side| (side.held, side.short)).collect();
     assert_eq!(
         sides,
         [(Some(Millis(135_000)), None), (Some(Millis(30_000)), Some(WhyShort::Skipped))]
     );
-    let texts = hold(&screen).sides.iter().map(|it| it.held_text.clone().unwrap());
+    let texts = hold(&screen).sides.iter().map(|side| side.held_text.clone().unwrap());
     let wanted = ["2 min 15 s", "30 s (skipped: \"cramp in the foot\")"];
     assert_eq!(texts.collect::<Vec<_>>(), wanted, "nothing is said of a whole side");
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
@@ -139,7 +139,7 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
 }
 
 fn movements(screen: &SessionScreen) -> Vec<(u32, String, u32)> {
-    let of = |it: &WindowView| (it.window, it.movement.clone(), it.station);
+    let of = |window: &WindowView| (window.window, window.movement.clone(), window.station);
     interval(screen).windows.iter().map(of).collect()
 }
 

@@ -97,7 +97,7 @@ fn a_side_that_was_not_held_is_logged_as_that() {
     phone.pass(HOUR);
     let sides = |screen: &SessionScreen| -> Vec<_> {
         let sides = &hold(screen).sides;
-        sides.iter().map(|it| (it.held, it.held_text.clone().unwrap())).collect()
+        sides.iter().map(|side| (side.held, side.held_text.clone().unwrap())).collect()
     };
     let screen = phone.tap(held(&[120_000, 0], Some("cramp")));
     let side = |held_ms, text: &str| (Some(Millis(held_ms)), text.to_owned());
@@ -117,7 +117,7 @@ fn a_side_that_was_not_held_is_logged_as_that() {
     phone.calves(Act::Begin);
     phone.pass(35_000).calves(Act::Stop);
     let screen = phone.tap(held(&[], None));
-    let shorts: Vec<_> = hold(&screen).sides.iter().map(|it| (it.held, it.short)).collect();
+    let shorts: Vec<_> = hold(&screen).sides.iter().map(|side| (side.held, side.short)).collect();
     let stopped = Some(WhyShort::Stopped);
     assert_eq!(shorts, [(Some(Millis(30_000)), stopped), (Some(Millis(0)), stopped)]);
 }
@@ -145,7 +145,7 @@ fn finishing_logs_what_the_clocks_counted() {
     phone.tap(clock("Corners", Act::Begin));
     let screen = phone.pass(1_000).tap(rate(7));
     assert_eq!(screen.state, SessionState::Finished);
-    let held: Vec<_> = hold(&screen).sides.iter().map(|it| it.held).collect();
+    let held: Vec<_> = hold(&screen).sides.iter().map(|side| side.held).collect();
     assert_eq!(held, [Some(Millis(31_000)), Some(Millis(0))]);
     assert!(hold_clock(&screen).cues.is_empty(), "nothing counts on");
     assert!(interval_clock(&screen).cues.is_empty());

@@ -221,7 +221,7 @@ fn bad_plans_are_refused_with_every_place() {
     // Two at once: both are there.
     let said = check(changed(&reps, "weeks = 2", "wekes = 2").as_bytes());
     assert!(said.contains(&at("weeks = 2")) && said.contains(&at("6, 5]")), "{said}");
-    assert!(said.contains("has 2 problems to mend"), "{said}");
+    assert!(said.contains("has 2 problems to fix"), "{said}");
     let said = check(b"[block]\nname = \"\xff\"\n");
     assert!(said.contains("bad.toml:2:9") && said.contains("UTF-8"), "{said}");
     let said = check(&vec![b'#'; 5 * 1024 * 1024]);

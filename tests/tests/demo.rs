@@ -180,7 +180,7 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
         .as_array()
         .unwrap()
         .iter()
-        .map(|it| it["heaviest"].as_i64().unwrap())
+        .map(|squat| squat["heaviest"].as_i64().unwrap())
         .collect();
     // 60 kg, 5 kg earned, then half of the next 5 kg, in units of 10 ng.
     let kg = 100_000_000_000;
@@ -235,7 +235,7 @@ fn the_members_stories_are_on_the_board() {
     // Bram holds the second side 80 of 120 s: 200 s a stretch.
     let regions = played.members["Bram"]["regions"].as_array().unwrap();
     assert!(
-        regions.iter().any(|it| it["region"] == "calves" && it["seconds"] == 200),
+        regions.iter().any(|found| found["region"] == "calves" && found["seconds"] == 200),
         "{regions:?}"
     );
 }

@@ -68,7 +68,9 @@ fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
         ines.go_to(date);
         let screen = ines.today().unwrap();
         let options = piece(&screen, "Squat").options.iter();
-        options.map(|it| (it.key.clone(), it.suggested.clone(), it.from.len())).collect::<Vec<_>>()
+        options
+            .map(|option| (option.key.clone(), option.suggested.clone(), option.from.len()))
+            .collect::<Vec<_>>()
     };
     let said = "squat was worked hard the day before (3 sets): this spares it";
     let wanted = [("box-squat", None, 0), ("step-up", Some(said), 3)];

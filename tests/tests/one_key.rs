@@ -59,7 +59,8 @@ fn sensible(shown: &SessionScreen, asked: Question) -> Tap {
 fn written(device: &Device) -> Vec<String> {
     let last = |shown: SessionScreen| shown.revision;
     let count = device.today().map(last).unwrap() as usize;
-    let own: Vec<String> = device.journal().into_iter().filter(|it| !is_coachs(it)).collect();
+    let own: Vec<String> =
+        device.journal().into_iter().filter(|journal| !is_coachs(journal)).collect();
     assert_eq!(own.len(), count, "the revision counts this device's entries");
     own
 }

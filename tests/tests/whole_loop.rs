@@ -76,11 +76,14 @@ fn windows_and_holds_are_timed_by_the_clock_and_logged_as_they_were() {
     // 56 s into the second window: 4 s to spare, less than the plan's usual 10.
     ines.pass(72_000 - 1_000);
     let screen = ines.tap(window(None, Some(7), None)).unwrap();
-    let done: Vec<_> =
-        interval(&screen).windows.iter().map(|it| (it.reps, it.spare, it.rushed)).collect();
+    let done: Vec<_> = interval(&screen)
+        .windows
+        .iter()
+        .map(|window| (window.reps, window.spare, window.rushed))
+        .collect();
     assert_eq!(done[0], (Some(15), Some(Millis(16_000)), false));
     assert_eq!(done[1], (Some(7), Some(Millis(4_000)), true));
-    let texts = interval(&screen).windows.iter().filter_map(|it| it.done_text.as_deref());
+    let texts = interval(&screen).windows.iter().filter_map(|window| window.done_text.as_deref());
     let wanted = ["15 done, 16 s to spare", "7 done, 4 s to spare (rushed)"];
     assert_eq!(texts.collect::<Vec<_>>(), wanted);
 
@@ -235,7 +238,7 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
     let date = "2026-11-04".parse().unwrap();
     let page = || crew.coach.holdfast.member("Bram".into(), date).unwrap();
     let of_box = || Exercise::option_of("back-squat", "box-squat");
-    let proposed = page().proposals.into_iter().find(|it| it.exercise == of_box());
+    let proposed = page().proposals.into_iter().find(|proposal| proposal.exercise == of_box());
     assert_eq!(proposed.unwrap().next_text, "50 / 50 / 60 kg");
     let answer = |decision, loads: Vec<Mass>| Answer {
         person: page().person,

@@ -49,7 +49,7 @@ fn no_neighbour_of_the_fitted_constants_is_much_better() {
             println!("{}", score.line(name));
         }
         let best = |of: fn(&Errors) -> f64| {
-            scores.iter().map(|it| of(&it.1.model)).fold(f64::INFINITY, f64::min)
+            scores.iter().map(|score| of(&score.1.model)).fold(f64::INFINITY, f64::min)
         };
         let usual = &scores[0].1;
         assert!(usual.model.max() < 1.05 * best(Errors::max));
@@ -78,8 +78,9 @@ fn the_band_keeps_its_promise_in_other_worlds() {
     for (name, world) in worlds {
         let score = score(&Model::USUAL, &lifters(OTHER_SEED, LIFTERS, world));
         println!("{}", score.line(name));
-        let general = score.plain.iter().zip(&EQUATIONS).filter(|it| it.1.general);
-        let best = general.flat_map(|it| it.0).map(Errors::max).fold(f64::INFINITY, f64::min);
+        let general = score.plain.iter().zip(&EQUATIONS).filter(|plain| plain.1.general);
+        let best =
+            general.flat_map(|general| general.0).map(Errors::max).fold(f64::INFINITY, f64::min);
         println!("    best equation's max rms {best:.4}");
         assert!((75.0..=87.0).contains(&score.in_band.percent()), "{name}");
         for errors in score.plain.iter().flatten() {

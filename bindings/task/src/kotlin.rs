@@ -14,7 +14,7 @@ pub(crate) fn check() -> Done {
     let planted = library_folder("planted");
     step("Kotlin formatting", || {
         run(maven(&planted).args(["spotless:check", "--projects", "kit"]))
-            .map_err(|error| format!("{error}; to mend it: mvn spotless:apply -pl kit"))
+            .map_err(|error| format!("{error}; to fix it: mvn spotless:apply -pl kit"))
     })?;
     bindings::for_checks()?;
     // Tests, then documentation: what is public and undocumented is an error.

@@ -36,9 +36,12 @@ fn allowed() -> Result<Vec<String>, String> {
     let path = root().join("deny.toml");
     let text = fs::read_to_string(&path).map_err(|error| format!("deny.toml: {error}"))?;
     let table: toml::Table = text.parse().map_err(|error| format!("deny.toml: {error}"))?;
-    let list = table.get("licenses").and_then(|it| it.get("allow")).and_then(|it| it.as_array());
+    let list = table
+        .get("licenses")
+        .and_then(|table| table.get("allow"))
+        .and_then(|allow| allow.as_array());
     let list = list.ok_or("deny.toml has no list licenses.allow")?;
-    Ok(list.iter().filter_map(|it| it.as_str().map(str::to_owned)).collect())
+    Ok(list.iter().filter_map(|item| item.as_str().map(str::to_owned)).collect())
 }
 
 fn packages() -> Result<Vec<Value>, String> {

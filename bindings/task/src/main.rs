@@ -94,9 +94,10 @@ fn parts() -> String {
 fn main() -> ExitCode {
     let done = match Args::parse().command {
         Command::Check { part: Some(part) } => part.check(),
-        Command::Check { part: None } => {
-            Part::value_variants().iter().filter(|it| it.is_usual()).try_for_each(|it| it.check())
-        }
+        Command::Check { part: None } => Part::value_variants()
+            .iter()
+            .filter(|variant| variant.is_usual())
+            .try_for_each(|variant| variant.check()),
         Command::Bindings => bindings::generate().map(drop),
         Command::Measure => measure::all(),
         Command::Android => cross::android(),
@@ -130,7 +131,7 @@ mod tests {
 
     #[test]
     fn a_plain_check_leaves_out_the_wide_one_alone() {
-        let left_out = Part::value_variants().iter().filter(|it| !it.is_usual());
+        let left_out = Part::value_variants().iter().filter(|variant| !variant.is_usual());
         assert_eq!(left_out.collect::<Vec<_>>(), [&Part::Wide]);
     }
 }

@@ -69,7 +69,7 @@ fn calls(command: &mut Command) -> Result<[f64; 3], String> {
 
 fn table(taken: &BTreeMap<&str, Vec<[f64; 3]>>) -> String {
     let middle = |language: &str, call: usize| {
-        let mut figures: Vec<f64> = taken[language].iter().map(|it| it[call]).collect();
+        let mut figures: Vec<f64> = taken[language].iter().map(|found| found[call]).collect();
         figures.sort_by(f64::total_cmp);
         figures[figures.len() / 2]
     };
@@ -102,7 +102,9 @@ fn library(kind: &str, strip: &str, surface: &str) -> Result<PathBuf, String> {
 
 /// The sizes, and what takes the room, by the symbols' names.
 fn sized(named: &Path, stripped: &Path) -> Result<String, String> {
-    let bytes = |path: &Path| fs::metadata(path).map(|it| it.len()).map_err(|it| it.to_string());
+    let bytes = |path: &Path| {
+        fs::metadata(path).map(|metadata| metadata.len()).map_err(|error| error.to_string())
+    };
     let output = Command::new("nm").args(["-S", "-C", "--defined-only"]).arg(named).output();
     let output = output.map_err(|error| format!("nm (binutils) cannot be started: {error}"))?;
     let mut rooms: BTreeMap<&str, u64> = BTreeMap::new();
@@ -148,7 +150,7 @@ fn room(name: &str) -> &'static str {
         "UniFFI's scaffolding"
     } else if name.contains("holdfast_core") {
         "Holdfast's core"
-    } else if ["core::", "alloc::", "std::", "hashbrown"].iter().any(|it| of(it)) {
+    } else if ["core::", "alloc::", "std::", "hashbrown"].iter().any(|found| of(found)) {
         "Rust's standard library"
     } else {
         "other crates: toml, serde, chrono, rusqlite, sha2 ..."

@@ -34,7 +34,7 @@ pub fn long_holds_before_strength(day: &Day) -> Vec<LongHold> {
             }
             PieceKind::Strength(_) => {
                 for (stretch, held_ms) in &held {
-                    let new = found.iter().all(|it| it.stretch != *stretch);
+                    let new = found.iter().all(|found| found.stretch != *stretch);
                     if *held_ms >= LONG_HOLD_MS && new {
                         let (stretch, before) = ((*stretch).to_owned(), piece.name.clone());
                         found.push(LongHold { stretch, held_ms: *held_ms, before });
@@ -85,7 +85,7 @@ mod tests {
         let pieces = (1..).zip(work).map(piece).collect();
         let day = Day { name: "day".into(), on: vec![], weeks: vec![], pieces };
         let lines = long_holds_before_strength(&day).into_iter();
-        lines.map(|it| (it.stretch, it.held_ms, it.before)).collect()
+        lines.map(|found| (found.stretch, found.held_ms, found.before)).collect()
     }
 
     #[test]

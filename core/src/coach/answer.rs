@@ -22,9 +22,11 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         return Err(Error::missing(Thing::Plan, "none is published yet"));
     };
     let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
-    let about_it = |it: &&Proposal| it.exercise == answer.exercise && it.scheme == answer.scheme;
+    let about_it = |proposal: &&Proposal| {
+        proposal.exercise == answer.exercise && proposal.scheme == answer.scheme
+    };
     let Some(proposal) = open.iter().find(about_it) else {
-        let known: Vec<String> = open.iter().map(|it| it.exercise.to_string()).collect();
+        let known: Vec<String> = open.iter().map(|open| open.exercise.to_string()).collect();
         let reason = match known.as_slice() {
             [] => format!("{} has no proposals yet", profile.name),
             known => format!("{} has proposals for {}", profile.name, words::list(known)),

@@ -89,11 +89,11 @@ pub(crate) fn attention(
         found.push(Attention::new(AttentionKind::Conflict, text));
     }
     let options = mine.read::<OptionTaken>(connection)?;
-    found.extend(options_taken(block, options.iter().filter(|it| inside(date_of(it)))));
+    found.extend(options_taken(block, options.iter().filter(|option| inside(date_of(option)))));
     let windows = mine.read::<WindowDone>(connection)?;
-    found.extend(rushed(windows.iter().filter(|it| inside(date_of(it)))));
+    found.extend(rushed(windows.iter().filter(|window| inside(date_of(window)))));
     let lifts = mine.read::<Lift>(connection)?;
-    let lifts: Vec<_> = lifts.into_iter().filter(|it| inside(date_of(it))).collect();
+    let lifts: Vec<_> = lifts.into_iter().filter(|lift| inside(date_of(lift))).collect();
     found.extend(progress(block, unit, &lifts));
     found.sort();
     Ok(found)
@@ -172,7 +172,7 @@ fn options_taken<'a>(
         }
     }
     let text = |(name, count): (String, u64)| format!("{name}, {}", words::count(count, "session"));
-    let one = |it| Attention::new(AttentionKind::Options, text(it));
+    let one = |found| Attention::new(AttentionKind::Options, text(found));
     counts.into_iter().map(one).collect()
 }
 
@@ -197,8 +197,9 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
         if !last_set || lift.load.is_none() {
             continue;
         }
-        let same =
-            |it: &&mut (&Lift, &Lift)| it.0.exercise == lift.exercise && it.0.scheme == lift.scheme;
+        let same = |found: &&mut (&Lift, &Lift)| {
+            found.0.exercise == lift.exercise && found.0.scheme == lift.scheme
+        };
         match firsts.iter_mut().find(same) {
             Some((_, latest)) => *latest = lift,
             None => firsts.push((lift, lift)),

@@ -144,14 +144,15 @@ fn row(
         let finish = finishes.iter().find(|finish| finish.body.session == session.record)?;
         Some(session_load(finish.body.rpe?, finish.body.minutes))
     };
-    let week = sessions.iter().filter(|it| (0..7).contains(&(date - it.body.date).num_days()));
-    let of_block = |it: &&crate::store::Logged<Session>| it.body.block == block.name;
+    let week =
+        sessions.iter().filter(|session| (0..7).contains(&(date - session.body.date).num_days()));
+    let of_block = |session: &&crate::store::Logged<Session>| session.body.block == block.name;
     Ok(BoardRow {
         person,
         name,
         trained: sessions.iter().filter(of_block).count() as u32,
         planned: block.planned_until(date).len() as u32,
-        last: sessions.iter().map(|it| it.body.date).max(),
+        last: sessions.iter().map(|session| session.body.date).max(),
         week_load: week.filter_map(load_of).sum(),
         attention: Vec::new(),
         proposals: Vec::new(),

@@ -120,7 +120,7 @@ fn page(
     let mut sessions: Vec<SessionLine> = Vec::new();
     for session in query.read::<Session>(connection)? {
         let of_it = || lifts.iter().filter(|lift| lift.body.session == session.record);
-        let finish = finishes.iter().find(|it| it.body.session == session.record);
+        let finish = finishes.iter().find(|finish| finish.body.session == session.record);
         let finish = finish.map(|finish| &finish.body);
         sessions.push(SessionLine {
             date: session.body.date,

@@ -96,7 +96,7 @@ fn piece_line(block: &Block, kind: &PieceKind) -> String {
             let names: Vec<String> = interval
                 .stations
                 .iter()
-                .map(|it| block.name_of(&Exercise::of(&it.movement)).to_lowercase())
+                .map(|station| block.name_of(&Exercise::of(&station.movement)).to_lowercase())
                 .collect();
             let total = words::clock_time(interval.window_ms * i64::from(interval.windows()));
             format!(

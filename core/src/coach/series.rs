@@ -214,7 +214,7 @@ pub(crate) fn region_minutes(holds: &[Logged<Held>]) -> Vec<RegionMinutes> {
         seconds: ms / 1000,
         held_text: words::clock_time(ms),
         dose_text: dose_text(
-            sides.iter().filter(|it| it.week_of == week_of && it.region == region),
+            sides.iter().filter(|side| side.week_of == week_of && side.region == region),
         ),
         region,
     };

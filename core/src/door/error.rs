@@ -30,7 +30,7 @@ pub enum HoldfastError {
         reason: String,
     },
     /// A plan text with problems, all of them.
-    #[error("{source_name} has {} to mend", crate::words::count(problems.len() as u64, "problem"))]
+    #[error("{source_name} has {} to fix", crate::words::count(problems.len() as u64, "problem"))]
     Plan {
         /// What was read.
         source_name: String,
@@ -95,7 +95,7 @@ fn what_to_do(error: &rusqlite::Error) -> &'static str {
             "another Holdfast has it open for writing; close that one and try again"
         }
         Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
-            "its folder or file may not be written; mend the permissions"
+            "its folder or file may not be written; change the permissions"
         }
         Some(ErrorCode::DiskFull) => "free some space and try again",
         _ => "try again; if it stays, keep the folder as it is and ask for help",

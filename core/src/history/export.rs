@@ -59,7 +59,7 @@ impl Maker<'_> {
             row.extend(cells(&logged.body));
             TableRow { cells: row }
         });
-        let columns = ["member", "date"].iter().chain(columns).map(|it| (*it).to_owned());
+        let columns = ["member", "date"].iter().chain(columns).map(|found| (*found).to_owned());
         Ok(Table { name: name.to_owned(), columns: columns.collect(), rows: rows.collect() })
     }
 }
@@ -79,11 +79,11 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
     let names = people.into_iter().map(|(person, (_, profile))| (person, profile.name)).collect();
     let make = Maker { connection, names };
     let tables = vec![
-        make.table("sessions", &["day", "block", "week"], |it: &Session| {
-            vec![it.day.clone(), it.block.clone(), it.week.to_string()]
+        make.table("sessions", &["day", "block", "week"], |session: &Session| {
+            vec![session.day.clone(), session.block.clone(), session.week.to_string()]
         })?,
-        make.table("finishes", &["session", "rpe_0_10", "minutes"], |it: &Finish| {
-            vec![it.session.to_string(), text(it.rpe), it.minutes.to_string()]
+        make.table("finishes", &["session", "rpe_0_10", "minutes"], |finish: &Finish| {
+            vec![finish.session.to_string(), text(finish.rpe), finish.minutes.to_string()]
         })?,
         make.table(
             "sets",
@@ -99,17 +99,17 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 "load_10ng",
                 "load",
             ],
-            |it: &Lift| {
-                let [exact, load] = mass(it.load);
+            |lift: &Lift| {
+                let [exact, load] = mass(lift.load);
                 vec![
-                    it.session.to_string(),
-                    it.piece.clone(),
-                    it.exercise.to_string(),
-                    it.scheme.key(),
-                    it.set.to_string(),
-                    it.target().to_string(),
-                    it.reps.to_string(),
-                    text(it.reserve),
+                    lift.session.to_string(),
+                    lift.piece.clone(),
+                    lift.exercise.to_string(),
+                    lift.scheme.key(),
+                    lift.set.to_string(),
+                    lift.target().to_string(),
+                    lift.reps.to_string(),
+                    text(lift.reserve),
                     exact,
                     load,
                 ]
@@ -128,16 +128,16 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 "load_10ng",
                 "load",
             ],
-            |it: &WindowDone| {
-                let [exact, load] = mass(it.load);
+            |done: &WindowDone| {
+                let [exact, load] = mass(done.load);
                 vec![
-                    it.piece.clone(),
-                    it.exercise.to_string(),
-                    it.window.to_string(),
-                    it.asked.to_string(),
-                    it.reps.to_string(),
-                    text(it.spare_ms),
-                    it.margin_ms.to_string(),
+                    done.piece.clone(),
+                    done.exercise.to_string(),
+                    done.window.to_string(),
+                    done.asked.to_string(),
+                    done.reps.to_string(),
+                    text(done.spare_ms),
+                    done.margin_ms.to_string(),
                     exact,
                     load,
                 ]
@@ -156,41 +156,58 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 "short",
                 "said",
             ],
-            |it: &Held| {
+            |held: &Held| {
                 vec![
-                    it.piece.clone(),
-                    it.stretch.clone(),
-                    it.region.clone(),
-                    it.side.to_string(),
-                    it.technique.text().to_owned(),
-                    it.asked_ms.to_string(),
-                    it.held_ms.to_string(),
-                    it.short.map_or(String::new(), |short| short.text().to_owned()),
-                    it.said.clone().unwrap_or_default(),
+                    held.piece.clone(),
+                    held.stretch.clone(),
+                    held.region.clone(),
+                    held.side.to_string(),
+                    held.technique.text().to_owned(),
+                    held.asked_ms.to_string(),
+                    held.held_ms.to_string(),
+                    held.short.map_or(String::new(), |short| short.text().to_owned()),
+                    held.said.clone().unwrap_or_default(),
                 ]
             },
         )?,
         make.table(
             "ranges",
             &["piece", "protocol", "when", "side", "tenths", "unit"],
-            |it: &Range| {
+            |range: &Range| {
                 vec![
-                    it.piece.clone(),
-                    it.protocol.text().to_owned(),
-                    it.when.text().to_owned(),
-                    text(it.side),
-                    it.tenths.to_string(),
-                    it.protocol.unit().text().to_owned(),
+                    range.piece.clone(),
+                    range.protocol.text().to_owned(),
+                    range.when.text().to_owned(),
+                    text(range.side),
+                    range.tenths.to_string(),
+                    range.protocol.unit().text().to_owned(),
                 ]
             },
         )?,
-        make.table("options", &["piece", "movement", "option", "because"], |it: &OptionTaken| {
-            let because = it.because.map_or("", |because| because.text());
-            vec![it.piece.clone(), it.movement.clone(), text(it.option.clone()), because.to_owned()]
-        })?,
-        make.table("discomfort", &["movement", "place", "severity_1_10"], |it: &Discomfort| {
-            vec![it.exercise.to_string(), it.place.text().to_owned(), it.severity.to_string()]
-        })?,
+        make.table(
+            "options",
+            &["piece", "movement", "option", "because"],
+            |taken: &OptionTaken| {
+                let because = taken.because.map_or("", |because| because.text());
+                vec![
+                    taken.piece.clone(),
+                    taken.movement.clone(),
+                    text(taken.option.clone()),
+                    because.to_owned(),
+                ]
+            },
+        )?,
+        make.table(
+            "discomfort",
+            &["movement", "place", "severity_1_10"],
+            |discomfort: &Discomfort| {
+                vec![
+                    discomfort.exercise.to_string(),
+                    discomfort.place.text().to_owned(),
+                    discomfort.severity.to_string(),
+                ]
+            },
+        )?,
     ];
     let journal = journal_lines(connection)?;
     Ok(Export { tables, journal })

@@ -11,24 +11,34 @@ const DAY_MS: i64 = 24 * 60 * 60 * 1000;
 /// True when every number of a body is one that a tap could have logged.
 pub(crate) fn is_sane(body: &Body) -> bool {
     match body {
-        Body::Lift(it) => {
-            let reps = it.scheme.reps.iter().all(|reps| *reps <= 1000);
-            let scheme = it.scheme.reps.len() <= 100 && reps;
-            let loads = [it.load, it.planned].into_iter().flatten().all(mass);
-            scheme && loads && it.set <= 100 && it.reps <= 1000 && it.reserve.unwrap_or(0) <= 100
+        Body::Lift(lift) => {
+            let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
+            let scheme = lift.scheme.reps.len() <= 100 && reps;
+            let loads = [lift.load, lift.planned].into_iter().flatten().all(mass);
+            scheme
+                && loads
+                && lift.set <= 100
+                && lift.reps <= 1000
+                && lift.reserve.unwrap_or(0) <= 100
         }
-        Body::WindowDone(it) => {
-            let times = [it.spare_ms.unwrap_or(0), it.margin_ms].into_iter().all(duration);
-            times && it.load.is_none_or(mass) && it.reps.max(it.asked).max(it.window) <= 10_000
+        Body::WindowDone(done) => {
+            let times = [done.spare_ms.unwrap_or(0), done.margin_ms].into_iter().all(duration);
+            times
+                && done.load.is_none_or(mass)
+                && done.reps.max(done.asked).max(done.window) <= 10_000
         }
-        Body::Held(it) => duration(it.held_ms) && duration(it.asked_ms) && it.side <= 100,
-        Body::Range(it) => (-100_000..=100_000).contains(&it.tenths) && it.side.unwrap_or(0) <= 100,
-        Body::Discomfort(it) => (1..=10).contains(&it.severity),
-        Body::Finish(it) => it.rpe.unwrap_or(0) <= 10 && it.minutes <= 10_000,
-        Body::Session(it) => date(it.date) && it.week <= 1_000,
-        Body::Ruling(it) => it.loads.len() <= 100 && it.loads.iter().flatten().all(|it| mass(*it)),
-        Body::ClockMark(it) => it.station.unwrap_or(1) <= 100,
-        Body::RestMark(it) => it.set <= 100,
+        Body::Held(held) => duration(held.held_ms) && duration(held.asked_ms) && held.side <= 100,
+        Body::Range(range) => {
+            (-100_000..=100_000).contains(&range.tenths) && range.side.unwrap_or(0) <= 100
+        }
+        Body::Discomfort(discomfort) => (1..=10).contains(&discomfort.severity),
+        Body::Finish(finish) => finish.rpe.unwrap_or(0) <= 10 && finish.minutes <= 10_000,
+        Body::Session(session) => date(session.date) && session.week <= 1_000,
+        Body::Ruling(ruling) => {
+            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|load| mass(*load))
+        }
+        Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
+        Body::RestMark(mark) => mark.set <= 100,
         // Texts and names: a line's own length bounds them.
         Body::Profile(_)
         | Body::PlanText(_)

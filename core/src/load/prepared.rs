@@ -42,7 +42,7 @@ impl Prepared {
     pub fn builds(&self, exercise: &Exercise, unit: MassUnit) -> &Builds {
         let lifted = self.block.lifted_in(exercise);
         let lifted =
-            lifted.map(|(movement, option)| option.map_or(movement.lifted, |it| it.lifted));
+            lifted.map(|(movement, option)| option.map_or(movement.lifted, |option| option.lifted));
         match (lifted.unwrap_or(Lifted::Body), unit) {
             (Lifted::Bar, MassUnit::Kg) => &self.in_kg,
             (Lifted::Bar, MassUnit::Lb) => &self.in_lb,
@@ -66,7 +66,7 @@ impl Prepared {
             return None;
         }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |it: &&Known| it.0 == builds.unit && it.1 == loads;
+        let same = |known: &&Known| known.0 == builds.unit && known.1 == loads;
         if let Some((_, _, found)) = known.iter().find(same) {
             return found.clone();
         }

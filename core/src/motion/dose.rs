@@ -179,7 +179,9 @@ mod tests {
             stretched(3, "hip", 1, 0),
         ];
         let weeks = weeks_of_stretch(&done).unwrap();
-        let line = |it: &WeekOfStretch| (it.week_of, it.region.clone(), it.side, it.held_ms());
+        let line = |stretch: &WeekOfStretch| {
+            (stretch.week_of, stretch.region.clone(), stretch.side, stretch.held_ms())
+        };
         let expected = [(2, 1, 75_000), (2, 2, 60_000), (9, 1, 90_000)];
         let expected: Vec<_> =
             expected.map(|(day, side, ms)| (on(day), "calf".to_owned(), side, ms)).into();

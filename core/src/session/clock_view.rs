@@ -86,7 +86,7 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
     view.held = state.held_ms.iter().copied().map(Millis).collect();
     view.length = state.length_ms.iter().copied().map(Millis).collect();
     view.ends_in = state.ends_in_ms.map(Millis);
-    view.cues = state.cues.iter().map(|it| cue(it, words::cue(it.kind).into())).collect();
+    view.cues = state.cues.iter().map(|due| cue(due, words::cue(due.kind).into())).collect();
     view.next = next(&view.cues);
     Some(view)
 }
@@ -137,8 +137,9 @@ pub(super) fn interval_clock(
     windows: &[WindowView],
 ) -> Option<ClockView> {
     let turns = interval.windows();
-    let asked =
-        |window: u32| windows.iter().find(|it| it.window == window).map(|it| it.asked_text.clone());
+    let asked = |window: u32| {
+        windows.iter().find(|shown| shown.window == window).map(|window| window.asked_text.clone())
+    };
     let inside = |window: u32, left_ms: i64| ClockView {
         about: asked(window),
         left: Some(Millis(left_ms)),
@@ -173,7 +174,8 @@ pub(super) fn interval_clock(
     };
     view.runs = !view.paused && view.phase != Phase::Done;
     view.ends_in = state.ends_in_ms.map(Millis);
-    view.cues = state.cues.iter().map(|it| cue(it, spoken(it.kind, it.turn, windows))).collect();
+    view.cues =
+        state.cues.iter().map(|due| cue(due, spoken(due.kind, due.turn, windows))).collect();
     view.next = next(&view.cues);
     Some(view)
 }
@@ -181,9 +183,10 @@ pub(super) fn interval_clock(
 /// What a cue speaks, with the movement of the window that starts.
 pub(super) fn spoken(kind: CueKind, turn: u32, windows: &[WindowView]) -> String {
     let movement = match kind {
-        CueKind::Begin | CueKind::NextWindow => {
-            windows.iter().find(|it| it.window == turn).map(|it| it.movement.as_str())
-        }
+        CueKind::Begin | CueKind::NextWindow => windows
+            .iter()
+            .find(|window| window.window == turn)
+            .map(|window| window.movement.as_str()),
         _ => None,
     };
     movement.map_or_else(|| words::cue(kind).into(), |name| words::window_cue(kind, name))

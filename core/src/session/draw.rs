@@ -82,10 +82,10 @@ pub(super) fn draw(
 fn doubt(row: &Row, pieces: &[PieceView]) -> Option<String> {
     match (row, &piece_of(pieces, row)?.kind) {
         (Row::Set { set, .. }, PieceKindView::Strength { view }) => {
-            view.sets.iter().find(|it| it.set == *set)?.done.as_ref()?.doubt.clone()
+            view.sets.iter().find(|shown| shown.set == *set)?.done.as_ref()?.doubt.clone()
         }
         (Row::Window { window, .. }, PieceKindView::Interval { view }) => {
-            view.windows.iter().find(|it| it.window == *window)?.doubt.clone()
+            view.windows.iter().find(|shown| shown.window == *window)?.doubt.clone()
         }
         (Row::Hold { .. }, PieceKindView::Hold { view }) => view.doubt.clone(),
         _ => None,

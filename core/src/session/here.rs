@@ -94,8 +94,8 @@ impl At<'_> {
                 set_line(&title, view, *set)
             }
             (Some(Row::Window { window, .. }), Some(PieceKindView::Interval { view })) => {
-                let asked = view.windows.iter().find(|it| it.window == *window);
-                format!("{title}: {}", asked.map_or("", |it| it.asked_text.as_str()))
+                let asked = view.windows.iter().find(|shown| shown.window == *window);
+                format!("{title}: {}", asked.map_or("", |asked| asked.asked_text.as_str()))
             }
             (Some(Row::Measure { .. }), Some(PieceKindView::Hold { view })) => {
                 let range = view.range.as_ref();
@@ -283,7 +283,7 @@ fn clock_acts(piece: &PieceView, row: &Row) -> Vec<(SideKeyKind, &'static str, A
 
 /// Once a window is logged, or the clock is over, the one key logs windows and begins no clock.
 fn begins_beside(view: &IntervalView) -> bool {
-    let key_logs = view.clock.is_some() || view.windows.iter().any(|it| it.reps.is_some());
+    let key_logs = view.clock.is_some() || view.windows.iter().any(|window| window.reps.is_some());
     key_logs && view.next_window.is_some()
 }
 

@@ -104,8 +104,9 @@ impl At<'_> {
     fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
         let exercise = self.exercise(row, piece)?;
         let mut flagged = self.snapshot.flags.iter().map(|flag| &flag.body);
-        let stops =
-            |it: &&crate::journal::Discomfort| it.exercise == exercise && it.severity >= STOP_FROM;
+        let stops = |discomfort: &&crate::journal::Discomfort| {
+            discomfort.exercise == exercise && discomfort.severity >= STOP_FROM
+        };
         flagged.find(stops)?;
         let name = self.snapshot.block.as_ref()?.name_of(&exercise);
         let runs = is_timed(piece);
@@ -129,7 +130,7 @@ impl At<'_> {
         match (&piece.kind, row) {
             (PieceKindView::Strength { view }, _) => Some(view.exercise.clone()),
             (PieceKindView::Interval { view }, Row::Window { window, .. }) => {
-                let shown = view.windows.iter().find(|it| it.window == *window)?;
+                let shown = view.windows.iter().find(|shown| shown.window == *window)?;
                 Some(shown.exercise.clone())
             }
             (PieceKindView::Hold { .. }, _) => {
@@ -172,7 +173,7 @@ impl At<'_> {
     }
 
     fn window(&self, piece: &str, view: &IntervalView, window: u32) -> Key {
-        let shown = view.windows.iter().find(|it| it.window == window);
+        let shown = view.windows.iter().find(|shown| shown.window == window);
         let what = shown.map_or("", |shown| shown.asked_text.as_str());
         let tap = Tap::LogWindow {
             piece: piece.to_owned(),
@@ -181,7 +182,7 @@ impl At<'_> {
             spare: None,
         };
         let log = || saves(KeyFor::Window { what, window }, tap.clone());
-        let logged = view.windows.iter().any(|it| it.reps.is_some());
+        let logged = view.windows.iter().any(|window| window.reps.is_some());
         let Some(clock_view) = &view.clock else {
             // Windows done without the clock are logged one after the other.
             return if logged { log() } else { clock(piece, Act::Begin) };

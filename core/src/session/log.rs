@@ -134,7 +134,7 @@ impl SessionLog {
 
     /// Every moment of the session that was written down by both clocks.
     fn moments(&self) -> impl Iterator<Item = &Instant> {
-        let lifts = self.lifts.iter().filter_map(|it| it.body.at.as_ref());
+        let lifts = self.lifts.iter().filter_map(|lift| lift.body.at.as_ref());
         let marked = self.rests.iter().map(|mark| &mark.at);
         let put_off = self.put_off.iter().map(|off| &off.at);
         lifts.chain(self.timed_moments()).chain(self.clock_moments()).chain(marked).chain(put_off)
@@ -142,8 +142,8 @@ impl SessionLog {
 
     /// When windows and holds were logged.
     pub(crate) fn timed_moments(&self) -> impl Iterator<Item = &Instant> {
-        let windows = self.windows.iter().filter_map(|it| it.body.at.as_ref());
-        windows.chain(self.holds.iter().filter_map(|it| it.body.at.as_ref()))
+        let windows = self.windows.iter().filter_map(|window| window.body.at.as_ref());
+        windows.chain(self.holds.iter().filter_map(|hold| hold.body.at.as_ref()))
     }
 
     /// How long the session has gone on at a moment. Where the wall clock was set between boots it is as
@@ -161,23 +161,27 @@ impl SessionLog {
     /// The option taken for a movement of a piece.
     pub(crate) fn option(&self, piece: &str, movement: &str) -> Option<&str> {
         let taken = self.options.iter().rev();
-        let mut of_it = taken.filter(|it| it.body.piece == piece && it.body.movement == movement);
-        of_it.next().and_then(|it| it.body.option.as_deref())
+        let mut of_it =
+            taken.filter(|found| found.body.piece == piece && found.body.movement == movement);
+        of_it.next().and_then(|found| found.body.option.as_deref())
     }
 
     /// The set of a piece that is logged.
     pub(crate) fn lift(&self, piece: &str, set: u32) -> Option<&Logged<Lift>> {
-        self.lifts.iter().rev().find(|it| it.body.piece == piece && it.body.set == set)
+        self.lifts.iter().rev().find(|lift| lift.body.piece == piece && lift.body.set == set)
     }
 
     /// The window of a piece that is logged.
     pub(crate) fn window(&self, piece: &str, window: u32) -> Option<&Logged<WindowDone>> {
-        self.windows.iter().rev().find(|it| it.body.piece == piece && it.body.window == window)
+        self.windows
+            .iter()
+            .rev()
+            .find(|shown| shown.body.piece == piece && shown.body.window == window)
     }
 
     /// The side of a hold that is logged.
     pub(crate) fn hold(&self, piece: &str, side: u32) -> Option<&Logged<Held>> {
-        self.holds.iter().rev().find(|it| it.body.piece == piece && it.body.side == side)
+        self.holds.iter().rev().find(|hold| hold.body.piece == piece && hold.body.side == side)
     }
 
     /// The marks of a piece's clock since it was last begun afresh. `done` says whether a clock

@@ -53,10 +53,10 @@ pub(super) fn piece_of<'a>(pieces: &'a [PieceView], row: &Row) -> Option<&'a Pie
 pub(super) fn is_done(row: &Row, pieces: &[PieceView]) -> bool {
     match (row, piece_of(pieces, row).map(|piece| &piece.kind)) {
         (Row::Set { set, .. }, Some(PieceKindView::Strength { view })) => {
-            view.sets.iter().any(|it| it.set == *set && it.done.is_some())
+            view.sets.iter().any(|shown| shown.set == *set && shown.done.is_some())
         }
         (Row::Window { window, .. }, Some(PieceKindView::Interval { view })) => {
-            view.windows.iter().any(|it| it.window == *window && it.reps.is_some())
+            view.windows.iter().any(|shown| shown.window == *window && shown.reps.is_some())
         }
         (Row::Hold { .. }, Some(PieceKindView::Hold { view })) => is_held(view),
         (Row::Measure { when, .. }, Some(PieceKindView::Hold { view })) => {
@@ -74,7 +74,8 @@ pub(super) fn is_done(row: &Row, pieces: &[PieceView]) -> bool {
 pub(super) fn follow(pieces: &[PieceView], log: Option<&SessionLog>) -> Row {
     let timed = pieces.iter().filter(|piece| is_timed(piece));
     let row = timed.chain(pieces).find_map(|piece| next_in(piece, log)).unwrap_or(Row::Finish);
-    let Some(PieceKindView::Interval { view }) = piece_of(pieces, &row).map(|it| &it.kind) else {
+    let Some(PieceKindView::Interval { view }) = piece_of(pieces, &row).map(|piece| &piece.kind)
+    else {
         return row;
     };
     let running = running_window(view).map(|window| match &row {
@@ -162,5 +163,5 @@ pub(super) fn running_window(view: &IntervalView) -> Option<u32> {
 
 /// A set of a strength piece.
 pub(super) fn set_of(view: &StrengthView, set: u32) -> Option<&SetView> {
-    view.sets.iter().find(|it| it.set == set)
+    view.sets.iter().find(|shown| shown.set == set)
 }

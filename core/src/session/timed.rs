@@ -184,7 +184,10 @@ impl Sheet<'_> {
             .collect();
         readings.sort_by_key(|reading| (reading.when == MeasuredWhen::After, reading.side));
         let of = |when, side| {
-            readings.iter().find(|it| it.when == when && it.side == side).map(|it| it.tenths)
+            readings
+                .iter()
+                .find(|reading| reading.when == when && reading.side == side)
+                .map(|reading| reading.tenths)
         };
         let mut sides: Vec<Option<u32>> = readings.iter().map(|reading| reading.side).collect();
         sides.sort_unstable();

@@ -15,8 +15,10 @@ use crate::journal::{Profile, Role};
 /// apart and name one of them.
 pub(crate) fn people(connection: &Connection) -> Result<BTreeMap<PersonId, (DeviceId, Profile)>> {
     let profiles = Query::default().read::<Profile>(connection)?;
-    let mut people: BTreeMap<PersonId, (DeviceId, Profile)> =
-        profiles.into_iter().map(|it| (it.person, (it.id.device, it.body))).collect();
+    let mut people: BTreeMap<PersonId, (DeviceId, Profile)> = profiles
+        .into_iter()
+        .map(|profile| (profile.person, (profile.id.device, profile.body)))
+        .collect();
     let mut seen: BTreeMap<String, u32> = BTreeMap::new();
     for (_, profile) in people.values() {
         *seen.entry(profile.name.to_lowercase()).or_default() += 1;

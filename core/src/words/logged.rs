@@ -128,7 +128,7 @@ fn window(done: &WindowDone) -> String {
 }
 
 fn flagged(flag: &Discomfort, names: &Names<'_>) -> String {
-    let signs: Vec<String> = flag.signs.iter().map(|it| sign(*it).to_owned()).collect();
+    let signs: Vec<String> = flag.signs.iter().map(|ticked| sign(*ticked).to_owned()).collect();
     let with = if signs.is_empty() { String::new() } else { format!(", with {}", list(&signs)) };
     let (what, place) = ((names.of)(&flag.exercise), place(flag.place));
     format!("{}, {what}: {place} {}/10{with}", flag.piece, flag.severity)

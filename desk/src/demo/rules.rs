@@ -17,7 +17,7 @@ pub(crate) fn answers(board: &BoardScreen) -> Vec<(PersonId, Proposal, Vec<Mass>
         row.attention.first().is_some_and(|first| first.kind == AttentionKind::Progress)
     };
     let rows = board.rows.iter().filter(well);
-    let rows = rows.flat_map(|row| row.proposals.iter().map(|it| (row.person, it)));
+    let rows = rows.flat_map(|row| row.proposals.iter().map(|proposal| (row.person, proposal)));
     let rows = rows.filter(|(_, proposal)| proposal.exercise == Exercise::of("back-squat"));
     let fastest = rows.max_by_key(|(_, proposal)| step(proposal).unwrap_or(Mass::ZERO));
     let answer = fastest.and_then(|(person, proposal)| {

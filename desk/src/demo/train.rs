@@ -115,7 +115,8 @@ impl<R: Rng> Phone<'_, R> {
 
     fn interval(&mut self, piece: &PieceView, view: &IntervalView) -> Outcome {
         for (movement, option) in self.member.options {
-            if piece.options.iter().any(|it| it.movement == *movement && it.key == *option) {
+            if piece.options.iter().any(|known| known.movement == *movement && known.key == *option)
+            {
                 let (name, movement) = (piece.name.clone(), Some((*movement).to_owned()));
                 self.tap(Tap::TakeOption {
                     piece: name,
@@ -178,5 +179,5 @@ impl<R: Rng> Phone<'_, R> {
 }
 
 fn of<'a, T>(by_movement: &'a [(&'static str, T); 2], movement: &str) -> Option<&'a T> {
-    by_movement.iter().find(|(of, _)| *of == movement).map(|(_, it)| it)
+    by_movement.iter().find(|(of, _)| *of == movement).map(|(_, movement)| movement)
 }

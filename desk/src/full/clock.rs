@@ -63,7 +63,7 @@ impl Face {
             return self.low(wide, rows, theme);
         }
         let mut left = rows - 1;
-        let fits = |left: u16| digits::fit(&self.time, wide, left).map(|it| it.min(biggest));
+        let fits = |left: u16| digits::fit(&self.time, wide, left).map(|fit| fit.min(biggest));
         let least = fits(left).map(|_| 1).filter(|_| biggest > 0);
         let least_rows = match least {
             Some(scale) => digits::height(scale),

@@ -160,7 +160,8 @@ mod tests {
 
     #[test]
     fn two_columns_stand_beside_each_other() {
-        let lines = |texts: &[&str]| texts.iter().map(|it| Line::raw((*it).to_owned())).collect();
+        let lines =
+            |texts: &[&str]| texts.iter().map(|text| Line::raw((*text).to_owned())).collect();
         let both = beside(lines(&["a", "漢"]), 4, lines(&["x", "y", "z"]));
         let text: Vec<String> = both.iter().map(|line| line.to_string()).collect();
         assert_eq!(text, ["a   x", "漢  y", "    z"]);

@@ -45,7 +45,7 @@ pub(super) struct Look<'a> {
 /// A next load to answer.
 struct Offer<'a> {
     name: &'a str,
-    it: &'a Proposal,
+    proposal: &'a Proposal,
     on: Day,
     answer: Option<&'a str>,
 }
@@ -77,11 +77,11 @@ impl<'a> Page<'a> {
             }
         };
         let offers = |row: &'a BoardRow| {
-            row.proposals.iter().map(|it| Offer {
+            row.proposals.iter().map(|proposal| Offer {
                 name: &row.name,
-                it,
-                on: Day::on(board.date, it.on),
-                answer: it.ruled_text.as_deref(),
+                proposal,
+                on: Day::on(board.date, proposal.on),
+                answer: proposal.ruled_text.as_deref(),
             })
         };
         Ok(Page {
@@ -92,7 +92,7 @@ impl<'a> Page<'a> {
             proposals: board.rows.iter().flat_map(offers).collect(),
             sections: sections?,
             cautions: care::ALWAYS,
-            errors: Protocol::ALL.iter().map(|it| measure_error(*it)).collect(),
+            errors: Protocol::ALL.iter().map(|protocol| measure_error(*protocol)).collect(),
         })
     }
 }
@@ -101,7 +101,11 @@ impl<'a> Page<'a> {
 pub(super) fn looks(attention: &[Attention]) -> Vec<Look<'_>> {
     attention
         .iter()
-        .map(|it| Look { word: &it.word, class: words::class(it.kind), text: &it.text })
+        .map(|attention| Look {
+            word: &attention.word,
+            class: words::class(attention.kind),
+            text: &attention.text,
+        })
         .collect()
 }
 

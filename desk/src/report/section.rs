@@ -23,7 +23,7 @@ pub(super) struct Section<'a> {
 /// A session.
 pub(super) struct Session<'a> {
     pub(super) date: Day,
-    pub(super) it: &'a SessionLine,
+    pub(super) line: &'a SessionLine,
     pub(super) volume: String,
     /// Session RPE, minutes and session load.
     pub(super) rating: [Option<u32>; 3],
@@ -32,13 +32,13 @@ pub(super) struct Session<'a> {
 /// An option taken.
 pub(super) struct OptionTaken<'a> {
     pub(super) date: Day,
-    pub(super) it: &'a OptionLine,
+    pub(super) option: &'a OptionLine,
 }
 
 /// A discomfort flag.
 pub(super) struct Discomfort<'a> {
     pub(super) date: Day,
-    pub(super) it: &'a DiscomfortLine,
+    pub(super) discomfort: &'a DiscomfortLine,
 }
 
 impl<'a> Section<'a> {
@@ -48,28 +48,28 @@ impl<'a> Section<'a> {
         today: NaiveDate,
     ) -> Painted<Section<'a>> {
         let day = |date| Day::on(today, date);
-        let session = |it: &'a SessionLine| Session {
-            date: day(it.date),
-            it,
-            volume: it.volume.text(member.unit),
-            rating: [it.rpe, it.minutes, it.load],
+        let session = |line: &'a SessionLine| Session {
+            date: day(line.date),
+            line,
+            volume: line.volume.text(member.unit),
+            rating: [line.rpe, line.minutes, line.load],
         };
         Ok(Section {
             anchor,
             name: &member.name,
             looks: looks(&member.attention),
             sessions: member.sessions.iter().map(session).collect(),
-            unrated: member.sessions.iter().filter(|it| it.load.is_none()).count(),
+            unrated: member.sessions.iter().filter(|session| session.load.is_none()).count(),
             figures: figures(member)?,
             options: member
                 .options
                 .iter()
-                .map(|it| OptionTaken { date: day(it.date), it })
+                .map(|option| OptionTaken { date: day(option.date), option })
                 .collect(),
             discomfort: member
                 .discomfort
                 .iter()
-                .map(|it| Discomfort { date: day(it.date), it })
+                .map(|discomfort| Discomfort { date: day(discomfort.date), discomfort })
                 .collect(),
         })
     }

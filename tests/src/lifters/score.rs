@@ -101,23 +101,24 @@ pub fn score(model: &Model, lifters: &[Lifter]) -> Score {
         in_trend: Share::default(),
     };
     for lifter in lifters {
-        let with_open = lifter.sessions.iter().filter(|it| it.open().is_some());
-        let Some(cut) = with_open.map(|it| it.on).rev().nth(HELD_OUT - 1) else { continue };
-        let before = lifter.sessions.iter().filter(|it| it.on < cut);
-        let known: Vec<SetSeen> = before.flat_map(|it| it.seen.clone()).collect();
-        let readable = |it: &&SetSeen| it.evidence == Evidence::Open && (1..=36).contains(&it.reps);
+        let with_open = lifter.sessions.iter().filter(|session| session.open().is_some());
+        let Some(cut) = with_open.map(|open| open.on).rev().nth(HELD_OUT - 1) else { continue };
+        let before = lifter.sessions.iter().filter(|session| session.on < cut);
+        let known: Vec<SetSeen> = before.flat_map(|before| before.seen.clone()).collect();
+        let readable =
+            |seen: &&SetSeen| seen.evidence == Evidence::Open && (1..=36).contains(&seen.reps);
         let open: Vec<&SetSeen> = known.iter().rev().filter(readable).collect();
-        let to_ten: Vec<&SetSeen> = open.iter().copied().filter(|it| it.reps <= 10).collect();
+        let to_ten: Vec<&SetSeen> = open.iter().copied().filter(|open| open.reps <= 10).collect();
         if open.len() < 3 || to_ten.is_empty() {
             continue;
         }
         let from = [&open[..1], &open[..3], &to_ten[..1]];
-        for session in lifter.sessions.iter().filter(|it| it.on >= cut) {
+        for session in lifter.sessions.iter().filter(|session| session.on >= cut) {
             let Some(held) = session.open() else { continue };
             score.model(model, lifter, &known, session, held);
             for (errors, equation) in score.plain.iter_mut().zip(&EQUATIONS) {
                 for (errors, from) in errors.iter_mut().zip(from) {
-                    let max = from.iter().map(|it| equation.max(it)).fold(0.0, f64::max);
+                    let max = from.iter().map(|from| equation.max(from)).fold(0.0, f64::max);
                     let reps = equation.reps(max, held.load.for_drawing(MassUnit::Kg));
                     errors.add(session.max, max, held.reps, reps);
                 }
@@ -151,7 +152,7 @@ impl Score {
         self.width += f64::from(band.high - band.low);
         self.in_interval.add((now.low..=now.high).contains(&session.max));
         if let Some(trend) = strength.trend() {
-            let max = |on| lifter.sessions.iter().rfind(|it| it.on == on).unwrap().max;
+            let max = |on| lifter.sessions.iter().rfind(|session| session.on == on).unwrap().max;
             let weeks = (trend.to - trend.from).num_days() as f64 / 7.0;
             let change = ((max(trend.to) / max(trend.from)).ln() / weeks).exp_m1();
             self.in_trend.add((trend.per_week.low..=trend.per_week.high).contains(&change));
@@ -211,7 +212,7 @@ impl Score {
     }
 
     fn covers(&self) -> String {
-        let [few, some, many] = self.in_band_by_reps.map(|it| it.percent());
+        let [few, some, many] = self.in_band_by_reps.map(|rep| rep.percent());
         format!(
             "in band {:.1} % (to 5 reps {few:.1}, to 10 {some:.1}, more {many:.1}), {:.2} reps wide; \
              max in interval {:.1} %, change in trend {:.1} %",
@@ -248,9 +249,9 @@ mod tests {
         for _ in 0..6_000 {
             score.model.add(100.0, 200.0, 5, 20);
             score.in_band.add(false);
-            score.in_band_by_reps.iter_mut().for_each(|it| it.add(true));
+            score.in_band_by_reps.iter_mut().for_each(|rep| rep.add(true));
             score.in_interval.add(true);
-            score.plain.iter_mut().flatten().for_each(|it| it.add(100.0, 105.0, 5, 6));
+            score.plain.iter_mut().flatten().for_each(|plain| plain.add(100.0, 105.0, 5, 6));
         }
         // The band, each range of reps, the interval, and every equation in both ways of being near;
         // Mayhew's in reps alone.

@@ -66,7 +66,7 @@ mod tests {
         let other = json!({"a": [1.0 + 2e-9, -2, 0, "y", false], "b": {"d": 1e-30}});
         let places: Vec<String> = differences(&kept, &other)
             .iter()
-            .map(|it| it.split(':').next().unwrap().to_owned())
+            .map(|difference| difference.split(':').next().unwrap().to_owned())
             .collect();
         assert_eq!(places, ["/a/0", "/a/1", "/a/2", "/a/3", "/a/4", "/b/c", "/b/d"]);
         // A zero is near nothing but zero.

@@ -72,8 +72,8 @@ fn paired(scripts: BTreeSet<String>, kept: &BTreeSet<String>) -> Result<BTreeSet
 
 fn kept(topic: &str) -> Result<Value, String> {
     let name = format!("tests/reference/{topic}.json");
-    let text =
-        fs::read(folder().join(format!("{topic}.json"))).map_err(|it| format!("{name}: {it}"))?;
+    let text = fs::read(folder().join(format!("{topic}.json")))
+        .map_err(|error| format!("{name}: {error}"))?;
     serde_json::from_slice(&text).map_err(|error| format!("{name}: {error}"))
 }
 
@@ -87,7 +87,8 @@ fn made(topic: &str) -> Result<Value, String> {
         let said = String::from_utf8_lossy(&output.stderr).into_owned();
         return Err(format!("{name} ({}):\n{said}", output.status));
     }
-    serde_json::from_slice(&output.stdout).map_err(|it| format!("{name} prints no JSON: {it}"))
+    serde_json::from_slice(&output.stdout)
+        .map_err(|error| format!("{name} prints no JSON: {error}"))
 }
 
 #[cfg(test)]
@@ -95,7 +96,7 @@ mod tests {
     use super::*;
 
     fn names(names: &[&str]) -> BTreeSet<String> {
-        names.iter().map(|it| (*it).to_owned()).collect()
+        names.iter().map(|name| (*name).to_owned()).collect()
     }
 
     #[test]

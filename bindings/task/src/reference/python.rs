@@ -20,7 +20,8 @@ fn environment() -> PathBuf {
 /// Makes the environment and installs what is pinned, unless that has been done.
 pub(super) fn packages() -> Done {
     let pinned = root().join("tests/reference/requirements.txt");
-    let wanted = fs::read_to_string(&pinned).map_err(|it| format!("requirements.txt: {it}"))?;
+    let wanted =
+        fs::read_to_string(&pinned).map_err(|error| format!("requirements.txt: {error}"))?;
     // Written last: an installation that was cut off is done again.
     let done = environment().join("installed.txt");
     let program = program();

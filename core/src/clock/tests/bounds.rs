@@ -105,7 +105,7 @@ proptest! {
         let mut sides = state.held_ms.iter().zip(&state.length_ms);
         prop_assert!(sides.all(|(held, length)| (0..=*length).contains(held)));
         // Extending alone makes a side longer, and never past half an hour.
-        prop_assert!(state.length_ms.iter().all(|it| *it == work_ms.max(0) || *it <= MAX_SIDE_MS));
+        prop_assert!(state.length_ms.iter().all(|ms| *ms == work_ms.max(0) || *ms <= MAX_SIDE_MS));
         let interval = IntervalSpec { ready_ms, window_ms: work_ms, windows: count };
         let other = interval_state(&interval, &marks, &now);
         for passed in [state.passed, other.passed] {

@@ -80,7 +80,7 @@ mod tests {
             loads in vec(proptest::option::of(0.0..1e6), 1..60), weight in 0.001..=1.0
         ) {
             let days: Vec<DayLoad> =
-                loads.iter().map(|it| it.map_or(DayLoad::Missing, DayLoad::Load)).collect();
+                loads.iter().map(|load| load.map_or(DayLoad::Missing, DayLoad::Load)).collect();
             let all = smoothed(&days, weight).unwrap();
             prop_assert_eq!(all.len(), days.len());
             let mut seen: Option<(f64, f64)> = None;

@@ -41,7 +41,7 @@ pub fn week(days: &[DayLoad; 7], spread: Spread) -> Result<Week, DayError> {
     let load: f64 = known.iter().sum();
     let missing = days.len() - known.len();
     let monotony = if missing == 0 { monotony(&known, load, spread) } else { None };
-    Ok(Week { load, missing, monotony, strain: monotony.map(|it| load * it) })
+    Ok(Week { load, missing, monotony, strain: monotony.map(|monotony| load * monotony) })
 }
 
 fn monotony(days: &[f64], load: f64, spread: Spread) -> Option<f64> {
@@ -78,14 +78,20 @@ mod tests {
                 assert_eq!((found.monotony, found.strain), (None, None), "{load}");
             }
         }
-        assert!(both(&[DayLoad::Rest; 7]).iter().all(|it| it.load == 0.0 && it.monotony.is_none()));
+        assert!(
+            both(&[DayLoad::Rest; 7])
+                .iter()
+                .all(|result| result.load == 0.0 && result.monotony.is_none())
+        );
     }
 
     #[test]
     fn a_missing_day_is_not_a_rest_day() {
         let mut days = [300.0, 0.0, 420.0, 0.0, 450.0, 0.0, 0.0].map(DayLoad::Load);
         days[1] = DayLoad::Rest;
-        assert!(both(&days).iter().all(|it| it.load == 1170.0 && it.monotony.is_some()));
+        assert!(
+            both(&days).iter().all(|result| result.load == 1170.0 && result.monotony.is_some())
+        );
         days[1] = DayLoad::Missing;
         for found in both(&days) {
             assert_eq!((found.load, found.missing), (1170.0, 1));
@@ -120,7 +126,7 @@ mod tests {
         #[test]
         fn population_over_sample_is_fixed(loads in uniform7(0_u32..1000)) {
             let days = loads.map(|load| DayLoad::Load(f64::from(load)));
-            if let [Some(population), Some(sample)] = both(&days).map(|it| it.monotony) {
+            if let [Some(population), Some(sample)] = both(&days).map(|result| result.monotony) {
                 prop_assert!((population / sample - (7.0_f64 / 6.0).sqrt()).abs() < 1e-12);
             }
         }

@@ -138,7 +138,7 @@ impl History {
 
     /// The latest load of a set: one skipped last time carries on from the time before.
     pub fn last_of(&self, set: u32) -> Option<&SetDone> {
-        let of = |time: &'_ Time| time.sets.iter().position(|it| it.set == set);
+        let of = |time: &'_ Time| time.sets.iter().position(|shown| shown.set == set);
         self.times.iter().find_map(|time| {
             let done = &time.sets[of(time)?];
             done.load.map(|_| done)

@@ -74,7 +74,7 @@ pub(super) fn slow(builds: &Builds, loads: &[Mass]) -> Option<Slow> {
         reached.push(here);
     }
     let last = reached.last()?;
-    let (handled, plates) = last.iter().map(|it| it.0).min()?;
+    let (handled, plates) = last.iter().map(|found| found.0).min()?;
     let mut all = Vec::new();
     let ends = (0..last.len()).filter(|end| last[*end].0 == (handled, plates));
     let mut open: Vec<Vec<usize>> = ends.map(|end| vec![end]).collect();

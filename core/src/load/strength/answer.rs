@@ -101,7 +101,7 @@ pub fn strength_by(
         return Err(LevelError::Parameter { name: "usual_days" }.into());
     }
     let days = days(model, sets, today)?;
-    let moments: Vec<_> = days.iter().map(|it| it.moment(|day| day.value)).collect();
+    let moments: Vec<_> = days.iter().map(|moment| moment.moment(|day| day.value)).collect();
     let steps = filter(&model.level(), &moments)?.steps;
     let Some((last, level)) = steps.last().and_then(|step| Some((step, step.filtered?))) else {
         return Ok(None);
@@ -123,9 +123,11 @@ pub fn strength_by(
 /// variances times one number leave every gain as it is, so the level does not depend on it. The
 /// first day only says who somebody is.
 fn scale(model: &Model, steps: &[Step]) -> f64 {
-    let square = |it: Innovation| (it.value * it.value / it.variance).min(LARGEST_SQUARE);
+    let square = |innovation: Innovation| {
+        (innovation.value * innovation.value / innovation.variance).min(LARGEST_SQUARE)
+    };
     let own = steps.iter().skip(1).filter_map(|step| step.innovation).map(square);
-    let (sum, count) = own.fold((0.0, 0.0), |(sum, count), it| (sum + it, count + 1.0));
+    let (sum, count) = own.fold((0.0, 0.0), |(sum, count), value| (sum + value, count + 1.0));
     (model.usual_days + sum) / (model.usual_days + count)
 }
 
@@ -141,17 +143,19 @@ fn change(
     days: &[Day],
     scale: f64,
 ) -> Result<Option<(Normal, NaiveDate, NaiveDate)>, StrengthError> {
-    let Some(to) = days.last().map(|it| it.on) else { return Ok(None) };
-    let recent = &days[days.partition_point(|it| (to - it.on).num_days() > *TREND_DAYS.end())..];
-    let from = recent.first().map_or(to, |it| it.on);
+    let Some(to) = days.last().map(|day| day.on) else { return Ok(None) };
+    let recent = &days[days.partition_point(|day| (to - day.on).num_days() > *TREND_DAYS.end())..];
+    let from = recent.first().map_or(to, |day| day.on);
     if !TREND_DAYS.contains(&(to - from).num_days()) {
         return Ok(None);
     }
     let moments =
-        |of: fn(&Day) -> f64| -> Vec<_> { recent.iter().map(|it| it.moment(of)).collect() };
-    let Some(slope) = Slope::of(model.per_day, &moments(|it| it.value))? else { return Ok(None) };
+        |of: fn(&Day) -> f64| -> Vec<_> { recent.iter().map(|day| day.moment(of)).collect() };
+    let Some(slope) = Slope::of(model.per_day, &moments(|found| found.value))? else {
+        return Ok(None);
+    };
     // Reps that change over the weeks bring the curve's error in, as far as the curve's part drifts.
-    let curve = model.curve_spread * slope.on(&moments(|it| it.height))?;
+    let curve = model.curve_spread * slope.on(&moments(|found| found.height))?;
     let variance = scale * slope.drift.variance + curve.powi(2);
     Ok(Some((Normal { variance, ..slope.drift }, from, to)))
 }

@@ -42,7 +42,7 @@ mod tests {
             (15.0, [131.1019, 137.5, 150.9063]),
         ];
         for (reps, row) in rows {
-            let mean = row.iter().map(|it| it / 100.0).product::<f64>().cbrt();
+            let mean = row.iter().map(|cell| cell / 100.0).product::<f64>().cbrt();
             assert!((curve(reps).exp() - mean).abs() < 1e-6, "{reps} reps");
         }
     }

@@ -15,7 +15,7 @@ use super::level::{LevelError, LocalLevel, Moment, Normal, Start, Step, filter};
 /// # Errors
 /// As [`filter`].
 pub fn drift(per_day: f64, seen: &[Moment]) -> Result<Option<Normal>, LevelError> {
-    Ok(Slope::of(per_day, seen)?.map(|it| it.drift))
+    Ok(Slope::of(per_day, seen)?.map(|found| found.drift))
 }
 
 /// A drift, with what it takes to put the same weights on something else.
@@ -28,9 +28,11 @@ pub(super) struct Slope {
 impl Slope {
     pub(super) fn of(per_day: f64, seen: &[Moment]) -> Result<Option<Slope>, LevelError> {
         let model = LocalLevel { per_day, start: Start::Diffuse };
-        let first = seen.first().map_or(0, |it| it.day);
-        let day =
-            |it: &Moment| Moment { value: it.value.map(|_| it.day.abs_diff(first) as f64), ..*it };
+        let first = seen.first().map_or(0, |seen| seen.day);
+        let day = |moment: &Moment| Moment {
+            value: moment.value.map(|_| moment.day.abs_diff(first) as f64),
+            ..*moment
+        };
         let days = filter(&model, &seen.iter().map(day).collect::<Vec<_>>())?.steps;
         let precision = weight(&days, &days);
         let shown = filter(&model, seen)?.steps;

@@ -126,7 +126,7 @@ pub fn filter(model: &LocalLevel, seen: &[Moment]) -> Result<Filtered, LevelErro
         follow(model.per_day, start, rest, &mut steps);
     }
     let mut likelihood = Likelihood::default();
-    steps.iter().filter_map(|step| step.innovation).for_each(|it| likelihood.add(it));
+    steps.iter().filter_map(|step| step.innovation).for_each(|step| likelihood.add(step));
     Ok(Filtered { steps, log_likelihood: likelihood.ln() })
 }
 
@@ -268,13 +268,15 @@ fn check_all(seen: &[Moment]) -> Result<(), LevelError> {
 }
 
 fn check(model: &LocalLevel) -> Result<Option<Normal>, LevelError> {
-    let variance = |it: f64| (0.0..=LARGEST).contains(&it);
+    let variance = |found: f64| (0.0..=LARGEST).contains(&found);
     if !variance(model.per_day) {
         return Err(LevelError::Parameter { name: "per_day" });
     }
     match model.start {
         Start::Diffuse => Ok(None),
-        Start::Known(it) if it.mean.abs() <= LARGEST && variance(it.variance) => Ok(Some(it)),
+        Start::Known(known) if known.mean.abs() <= LARGEST && variance(known.variance) => {
+            Ok(Some(known))
+        }
         Start::Known(_) => Err(LevelError::Parameter { name: "start" }),
     }
 }

@@ -26,7 +26,7 @@ impl Coverage {
 /// ranges, about sixteen digits.
 fn upper_point(share: f64) -> f64 {
     let ratio = |r: f64, over: &[f64; 8], under: &[f64; 8]| {
-        let sum = |row: &[f64; 8]| row.iter().fold(0.0, |sum, it| sum * r + it);
+        let sum = |row: &[f64; 8]| row.iter().fold(0.0, |sum, term| sum * r + term);
         sum(over) / sum(under)
     };
     if share <= 0.425 {

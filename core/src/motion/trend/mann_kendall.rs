@@ -82,12 +82,14 @@ mod tests {
             let mut values: Vec<f64> = (0..n).map(f64::from).collect();
             orders(&mut values, 0, &mut |order| found.push(mann_kendall(order).unwrap()));
             let probability = |one: &MannKendall| {
-                let beyond = found.iter().filter(|it| it.score.abs() >= one.score.abs()).count();
+                let beyond =
+                    found.iter().filter(|found| found.score.abs() >= one.score.abs()).count();
                 beyond as f64 / found.len() as f64
             };
             // One of each score: the others are the same.
-            let once: BTreeMap<i64, MannKendall> = found.iter().map(|it| (it.score, *it)).collect();
-            let off = once.values().map(|it| (probability(it) - it.p).abs());
+            let once: BTreeMap<i64, MannKendall> =
+                found.iter().map(|found| (found.score, *found)).collect();
+            let off = once.values().map(|test| (probability(test) - test.p).abs());
             let worst = off.fold(0.0, f64::max);
             assert!(worst < 0.04, "{n} readings: {worst}");
             let steepest = once.values().next_back().unwrap();
@@ -99,14 +101,14 @@ mod tests {
         /// Time turned round turns the sign and nothing else; a rising change of scale changes nothing.
         #[test]
         fn time_turned_round_turns_the_sign(values in vec(-20_i32..20, 2..40)) {
-            let values: Vec<f64> = values.iter().map(|it| (*it).into()).collect();
+            let values: Vec<f64> = values.iter().map(|found| (*found).into()).collect();
             let found = mann_kendall(&values).unwrap();
             let mut turned = values.clone();
             turned.reverse();
             let back = mann_kendall(&turned).unwrap();
             prop_assert_eq!((back.score, back.z), (-found.score, 0.0 - found.z));
             prop_assert_eq!((back.variance, back.p), (found.variance, found.p));
-            let scaled: Vec<f64> = values.iter().map(|it| (it / 10.0).exp()).collect();
+            let scaled: Vec<f64> = values.iter().map(|found| (found / 10.0).exp()).collect();
             prop_assert_eq!(mann_kendall(&scaled).unwrap(), found);
             prop_assert!((0.0..=1.0).contains(&found.p));
         }

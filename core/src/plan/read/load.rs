@@ -120,7 +120,8 @@ fn percent(mut fields: Fields<'_>, sets: Option<usize>) -> Option<LoadRule> {
     fields.finish();
     let (field, entries) = (field?, entries?);
     one_each(field, entries.len(), sets, "percent", "`percents = 75`");
-    let percents: Vec<Option<u32>> = entries.into_iter().map(|it| it.whole(30..=100)).collect();
+    let percents: Vec<Option<u32>> =
+        entries.into_iter().map(|entry| entry.whole(30..=100)).collect();
     let percents: Option<Vec<u32>> = percents.into_iter().collect();
     percents.map(|percents| LoadRule::Percent { percents })
 }

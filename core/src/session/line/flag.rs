@@ -14,7 +14,8 @@ pub(super) fn read(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
     };
     let [place, severity, more @ ..] = rest else { return Err(usage()) };
     let place = Place::from_text(place).ok_or_else(usage)?;
-    let severity = severity.parse().ok().filter(|it| (1..=10).contains(it)).ok_or_else(usage)?;
+    let severity =
+        severity.parse().ok().filter(|severity| (1..=10).contains(severity)).ok_or_else(usage)?;
     // Pain may come when nothing is left to do: it is flagged on the last piece.
     let named = screen.here.row.as_ref().and_then(Row::piece);
     let mut pieces = screen.pieces.iter().rev();

@@ -126,7 +126,7 @@ fn later(screen: &SessionScreen) -> Result<Typed> {
 
 fn clear(screen: &SessionScreen) -> Typed {
     let piece = screen.here.row.as_ref().and_then(Row::piece);
-    let piece = screen.pieces.iter().find(|it| Some(it.name.as_str()) == piece);
+    let piece = screen.pieces.iter().find(|shown| Some(shown.name.as_str()) == piece);
     let flags = piece.map_or(&[][..], |piece| &piece.flags);
     Typed::Tap { tap: Tap::ClearFlags { flags: flags.iter().map(|flag| flag.flag).collect() } }
 }
@@ -147,7 +147,7 @@ fn finish(rest: &[&str]) -> Result<Typed> {
 fn option(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
     let row = screen.here.row.as_ref();
     let name = row.and_then(Row::piece);
-    let piece = screen.pieces.iter().find(|it| Some(it.name.as_str()) == name);
+    let piece = screen.pieces.iter().find(|piece| Some(piece.name.as_str()) == name);
     let options = piece.map_or(&[][..], |piece| &piece.options);
     if options.is_empty() {
         return Err(wrong("there are no options here"));
@@ -168,9 +168,9 @@ fn option(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
 /// The movement of the window at hand; a piece with one movement needs none.
 fn movement_at_hand(screen: &SessionScreen) -> Option<String> {
     let Some(Row::Window { piece, window }) = &screen.here.row else { return None };
-    let piece = screen.pieces.iter().find(|it| it.name == *piece)?;
+    let piece = screen.pieces.iter().find(|shown| shown.name == *piece)?;
     let PieceKindView::Interval { view } = &piece.kind else { return None };
-    let shown = view.windows.iter().find(|it| it.window == *window)?;
+    let shown = view.windows.iter().find(|shown| shown.window == *window)?;
     Some(shown.exercise.movement.clone())
 }
 
@@ -253,7 +253,7 @@ fn measure(
 }
 
 fn sides_of(piece: &str, screen: &SessionScreen) -> u32 {
-    let piece = screen.pieces.iter().find(|it| it.name == piece);
+    let piece = screen.pieces.iter().find(|shown| shown.name == piece);
     match piece.map(|piece| &piece.kind) {
         Some(PieceKindView::Hold { view }) => view.sides.len() as u32,
         _ => 1,

@@ -131,7 +131,7 @@ impl Taps<'_> {
         }
         // Which window is whose is counted from the start: what is logged would be another movement's.
         let start = self.log.start_station(name);
-        if station != start && self.log.windows.iter().any(|it| it.body.piece == name) {
+        if station != start && self.log.windows.iter().any(|window| window.body.piece == name) {
             let reason = format!(
                 "windows are logged from station {start} on: take them back to start elsewhere"
             );

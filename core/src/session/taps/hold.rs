@@ -53,7 +53,7 @@ impl Taps<'_> {
                 "nothing was held yet: start the clock, or say the seconds of each side",
             ));
         }
-        let region = self.sheet.block.stretch(&hold.stretch).map(|it| it.region.clone());
+        let region = self.sheet.block.stretch(&hold.stretch).map(|stretch| stretch.region.clone());
         let any_short = held.iter().any(|held_ms| *held_ms < hold.hold_ms);
         for (held_ms, side) in held.into_iter().zip(1..) {
             // What was said goes with the sides that are short; where none is, with all.
@@ -74,9 +74,9 @@ impl Taps<'_> {
                 held_ms,
                 short: by_clock.or(by_hand).filter(|_| is_short),
                 said,
-                at: logged.map_or_else(|| Some(self.at.clone()), |it| it.body.at.clone()),
+                at: logged.map_or_else(|| Some(self.at.clone()), |at| at.body.at.clone()),
             };
-            drafts.push(Draft::new_or_corrected(logged.map(|it| it.record), held));
+            drafts.push(Draft::new_or_corrected(logged.map(|logged| logged.record), held));
         }
         Ok(drafts)
     }

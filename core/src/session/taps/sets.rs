@@ -83,7 +83,7 @@ impl Taps<'_> {
         let known = self.sheet.block.movement(&movement);
         let found = match &option {
             None => None,
-            Some(key) => Some(known.and_then(|it| it.option(key)).ok_or_else(|| {
+            Some(key) => Some(known.and_then(|line| line.option(key)).ok_or_else(|| {
                 let options = known.map_or(&[][..], |movement| &movement.options);
                 let keys: Vec<String> = options.iter().map(|option| option.key.clone()).collect();
                 let offer = match keys.as_slice() {
@@ -94,8 +94,9 @@ impl Taps<'_> {
             })?),
         };
         let before = self.log.options.iter().rev();
-        let before =
-            before.into_iter().find(|it| it.body.piece == name && it.body.movement == movement);
+        let before = before
+            .into_iter()
+            .find(|before| before.body.piece == name && before.body.movement == movement);
         let taken = OptionTaken {
             session: self.log.id(),
             piece: name.to_owned(),
@@ -103,7 +104,7 @@ impl Taps<'_> {
             because: found.map(|option| option.because),
             option,
         };
-        Ok(Draft::new_or_corrected(before.map(|it| it.record), taken))
+        Ok(Draft::new_or_corrected(before.map(|before| before.record), taken))
     }
 
     /// The movement meant: the one named, or the only one the piece has.

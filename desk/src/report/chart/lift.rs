@@ -17,13 +17,14 @@ const REPS: u32 = 200;
 
 /// Draws a lift; nothing where there are neither loads nor reps of an open set.
 pub(in crate::report) fn lift(series: &LiftSeries, unit: MassUnit) -> Painted<Option<Figure>> {
-    let loads: Vec<&LiftPoint> = series.points.iter().filter(|it| it.heaviest.is_some()).collect();
+    let loads: Vec<&LiftPoint> =
+        series.points.iter().filter(|point| point.heaviest.is_some()).collect();
     let reps: Vec<&LiftPoint> = if series.open {
-        series.points.iter().filter(|it| it.last_reps.is_some()).collect()
+        series.points.iter().filter(|point| point.last_reps.is_some()).collect()
     } else {
         Vec::new()
     };
-    let dates: Vec<_> = loads.iter().chain(&reps).map(|it| it.date).collect();
+    let dates: Vec<_> = loads.iter().chain(&reps).map(|load| load.date).collect();
     let height = match (loads.is_empty(), reps.is_empty()) {
         (true, true) => return Ok(None),
         (false, false) => LOADS + REPS,
@@ -32,7 +33,7 @@ pub(in crate::report) fn lift(series: &LiftSeries, unit: MassUnit) -> Painted<Op
     };
     let days = Ruler::days(&dates);
     let first = dates.iter().min().copied().unwrap_or_default();
-    let place = |it: &LiftPoint| (it.date - first).num_days() as f64;
+    let place = |point: &LiftPoint| (point.date - first).num_days() as f64;
     Figure::drawn(words(series, unit, &loads, &reps), height, |sheet| {
         if loads.is_empty() {
             return draw_reps(sheet, &days, &reps, place);
@@ -56,8 +57,8 @@ fn draw_loads(
     unit: MassUnit,
     place: impl Fn(&LiftPoint) -> f64,
 ) -> Painted<()> {
-    let at = |it: &LiftPoint| Some((place(it), it.heaviest?.for_drawing(unit)));
-    let places: Vec<(f64, f64)> = points.iter().filter_map(|it| at(it)).collect();
+    let at = |point: &LiftPoint| Some((place(point), point.heaviest?.for_drawing(unit)));
+    let places: Vec<(f64, f64)> = points.iter().filter_map(|point| at(point)).collect();
     let y = Ruler::around(places.iter().map(|(_, y)| *y), 6);
     let mut plot = frame(area, unit.symbol(), days, &y)?;
     plot.draw_series(LineSeries::new(places.iter().copied(), MAIN.stroke_width(4)))?;
@@ -82,14 +83,14 @@ fn draw_reps(
     points: &[&LiftPoint],
     place: impl Fn(&LiftPoint) -> f64,
 ) -> Painted<()> {
-    let reps = |it: &LiftPoint| f64::from(it.last_reps.unwrap_or(0));
-    let highest = points.iter().map(|it| reps(it).max(f64::from(it.asked)));
+    let reps = |point: &LiftPoint| f64::from(point.last_reps.unwrap_or(0));
+    let highest = points.iter().map(|point| reps(point).max(f64::from(point.asked)));
     let y = Ruler::bars(highest.fold(1.0, f64::max), 3, 10, 1.45);
     let mut plot = frame(area, "reps", days, &y)?;
-    let asked = points.first().map_or(0.0, |it| f64::from(it.asked));
+    let asked = points.first().map_or(0.0, |point| f64::from(point.asked));
     let across = vec![(days.range.start, asked), (days.range.end, asked)];
     plot.draw_series([PathElement::new(across, SOFT.stroke_width(2))])?;
-    let places: Vec<(f64, f64)> = points.iter().map(|it| (place(it), reps(it))).collect();
+    let places: Vec<(f64, f64)> = points.iter().map(|point| (place(point), reps(point))).collect();
     let size = size(points.len());
     for (at, written) in places.iter().zip(written(&places, &days.range, 2)) {
         let stem = PathElement::new(vec![(at.0, 0.0), *at], OTHER.stroke_width(4));
@@ -112,19 +113,20 @@ fn words(
     let mut note = Vec::new();
     let mut says = Vec::new();
     if !loads.is_empty() {
-        let crosses = if loads.iter().all(|it| it.made) { "" } else { "; cross: a set was missed" };
+        let crosses =
+            if loads.iter().all(|load| load.made) { "" } else { "; cross: a set was missed" };
         note.push(format!("Heaviest load of each session{crosses}."));
-        let each = loads.iter().filter_map(|it| {
-            let missed = if it.made { "" } else { " with a set missed" };
-            Some(format!("{} {}{missed}", short_day(it.date), it.heaviest?.text(unit)))
+        let each = loads.iter().filter_map(|load| {
+            let missed = if load.made { "" } else { " with a set missed" };
+            Some(format!("{} {}{missed}", short_day(load.date), load.heaviest?.text(unit)))
         });
         says.push(format!("Heaviest load: {}.", each.collect::<Vec<_>>().join(", ")));
     }
     if let Some(first) = reps.first() {
         let asked = first.asked;
         note.push(format!("Stems: reps in the open set; level line: the {asked} asked for."));
-        let each = reps.iter().filter_map(|it| {
-            Some(format!("{} {} of {}", short_day(it.date), it.last_reps?, it.asked))
+        let each = reps.iter().filter_map(|rep| {
+            Some(format!("{} {} of {}", short_day(rep.date), rep.last_reps?, rep.asked))
         });
         says.push(format!("Reps in the open set: {}.", each.collect::<Vec<_>>().join(", ")));
     }

@@ -17,16 +17,16 @@ const HEIGHT: u32 = 390;
 
 /// Draws a range series; nothing where nothing was measured.
 pub(in crate::report) fn range(series: &RangeSeries) -> Painted<Option<Figure>> {
-    let read = |it: &&RangePoint| it.before.is_some() || it.after.is_some();
+    let read = |point: &&RangePoint| point.before.is_some() || point.after.is_some();
     let points: Vec<&RangePoint> = series.points.iter().filter(read).collect();
-    let Some(start) = points.iter().map(|it| it.date).min() else { return Ok(None) };
-    let dates: Vec<_> = points.iter().map(|it| it.date).collect();
+    let Some(start) = points.iter().map(|point| point.date).min() else { return Ok(None) };
+    let dates: Vec<_> = points.iter().map(|point| point.date).collect();
     let days = Ruler::days(&dates);
     let band = points
         .iter()
-        .find_map(|it| it.before)
+        .find_map(|point| point.before)
         .map(|first| [first - series.mdc95_tenths, first, first + series.mdc95_tenths].map(number));
-    let all = points.iter().flat_map(|it| [it.before, it.after]).flatten().map(number);
+    let all = points.iter().flat_map(|point| [point.before, point.after]).flatten().map(number);
     let y = Ruler::around(all.chain(band.into_iter().flatten()), 7);
     Figure::drawn(words(series, &points), HEIGHT, |sheet| {
         let axis = format!("{}, {}", series.unit, series.name);
@@ -56,13 +56,13 @@ struct Reading {
 }
 
 fn readings(points: &[&RangePoint], when: MeasuredWhen, start: NaiveDate) -> Vec<Reading> {
-    let reading = |it: &&RangePoint| {
+    let reading = |point: &&RangePoint| {
         let (read, below) = match when {
-            MeasuredWhen::Before => (it.before?, it.after >= it.before),
-            MeasuredWhen::After => (it.after?, it.before > it.after),
+            MeasuredWhen::Before => (point.before?, point.after >= point.before),
+            MeasuredWhen::After => (point.after?, point.before > point.after),
         };
         Some(Reading {
-            at: ((it.date - start).num_days() as f64, number(read)),
+            at: ((point.date - start).num_days() as f64, number(read)),
             text: tenths(read, false),
             side: if below { Beside::Below } else { Beside::Above },
         })
@@ -76,7 +76,7 @@ fn draw_readings(
     before: &[Reading],
     after: &[Reading],
 ) -> Painted<()> {
-    let places = |of: &[Reading]| of.iter().map(|it| it.at).collect::<Vec<_>>();
+    let places = |of: &[Reading]| of.iter().map(|found| found.at).collect::<Vec<_>>();
     let thin = ShapeStyle::from(&OTHER).stroke_width(3);
     plot.draw_series(DashedLineSeries::new(places(after), 8, 8, thin))?;
     plot.draw_series(LineSeries::new(places(before), MAIN.stroke_width(4)))?;
@@ -100,8 +100,8 @@ fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, Strin
     let side = series.side_name.iter().map(|side| format!(", {side}")).collect::<String>();
     let title = format!("{}: {}{side}", series.piece, series.name);
     let mut note = Vec::new();
-    let before = points.iter().any(|it| it.before.is_some());
-    let after = points.iter().any(|it| it.after.is_some());
+    let before = points.iter().any(|point| point.before.is_some());
+    let after = points.iter().any(|point| point.after.is_some());
     note.push(match (before, after) {
         (true, true) => "Dots: before the hold; rings: after it.".to_owned(),
         (true, false) => "Dots: before the hold.".to_owned(),
@@ -124,13 +124,13 @@ fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, Strin
         note.push(format!("Trend before the hold: {trend}."));
     }
     let unit = &series.unit;
-    let each = points.iter().map(|it| {
+    let each = points.iter().map(|point| {
         let read = |when: &str, read: Option<i64>| {
             read.map(|read| format!("{when} {} {unit}", tenths(read, false)))
         };
-        let read = [read("before", it.before), read("after", it.after)];
+        let read = [read("before", point.before), read("after", point.after)];
         let read = read.into_iter().flatten().collect::<Vec<_>>().join(" and ");
-        format!("{} {read}", short_day(it.date))
+        format!("{} {read}", short_day(point.date))
     });
     let says = format!("Readings: {}.", each.collect::<Vec<_>>().join(", "));
     (title, note.join(" "), says)

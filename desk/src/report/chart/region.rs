@@ -13,19 +13,19 @@ const HEIGHT: u32 = 320;
 
 /// Draws a chart a part of the body, all on the same scale so that they can be compared.
 pub(in crate::report) fn regions(weeks: &[RegionMinutes]) -> Painted<Vec<Figure>> {
-    let weeks: Vec<&RegionMinutes> = weeks.iter().filter(|it| it.seconds > 0).collect();
-    let mondays = || weeks.iter().map(|it| it.week_of);
+    let weeks: Vec<&RegionMinutes> = weeks.iter().filter(|week| week.seconds > 0).collect();
+    let mondays = || weeks.iter().map(|week| week.week_of);
     let (Some(first), Some(last)) = (mondays().min(), mondays().max()) else {
         return Ok(Vec::new());
     };
-    let longest = weeks.iter().map(|it| it.seconds).max().unwrap_or(0);
+    let longest = weeks.iter().map(|week| week.seconds).max().unwrap_or(0);
     let x = Ruler::weeks(first, last);
     let y = Ruler::bars(longest as f64 / 60.0, 4, 1, 1.3);
-    let mut names: Vec<&str> = weeks.iter().map(|it| it.region.as_str()).collect();
+    let mut names: Vec<&str> = weeks.iter().map(|week| week.region.as_str()).collect();
     names.sort_unstable();
     names.dedup();
     let figure = |name: &&str| {
-        let of_it = weeks.iter().copied().filter(|it| it.region == *name).collect::<Vec<_>>();
+        let of_it = weeks.iter().copied().filter(|week| week.region == *name).collect::<Vec<_>>();
         region(name, &of_it, first, &x, &y)
     };
     names.iter().map(figure).collect()
@@ -38,10 +38,12 @@ fn region(
     x: &Ruler,
     y: &Ruler,
 ) -> Painted<Figure> {
-    let point =
-        |it: &&RegionMinutes| (week_place(first, it.week_of) as f64, it.seconds as f64 / 60.0);
+    let point = |minutes: &&RegionMinutes| {
+        (week_place(first, minutes.week_of) as f64, minutes.seconds as f64 / 60.0)
+    };
     let each: Vec<(f64, f64)> = weeks.iter().map(point).collect();
-    let says = weeks.iter().map(|it| format!("{} {}", short_day(it.week_of), held(it.seconds)));
+    let says =
+        weeks.iter().map(|week| format!("{} {}", short_day(week.week_of), held(week.seconds)));
     let says = says.collect::<Vec<_>>().join(", ");
     let words = (
         format!("Under stretch: {name}"),

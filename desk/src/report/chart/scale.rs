@@ -148,8 +148,8 @@ fn chosen(
     let apart = (characters as f64 + 0.7) * CHARACTER / scale;
     let mut taken = vec![false; places.len()];
     for index in order {
-        let near = |it: &usize| (places[*it] - places[index]).abs() < apart;
-        if !(0..places.len()).filter(|it| taken[*it]).any(|it| near(&it)) {
+        let near = |place: &usize| (places[*place] - places[index]).abs() < apart;
+        if !(0..places.len()).filter(|found| taken[*found]).any(|found| near(&found)) {
             taken[index] = true;
         }
     }
@@ -184,12 +184,14 @@ mod tests {
 
     #[test]
     fn numbers_are_written_on_all_readings_or_on_two() {
-        let points = |count: u32| (0..count).map(|it| (f64::from(it), f64::from(it.min(60 - it))));
+        let points = |count: u32| {
+            (0..count).map(|found| (f64::from(found), f64::from(found.min(60 - found))))
+        };
         let few: Vec<_> = points(4).collect();
         assert_eq!(written(&few, &(0.0..4.0), 4), [true; 4]);
         let many: Vec<_> = points(60).collect();
         let written = written(&many, &(0.0..60.0), 4);
-        let which: Vec<usize> = (0..60).filter(|it| written[*it]).collect();
+        let which: Vec<usize> = (0..60).filter(|found| written[*found]).collect();
         assert_eq!(which, [30, 59]);
     }
 

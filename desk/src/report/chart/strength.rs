@@ -21,19 +21,22 @@ pub(in crate::report) fn strength(
 ) -> Painted<Option<Figure>> {
     let points = &series.points;
     let (Some(first), true) = (points.first(), points.len() > 1) else { return Ok(None) };
-    let dates: Vec<_> = points.iter().map(|it| it.date).collect();
+    let dates: Vec<_> = points.iter().map(|point| point.date).collect();
     let days = Ruler::days(&dates);
     let number = |mass: Mass| mass.for_drawing(unit);
-    let place =
-        |it: &StrengthPoint, mass: Mass| ((it.date - first.date).num_days() as f64, number(mass));
-    let y = Ruler::around(points.iter().flat_map(|it| [number(it.low), number(it.high)]), 6);
+    let place = |found: &StrengthPoint, mass: Mass| {
+        ((found.date - first.date).num_days() as f64, number(mass))
+    };
+    let y =
+        Ruler::around(points.iter().flat_map(|point| [number(point.low), number(point.high)]), 6);
     Figure::drawn(words(series, unit), HEIGHT, |sheet| {
         let mut plot = frame(sheet, unit.symbol(), &days, &y)?;
-        let over = points.iter().map(|it| place(it, it.high));
-        let under = points.iter().rev().map(|it| place(it, it.low));
+        let over = points.iter().map(|point| place(point, point.high));
+        let under = points.iter().rev().map(|point| place(point, point.low));
         let band: Vec<(f64, f64)> = over.chain(under).collect();
         plot.draw_series([Polygon::new(band, BAND.filled())])?;
-        let places: Vec<(f64, f64)> = points.iter().map(|it| place(it, it.likely)).collect();
+        let places: Vec<(f64, f64)> =
+            points.iter().map(|point| place(point, point.likely)).collect();
         plot.draw_series(LineSeries::new(places.iter().copied(), MAIN.stroke_width(4)))?;
         let size = size(points.len());
         for (at, written) in places.iter().zip(written(&places, &days.range, 5)) {
@@ -56,9 +59,14 @@ fn words(series: &StrengthSeries, unit: MassUnit) -> (String, String, String) {
         series.text
     );
     let number = |mass: Mass| format!("{:.1}", mass.for_drawing(unit));
-    let each = series.points.iter().map(|it| {
-        let (date, symbol) = (short_day(it.date), unit.symbol());
-        format!("{date} {} {symbol} ({} to {})", number(it.likely), number(it.low), number(it.high))
+    let each = series.points.iter().map(|point| {
+        let (date, symbol) = (short_day(point.date), unit.symbol());
+        format!(
+            "{date} {} {symbol} ({} to {})",
+            number(point.likely),
+            number(point.low),
+            number(point.high)
+        )
     });
     (title, note, format!("Strength: {}.", each.collect::<Vec<_>>().join(", ")))
 }

@@ -12,16 +12,17 @@ const HEIGHT: u32 = 360;
 
 /// Draws the weeks; nothing where no session was rated.
 pub(in crate::report) fn weeks(weeks: &[WeekLine]) -> Painted<Option<Figure>> {
-    let highest = weeks.iter().map(|it| it.load).max().unwrap_or(0);
+    let highest = weeks.iter().map(|week| week.load).max().unwrap_or(0);
     let (Some(first), Some(last)) = (weeks.first(), weeks.last()) else { return Ok(None) };
     if highest == 0 {
         return Ok(None);
     }
     let x = Ruler::weeks(first.week_of, last.week_of);
     let y = Ruler::bars(f64::from(highest), 6, 10, 1.2);
-    let place = |it: &WeekLine| week_place(first.week_of, it.week_of) as f64;
-    let each: Vec<(f64, f64)> = weeks.iter().map(|it| (place(it), f64::from(it.load))).collect();
-    let says = weeks.iter().map(|it| format!("{} {}", short_day(it.week_of), it.load));
+    let place = |line: &WeekLine| week_place(first.week_of, line.week_of) as f64;
+    let each: Vec<(f64, f64)> =
+        weeks.iter().map(|week| (place(week), f64::from(week.load))).collect();
+    let says = weeks.iter().map(|week| format!("{} {}", short_day(week.week_of), week.load));
     let says = says.collect::<Vec<_>>().join(", ");
     let words = (
         "Session load by week".to_owned(),

@@ -30,7 +30,7 @@ fn contrast_is_enough_in_every_theme() {
     // Black on white is 21 to 1 by definition.
     assert!((contrast("000", "ffffff") - 21.0).abs() < 1e-9);
     let blocks: Vec<&str> =
-        STYLE.split(":root {").skip(1).map(|it| it.split_once('}').unwrap().0).collect();
+        STYLE.split(":root {").skip(1).map(|split| split.split_once('}').unwrap().0).collect();
     assert_eq!(blocks.len(), 3);
     for block in &blocks {
         // What a later block does not name stands as the first says.

@@ -116,7 +116,7 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         from: vec![],
     };
     let text = |more: i64| {
-        let loads = [50, 60, 70, 80].map(|it| (it + more).to_string());
+        let loads = [50, 60, 70, 80].map(|found| (found + more).to_string());
         format!("{} {}", loads.join(" / "), unit.symbol())
     };
     Proposal {
@@ -262,7 +262,7 @@ pub(super) fn board(members: &[MemberScreen]) -> BoardScreen {
         name: member.name.clone(),
         trained: member.sessions.len() as u32,
         planned: 6,
-        last: member.sessions.iter().map(|it| it.date).max(),
+        last: member.sessions.iter().map(|session| session.date).max(),
         week_load: member.weeks.last().map_or(0, |week| week.load),
         attention: member.attention.clone(),
         proposals: member.proposals.clone(),

@@ -51,7 +51,7 @@ pub(super) fn days(model: &mut Model) -> Wish {
 pub(super) fn options(model: &mut Model) -> Wish {
     let at_hand = model.screen.here.movement.clone();
     let Some(piece) = model.piece() else { return Wish::Nothing };
-    let here = |view: &&OptionView| at_hand.as_ref().is_none_or(|it| view.movement == *it);
+    let here = |view: &&OptionView| at_hand.as_ref().is_none_or(|hand| view.movement == *hand);
     let views: Vec<&OptionView> = piece.options.iter().filter(here).collect();
     if views.is_empty() {
         return model.hint("The plan has no options for this movement.");

@@ -123,7 +123,7 @@ fn prompt(screen: &SessionScreen) -> String {
         text += &format!("{}\n", question.yellow());
     }
     let piece = here.row.as_ref().and_then(|row| row.piece());
-    let piece = screen.pieces.iter().find(|it| Some(it.name.as_str()) == piece);
+    let piece = screen.pieces.iter().find(|shown| Some(shown.name.as_str()) == piece);
     text += &piece.map_or(String::new(), |piece| print::flags(&piece.flags));
     for note in &here.notes {
         text += &format!("{note}\n");

@@ -56,7 +56,7 @@ final class ErrorsTests: XCTestCase {
         XCTAssertEqual(places.count, 2)
         XCTAssertTrue(places[0].contains("back-squad"), places[0])
         XCTAssertTrue(places[1].contains("2 days"), places[1])
-        XCTAssertEqual(error.words, "wéek 1.toml has 2 problems to mend")
+        XCTAssertEqual(error.words, "wéek 1.toml has 2 problems to fix")
     }
 
     func testAHomeThatCannotBeWrittenSaysWhere() throws {

@@ -36,8 +36,8 @@ fn one_open_set() {
 fn days_without_training_widen() {
     let sets = [set(0, 1000, 5, Evidence::Open)];
     let width = |after| {
-        let it = strength(&sets, day(after)).unwrap().unwrap().now();
-        ((it.high / it.low).ln() / 2.0 / Coverage::EIGHTY.deviations()).powi(2)
+        let now = strength(&sets, day(after)).unwrap().unwrap().now();
+        ((now.high / now.low).ln() / 2.0 / Coverage::EIGHTY.deviations()).powi(2)
     };
     assert!((width(7) - width(0) - 7.0 * 0.000_015).abs() < 1e-12);
     let now = |after| strength(&sets, day(after)).unwrap().unwrap().now().likely;
@@ -156,14 +156,15 @@ fn a_trend_is_seen() {
 #[test]
 fn bands_are_the_athletes_own() {
     let width = |loads: [i64; 2]| {
-        let one = |it: u64| set(3 * it, loads[(it % 2) as usize], 5, Evidence::Open);
+        let one = |found: u64| set(3 * found, loads[(found % 2) as usize], 5, Evidence::Open);
         let sets: Vec<_> = (0..20).map(one).collect();
         let band = strength(&sets, day(60)).unwrap().unwrap().expected_reps(Mass::kg(100));
         band.high - band.low
     };
     assert!(width([1000, 1000]) < width([950, 1050]));
     let level = |absurd| {
-        let mut sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Evidence::Open)).collect();
+        let mut sets: Vec<_> =
+            (0..20).map(|found| set(3 * found, 1000, 5, Evidence::Open)).collect();
         sets[19].load = Mass::kg(absurd);
         let now = strength(&sets, day(60)).unwrap().unwrap().now();
         now.high / now.low
@@ -174,7 +175,7 @@ fn bands_are_the_athletes_own() {
 /// The further from the reps that were trained with, the wider what is said.
 #[test]
 fn far_loads_are_foretold_less_well() {
-    let sets: Vec<_> = (0..20).map(|it| set(3 * it, 1000, 5, Evidence::Open)).collect();
+    let sets: Vec<_> = (0..20).map(|found| set(3 * found, 1000, 5, Evidence::Open)).collect();
     let strength = strength(&sets, day(60)).unwrap().unwrap();
     let width = |reps| {
         let load = strength.load_for(reps, 0);
@@ -189,8 +190,8 @@ fn loads_beyond_all_reason() {
     let sets = [set(0, 1000, 8, Evidence::Open)];
     let strength = strength(&sets, NaiveDate::MAX).unwrap().unwrap();
     let reps = |load| {
-        let it = strength.expected_reps(load);
-        (it.low, it.likely, it.high)
+        let reps = strength.expected_reps(load);
+        (reps.low, reps.likely, reps.high)
     };
     assert_eq!(reps(Mass::ZERO), (36, 36, 36));
     assert_eq!(reps(Mass { ten_ng: 1 }).1, 36);

@@ -56,7 +56,7 @@ proptest! {
         tenths in 0_i64..=500,
     ) {
         let open: Vec<_> =
-            (0..sets.len()).filter(|it| sets[*it].evidence == Evidence::Open).collect();
+            (0..sets.len()).filter(|found| sets[*found].evidence == Evidence::Open).collect();
         let mut more = sets.clone();
         let at = open[which.index(open.len())];
         more[at].reps += reps;
@@ -66,7 +66,7 @@ proptest! {
         if reps > 0 || tenths > 0 {
             // And of the only set read on its day, it raises.
             let on = more[at].on;
-            if sets.iter().filter(|it| it.on == on && it.evidence == Evidence::Open).count() == 1 {
+            if sets.iter().filter(|set| set.on == on && set.evidence == Evidence::Open).count() == 1 {
                 prop_assert!(after > before, "{before} stayed {after}");
             }
         }
@@ -79,7 +79,7 @@ proptest! {
         less in 1_u32..=99,
         more in 1_u32..=99,
     ) {
-        let coverage = |it| Coverage::percent(it).unwrap();
+        let coverage = |found| Coverage::percent(found).unwrap();
         let (less, more) = (coverage(less.min(more)), coverage(less.max(more)));
         let strength = today(&sets);
         let load = set(0, tenths, 1, Evidence::Open).load;
@@ -119,7 +119,7 @@ proptest! {
     #[test]
     fn the_order_of_days_does_not_matter(sets in history()) {
         let mut backwards = sets.clone();
-        backwards.sort_by_key(|it| std::cmp::Reverse(it.on));
+        backwards.sort_by_key(|backward| std::cmp::Reverse(backward.on));
         prop_assert_eq!(today(&backwards), today(&sets));
     }
 
@@ -131,7 +131,7 @@ proptest! {
         reserve in any::<u32>(),
     ) {
         let readable: Vec<_> =
-            sets.iter().copied().filter(|it| strength(&[*it], it.on).is_ok()).collect();
+            sets.iter().copied().filter(|set| strength(&[*set], set.on).is_ok()).collect();
         for sets in [&sets, &readable] {
             let Ok(Some(strength)) = strength(sets, today.on) else { continue };
             let now = strength.now_within(Coverage::percent(99).unwrap());

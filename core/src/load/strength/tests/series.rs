@@ -44,10 +44,10 @@ proptest! {
         rows in vec((any::<i64>(), prop::option::of(ANY), ANY), 0..20),
         tame in any::<bool>(),
     ) {
-        let tamed = |it: f64| if tame { it.abs().clamp(1e-100, 1e100) } else { it };
+        let tamed = |found: f64| if tame { found.abs().clamp(1e-100, 1e100) } else { found };
         let mut rows = rows;
         if tame {
-            rows.sort_by_key(|it| it.0);
+            rows.sort_by_key(|row| row.0);
         }
         let known = |(mean, variance)| Start::Known(Normal { mean: tamed(mean), variance: tamed(variance) });
         let start = start.map_or(Start::Diffuse, known);
@@ -60,8 +60,8 @@ proptest! {
         };
         prop_assert!(!filtered.log_likelihood.is_nan());
         for step in &filtered.steps {
-            for it in [step.predicted, step.filtered].into_iter().flatten() {
-                prop_assert!(it.mean.is_finite() && it.variance.is_finite(), "{it:?}");
+            for level in [step.predicted, step.filtered].into_iter().flatten() {
+                prop_assert!(level.mean.is_finite() && level.variance.is_finite(), "{level:?}");
             }
             prop_assert!((0.0..=1.0).contains(&step.gain));
         }
@@ -77,8 +77,8 @@ proptest! {
             .map(|(value, variance)| Moment { day: 3, value: Some(*value), variance: *variance })
             .collect();
         let level = filter(&model, &seen).unwrap().steps.last().unwrap().filtered.unwrap();
-        let precision: f64 = values.iter().map(|it| 1.0 / it.1).sum();
-        let mean = values.iter().map(|it| it.0 / it.1).sum::<f64>() / precision;
+        let precision: f64 = values.iter().map(|found| 1.0 / found.1).sum();
+        let mean = values.iter().map(|found| found.0 / found.1).sum::<f64>() / precision;
         prop_assert!((level.mean - mean).abs() < 1e-9);
         prop_assert!((level.variance * precision - 1.0).abs() < 1e-9);
     }

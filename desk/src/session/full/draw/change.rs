@@ -89,7 +89,7 @@ fn big(steps: &[Step], wide: u16, scale: u16, theme: Theme) -> Option<Vec<Line<'
 /// with them.
 fn block(step: &Step, wide: u16, scale: u16, theme: Theme) -> Option<(u16, Vec<Line<'static>>)> {
     let tight = step.plates.replace(" + ", "+");
-    let fits = |text: &&String| digits::width(text, scale).is_some_and(|it| it <= wide);
+    let fits = |text: &&String| digits::width(text, scale).is_some_and(|width| width <= wide);
     let text = [&step.plates, &tight].into_iter().find(fits)?;
     let verb = format!("{}, each side", step.verb.to_uppercase());
     let width = digits::width(text, scale)?.max(verb.len() as u16);

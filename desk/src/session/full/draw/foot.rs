@@ -120,7 +120,7 @@ fn hints(model: &Model) -> Vec<(String, String)> {
             let late = [SideKeyKind::Later, SideKeyKind::Finish].map(letter);
             let after = hints
                 .iter()
-                .position(|(key, _)| late.iter().flatten().any(|it| key.starts_with(*it)));
+                .position(|(key, _)| late.iter().flatten().any(|late| key.starts_with(*late)));
             let ours = own(&[("q", "leave"), ("v", "read all")]);
             let after = after.unwrap_or(hints.len());
             hints.splice(after..after, ours);

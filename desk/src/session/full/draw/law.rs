@@ -31,13 +31,13 @@ fn readable(ana: &Played, (columns, rows): (u16, u16)) -> [String; 2] {
 fn asked(ana: &Played) -> Option<String> {
     match (ana.model.row()?, &ana.model.piece()?.kind) {
         (Row::Set { set, .. }, PieceKindView::Strength { view }) => {
-            let set = view.sets.iter().find(|it| it.set == *set)?;
+            let set = view.sets.iter().find(|shown| shown.set == *set)?;
             // With much pain nothing is lifted.
             let lifts = ana.model.screen.here.key.kind != KeyKind::Care;
             (set.done.is_none() && lifts).then(|| set.asked_text.clone())
         }
         (Row::Window { window, .. }, PieceKindView::Interval { view }) => {
-            Some(view.windows.iter().find(|it| it.window == *window)?.asked_text.clone())
+            Some(view.windows.iter().find(|shown| shown.window == *window)?.asked_text.clone())
         }
         _ => None,
     }

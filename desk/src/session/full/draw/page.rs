@@ -72,7 +72,7 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
         (kind, model.row())
     {
         view.warm_up.iter().for_each(|step| add(&format!("warm-up: {}", step.text)));
-        let set = view.sets.iter().find(|it| it.set == *set);
+        let set = view.sets.iter().find(|shown| shown.set == *set);
         set.and_then(|set| set.why.as_ref())
             .into_iter()
             .for_each(|why| add(&format!("why: {why}")));

@@ -23,7 +23,7 @@ pub(super) fn parts<'a>(
 ) -> Vec<Part<'a>> {
     let here = &model.screen.here;
     let Some(Row::Set { set, .. }) = model.row() else { return Vec::new() };
-    let Some(set) = view.sets.iter().find(|it| it.set == *set) else { return Vec::new() };
+    let Some(set) = view.sets.iter().find(|shown| shown.set == *set) else { return Vec::new() };
     let mut parts = vec![Part::text(rank::TITLE, wide, theme.strong(), &here.title)];
     // Where it hurts too much there is no load to lift: the care text stands alone, and what does not hurt.
     if here.key.kind == KeyKind::Care {

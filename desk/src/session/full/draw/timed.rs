@@ -23,7 +23,7 @@ pub(super) fn windows<'a>(
 ) -> Vec<Part<'a>> {
     let here = &model.screen.here;
     let Some(Row::Window { window, .. }) = model.row() else { return Vec::new() };
-    let Some(window) = view.windows.iter().find(|it| it.window == *window) else {
+    let Some(window) = view.windows.iter().find(|shown| shown.window == *window) else {
         return Vec::new();
     };
     let mut parts = vec![
@@ -71,16 +71,16 @@ pub(super) fn windows<'a>(
 fn table(view: &IntervalView, here: &WindowView, clock: Option<&ClockView>, theme: Theme) -> Table {
     let behind = |window: u32| clock.is_some_and(|clock| window < clock.turn);
     // What was done stands first: a line that is cut loses its end.
-    let cells = view.windows.iter().map(|it| {
-        let text = match &it.done_text {
-            Some(done) => format!("{done}, {}", it.movement),
-            None if behind(it.window) => format!("not logged: {}", it.asked_text),
-            None => it.asked_text.clone(),
+    let cells = view.windows.iter().map(|window| {
+        let text = match &window.done_text {
+            Some(done) => format!("{done}, {}", window.movement),
+            None if behind(window.window) => format!("not logged: {}", window.asked_text),
+            None => window.asked_text.clone(),
         };
-        vec![it.window.to_string(), text]
+        vec![window.window.to_string(), text]
     });
     let cells: Vec<Vec<String>> = cells.collect();
-    let chosen = view.windows.iter().position(|it| it.window == here.window).unwrap_or(0);
+    let chosen = view.windows.iter().position(|window| window.window == here.window).unwrap_or(0);
     let styles = [theme.here_now(), Theme::usual(), theme.quiet()];
     Table { lines: columns(&cells), chosen, styles }
 }
