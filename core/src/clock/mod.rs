@@ -9,7 +9,7 @@
 //!
 //! - *In one boot* the boot clock decides. A wall clock set back or forward, another time zone, the
 //!   night the clocks change: none of it matters.
-//! - *The phone was started again*: its boot clock began anew, so the wall clock is trusted, and the
+//! - *The phone was started again*: its boot clock began again, so the wall clock is trusted, and the
 //!   state says so ([`Trust::Wall`]). A wall clock that was set in the same stretch cannot be told
 //!   from time passing; so what was held is shown to be confirmed, and can be said by hand.
 //! - *Both*: the phone was started again and the wall clock ran backwards, or lies more than
@@ -23,7 +23,7 @@
 //! the time that can have passed. Seconds typed by hand are the athlete's word, up to
 //! [`MAX_SIDE_MS`] a side; more than the session had gone on is asked about.
 //!
-//! **Marks that make no sense are passed over**, whatever put them there: anything before the
+//! **Marks that make no sense are ignored**, whatever put them there: anything before the
 //! first [`Act::Begin`], a second `Begin`, `Pause` when paused, `Resume` when not, `Extend` when no
 //! side is being held or the side is as long as it may become, and anything once the clock is done.
 //! They are still moments at which the device was seen, so the time rule counts through them.

@@ -68,7 +68,7 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     Ok(device)
 }
 
-/// Lets go of a database and opens it again; one that turned out damaged is built anew.
+/// Lets go of a database and opens it again; one that turned out damaged is built again.
 pub(crate) fn reopened(device: Device) -> Result<Device> {
     let Device { home, identity, opened_at, .. } = device;
     at_home(home, identity, opened_at, false)

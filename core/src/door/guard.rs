@@ -22,7 +22,7 @@ impl Holdfast {
         let Some(state) = held.as_mut() else {
             return Err(Error::invalid(Field::Home, "it is closed: open it again").into());
         };
-        // Whatever a panic leaves half done in memory is dropped below and read anew from the disk.
+        // Whatever a panic leaves half done in memory is dropped below and read again from the disk.
         let done = panic::catch_unwind(AssertUnwindSafe(|| work(state)));
         let error = match done {
             // The checks on opening passed, but a page went bad since: put right what can be.

@@ -37,7 +37,7 @@ pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
 }
 
 /// Writes a flushed file under a name nobody else writes to: several devices may carry one leaf into
-/// one folder at once, and a name that somebody planted as a link is passed over.
+/// one folder at once, and a name that somebody planted as a link is ignored.
 fn write_temporary(folder: &Path, name: &str, bytes: &[u8]) -> Result<PathBuf> {
     static COUNT: AtomicU64 = AtomicU64::new(0);
     loop {

@@ -15,7 +15,7 @@ use crate::store::{Query, date_of, is_coach};
 const LATEST_SETS: u32 = 100;
 
 /// What the next loads of a scheme on a date are worked out from, leaving out the session `during`.
-/// Flags, and the sets of that session, are added by [`super::propose`].
+/// Flags, and the sets of that session, are added by [`super::propose()`].
 pub(crate) fn past(
     connection: &Connection,
     person: PersonId,

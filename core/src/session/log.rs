@@ -107,7 +107,7 @@ impl SessionLog {
         today
             || match &self.finish {
                 None => self.is_recent(at),
-                // Past midnight too it can be looked at, rated anew and taken back.
+                // Past midnight too it can be looked at, rated again and taken back.
                 Some(end) => (0..JUST_MS).contains(&at.wall_ms.saturating_sub(end.first_ms)),
             }
     }

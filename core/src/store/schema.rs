@@ -144,7 +144,7 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
     Ok(())
 }
 
-/// Empties what is folded by making it anew.
+/// Empties what is folded by making it again.
 pub(crate) fn unfold(tx: &Transaction<'_>) -> Result<()> {
     tx.execute_batch(UNFOLD_SQL)?;
     tx.execute_batch(FOLDED_SQL)?;

@@ -152,7 +152,9 @@ pub(crate) fn interval_question(state: &IntervalState, open: &[u32]) -> Option<S
             "the phone was started again: counted on by its wall clock. Is the window right?"
                 .into(),
         ),
-        (_, Trust::Unknown) => Some(format!("{UNKNOWN}. Go on from here, or stop and begin anew?")),
+        (_, Trust::Unknown) => {
+            Some(format!("{UNKNOWN}. Go on from here, or stop and begin again?"))
+        }
     }
 }
 

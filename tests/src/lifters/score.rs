@@ -191,8 +191,8 @@ impl Score {
 
     /// The errors of the model and of every equation, and what the bands hold, line by line.
     pub fn table(&self) -> String {
-        let row = |name: &str, it: &Errors| {
-            let (max, bias, reps) = (it.max(), it.bias(), it.reps());
+        let row = |name: &str, errors: &Errors| {
+            let (max, bias, reps) = (errors.max(), errors.bias(), errors.reps());
             format!("{name:30} max rms {max:.4} mean {bias:+.4}  reps {reps:.3}\n")
         };
         let mut text = row("model", &self.model);

@@ -78,7 +78,7 @@ fn a_locked_screen_changes_nothing_and_running_out_unseen_says_how_long_ago() {
     let over = device.wait(HOUR).hold(&spec);
     assert_eq!(over.phase, HoldPhase::Done { ran_out: true, ago_ms: HOUR - 55_000 });
     assert_eq!((over.held_ms, over.cues), (vec![120_000, 120_000], vec![]));
-    // What is tapped on a finished clock is passed over, and the count goes on.
+    // What is tapped on a finished clock is ignored, and the count goes on.
     device.act(Act::Stop).act(Act::Pause).act(Act::Begin).act(Act::Skip).wait(5);
     let phase = HoldPhase::Done { ran_out: true, ago_ms: HOUR - 54_995 };
     assert_eq!(device.hold(&spec).phase, phase);

@@ -190,7 +190,7 @@ impl Level {
     }
 
     /// The same with a fraction that stays inside the range of a float through the next update, begun
-    /// anew from the variance every few dozen updates: each multiplies both its numbers by much the same.
+    /// again from the variance every few dozen updates: each multiplies both its numbers by much the same.
     fn in_range(self) -> Level {
         // A variance of 1e100 and the walk of all days a list can hold lie within 1e120 of it.
         if (1e-50..=1e50).contains(&self.under) { self } else { Level::of(self.normal) }

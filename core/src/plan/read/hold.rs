@@ -8,7 +8,7 @@ use crate::plan::{HOLD_READY_MS, HOLD_SWITCH_MS, Hold, Protocol, Technique};
 
 /// The longest time to get ready, in milliseconds.
 const LONGEST_READY: i64 = 5 * MINUTE;
-/// The longest time to switch, in milliseconds: after more than this a side is begun anew.
+/// The longest time to switch, in milliseconds: after more than this a side is begun again.
 const LONGEST_SWITCH: i64 = 2 * MINUTE;
 const CONTRACT: &str = "contract = \"6 s\"";
 const RELAX: &str = "relax = \"24 s\"";

@@ -63,7 +63,7 @@ impl<'t> Problems<'t> {
             found.truncate(MAX_PROBLEMS);
             if let Some(last) = found.last_mut() {
                 last.what = format!("and {more} more problems from here on");
-                last.help = "mend these first, then check the plan again".to_owned();
+                last.help = "fix these first, then check the plan again".to_owned();
             }
         }
         Err(found)

@@ -65,7 +65,7 @@ impl Ruler {
         let named = named(&places, &range, 6);
         let mark = |(day, place): (&NaiveDate, &f64)| (*place, short_day(*day));
         let marks = days.iter().zip(&places).zip(named).filter(|(_, named)| *named);
-        Ruler { marks: marks.map(|(it, _)| mark(it)).collect(), range }
+        Ruler { marks: marks.map(|(value, _)| mark(value)).collect(), range }
     }
 
     /// An axis of weeks from one Monday to another; each has a place whether or not it has data.
