@@ -284,6 +284,21 @@ fn three_presses_in_a_rest_do_not_save_three_sets() {
     assert_eq!((shown.here.key.asks, count(ines, "lift")), (Some(Question::Reps), 5));
 }
 
+/// Wherever somebody looks while they rest, the key saves no set: it ends the rest.
+#[test]
+fn in_a_rest_no_row_lets_the_key_save_a_set() {
+    let crew = crew();
+    let ines = known_loads(&crew);
+    let shown = ines.press(&ines.today().unwrap()).unwrap();
+    ines.pass(20_000);
+    let sets = shown.rows.iter().filter(|row| matches!(row, Row::Set { set: 2.., .. }));
+    for row in sets {
+        let key = ines.choose(Some(row.clone())).unwrap().here.key;
+        let tap = serde_json::to_value(key.tap.unwrap()).unwrap();
+        assert_eq!(tap["tap"], "rest", "{row:?}");
+    }
+}
+
 /// With a sign of an emergency, wherever somebody is and whatever hurts how much, the key ends the session.
 #[test]
 fn with_an_emergency_sign_it_finishes() {

@@ -17,7 +17,8 @@ pub(crate) struct OnTheBar<'a> {
     /// One for each warm-up set, then one for each set that has a load.
     steps: Option<Arc<Ramp>>,
     loads: &'a [NextLoad],
-    fresh: bool,
+    /// The sets that are done.
+    done: Vec<u32>,
 }
 
 impl<'a> OnTheBar<'a> {
@@ -31,13 +32,19 @@ impl<'a> OnTheBar<'a> {
         unit: MassUnit,
         done: &[&Lift],
     ) -> OnTheBar<'a> {
-        let fresh = done.is_empty();
         let work = loads.iter().filter_map(|next| next.load);
         let first = work.clone().next().filter(|_| !builds.bar.is_empty());
         let warm_up = first.map_or(Vec::new(), |first| warm_up(builds, first));
         let whole: Vec<Mass> = warm_up.iter().map(|set| set.load).chain(work).collect();
         let steps = by_the_ramp(loads, done).then(|| block.ramp(builds, &whole)).flatten();
-        OnTheBar { builds, unit, warm_up, steps, loads, fresh }
+        OnTheBar {
+            builds,
+            unit,
+            warm_up,
+            steps,
+            loads,
+            done: done.iter().map(|lift| lift.set).collect(),
+        }
     }
 
     /// The warm-up sets, while no set is done. They stay in the ramp afterwards: what they left on the
@@ -49,7 +56,7 @@ impl<'a> OnTheBar<'a> {
             let text = words::warm_up(&load.text, set.reps, build);
             WarmUpView { reps: set.reps, load, text }
         };
-        let shown = self.warm_up.iter().enumerate().filter(|_| self.fresh);
+        let shown = self.warm_up.iter().enumerate().filter(|_| self.done.is_empty());
         shown.map(view).collect()
     }
 
@@ -57,7 +64,11 @@ impl<'a> OnTheBar<'a> {
     pub(crate) fn load(&self, set: u32) -> Option<LoadView> {
         let load = self.loads.iter().find(|next| next.set == set)?.load?;
         let before = self.loads.iter().filter(|next| next.set < set && next.load.is_some()).count();
-        Some(self.view(load, self.warm_up.len() + before))
+        let view = self.view(load, self.warm_up.len() + before);
+        // What is on the bar is what the set before it left there: known once that is done.
+        let is_done = |set| self.done.contains(&set);
+        let comes_next = !is_done(set) && (1..set).all(is_done);
+        Some(LoadView { change: view.change.filter(|_| comes_next), ..view })
     }
 
     fn view(&self, load: Mass, index: usize) -> LoadView {

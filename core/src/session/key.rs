@@ -145,10 +145,8 @@ impl At<'_> {
     fn set(&self, piece: &str, view: &StrengthView, set: u32) -> Key {
         let Some(shown) = set_of(view, set) else { return waits(KeyFor::NoPlan) };
         let what = shown.asked_text.as_str();
-        // Nobody lifts while they rest: the key ends the rest first.
-        if self.rest.is_some_and(|rest| rest.left.is_some_and(|left| left > Millis(0)))
-            && !self.chosen
-        {
+        // Nobody lifts while they rest, wherever they look: the key ends the rest first.
+        if self.rest.is_some_and(|rest| rest.left.is_some_and(|left| left > Millis(0))) {
             let next = format!("set {set}: {what}");
             return moves(KeyFor::Rest(&next), Tap::Rest { act: RestAct::End });
         }

@@ -52,8 +52,7 @@ fn begin(holdfast: &Holdfast, day: Option<String>) -> Outcome<Model> {
     let screen = holdfast.today(now())?;
     let other_day = day.is_some() && day != screen.day;
     let goes_on = match screen.state {
-        SessionState::Running => !other_day,
-        SessionState::Finished => day.is_none(),
+        SessionState::Running | SessionState::Finished => !other_day,
         _ => false,
     };
     if goes_on {

@@ -22,7 +22,7 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
     let screen = holdfast.today(now())?;
     let other_day = day.as_ref().is_some_and(|day| Some(day) != screen.day.as_ref());
     match screen.state {
-        SessionState::Finished if day.is_none() => {
+        SessionState::Finished if !other_day => {
             print::out(&print::sheet(&screen))?;
             print::out(
                 "\nFinished. `undo` opens it again, `finish N` rates it again, Enter leaves it. Another \
