@@ -11,7 +11,7 @@ use holdfast_core::session::{
 use holdfast_core::{Mass, Millis};
 use holdfast_tests::taps::{begin, clock, finish, flag_in, put_off, rate};
 use holdfast_tests::train::squats;
-use holdfast_tests::views::{hold, hold_clock, piece};
+use holdfast_tests::views::{hold, hold_clock, piece, strength};
 use holdfast_tests::{Crew, DAY, Device, LONGER_DAY, MINUTE, SMALL_PLAN};
 use proptest::prelude::*;
 
@@ -371,8 +371,11 @@ fn pain_in_windows_and_holds_stops_their_clock() {
         ines.choose(Some(row)).unwrap().here.key
     };
     assert_eq!((at(1).kind, at(2).kind), (KeyKind::Care, KeyKind::Moves));
+    // The words say what this press does: all of the piece is left, or the clock stops.
+    assert_eq!(at(1).words, "Leave Corners");
     ines.tap(clock("Corners", Act::Begin)).unwrap();
     assert_eq!(at(1).tap, Some(clock("Corners", Act::Stop)));
+    assert_eq!(at(1).words, "Stop Corners");
     ines.tap(clock("Corners", Act::Stop)).unwrap();
     // Nothing chosen by hand any more: the clock that runs is what is at hand.
     ines.choose(None).unwrap();
@@ -387,4 +390,16 @@ fn pain_in_windows_and_holds_stops_their_clock() {
     ines.pass(1_000);
     let shown = ines.press(&ines.today().unwrap()).unwrap();
     assert!(hold(&shown).sides[0].held.is_some());
+}
+
+/// A day that is being trained, looked at by its name, shows what is done of it.
+#[test]
+fn a_running_day_by_its_name_is_the_running_session() {
+    let crew = crew();
+    let ines = known_loads(&crew);
+    let shown = ines.press(&ines.today().unwrap()).unwrap();
+    let day = shown.day.clone();
+    assert!(day.is_some());
+    let named = ines.holdfast.preview(ines.now().date(), day, ines.now()).unwrap();
+    assert_eq!(strength(&named), strength(&shown));
 }

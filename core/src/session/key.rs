@@ -122,7 +122,10 @@ impl At<'_> {
             }
             _ => false,
         };
-        (!over).then(|| key(KeyFor::Leave(&name), KeyKind::Care, Some(tap), None))
+        // The words say what this press does: it stops the clock, or leaves all of the piece.
+        let name = if matches!(row, Row::Window { .. }) { piece.name.clone() } else { name };
+        let of = if runs { KeyFor::Stop(&name) } else { KeyFor::Leave(&name) };
+        (!over).then(|| key(of, KeyKind::Care, Some(tap), None))
     }
 
     /// What is done in a row.

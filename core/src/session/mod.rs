@@ -107,7 +107,11 @@ pub(crate) fn preview(
     day: Option<&str>,
 ) -> Result<SessionScreen> {
     device.require(Role::Athlete, "a session")?;
+    // A day that is being trained is not ahead: what is done of it shows.
+    let now = Snapshot::now(device, at)?;
+    let trained = now.state == SessionState::Running && date == at.date();
     let snapshot = match day {
+        Some(name) if trained && now.day().is_some_and(|today| today.name == name) => now,
         Some(name) => Snapshot::named(device, date, name)?,
         None => Snapshot::ahead(device, date)?,
     };

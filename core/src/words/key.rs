@@ -40,6 +40,8 @@ pub(crate) enum KeyFor<'a> {
     Correct,
     /// A movement that hurts.
     Leave(&'a str),
+    /// The clock of one that hurts.
+    Stop(&'a str),
     /// An emergency sign.
     Emergency,
     /// A finished session.
@@ -71,6 +73,7 @@ pub(crate) fn key(of: &KeyFor<'_>) -> String {
         KeyFor::Finish => "Finish with a rating".into(),
         KeyFor::Correct => "Correct".into(),
         KeyFor::Leave(what) => format!("Leave {what}"),
+        KeyFor::Stop(what) => format!("Stop {what}"),
         KeyFor::Emergency => "Finish, and get emergency care".into(),
         KeyFor::Finished => "Leave".into(),
     }
@@ -97,6 +100,7 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Finish => "0 is rest, 10 the hardest there is.".into(),
         KeyFor::Correct => "It is logged already.".into(),
         KeyFor::Leave(_) => "It hurts: go on with the next piece.".into(),
+        KeyFor::Stop(_) => "It hurts: stop the clock first.".into(),
         KeyFor::Emergency => "Stop now. Do not train on.".into(),
         KeyFor::Finished => "The next exchange carries it to your coach.".into(),
     })
