@@ -26,7 +26,7 @@ pub(in crate::report) fn weeks(weeks: &[WeekLine]) -> Painted<Option<Figure>> {
     let says = says.collect::<Vec<_>>().join(", ");
     let words = (
         "Session load by week".to_owned(),
-        "Effort times minutes, added up from Monday to Sunday.".to_owned(),
+        "RPE times minutes, added up from Monday to Sunday.".to_owned(),
         format!("Session load of the week from: {says}."),
     );
     Figure::drawn(words, HEIGHT, |sheet| {
