@@ -1,5 +1,7 @@
 //! A body of any kind: its name in journals, its JSON, how it is looked up.
 
+use serde_json::value::{RawValue, to_raw_value};
+
 use super::kinds::{
     Cleared, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, PlanText, Profile, PutOff,
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
@@ -43,8 +45,8 @@ macro_rules! bodies {
             }
 
             /// Writes the body as JSON.
-            pub(crate) fn encode(&self) -> Result<String> {
-                Ok(match self { $(Body::$kind(body) => serde_json::to_string(body)?),+ })
+            pub(crate) fn encode(&self) -> Result<Box<RawValue>> {
+                Ok(match self { $(Body::$kind(body) => to_raw_value(body)?),+ })
             }
         }
 
@@ -150,10 +152,10 @@ impl Body {
     ///
     /// Own fields must therefore always be written, empty or not: one left out would keep what the
     /// earlier version said.
-    pub(crate) fn encode_over(&self, parent: &str) -> Result<String> {
+    pub(crate) fn encode_over(&self, parent: &str) -> Result<Box<RawValue>> {
         let mut fields: serde_json::Map<String, serde_json::Value> = serde_json::from_str(parent)?;
-        let own: serde_json::Map<_, _> = serde_json::from_str(&self.encode()?)?;
+        let own: serde_json::Map<_, _> = serde_json::from_str(self.encode()?.get())?;
         fields.extend(own);
-        Ok(serde_json::to_string(&fields)?)
+        Ok(to_raw_value(&fields)?)
     }
 }

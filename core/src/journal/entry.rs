@@ -85,10 +85,11 @@ impl Entry {
         record: Option<RecordId>,
         parents: Vec<EntryId>,
         kind: &str,
-        body: &str,
+        body: Box<RawValue>,
     ) -> Result<Entry> {
-        let record = record
-            .unwrap_or_else(|| RecordId::derive(id.device, id.number, at.wall_ms, body.as_bytes()));
+        let record = record.unwrap_or_else(|| {
+            RecordId::derive(id.device, id.number, at.wall_ms, body.get().as_bytes())
+        });
         let local = at.local();
         let line = Line {
             v: 1,
@@ -98,7 +99,7 @@ impl Entry {
             k: kind.to_owned(),
             id: record,
             par: parents,
-            body: RawValue::from_string(body.to_owned())?,
+            body,
         };
         let raw = serde_json::to_string(&line)?;
         if raw.len() > MAX_LINE_BYTES {
@@ -217,6 +218,7 @@ mod tests {
 
     fn entry(body: &str) -> Entry {
         let id = EntryId { device: device(), number: 7 };
+        let body = RawValue::from_string(body.to_owned()).unwrap();
         Entry::write(id, Hlc { ms: 9, count: 2 }, &at(), None, vec![id], "later", body).unwrap()
     }
 

@@ -7,6 +7,7 @@ use crate::journal::Lift;
 use crate::load::{NextLoad, Prepared, Ramp, RampStep, WarmUpSet, colour_of, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::Builds;
+use crate::store::Logged;
 use crate::words;
 
 /// A piece's warm-up and the steps of its ramp.
@@ -17,38 +18,28 @@ pub(crate) struct OnTheBar<'a> {
     /// One for each warm-up set, then one for each set that has a load.
     steps: Option<Arc<Ramp>>,
     loads: &'a [NextLoad],
-    /// The sets that are done.
-    done: Vec<u32>,
 }
 
 impl<'a> OnTheBar<'a> {
-    /// Works out the ramp, as long as everything done of the piece went by it. Otherwise nobody knows
-    /// which plates are on the bar: then each load is built as it would be alone, and no change is
-    /// named.
+    /// Works out the ramp where the piece goes by it. Otherwise nobody knows which plates are on the
+    /// bar: then each load is built as it would be alone, and no change is named.
     pub(crate) fn new(
         block: &Prepared,
         builds: &'a Builds,
         loads: &'a [NextLoad],
         unit: MassUnit,
-        done: &[&Lift],
+        by_the_ramp: bool,
     ) -> OnTheBar<'a> {
         let work = loads.iter().filter_map(|next| next.load);
         let first = work.clone().next().filter(|_| !builds.bar.is_empty());
         let warm_up = first.map_or(Vec::new(), |first| warm_up(builds, first));
         let whole: Vec<Mass> = warm_up.iter().map(|set| set.load).chain(work).collect();
-        let steps = by_the_ramp(loads, done).then(|| block.ramp(builds, &whole)).flatten();
-        OnTheBar {
-            builds,
-            unit,
-            warm_up,
-            steps,
-            loads,
-            done: done.iter().map(|lift| lift.set).collect(),
-        }
+        let steps = by_the_ramp.then(|| block.ramp(builds, &whole)).flatten();
+        OnTheBar { builds, unit, warm_up, steps, loads }
     }
 
-    /// The warm-up sets, while no set is done. They stay in the ramp afterwards: what they left on the
-    /// bar is what the next set starts from.
+    /// The warm-up sets. They stay in the ramp once a set is done: what they left on the bar is what the
+    /// next set starts from.
     pub(crate) fn warm_up(&self) -> Vec<WarmUpView> {
         let view = |(index, set): (usize, &WarmUpSet)| {
             let load = self.view(set.load, index);
@@ -56,19 +47,14 @@ impl<'a> OnTheBar<'a> {
             let text = words::warm_up(&load.text, set.reps, build);
             WarmUpView { reps: set.reps, load, text }
         };
-        let shown = self.warm_up.iter().enumerate().filter(|_| self.done.is_empty());
-        shown.map(view).collect()
+        self.warm_up.iter().enumerate().map(view).collect()
     }
 
     /// The load of a set counted from 1.
     pub(crate) fn load(&self, set: u32) -> Option<LoadView> {
         let load = self.loads.iter().find(|next| next.set == set)?.load?;
         let before = self.loads.iter().filter(|next| next.set < set && next.load.is_some()).count();
-        let view = self.view(load, self.warm_up.len() + before);
-        // What is on the bar is what the set before it left there: known once that is done.
-        let is_done = |set| self.done.contains(&set);
-        let comes_next = !is_done(set) && (1..set).all(is_done);
-        Some(LoadView { change: view.change.filter(|_| comes_next), ..view })
+        Some(self.view(load, self.warm_up.len() + before))
     }
 
     fn view(&self, load: Mass, index: usize) -> LoadView {
@@ -142,8 +128,8 @@ fn diameter_mm(plate: Mass) -> u32 {
 
 /// True while the sets done were lifted as proposed and what was proposed still is. A first time is never
 /// like that: its first load is the athlete's own.
-fn by_the_ramp(loads: &[NextLoad], done: &[&Lift]) -> bool {
-    done.iter().all(|lift| {
+pub(crate) fn by_the_ramp(loads: &[NextLoad], done: &[&Logged<Lift>]) -> bool {
+    done.iter().map(|lift| &lift.body).all(|lift| {
         let next = loads.iter().find(|next| next.set == lift.set);
         lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
     })

@@ -17,11 +17,16 @@ pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<Stri
         return Some(format!("{} reps where {asked} were asked for", lift.reps));
     }
     let load = lift.load?;
-    let near = [builds.at_or_below(load), builds.above(load)].into_iter().flatten();
-    let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
-    if !near.is_empty() && builds.exactly(load).is_none() {
-        let load = words::load_text(load, unit);
-        return Some(format!("this room cannot build {load}: nearest is {}", near.join(" or ")));
+    if builds.exactly(load).is_none() {
+        let near = [builds.below(load), builds.above(load)].into_iter().flatten();
+        let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
+        if !near.is_empty() {
+            let load = words::load_text(load, unit);
+            return Some(format!(
+                "this room cannot build {load}: nearest is {}",
+                near.join(" or ")
+            ));
+        }
     }
     // A fifth off what was proposed: common practice, no source.
     let planned = lift.planned?;

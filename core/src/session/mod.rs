@@ -18,6 +18,7 @@ mod said;
 mod screen;
 mod sheet;
 mod snapshot;
+mod strength;
 mod tap;
 mod taps;
 mod timed;
@@ -31,7 +32,7 @@ use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
 use crate::history::open_flags;
 use crate::instant::Instant;
-use crate::journal::{Entry, Role, Session};
+use crate::journal::{Body, Entry, Role, Session, body_of};
 use crate::store::{Draft, session_entries};
 use crate::words;
 use said::Saved;
@@ -78,6 +79,16 @@ impl Kept {
 /// The screen at a moment.
 pub(crate) fn screen(device: &mut Device, kept: &mut Kept, at: &Instant) -> Result<SessionScreen> {
     let snapshot = kept.snapshot(device, at)?;
+    show(device, kept, snapshot, at)
+}
+
+/// The screen made from a snapshot, which is kept.
+fn show(
+    device: &Device,
+    kept: &mut Kept,
+    snapshot: Snapshot,
+    at: &Instant,
+) -> Result<SessionScreen> {
     require_of(&snapshot.profile, Role::Athlete, "a session")?;
     if kept.saved_as_of != Some(snapshot.last_number) {
         kept.saved = last_saved(device, &snapshot)?;
@@ -155,16 +166,21 @@ pub(crate) fn tap(
         kept.chosen = None;
     }
     let saved = entries.last().map(|entry| entry.id.number);
+    // Read back from the very lines that were written: what is on screen is what is on disk.
+    let bodies: Vec<Body> = entries.iter().filter_map(|entry| body_of(&entry.raw)).collect();
     if undone.is_none() {
-        kept.saved = said::saved(&snapshot, &entries);
+        kept.saved = Saved::of(&snapshot, &bodies);
         kept.saved_as_of = saved;
     }
-    snapshot.go_on(&entries, device.store.revision()?);
-    kept.snapshot = Some(snapshot);
     if matches!(tap, Tap::Finish { .. }) {
         device.cut_after_saving();
     }
-    Ok(SessionScreen { saved, undone, ..screen(device, kept, at)? })
+    let revision = device.store.revision()?;
+    snapshot.go_on(&entries, bodies, revision);
+    if !snapshot.is_true_at(revision, at) {
+        snapshot = Snapshot::now(device, at)?;
+    }
+    Ok(SessionScreen { saved, undone, ..show(device, kept, snapshot, at)? })
 }
 
 /// True for a tap that is not to be done: its screen is not the latest, or it came at once.

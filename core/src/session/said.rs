@@ -2,7 +2,7 @@
 
 use super::screen::Row;
 use super::snapshot::Snapshot;
-use crate::journal::{Body, Entry, body_of};
+use crate::journal::Body;
 use crate::plan::Exercise;
 use crate::words::{self, Names};
 
@@ -22,13 +22,7 @@ impl Saved {
     }
 }
 
-/// What entries that were just written say.
-pub(super) fn saved(snapshot: &Snapshot, entries: &[Entry]) -> Option<Saved> {
-    let bodies: Vec<Body> = entries.iter().filter_map(|entry| body_of(&entry.raw)).collect();
-    Saved::of(snapshot, &bodies)
-}
-
-/// The same in words alone.
+/// What bodies say together, in words.
 pub(super) fn said(snapshot: &Snapshot, bodies: &[Body]) -> String {
     let name_of = |exercise: &Exercise| match &snapshot.block {
         Some(block) => block.name_of(exercise),

@@ -1,23 +1,15 @@
 //! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
 
-use super::able::able_view;
-use super::bar::OnTheBar;
-use super::doubt::doubt;
 use super::log::SessionLog;
-use super::screen::{
-    ExpectedReps, FlagView, LoadView, OptionView, PieceKindView, PieceState, PieceView,
-    SetDoneView, SetView, StrengthView,
-};
+use super::screen::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
 use super::snapshot::Snapshot;
 use crate::care::advice_for;
-use crate::history::{Proposed, propose, set_done};
-use crate::instant::{Instant, Millis};
-use crate::journal::{Lift, Part, Until};
-use crate::load::strength::RepsBand;
-use crate::load::{Able, NextLoad, Prepared, Reason};
+use crate::instant::Instant;
+use crate::journal::{Part, Until};
+use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Builds, Day, Exercise, Piece, PieceKind, Strength};
-use crate::store::{Logged, date_of};
+use crate::plan::{Day, Exercise, Piece, PieceKind};
+use crate::store::date_of;
 use crate::words;
 
 /// What a sheet is made from.
@@ -31,7 +23,11 @@ pub(crate) struct Sheet<'a> {
 impl Sheet<'_> {
     /// Every piece of the day.
     pub(crate) fn pieces(&self) -> Vec<PieceView> {
-        let draw = |piece: &Piece| self.snapshot.drawn(&piece.name, || self.piece(piece));
+        let draw = |piece: &Piece| match piece.kind {
+            // Drawn from what it asks for, which is kept.
+            PieceKind::Strength(_) => self.piece(piece),
+            _ => self.snapshot.drawn(&piece.name, || self.piece(piece)),
+        };
         self.day.pieces.iter().map(draw).collect()
     }
 
@@ -90,103 +86,6 @@ impl Sheet<'_> {
 
     pub(super) fn unit(&self) -> MassUnit {
         self.snapshot.profile.unit
-    }
-
-    /// What is proposed for a strength piece.
-    pub(crate) fn proposal(&self, piece: &str, strength: &Strength) -> Proposed<'_> {
-        let exercise = self.snapshot.exercise(piece, &strength.movement);
-        let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
-        let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
-        let so_far = so_far.map(set_done).collect();
-        let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
-        propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
-    }
-
-    fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
-        let Proposed { exercise, builds, history, loads } = self.proposal(name, strength);
-        let (able, unit) = (history.able, self.unit());
-        let lifts = self.log().map_or(&[][..], |log| &log.lifts);
-        let done: Vec<&Lift> =
-            lifts.iter().map(|lift| &lift.body).filter(|lift| lift.piece == name).collect();
-        let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, &done);
-        let movement = self.block.name_of(&exercise);
-        let set = |next: &NextLoad| {
-            let load = on_the_bar.load(next.set);
-            self.set(name, strength, next, load, able.as_ref(), &movement)
-        };
-        let sets: Vec<SetView> = loads.iter().map(set).collect();
-        let bar = (!builds.bar.is_empty()).then(|| builds.bar.clone());
-        StrengthView {
-            heading: words::strength_heading(&movement, bar.as_deref(), strength.rest_ms),
-            movement,
-            bar,
-            able: able.map(|able| able_view(able, unit)),
-            warm_up: on_the_bar.warm_up(),
-            next_set: sets.iter().find(|set| set.done.is_none()).map(|set| set.set),
-            sets,
-            rest: Millis(strength.rest_ms),
-            rest_text: words::clock_time(strength.rest_ms),
-            exercise,
-        }
-    }
-
-    fn set(
-        &self,
-        piece: &str,
-        strength: &Strength,
-        next: &NextLoad,
-        load: Option<LoadView>,
-        able: Option<&Able>,
-        movement: &str,
-    ) -> SetView {
-        let set = next.set;
-        let done = self.log().and_then(|log| log.lift(piece, set));
-        let open = strength.scheme.is_open(set);
-        let asked = strength.scheme.target(set).unwrap_or(0);
-        let reps_text = words::reps(asked, open);
-        let load_text = match (&load, &next.reason) {
-            (Some(load), _) => load.text.clone(),
-            (None, Reason::Free) => "no load".into(),
-            (None, _) => "you say".into(),
-        };
-        SetView {
-            set,
-            asked,
-            open,
-            asked_text: words::set_asked(load.as_ref().map(|load| load.text.as_str()), &reps_text),
-            reps_text,
-            expected: able.zip(next.load.filter(|_| open)).map(expected),
-            load,
-            load_text,
-            // What is done needs no advice any more how to find its load.
-            why: (done.is_none() || !next.reason.asks())
-                .then(|| words::why(&next.reason, self.unit())),
-            reason: next.reason.clone(),
-            from: next.from.clone(),
-            done: done.map(|lift| self.set_done(lift, movement)),
-        }
-    }
-
-    fn set_done(&self, lift: &Logged<Lift>, movement: &str) -> SetDoneView {
-        let Lift { load, reps, reserve, .. } = lift.body;
-        let (made, conflict) = (lift.body.made(), lift.heads > 1);
-        let (load_text, lifted) = (self.load_text(load), self.block.name_of(&lift.body.exercise));
-        let other = (lifted != movement).then_some(lifted.as_str());
-        SetDoneView {
-            text: words::set_done(load_text.as_deref(), reps, reserve, made, other, conflict),
-            load,
-            load_text,
-            reps,
-            reserve,
-            made,
-            doubt: doubt(&lift.body, self.builds_of(lift), self.unit()),
-            movement: lifted,
-            conflict,
-        }
-    }
-
-    fn builds_of(&self, lift: &Logged<Lift>) -> &Builds {
-        self.block.builds(&lift.body.exercise, self.unit())
     }
 
     fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
@@ -248,9 +147,4 @@ fn progress(state: PieceState, done: usize, all: usize) -> Option<String> {
         PieceState::Todo if all == 1 => None,
         PieceState::Todo | PieceState::Done => Some(words::progress(done, all)),
     }
-}
-
-fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
-    let RepsBand { low, high, .. } = able.strength.expected_reps(load);
-    ExpectedReps { low, high, text: words::expected_reps(low, high) }
 }

@@ -13,6 +13,7 @@ use rusqlite::Connection;
 
 use super::log::SessionLog;
 use super::screen::{PieceView, SessionState};
+use super::strength::Asked;
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
@@ -47,6 +48,8 @@ pub(crate) struct Snapshot {
     past: Vec<(String, History)>,
     /// Pieces as they were drawn, without a clock that moves: a tap changes one of them.
     drawn: RefCell<Vec<PieceView>>,
+    /// What strength pieces ask for, by their names.
+    asked: RefCell<Vec<(String, Arc<Asked>)>>,
 }
 
 impl Snapshot {
@@ -112,6 +115,7 @@ impl Snapshot {
             unpublished: unpublished(connection, device.identity.device)?,
             past: Vec::new(),
             drawn: RefCell::default(),
+            asked: RefCell::default(),
         })
     }
 
@@ -197,17 +201,30 @@ impl Snapshot {
         view
     }
 
+    /// What a strength piece asked for when it was drawn last.
+    pub(crate) fn asked(&self, piece: &str) -> Option<Arc<Asked>> {
+        let known = self.asked.borrow();
+        known.iter().find(|(name, _)| name == piece).map(|(_, asked)| Arc::clone(asked))
+    }
+
+    /// Keeps what a strength piece asks for.
+    pub(crate) fn keep_asked(&self, piece: &str, asked: &Arc<Asked>) {
+        let mut known = self.asked.borrow_mut();
+        known.retain(|(name, _)| name != piece);
+        known.push((piece.to_owned(), Arc::clone(asked)));
+    }
+
     /// True while it is what a screen at a moment is made from.
     pub(crate) fn is_true_at(&self, revision: Revision, at: &Instant) -> bool {
         let shown = self.log.as_ref().is_some_and(|log| log.is_shown_at(at));
         self.revision == revision && shown
     }
 
-    /// Goes on to the revision after entries that were just committed, reading them from the very lines
-    /// that were written. Where they change more than the session at hand it stays as it is, and with
-    /// that is no longer true.
-    pub(crate) fn go_on(&mut self, entries: &[Entry], revision: Revision) {
-        let taken = self.taken(entries).filter(|_| revision.follows(self.revision));
+    /// Goes on to the revision after entries that were just committed, with the bodies their lines hold.
+    /// Where they change more than the session at hand it stays as it is, and with that is no longer
+    /// true.
+    pub(crate) fn go_on(&mut self, entries: &[Entry], bodies: Vec<Body>, revision: Revision) {
+        let taken = self.taken(entries, bodies).filter(|_| revision.follows(self.revision));
         if let (Some(taken), Some(log)) = (taken, &mut self.log) {
             self.unpublished += taken.len() as u64;
             self.last_number = entries.last().map_or(self.last_number, |entry| entry.id.number);
@@ -221,16 +238,19 @@ impl Snapshot {
     }
 
     /// The records that entries begin, where those change nothing but the session at hand.
-    fn taken(&self, entries: &[Entry]) -> Option<Vec<Logged<Body>>> {
+    fn taken(&self, entries: &[Entry], bodies: Vec<Body>) -> Option<Vec<Logged<Body>>> {
+        if bodies.len() != entries.len() {
+            return None;
+        }
         // After a wall clock set back a fresh reading would order records otherwise.
         let latest = self.log.as_ref()?.all.last().map_or(i64::MIN, |last| last.first_ms);
-        let one = |entry: &Entry| {
-            // The first version of a record stands alone: nothing else can change what it shows.
+        let one = |(entry, body): (&Entry, Body)| {
+            // The first entry of a record stands alone: nothing else can change what it shows.
             let alone = entry.parents.is_empty() && entry.wall_ms >= latest;
-            let logged = Logged::first_version(entry, self.profile.person)?;
-            (alone && is_of_the_session(&logged.body)).then_some(logged)
+            let taken = alone && is_of_the_session(&body);
+            taken.then(|| Logged::begun(entry, self.profile.person, body))
         };
-        entries.iter().map(one).collect()
+        entries.iter().zip(bodies).map(one).collect()
     }
 }
 

@@ -69,10 +69,10 @@ fn append(
             None => body.encode()?,
         };
         let parents = heads.iter().map(|(id, _, _)| *id).collect();
-        let entry = Entry::write(id, hlc, at, record, parents, body.kind(), &json)?;
+        let entry = Entry::write(id, hlc, at, record, parents, body.kind(), json)?;
         fold::insert(tx, &entry, Some(body))?;
         #[cfg(feature = "planted-panic")]
-        planted_panic(&json);
+        planted_panic(&entry.raw);
         entries.push(entry);
     }
     Ok((entries, hlc))
@@ -81,8 +81,8 @@ fn append(
 /// The fault that the bindings' tests plant: in the midst of a write, with the lock held.
 #[cfg(feature = "planted-panic")]
 #[allow(clippy::panic, reason = "the point of it")]
-fn planted_panic(json: &str) {
-    if json.contains("(planted panic)") {
+fn planted_panic(line: &str) {
+    if line.contains("(planted panic)") {
         panic!("a panic that a test planted");
     }
 }

@@ -14,8 +14,8 @@ use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, 
 
 /// Puts an entry into the journal and folds it. Says whether it was new.
 pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) -> Result<bool> {
-    let device = entry.id.device;
-    if !insert_row(tx, entry)? {
+    let (device, digest) = (entry.id.device, entry.digest());
+    if !insert_row(tx, entry, digest)? {
         return Ok(false);
     }
     let body = body.or_else(|| body_of(&entry.raw));
@@ -26,12 +26,8 @@ pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) ->
     match body {
         // By far the commonest case: the first version of a record.
         Some(body) if alone && entry.kind != TakenBack::NAME => {
-            let shown = Shown {
-                digest: entry.digest(),
-                first_ms: entry.wall_ms,
-                heads: 1,
-                taken_back: false,
-            };
+            let first_ms = entry.wall_ms;
+            let shown = Shown { digest, first_ms, heads: 1, taken_back: false };
             put(
                 tx,
                 entry.record,
@@ -47,7 +43,7 @@ pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) ->
     Ok(true)
 }
 
-fn insert_row(tx: &Transaction<'_>, entry: &Entry) -> Result<bool> {
+fn insert_row(tx: &Transaction<'_>, entry: &Entry, digest: i64) -> Result<bool> {
     let device = entry.id.device;
     let changed = tx
         .prepare_cached(
@@ -56,7 +52,7 @@ fn insert_row(tx: &Transaction<'_>, entry: &Entry) -> Result<bool> {
         .execute(params![
             device.0,
             entry.id.number as i64,
-            entry.digest(),
+            digest,
             entry.hlc.ms,
             entry.hlc.count,
             entry.wall_ms,
@@ -76,7 +72,7 @@ pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64>
     let mut devices: BTreeSet<DeviceId> = BTreeSet::new();
     let mut new = 0;
     for entry in entries {
-        if insert_row(tx, entry)? {
+        if insert_row(tx, entry, entry.digest())? {
             new += 1;
             touched.insert(entry.record);
             if entry.kind == Profile::NAME {

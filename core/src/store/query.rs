@@ -28,17 +28,17 @@ pub(crate) struct Logged<T> {
 }
 
 impl Logged<Body> {
-    /// The record that an entry starts, as a query would find it.
-    pub(crate) fn first_version(entry: &Entry, person: PersonId) -> Option<Logged<Body>> {
-        Some(Logged {
+    /// The record that an entry begins, as a query would find it.
+    pub(crate) fn begun(entry: &Entry, person: PersonId, body: Body) -> Logged<Body> {
+        Logged {
             record: entry.record,
             person,
             id: entry.id,
             first_ms: entry.wall_ms,
             offset_min: entry.offset_min,
             heads: 1,
-            body: body_of(&entry.raw)?,
-        })
+            body,
+        }
     }
 
     /// The same record with its body's own type, when it is of that kind.

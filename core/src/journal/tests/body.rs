@@ -6,7 +6,7 @@ use crate::journal::Body;
 fn a_correction_keeps_what_a_newer_app_wrote() {
     let newer = r#"{"flag":"0199aa00-0000-7000-8000-000000000000","told":"by phone"}"#;
     let body = Body::decode("clear", newer).unwrap();
-    assert!(body.encode_over(newer).unwrap().contains(r#""told":"by phone""#));
+    assert!(body.encode_over(newer).unwrap().get().contains(r#""told":"by phone""#));
 }
 
 /// Lines as they were written before rest, start stations and reasons were.

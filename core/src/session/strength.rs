@@ -1,0 +1,168 @@
+//! A strength piece as one athlete sees it: what is asked, and what is done of it.
+//!
+//! What is asked stays the same from set to set as long as the loads do, and making its texts costs
+//! more than all else a tap does. So the snapshot keeps it, and a tap only adds what was done.
+
+use std::sync::Arc;
+
+use super::able::able_view;
+use super::bar::{OnTheBar, by_the_ramp};
+use super::doubt::doubt;
+use super::screen::{ChangeView, ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
+use super::sheet::Sheet;
+use crate::history::{Proposed, propose, set_done};
+use crate::instant::Millis;
+use crate::journal::Lift;
+use crate::load::strength::RepsBand;
+use crate::load::{Able, NextLoad, Reason};
+use crate::mass::Mass;
+use crate::plan::Strength;
+use crate::store::Logged;
+use crate::words;
+
+/// What a strength piece asks for: of one snapshot the same for the same loads on the same bar.
+pub(crate) struct Asked {
+    loads: Vec<NextLoad>,
+    by_the_ramp: bool,
+    /// The piece as if nothing were done of it, its warm-up included.
+    view: StrengthView,
+    /// What to do to the bar for each set; not yet on it.
+    changes: Vec<Option<ChangeView>>,
+}
+
+impl Sheet<'_> {
+    /// What is proposed for a strength piece.
+    pub(crate) fn proposal(&self, piece: &str, strength: &Strength) -> Proposed<'_> {
+        let exercise = self.snapshot.exercise(piece, &strength.movement);
+        let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
+        let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
+        let so_far = so_far.map(set_done).collect();
+        let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
+        propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
+    }
+
+    pub(super) fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
+        let lifts = self.log().map_or(&[][..], |log| &log.lifts);
+        let done: Vec<&Logged<Lift>> =
+            lifts.iter().filter(|lift| lift.body.piece == name).collect();
+        let proposed = self.proposal(name, strength);
+        let by_the_ramp = by_the_ramp(&proposed.loads, &done);
+        let same =
+            |asked: &Asked| asked.loads == proposed.loads && asked.by_the_ramp == by_the_ramp;
+        let known = self.snapshot.asked(name).filter(|asked| same(asked));
+        let asked = known.unwrap_or_else(|| {
+            let asked = Arc::new(self.asked(strength, proposed, by_the_ramp));
+            self.snapshot.keep_asked(name, &asked);
+            asked
+        });
+        self.with_what_is_done(&asked, &done)
+    }
+
+    /// What a piece asks for, as if nothing were done of it.
+    fn asked(&self, strength: &Strength, proposed: Proposed<'_>, by_the_ramp: bool) -> Asked {
+        let Proposed { exercise, builds, history, loads } = proposed;
+        let (able, unit) = (history.able, self.unit());
+        let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, by_the_ramp);
+        let set = |next: &NextLoad| {
+            let mut load = on_the_bar.load(next.set);
+            let change = load.as_mut().and_then(|load| load.change.take());
+            (self.set(strength, next, load, able.as_ref()), change)
+        };
+        let (sets, changes) = loads.iter().map(set).unzip();
+        let movement = self.block.name_of(&exercise);
+        let bar = (!builds.bar.is_empty()).then(|| builds.bar.clone());
+        let view = StrengthView {
+            heading: words::strength_heading(&movement, bar.as_deref(), strength.rest_ms),
+            movement,
+            bar,
+            able: able.map(|able| able_view(able, unit)),
+            warm_up: on_the_bar.warm_up(),
+            next_set: None,
+            sets,
+            rest: Millis(strength.rest_ms),
+            rest_text: words::clock_time(strength.rest_ms),
+            exercise,
+        };
+        Asked { loads, by_the_ramp, view, changes }
+    }
+
+    fn set(
+        &self,
+        strength: &Strength,
+        next: &NextLoad,
+        load: Option<LoadView>,
+        able: Option<&Able>,
+    ) -> SetView {
+        let set = next.set;
+        let open = strength.scheme.is_open(set);
+        let asked = strength.scheme.target(set).unwrap_or(0);
+        let reps_text = words::reps(asked, open);
+        let load_text = match (&load, &next.reason) {
+            (Some(load), _) => load.text.clone(),
+            (None, Reason::Free) => "no load".into(),
+            (None, _) => "you say".into(),
+        };
+        SetView {
+            set,
+            asked,
+            open,
+            asked_text: words::set_asked(load.as_ref().map(|load| load.text.as_str()), &reps_text),
+            reps_text,
+            expected: able.zip(next.load.filter(|_| open)).map(expected),
+            load,
+            load_text,
+            why: Some(words::why(&next.reason, self.unit())),
+            reason: next.reason.clone(),
+            from: next.from.clone(),
+            done: None,
+        }
+    }
+
+    fn with_what_is_done(&self, asked: &Asked, done: &[&Logged<Lift>]) -> StrengthView {
+        let mut view = asked.view.clone();
+        if !done.is_empty() {
+            view.warm_up.clear();
+        }
+        for set in &mut view.sets {
+            // A set logged again counts as it was logged last.
+            let lift = done.iter().rev().find(|lift| lift.body.set == set.set);
+            set.done = lift.map(|lift| self.set_done(lift, &view.movement));
+            // What is done needs no advice any more how to find its load.
+            set.why.take_if(|_| lift.is_some() && set.reason.asks());
+        }
+        view.next_set = view.sets.iter().find(|set| set.done.is_none()).map(|set| set.set);
+        // What is on the bar is what the set before left there: known once that is done.
+        let next = view.sets.iter().position(|set| set.done.is_none());
+        if let Some((set, change)) =
+            next.and_then(|at| view.sets.get_mut(at).zip(asked.changes.get(at)))
+            && let Some(load) = &mut set.load
+        {
+            load.change.clone_from(change);
+        }
+        view
+    }
+
+    fn set_done(&self, lift: &Logged<Lift>, movement: &str) -> SetDoneView {
+        let Lift { load, reps, reserve, .. } = lift.body;
+        let (made, conflict) = (lift.body.made(), lift.heads > 1);
+        let (load_text, lifted) = (self.load_text(load), self.block.name_of(&lift.body.exercise));
+        let other = (lifted != movement).then_some(lifted.as_str());
+        let builds = self.block.builds(&lift.body.exercise, self.unit());
+        SetDoneView {
+            text: words::set_done(load_text.as_deref(), reps, reserve, made, other, conflict),
+            load,
+            load_text,
+            reps,
+            reserve,
+            made,
+            doubt: doubt(&lift.body, builds, self.unit()),
+            movement: lifted,
+            conflict,
+        }
+    }
+}
+
+fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
+    let RepsBand { low, high, .. } = able.strength.expected_reps(load);
+    ExpectedReps { low, high, text: words::expected_reps(low, high) }
+}
