@@ -224,6 +224,32 @@ fn both_readings_of_one_tap_come_and_go_together() {
     assert!(hold(&screen).range.as_ref().unwrap().readings.is_empty());
 }
 
+/// In whatever order they are given: before comes before after, and left before right.
+#[test]
+fn readings_stand_in_one_order_however_they_were_given() {
+    use MeasuredWhen::{After, Before};
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let given = [(After, 2, 120), (Before, 2, 110), (After, 1, 105), (Before, 1, 100)];
+    for (when, side, tenths) in given {
+        ines.tap(range(when, Some(side), tenths)).unwrap();
+    }
+    let shown = hold(&ines.today().unwrap()).range.clone().unwrap();
+    let order: Vec<_> =
+        shown.readings.iter().map(|shown| (shown.when, shown.side, shown.tenths)).collect();
+    assert_eq!(
+        order,
+        [
+            (Before, Some(1), 100),
+            (Before, Some(2), 110),
+            (After, Some(1), 105),
+            (After, Some(2), 120)
+        ]
+    );
+    let judged: Vec<_> = shown.judged.iter().map(|line| line.split(':').next()).collect();
+    assert_eq!(judged, [Some("left"), Some("right")]);
+}
+
 #[test]
 fn a_hold_can_be_logged_by_hand_and_corrected() {
     let crew = running();

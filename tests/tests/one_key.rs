@@ -3,13 +3,16 @@
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
-use holdfast_core::journal::Until;
+use holdfast_core::journal::{Part, Until};
+use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{
     KeyKind, PieceState, Question, Row, SessionScreen, SessionState, SideKeyKind, SideReading, Tap,
     Typed,
 };
 use holdfast_core::{Mass, Millis};
-use holdfast_tests::taps::{begin, clock, finish, flag_in, put_off, rate};
+use holdfast_tests::taps::{
+    begin, clock, finish, flag_in, held, put_off, range, rate, squat, window,
+};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::{hold, hold_clock, piece, strength};
 use holdfast_tests::{Crew, DAY, Device, LONGER_DAY, MINUTE, SMALL_PLAN};
@@ -402,4 +405,38 @@ fn a_running_day_by_its_name_is_the_running_session() {
     assert!(day.is_some());
     let named = ines.holdfast.preview(ines.now().date(), day, ines.now()).unwrap();
     assert_eq!(strength(&named), strength(&shown));
+}
+
+/// Nobody ends a session without being told what of it is open.
+#[test]
+fn at_the_end_stands_what_is_not_done() {
+    let crew = crew();
+    let ines = known_loads(&crew);
+    let at_the_end = || ines.holdfast.choose(Some(Row::Finish), ines.now()).unwrap().here;
+    let shown = at_the_end();
+    assert_eq!(shown.title, "Not everything is logged.");
+    assert_eq!(
+        shown.notes.last().unwrap(),
+        "Not done: Squat (0 of 3), Corners (0 of 4) and Calves."
+    );
+    ines.tap(squat(None, None, None, None)).unwrap();
+    ines.tap(put_off("Corners", Until::Later)).unwrap();
+    let measure = |part| Tap::PutOff { piece: "Calves".into(), part, until: Until::Later };
+    ines.tap(measure(Part::Before)).unwrap();
+    ines.tap(held(&[60_000, 60_000], None)).unwrap();
+    let shown = at_the_end();
+    assert_eq!(
+        shown.notes.last().unwrap(),
+        "Not done: Squat (1 of 3), Corners (later) and Calves, the measure before."
+    );
+    ines.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
+    ines.tap(range(MeasuredWhen::Before, Some(2), 100)).unwrap();
+    ines.tap(squat(None, None, None, None)).unwrap();
+    ines.tap(squat(None, None, Some(5), None)).unwrap();
+    for _ in 0..4 {
+        ines.tap(window(None, None, None)).unwrap();
+    }
+    let shown = at_the_end();
+    assert_eq!(shown.title, "Everything is logged.");
+    assert!(!shown.notes.iter().any(|note| note.starts_with("Not done")), "{:?}", shown.notes);
 }

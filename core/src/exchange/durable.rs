@@ -11,7 +11,7 @@ use crate::error::{Error, Result};
 /// replacing, flush the folder. Says whether it was written.
 ///
 /// Publishing the same bytes again is harmless. A file of another size under that name is one that
-/// was torn on its way, and is mended; any other is never replaced.
+/// was torn on its way, and is replaced; any other is never replaced.
 pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
     let target = folder.join(name);
     let there = fs::symlink_metadata(&target).ok();
@@ -96,7 +96,7 @@ mod tests {
     }
 
     #[test]
-    fn a_file_torn_on_its_way_is_mended() {
+    fn a_file_torn_on_its_way_is_replaced() {
         let folder = tempfile::tempdir().unwrap();
         fs::write(folder.path().join("a.leaf"), b"fir").unwrap();
         assert!(publish(folder.path(), "a.leaf", b"first").unwrap());

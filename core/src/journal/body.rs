@@ -148,10 +148,10 @@ impl Body {
         })
     }
 
-    /// Writes the body on top of an earlier version's, so that fields a newer app put there stay.
+    /// Writes the body on top of an earlier entry's, so that fields a newer app put there stay.
     ///
     /// Own fields must therefore always be written, empty or not: one left out would keep what the
-    /// earlier version said.
+    /// earlier entry said.
     pub(crate) fn encode_over(&self, parent: &str) -> Result<Box<RawValue>> {
         let mut fields: serde_json::Map<String, serde_json::Value> = serde_json::from_str(parent)?;
         let own: serde_json::Map<_, _> = serde_json::from_str(self.encode()?.get())?;

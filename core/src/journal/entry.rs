@@ -20,7 +20,7 @@ pub const MAX_DEPTH: usize = 16;
 /// carried, but not shown.
 pub const READER_VERSION: u32 = 1;
 
-/// One version of a record: an entry, named by its writer and number.
+/// What names an entry: its writer and number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct EntryId {
     /// The device that wrote it.
@@ -65,9 +65,9 @@ pub struct Entry {
     pub offset_min: i32,
     /// What kind of thing it says.
     pub kind: String,
-    /// The record it is a version of.
+    /// The record it says something about.
     pub record: RecordId,
-    /// The versions it replaces.
+    /// The entries it replaces.
     pub parents: Vec<EntryId>,
     /// The line, without its newline.
     pub raw: String,

@@ -80,7 +80,7 @@ pub struct PlanText {
     pub text: String,
 }
 
-/// A session begun. It is pinned to the version of the plan it began with.
+/// A session begun. It is pinned to the plan it began with.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Session {
     /// The entry the plan text is in.

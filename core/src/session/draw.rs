@@ -119,6 +119,11 @@ fn of_block(snapshot: &Snapshot, block: &Block, today: NaiveDate) -> String {
         }
         (Some(planned), _) => {
             let (week, weeks) = (planned.week, block.weeks);
+            if planned.date > block.ends() {
+                let end = words::day(block.ends());
+                let (day, date) = (&planned.day, words::day(planned.date));
+                return format!("{day}, {date}; {} ended on {end}", block.name);
+            }
             format!("{}, {}, week {week} of {weeks}", planned.day, words::day(planned.date))
         }
         (None, _) => {

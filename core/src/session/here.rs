@@ -4,8 +4,8 @@ use super::clock_view::rest_clock;
 use super::key::At;
 use super::rows::{is_done, is_timed, piece_of, set_of};
 use super::screen::{
-    ClockView, Form, Here, IntervalView, PieceKindView, PieceView, Question, Row, SessionState,
-    SideKey, SideKeyKind, StrengthView,
+    ClockView, Form, Here, IntervalView, PieceKindView, PieceState, PieceView, Question, Row,
+    SessionState, SideKey, SideKeyKind, StrengthView,
 };
 use super::tap::Tap;
 use super::went_by::WentBy;
@@ -50,7 +50,34 @@ impl At<'_> {
         });
         let mut notes: Vec<String> = own.collect();
         notes.reverse();
+        if self.row == Some(&Row::Finish) && self.snapshot.state == SessionState::Running {
+            let open = self.not_done();
+            notes.extend((!open.is_empty()).then(|| format!("Not done: {}.", words::list(&open))));
+        }
         notes
+    }
+
+    /// What of the day is not logged, piece by piece.
+    fn not_done(&self) -> Vec<String> {
+        let log = self.snapshot.log.as_ref();
+        let of_piece = |piece: &PieceView| {
+            let open = !matches!(piece.state, PieceState::Done | PieceState::Note);
+            let work = open.then(|| match &piece.progress {
+                Some(progress) => format!("{} ({progress})", piece.name),
+                None => piece.name.clone(),
+            });
+            let measure = |(when, part)| {
+                let row = Row::Measure { piece: piece.name.clone(), when };
+                let off = log.and_then(|log| log.put_off(&piece.name, part));
+                let open = off.is_some() && !is_done(&row, self.pieces);
+                open.then(|| words::put_off(&piece.name, part))
+            };
+            let before = (MeasuredWhen::Before, Part::Before);
+            let measures = [before, (MeasuredWhen::After, Part::After)];
+            let measures = measures.into_iter().filter_map(measure);
+            work.into_iter().chain(measures).collect::<Vec<String>>()
+        };
+        self.pieces.iter().flat_map(of_piece).collect()
     }
 
     fn movement(&self) -> Option<String> {
@@ -82,7 +109,8 @@ impl At<'_> {
                 format!("{piece}, {name} {when} the hold")
             }
             _ if self.snapshot.state == SessionState::Finished => "Finished.".into(),
-            (Some(Row::Finish), _) => "Everything is logged or put off.".into(),
+            (Some(Row::Finish), _) if self.not_done().is_empty() => "Everything is logged.".into(),
+            (Some(Row::Finish), _) => "Not everything is logged.".into(),
             _ => self.snapshot.day().map_or(String::new(), |day| day.name.clone()),
         }
     }

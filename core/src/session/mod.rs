@@ -33,7 +33,7 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::history::open_flags;
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, Role, Session, body_of};
-use crate::store::{Draft, session_entries};
+use crate::store::{Draft, latest_session, session_entries};
 use crate::words;
 use said::Saved;
 use snapshot::{Snapshot, day_names, named_day};
@@ -118,15 +118,30 @@ pub(crate) fn preview(
     day: Option<&str>,
 ) -> Result<SessionScreen> {
     device.require(Role::Athlete, "a session")?;
-    // A day that is being trained is not ahead: what is done of it shows.
-    let now = Snapshot::now(device, at)?;
-    let trained = now.state == SessionState::Running && date == at.date();
     let snapshot = match day {
-        Some(name) if trained && now.day().is_some_and(|today| today.name == name) => now,
-        Some(name) => Snapshot::named(device, date, name)?,
+        Some(name) => match being_trained(device, at, date, name)? {
+            Some(now) => now,
+            None => Snapshot::named(device, date, name)?,
+        },
         None => Snapshot::ahead(device, date)?,
     };
     Ok(draw::draw(&snapshot, device, &mut Kept::default(), at))
+}
+
+/// The running session, when it is the day named: that is not ahead, and what is done of it shows.
+fn being_trained(
+    device: &mut Device,
+    at: &Instant,
+    date: NaiveDate,
+    name: &str,
+) -> Result<Option<Snapshot>> {
+    let running = latest_session(device.reader(), device.identity.device)?;
+    if date != at.date() || running.is_none_or(|session| session.body.day != name) {
+        return Ok(None);
+    }
+    let now = Snapshot::now(device, at)?;
+    let runs = now.state == SessionState::Running;
+    Ok(Some(now).filter(|now| runs && now.day().is_some_and(|today| today.name == name)))
 }
 
 /// After a tap that answers a screen, the next one within so many milliseconds is a finger that

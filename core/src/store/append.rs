@@ -87,7 +87,7 @@ fn planted_panic(line: &str) {
     }
 }
 
-/// The versions of a record by `device`'s person that nobody has replaced: entry, kind and line.
+/// The entries of a record by `device`'s person that nobody has replaced: entry, kind and line.
 fn own_heads(
     tx: &Connection,
     device: DeviceId,
@@ -100,15 +100,15 @@ fn own_heads(
          ORDER BY hlc_ms, hlc_count, device, n",
     )?;
     let mut rows = statement.query([record.0, device.0])?;
-    let (mut versions, mut replaced) = (Vec::new(), Vec::new());
+    let (mut entries, mut replaced) = (Vec::new(), Vec::new());
     while let Some(row) = rows.next()? {
         let (device, raw): (_, String) = (DeviceId(row.get(0)?), row.get(3)?);
         let id = EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() };
         if let Ok(entry) = Entry::read(device, &raw) {
             replaced.extend(entry.parents);
         }
-        versions.push((id, row.get(2)?, raw));
+        entries.push((id, row.get(2)?, raw));
     }
-    versions.retain(|(id, _, _)| !replaced.contains(id));
-    Ok(versions)
+    entries.retain(|(id, _, _)| !replaced.contains(id));
+    Ok(entries)
 }

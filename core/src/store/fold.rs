@@ -1,7 +1,7 @@
 //! Folding: from the set of entries to the records that screens read.
 //!
-//! What a record shows depends on the set of its versions alone, so leaves may arrive late, twice
-//! or in any order. The versions nobody has replaced are its heads; with more than one, the latest
+//! What a record shows depends on the set of its entries alone, so leaves may arrive late, twice
+//! or in any order. The entries nobody has replaced are its heads; with more than one, the latest
 //! is shown and the record counts as in conflict, and a taking-back gives way to a correction.
 
 use std::collections::BTreeSet;
@@ -24,7 +24,7 @@ pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) ->
     }
     let alone = entry.parents.is_empty() && body.is_some() && !known(tx, entry.record)?;
     match body {
-        // By far the commonest case: the first version of a record.
+        // By far the commonest case: the first entry of a record.
         Some(body) if alone && entry.kind != TakenBack::NAME => {
             let first_ms = entry.wall_ms;
             let shown = Shown { digest, first_ms, heads: 1, taken_back: false };
@@ -65,7 +65,7 @@ fn insert_row(tx: &Transaction<'_>, entry: &Entry, digest: i64) -> Result<bool> 
 }
 
 /// Puts a leaf's entries into the journal and folds each record they touch once, whatever their
-/// number: a leaf of many versions of one record would otherwise fold it again at each. Says how
+/// number: a leaf of many entries of one record would otherwise fold it again at each. Says how
 /// many were new.
 pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64> {
     let mut touched: BTreeSet<RecordId> = BTreeSet::new();
@@ -160,7 +160,7 @@ fn claim(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
     Ok(())
 }
 
-/// A version of a record, as far as folding looks at it.
+/// An entry of a record, as far as folding looks at it.
 struct Candidate {
     id: EntryId,
     digest: i64,
@@ -197,28 +197,28 @@ fn candidate(row: &Row<'_>) -> rusqlite::Result<Candidate> {
     })
 }
 
-/// Computes a record from all its versions, person by person: nobody's entry replaces another's.
+/// Computes a record from all its entries, person by person: nobody's entry replaces another's.
 pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
     let mut statement = tx.prepare_cached(
         "SELECT device, n, digest, hlc_ms, hlc_count, wall_ms, kind, raw FROM entry WHERE record = ?1",
     )?;
-    let versions: Vec<Candidate> =
+    let entries: Vec<Candidate> =
         statement.query_map([record.0], candidate)?.collect::<rusqlite::Result<_>>()?;
     tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
     let mut of_person: std::collections::BTreeMap<PersonId, Vec<&Candidate>> = Default::default();
-    for version in &versions {
-        of_person.entry(person_of(tx, version.id.device)?).or_default().push(version);
+    for entry in &entries {
+        of_person.entry(person_of(tx, entry.id.device)?).or_default().push(entry);
     }
-    for (person, versions) in of_person {
+    for (person, entries) in of_person {
         let replaced: BTreeSet<EntryId> =
-            versions.iter().flat_map(|version| version.parents.iter().copied()).collect();
+            entries.iter().flat_map(|entry| entry.parents.iter().copied()).collect();
         let heads: Vec<&&Candidate> =
-            versions.iter().filter(|version| !replaced.contains(&version.id)).collect();
-        let Some(shown) = heads.iter().max_by_key(|version| version.rank()) else { continue };
+            entries.iter().filter(|entry| !replaced.contains(&entry.id)).collect();
+        let Some(shown) = heads.iter().max_by_key(|entry| entry.rank()) else { continue };
         // A record taken back is looked up by what it last said.
         let said: Option<&Candidate> = if shown.is_taken_back() {
-            let said = versions.iter().filter(|version| !version.is_taken_back());
-            said.max_by_key(|version| version.rank()).copied()
+            let said = entries.iter().filter(|entry| !entry.is_taken_back());
+            said.max_by_key(|entry| entry.rank()).copied()
         } else {
             Some(shown)
         };
@@ -226,7 +226,7 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
             // Nothing this reader can interpret: kept in the journal, not shown.
             continue;
         };
-        let first_ms = versions.iter().map(|version| version.wall_ms).min().unwrap_or_default();
+        let first_ms = entries.iter().map(|entry| entry.wall_ms).min().unwrap_or_default();
         let fields = Shown {
             digest: said.digest,
             first_ms,

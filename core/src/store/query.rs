@@ -15,7 +15,7 @@ pub(crate) struct Logged<T> {
     pub record: RecordId,
     /// Whose it is.
     pub person: PersonId,
-    /// The version shown.
+    /// The entry that is shown.
     pub id: EntryId,
     /// When its first version was written, milliseconds since 1970.
     pub first_ms: i64,

@@ -88,11 +88,7 @@ fn one(body: &Body, names: &Names<'_>) -> String {
             RestAct::Minute => "a minute more rest".into(),
         },
         Body::PutOff(off) => {
-            let what = match off.part {
-                Part::Work => off.piece.clone(),
-                Part::Before => format!("{}, the measure before", off.piece),
-                Part::After => format!("{}, the measure after", off.piece),
-            };
+            let what = put_off(&off.piece, off.part);
             match off.until {
                 Until::Later => format!("{what}: later"),
                 Until::Left => format!("{what}: left for today"),
@@ -107,6 +103,15 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::PlanText(plan) => plan.block.clone(),
         Body::Ruling(_) => "the coach's answer".into(),
         Body::TakenBack(_) => "taken back".into(),
+    }
+}
+
+/// A part of a piece that is put off.
+pub(crate) fn put_off(piece: &str, part: Part) -> String {
+    match part {
+        Part::Work => piece.to_owned(),
+        Part::Before => format!("{piece}, the measure before"),
+        Part::After => format!("{piece}, the measure after"),
     }
 }
 

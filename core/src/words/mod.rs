@@ -18,7 +18,7 @@ pub(crate) use clock::{
 };
 pub(crate) use key::{KeyFor, ask, key, key_more};
 pub(crate) use load::{load_text, plates_text, spared, why};
-pub(crate) use logged::{Names, logged};
+pub(crate) use logged::{Names, logged, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use piece::{
     hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done, set_line,

@@ -65,6 +65,7 @@ impl Share {
 pub const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
 
 /// The model beside the equations on the same held-out sets.
+#[derive(Default)]
 pub struct Score {
     /// The model's errors.
     pub model: Errors,
@@ -91,15 +92,7 @@ const HELD_OUT: usize = 3;
 /// # Panics
 /// When the core refuses what a lifter did.
 pub fn score(model: &Model, lifters: &[Lifter]) -> Score {
-    let mut score = Score {
-        model: Errors::default(),
-        plain: Default::default(),
-        in_band: Share::default(),
-        in_band_by_reps: Default::default(),
-        width: 0.0,
-        in_interval: Share::default(),
-        in_trend: Share::default(),
-    };
+    let mut score = Score::default();
     for lifter in lifters {
         let with_open = lifter.sessions.iter().filter(|session| session.open().is_some());
         let Some(cut) = with_open.map(|open| open.on).rev().nth(HELD_OUT - 1) else { continue };
@@ -237,15 +230,7 @@ mod tests {
     /// A model that says twice what is true is further off than any equation, and its band holds nothing.
     #[test]
     fn promises_can_be_broken() {
-        let mut score = Score {
-            model: Errors::default(),
-            plain: Default::default(),
-            in_band: Share::default(),
-            in_band_by_reps: Default::default(),
-            width: 0.0,
-            in_interval: Share::default(),
-            in_trend: Share::default(),
-        };
+        let mut score = Score::default();
         for _ in 0..6_000 {
             score.model.add(100.0, 200.0, 5, 20);
             score.in_band.add(false);

@@ -68,7 +68,7 @@ pub struct Here {
     pub title: String,
     /// What it asks for, in one line.
     pub line: String,
-    /// The coach's words before this piece.
+    /// The coach's words before this piece; at the session's end also what is not done.
     pub notes: Vec<String>,
     /// The key of the movement that is done here: what options and flags are about. None where nothing
     /// is moved.
