@@ -1,6 +1,13 @@
 //! What can go wrong inside. The surface turns it into a few public variants in one place.
 
+mod names;
+
 use crate::plan::{Problem, keyword};
+use crate::say;
+
+pub(crate) use names::{invalid, not_found};
+#[cfg(feature = "ffi")]
+pub(crate) use names::{not_a_date, not_an_identity};
 
 /// Result with the core's own error.
 pub(crate) type Result<T> = std::result::Result<T, Error>;
@@ -66,10 +73,10 @@ keyword! {
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Error {
     /// SQLite said no.
-    #[error("the database: {0}")]
+    #[error("{}", say::error::labelled(say::error::the_database(), .0))]
     Sqlite(#[from] rusqlite::Error),
     /// A file could not be read or written.
-    #[error("{path}: {source}")]
+    #[error("{}", say::error::labelled(path, source))]
     File {
         /// The file or folder.
         path: String,
@@ -77,10 +84,10 @@ pub(crate) enum Error {
         source: std::io::Error,
     },
     /// JSON that should have been ours was not.
-    #[error("a record could not be written or read: {0}")]
+    #[error("{}", say::error::entry_unusable(.0))]
     Json(#[from] serde_json::Error),
     /// The database was written by a newer version.
-    #[error("the database has version {found}; this version reads up to {supported}")]
+    #[error("{}", say::error::too_new(found, supported))]
     TooNew {
         /// The version found.
         found: i64,
@@ -88,7 +95,7 @@ pub(crate) enum Error {
         supported: i64,
     },
     /// A line over the journal's limit.
-    #[error("{found} bytes in one entry; at most {limit} fit")]
+    #[error("{}", say::error::too_long(found, limit))]
     TooLong {
         /// The size found.
         found: usize,
@@ -96,7 +103,7 @@ pub(crate) enum Error {
         limit: usize,
     },
     /// Something asked for is not there.
-    #[error("{}", named(*what, name, reason))]
+    #[error("{}", not_found(*what, name.as_deref(), reason))]
     NotFound {
         /// What was asked for.
         what: Thing,
@@ -106,7 +113,7 @@ pub(crate) enum Error {
         reason: String,
     },
     /// Something given cannot be.
-    #[error("{}: {reason}", field.text())]
+    #[error("{}", invalid(*field, reason))]
     Invalid {
         /// Which part of what was given.
         field: Field,
@@ -114,7 +121,7 @@ pub(crate) enum Error {
         reason: String,
     },
     /// A plan with problems.
-    #[error("the plan has {} problem(s)", problems.len())]
+    #[error("{}", say::error::plan_problems(source_name, problems.len()))]
     Plan {
         /// What was read.
         source_name: String,
@@ -143,13 +150,5 @@ impl Error {
     /// Something asked for by its name is not there.
     pub(crate) fn not_found(what: Thing, name: &str, reason: impl Into<String>) -> Error {
         Error::NotFound { what, name: Some(name.to_owned()), reason: reason.into() }
-    }
-}
-
-/// `day "Sunday": the block has ...`.
-pub(crate) fn named(what: Thing, name: &Option<String>, reason: &str) -> String {
-    match name {
-        Some(name) => format!("{} \"{name}\": {reason}", what.text()),
-        None => format!("{}: {reason}", what.text()),
     }
 }

@@ -1,11 +1,11 @@
 //! What crosses to Kotlin and Swift besides the types and the object that say so themselves.
 
-use std::fmt::Display;
-
+use catalogue::Language;
 use chrono::NaiveDate;
 use uuid::Uuid;
 
 use crate::door::{Field, HoldfastError, HoldfastResult};
+use crate::error::{not_a_date, not_an_identity};
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Millis;
 
@@ -24,7 +24,7 @@ uniffi::custom_type!(NaiveDate, i64, {
     lower: |date| date.to_epoch_days().into(),
     try_lift: |days| {
         let date = i32::try_from(days).ok().and_then(NaiveDate::from_epoch_days);
-        date.ok_or_else(|| not(Field::Date, "a date of the calendar", days).into())
+        date.ok_or_else(|| invalid(Field::Date, not_a_date(days)).into())
     },
 });
 
@@ -49,10 +49,17 @@ uniffi::custom_type!(Millis, i64, {
 });
 
 fn sixteen(field: Field, bytes: &[u8]) -> HoldfastResult<Uuid> {
-    Uuid::from_slice(bytes).map_err(|_| not(field, "an identity's sixteen bytes", bytes.len()))
+    Uuid::from_slice(bytes).map_err(|_| invalid(field, not_an_identity(bytes.len())))
 }
 
 /// Something that is not what it should be. It crosses as the surface's own error.
-fn not(field: Field, wanted: &str, found: impl Display) -> HoldfastError {
-    HoldfastError::Invalid { field, reason: format!("{found} is not {wanted}") }
+fn invalid(field: Field, reason: String) -> HoldfastError {
+    HoldfastError::Invalid { field, reason }
+}
+
+/// The languages there are, as the catalogues name them.
+#[uniffi::remote(Enum)]
+pub enum Language {
+    En,
+    De,
 }

@@ -2,6 +2,129 @@
 //!
 //! Data has one direction: plan and journal go into the store, the store gives screens. A tap
 //! becomes an entry, the entry is committed, the screen is read back.
+//!
+//! # A coach, an athlete and a folder
+//!
+//! A shell holds one [`Holdfast`] a device. It passes the moment of each call, and draws the screen that
+//! comes back.
+//!
+//! ```
+//! use std::fs;
+//! use std::path::Path;
+//!
+//! use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
+//! use holdfast_core::journal::Role;
+//! use holdfast_core::session::{PieceKindView, SessionState, Tap};
+//! use holdfast_core::{Holdfast, Instant, MassUnit, Start, put_file};
+//!
+//! # type Done<T> = Result<T, Box<dyn std::error::Error>>;
+//! /// Carries an exchange out, with a folder as the carrier: the core says what to do next.
+//! fn exchange(device: &Holdfast, folder: &Path, at: &Instant) -> Done<ExchangeReport> {
+//!     let mut did = ExchangeDid::Begin;
+//!     loop {
+//!         did = match device.exchange(did, at.clone())? {
+//!             ExchangeStep::ListFiles => {
+//!                 let mut files = Vec::new();
+//!                 for file in fs::read_dir(folder)? {
+//!                     let file = file?;
+//!                     let name = file.file_name().to_string_lossy().into_owned();
+//!                     files.push(ListedFile { name, bytes: file.metadata()?.len() });
+//!                 }
+//!                 ExchangeDid::Listed { files }
+//!             }
+//!             ExchangeStep::Get { names } => {
+//!                 let mut files = Vec::new();
+//!                 for name in names {
+//!                     files.push(CarriedFile { content: fs::read(folder.join(&name))?, name });
+//!                 }
+//!                 ExchangeDid::Got { files, unread: Vec::new() }
+//!             }
+//!             ExchangeStep::Put { files } => {
+//!                 let mut written = 0;
+//!                 for file in &files {
+//!                     written += u32::from(put_file(folder, file)?);
+//!                 }
+//!                 ExchangeDid::Put { written }
+//!             }
+//!             ExchangeStep::Done { report } => return Ok(report),
+//!         };
+//!     }
+//! }
+//!
+//! # fn main() -> Done<()> {
+//! # let home = tempfile::tempdir()?;
+//! # let folder = |name: &str| home.path().join(name).to_string_lossy().into_owned();
+//! // Six in the evening of Tuesday, 3 November 2026.
+//! let mut at =
+//!     Instant { wall_ms: 1_793_728_800_000, offset_min: 0, boot_ms: 60_000, boot_id: "first".into() };
+//! // Identities are made from the system's source of chance; here they are always the same.
+//! let start = |role, name: &str, chance| Start {
+//!     role,
+//!     name: name.into(),
+//!     unit: MassUnit::Kg,
+//!     chance: vec![chance; 48],
+//! };
+//!
+//! let coach = Holdfast::start(folder("maren"), start(Role::Coach, "Maren", 1), at.clone())?;
+//! let plan = r#"
+//!     block = { name = "Cellar", starts = 2026-11-02, weeks = 3 }
+//!     movement.press-up = { name = "Press-up", pattern = "push", lifted = "body" }
+//!
+//!     [[day]]
+//!     name  = "Evening"
+//!     on    = ["tuesday"]
+//!     piece = [{ kind = "strength", name = "Push", movement = "press-up", reps = [10, 8] }]
+//! "#;
+//! let summary = coach.publish("plan.toml".into(), plan.into(), at.clone())?;
+//! assert_eq!(summary.block, "Cellar");
+//!
+//! let carrier = home.path().join("carrier");
+//! fs::create_dir(&carrier)?;
+//! assert_eq!(exchange(&coach, &carrier, &at)?.put, 1);
+//!
+//! let ines = Holdfast::start(folder("ines"), start(Role::Athlete, "Ines", 2), at.clone())?;
+//! assert!(exchange(&ines, &carrier, &at)?.joined);
+//! assert_eq!(ines.today(at.clone())?.state, SessionState::Ready);
+//!
+//! // A tap is on disk before its screen comes back. What is left out is taken as planned.
+//! ines.tap(Tap::Begin { day: None }, None, at.clone())?;
+//! at.wall_ms += 30_000;
+//! at.boot_ms += 30_000;
+//! let set = Tap::LogSet { piece: "Push".into(), set: None, load: None, reps: Some(12), reserve: None };
+//! let screen = ines.tap(set, None, at.clone())?;
+//! let PieceKindView::Strength { view } = &screen.pieces[0].kind else { panic!("no strength piece") };
+//! assert_eq!(view.sets[0].done.as_ref().map(|set| set.reps), Some(12));
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! # Without a device
+//!
+//! A plan is checked, and a bar is loaded, without one:
+//!
+//! ```
+//! use holdfast_core::session::PlatesAsked;
+//! use holdfast_core::{HoldfastError, check_plan, plates};
+//!
+//! let plan = "[block]\nname = \"Cellar\"\nstarts = 2026-11-04\nweeks = 3\n";
+//! match check_plan("plan.toml".into(), plan.into()) {
+//!     // No day, and a first day that is no Monday.
+//!     Err(HoldfastError::Plan { problems, .. }) => {
+//!         let places: Vec<_> = problems.iter().map(|problem| (problem.line, problem.column)).collect();
+//!         assert_eq!(places, [(1, 1), (3, 10)]);
+//!     }
+//!     other => panic!("{other:?}"),
+//! }
+//!
+//! let kit = r#"
+//!     [kit]
+//!     bar   = [{ name = "long bar", mass = "20 kg" }]
+//!     plate = [{ mass = "10 kg", count = 2 }, { mass = "5 kg", count = 4 }]
+//! "#;
+//! let asked = PlatesAsked { loads: vec!["50 kg".into()], ..PlatesAsked::default() };
+//! let screen = plates("kit.toml", kit.as_bytes(), &asked).unwrap();
+//! assert_eq!(screen.steps[0].per_side.len(), 2);
+//! ```
 
 mod error;
 #[cfg(feature = "ffi")]
@@ -11,6 +134,11 @@ mod fixtures;
 mod id;
 mod instant;
 mod mass;
+#[cfg_attr(
+    not(feature = "ffi"),
+    allow(dead_code, reason = "some are only said across the bindings")
+)]
+mod say;
 
 mod device;
 mod door;
@@ -28,9 +156,10 @@ pub mod motion;
 pub mod plan;
 pub mod session;
 
+pub use catalogue::Language;
 pub use device::Start;
 pub use door::{
-    Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file,
+    Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

@@ -4,7 +4,10 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, Mul, Sub};
 
+use catalogue::spoken;
 use serde::{Deserialize, Serialize};
+
+use crate::say;
 
 /// A mass in units of 10 ng, so that both a kilogram and a pound are whole numbers.
 ///
@@ -65,19 +68,19 @@ impl MassUnit {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum MassError {
     /// Not of the form `92.5 kg`.
-    #[error("write a mass as a number and a unit, such as \"92.5 kg\" or \"205 lb\"")]
+    #[error("{}", say::mass::not_a_mass())]
     Form,
     /// A number without a unit where the unit can't be guessed.
-    #[error("say the unit: \"{number} kg\" or \"{number} lb\"")]
+    #[error("{}", say::mass::mass_without_unit(number))]
     NoUnit {
         /// The number as it was written.
         number: String,
     },
     /// Digits beyond the third decimal.
-    #[error("a mass has at most three decimals")]
+    #[error("{}", say::mass::mass_too_fine())]
     TooFine,
     /// Beyond what any room holds.
-    #[error("a mass here is at most 2000 kg or 4000 lb")]
+    #[error("{}", say::mass::mass_too_large())]
     TooLarge,
 }
 
@@ -103,6 +106,14 @@ impl Mass {
     }
 
     /// Reads `92.5 kg`, `205lb` or, when `bare` names a unit, a number alone.
+    ///
+    /// ```
+    /// use holdfast_core::{Mass, MassError, MassUnit};
+    ///
+    /// assert_eq!(Mass::parse("92,5 kg", None), Ok(Mass::thousandths(92_500, MassUnit::Kg)));
+    /// assert_eq!(Mass::parse("205", Some(MassUnit::Lb)), Ok(Mass::lb(205)));
+    /// assert_eq!(Mass::parse("205", None), Err(MassError::NoUnit { number: "205".into() }));
+    /// ```
     ///
     /// # Errors
     /// [`MassError`] says which part of the text is not a mass; a sign is never accepted.
@@ -149,14 +160,27 @@ impl Mass {
         self.ten_ng % (unit.ten_ng() / 1000) == 0
     }
 
-    /// The mass as a person reads it: `92.5 kg`, all its digits where they are at most three,
-    /// otherwise rounded to a tenth (`203.9 lb`).
+    /// The mass as a person reads it, with the decimal sign of the language spoken: `92.5 kg`, all its
+    /// digits where they are at most three, otherwise rounded to a tenth (`203.9 lb`).
     pub fn text(self, unit: MassUnit) -> String {
         format!("{} {}", self.number(unit), unit.symbol())
     }
 
+    /// [`Mass::text`] in the unit that shows it exactly, kilograms first.
+    pub fn exact_text(self) -> String {
+        self.text(self.exact_unit())
+    }
+
     /// The number of [`Mass::text`] without its unit.
     pub fn number(self, unit: MassUnit) -> String {
+        self.written(unit, spoken().decimal())
+    }
+
+    fn exact_unit(self) -> MassUnit {
+        if self.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb }
+    }
+
+    fn written(self, unit: MassUnit, decimal: char) -> String {
         let milli = unit.ten_ng() / 1000;
         let (count, digits) = if self.is_exact_in(unit) {
             (self.ten_ng / milli, DECIMALS as usize)
@@ -174,7 +198,7 @@ impl Mass {
         text += &(count.abs() / scale).to_string();
         let (mut rest, mut place) = (count.abs() % scale, scale / 10);
         if rest > 0 {
-            text.push('.');
+            text.push(decimal);
         }
         while rest > 0 {
             text.push(char::from(b'0' + u8::try_from(rest / place).unwrap_or(0)));
@@ -232,15 +256,18 @@ impl Sum for Mass {
 }
 
 impl fmt::Display for Mass {
-    /// Writes the mass in the unit that shows it exactly, kilograms first.
+    /// Writes the mass in the unit that shows it exactly, kilograms first, with a point in every language:
+    /// for files and programs. People read [`Mass::exact_text`].
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let unit = if self.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb };
-        f.write_str(&self.text(unit))
+        let unit = self.exact_unit();
+        write!(f, "{} {}", self.written(unit, '.'), unit.symbol())
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use catalogue::{Language, speaking};
+
     use super::*;
 
     fn kg(text: &str) -> Mass {
@@ -270,6 +297,19 @@ mod tests {
     }
 
     #[test]
+    fn people_read_the_decimal_sign_of_their_language_and_programs_a_point() {
+        speaking(Language::De, || {
+            assert_eq!(kg("92.5").text(MassUnit::Kg), "92,5 kg");
+            assert_eq!(kg("92.5").number(MassUnit::Lb), "203,9");
+            assert_eq!(Mass::thousandths(2500, MassUnit::Lb).exact_text(), "2,5 lb");
+            assert_eq!(kg("92.5").to_string(), "92.5 kg");
+            assert_eq!((kg("92.5") + Mass::lb(1)).every_digit(), "92.95359237 kg");
+            let error = Mass::parse("5", None).unwrap_err();
+            assert_eq!(error.to_string(), "Schreib die Einheit dazu: „5 kg“ oder „5 lb“.");
+        });
+    }
+
+    #[test]
     fn odd_texts_are_refused() {
         for text in [
             "", "kg", "-5 kg", "NaN kg", "inf", "1e3 kg", "5 st", "1..5 kg", ".5 kg", "5. kg",
@@ -290,6 +330,8 @@ mod tests {
             for unit in [MassUnit::Kg, MassUnit::Lb] {
                 let mass = Mass::thousandths(thousandths, unit);
                 assert_eq!(Mass::parse(&mass.text(unit), None), Ok(mass));
+                let german = speaking(Language::De, || mass.text(unit));
+                assert_eq!(Mass::parse(&german, None), Ok(mass));
             }
         }
     }

@@ -9,8 +9,10 @@ use holdfast_core::exchange::{
 };
 use holdfast_core::{Holdfast, Instant, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
+use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
+use crate::say;
 
 /// Does what the core says until both sides have everything.
 pub(crate) fn exchange(
@@ -19,8 +21,7 @@ pub(crate) fn exchange(
     at: &Instant,
 ) -> Outcome<ExchangeReport> {
     if carrier.exists() && !carrier.is_dir() {
-        let reason = "a file; a carrier is a folder".into();
-        return Err(Fault::File { path: carrier.display().to_string(), reason });
+        return Err(Fault::at(carrier, say::fault::carrier_is_a_file()));
     }
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
     let bar = progress();
@@ -35,10 +36,35 @@ pub(crate) fn exchange(
     };
     bar.finish_and_clear();
     if report.wrong_crew {
-        let reason = "another crew's folder: nothing was put there; name your own crew's".into();
-        return Err(Fault::File { path: carrier.display().to_string(), reason });
+        return Err(Fault::at(carrier, say::fault::carrier_of_another_crew()));
     }
     Ok(report)
+}
+
+/// Files left alone that are named one by one.
+const SHOWN_ASIDE: usize = 8;
+
+/// What an exchange did, in words.
+pub(crate) fn exchanged_text(holdfast: &Holdfast, report: &ExchangeReport) -> Outcome<String> {
+    let mut said = Vec::new();
+    if report.joined {
+        let coaches = holdfast.who()?.coaches.into_iter();
+        let coaches = coaches.reduce(say::command::names);
+        said.push(say::command::joined_crew(coaches.unwrap_or_default()));
+    }
+    said.push(say::command::brought(report.put));
+    said.push(say::command::fetched(report.leaves, report.entries));
+    let mut text = format!("{}\n", said.join(" "));
+    let mut alone = |what: String| {
+        text += &format!("{} {what}\n", say::command::left_alone().yellow().bold());
+    };
+    for file in report.aside.iter().take(SHOWN_ASIDE) {
+        alone(say::command::left_alone_file(&file.name, &file.reason));
+    }
+    if report.aside.len() > SHOWN_ASIDE {
+        alone(say::command::left_alone_more(report.aside.len() - SHOWN_ASIDE));
+    }
+    Ok(text)
 }
 
 fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
@@ -65,7 +91,8 @@ fn put(carrier: &Path, files: &[CarriedFile]) -> Outcome<u32> {
 
 /// Drawn on standard error, and only on a terminal, once there is something to wait for.
 fn progress() -> ProgressBar {
-    let style = ProgressStyle::with_template("{spinner} {pos} files fetched");
+    let fetched = say::command::files_fetched("{pos}");
+    let style = ProgressStyle::with_template(&format!("{{spinner}} {fetched}"));
     let style = style.unwrap_or_else(|_| ProgressStyle::default_spinner());
     ProgressBar::new_spinner().with_style(style)
 }
@@ -83,4 +110,29 @@ fn list(carrier: &Path) -> Outcome<Vec<ListedFile>> {
     }
     files.sort_by(|a, b| a.name.cmp(&b.name));
     Ok(files)
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use crate::say;
+
+    #[test]
+    fn files_and_entries_have_their_own_plurals() {
+        let said = |language, files: u32, entries: u64| {
+            speaking(language, || say::command::fetched(files, entries))
+        };
+        assert_eq!(said(Language::En, 0, 0), "Nothing new to fetch.");
+        assert_eq!(said(Language::En, 1, 3), "Fetched 1 file with 3 new entries.");
+        assert_eq!(said(Language::En, 2, 1), "Fetched 2 files with 1 new entry.");
+        assert_eq!(said(Language::De, 1, 1), "1 Datei mit 1 neuem Eintrag geholt.");
+        assert_eq!(said(Language::De, 2, 3), "2 Dateien mit 3 neuen Einträgen geholt.");
+        let put = |language| speaking(language, || [0_u32, 1, 2].map(say::command::brought));
+        assert_eq!(
+            put(Language::En),
+            ["Nothing new to bring.", "Brought 1 file.", "Brought 2 files."]
+        );
+        assert_eq!(put(Language::De)[1..], ["1 Datei abgelegt.", "2 Dateien abgelegt."]);
+    }
 }

@@ -5,26 +5,29 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use holdfast_core::coach::{Answer as CoreAnswer, DiscomfortLine, MemberScreen};
-use holdfast_core::exchange::{CarriedFile, ExchangeReport};
+use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::Exercise;
 use holdfast_core::session::{PlatesAsked, Tap};
 use holdfast_core::{
-    Holdfast, Instant, Mass, MassUnit, Start as CoreStart, check_plan, plates as plates_for,
-    put_file,
+    Holdfast, Instant, Language, Mass, MassUnit, Start as CoreStart, check_plan,
+    plates as plates_for, put_file,
 };
 use owo_colors::OwoColorize;
 
-use crate::args::{Answer, Args, Command, DecisionArg, Plates, RoleArg, Start, UnitArg};
-use crate::carrier::exchange;
+use crate::args::{
+    Answer, Args, Command, DecisionArg, LanguageArg, Plates, RoleArg, Start, UnitArg,
+};
+use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, hold, print, session};
+use crate::{demo, hold, print, say, session};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
+    let language_asked = args.lang.is_some_and(|named| !named.is_empty());
     // These need no device.
     let (home, command) = match args.command {
         Command::Demo(demo) => return demo::run(&demo.dir, demo.seed),
@@ -36,7 +39,7 @@ pub(crate) fn run(args: Args) -> Outcome {
     if let Command::Start(start) = command {
         return begin(&home, start);
     }
-    let holdfast = home::open(&home)?;
+    let holdfast = home::open(&home, language_asked)?;
     let done = with_device(&holdfast, command);
     holdfast.shut()?;
     done
@@ -49,8 +52,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Session(asked) => session::run(holdfast, asked),
         Command::Exchange { carrier } => {
             if !carrier.exists() {
-                let reason = "no such folder: check the spelling, or make it first".into();
-                return Err(Fault::File { path: carrier.display().to_string(), reason });
+                return Err(Fault::at(&carrier, say::fault::carrier_missing()));
             }
             let exchanged = exchange(holdfast, &carrier, &now())?;
             print::out(&exchanged_text(holdfast, &exchanged)?)
@@ -67,6 +69,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(holdfast, &dir),
+        Command::Language { choice } => choose_language(holdfast, choice),
         // Handled before a device was opened.
         Command::Demo(_)
         | Command::Check { .. }
@@ -76,10 +79,26 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
     }
 }
 
+/// Keeps the language that somebody chose, and says so in it.
+fn choose_language(holdfast: &Holdfast, choice: LanguageArg) -> Outcome {
+    let chosen = match choice {
+        LanguageArg::En => Some(Language::En),
+        LanguageArg::De => Some(Language::De),
+        LanguageArg::System => None,
+    };
+    holdfast.choose_language(chosen, now())?;
+    match chosen {
+        Some(language) => {
+            catalogue::speak(language);
+            print::out(&format!("{}\n", say::command::language_chosen()))
+        }
+        None => print::out(&format!("{}\n", say::command::language_of_system())),
+    }
+}
+
 fn begin(folder: &Path, start: Start) -> Outcome {
     let mut chance = vec![0; 48];
-    getrandom::fill(&mut chance)
-        .map_err(|error| Fault::Typed(format!("this system gives no random bytes: {error}")))?;
+    getrandom::fill(&mut chance).map_err(|error| Fault::Typed(say::fault::no_randomness(error)))?;
     let role = match start.role {
         RoleArg::Coach => Role::Coach,
         RoleArg::Athlete => Role::Athlete,
@@ -93,16 +112,17 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     let holdfast = Holdfast::start(home::text(folder)?, start, now())?;
     let who = holdfast.who()?;
     holdfast.shut()?;
-    let next = match who.role {
-        Role::Coach => "publish PLAN.toml --carrier DIR",
-        Role::Athlete => "exchange --carrier DIR",
+    let (name, folder) = (who.name.bold(), folder.display());
+    let (started, next) = match who.role {
+        Role::Coach => {
+            (say::command::started_as_coach(name, &folder), say::command::next_for_coach(&folder))
+        }
+        Role::Athlete => (
+            say::command::started_as_athlete(name, &folder),
+            say::command::next_for_athlete(&folder),
+        ),
     };
-    let folder = folder.display();
-    print::out(&format!(
-        "{} starts as {} in {folder}\nNext: holdfast --home {folder} {next}\n",
-        who.name.bold(),
-        who.role.text(),
-    ))
+    print::out(&format!("{started}\n{next}\n"))
 }
 
 fn read(path: &Path) -> Outcome<Vec<u8>> {
@@ -112,9 +132,10 @@ fn read(path: &Path) -> Outcome<Vec<u8>> {
 fn check(plan: &Path) -> Outcome {
     let summary = check_plan(plan.display().to_string(), read(plan)?)?;
     print::out(&format!(
-        "{}\n{}\nNo problems found.\n",
+        "{}\n{}\n{}\n",
         summary.heading.bold(),
-        summary.lines.join("\n")
+        summary.lines.join("\n"),
+        say::command::no_problems()
     ))
 }
 
@@ -127,9 +148,13 @@ fn plates(given: Plates) -> Outcome {
 fn publish(holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
     let summary = holdfast.publish(plan.display().to_string(), read(plan)?, now())?;
     let exchanged = exchange(holdfast, carrier, &now())?;
-    let replaced = if summary.replaced { " (replaces the earlier version)" } else { "" };
-    let text = format!("published {}{replaced}\n", summary.heading.bold());
-    print::out(&(text + &exchanged_text(holdfast, &exchanged)?))
+    let plan = summary.heading.bold();
+    let published = if summary.replaced {
+        say::command::published_again(plan)
+    } else {
+        say::command::published(plan)
+    };
+    print::out(&format!("{published}\n{}", exchanged_text(holdfast, &exchanged)?))
 }
 
 fn show_day(
@@ -146,42 +171,6 @@ fn show_day(
         }
     };
     if json { print::json(&screen) } else { print::out(&print::sheet(&screen)) }
-}
-
-fn exchanged_text(holdfast: &Holdfast, report: &ExchangeReport) -> Outcome<String> {
-    let joined = if report.joined {
-        format!("joined the crew of {}; ", holdfast.who()?.coaches.join(" and "))
-    } else {
-        String::new()
-    };
-    let fetched = match report.leaves {
-        0 => "nothing new to fetch".to_owned(),
-        leaves => format!(
-            "fetched {} with {} new",
-            files(u64::from(leaves)),
-            counted(report.entries, "entry", "entries")
-        ),
-    };
-    let mut text = format!("{joined}brought {}, {fetched}\n", files(u64::from(report.put)));
-    for file in report.aside.iter().take(SHOWN_ASIDE) {
-        text += &format!("{} {}: {}\n", "left alone:".yellow().bold(), file.name, file.reason);
-    }
-    if report.aside.len() > SHOWN_ASIDE {
-        let more = files((report.aside.len() - SHOWN_ASIDE) as u64);
-        text += &format!("{} and {more} more\n", "left alone:".yellow().bold());
-    }
-    Ok(text)
-}
-
-/// Files left alone that are named one by one.
-const SHOWN_ASIDE: usize = 8;
-
-fn files(count: u64) -> String {
-    counted(count, "file", "files")
-}
-
-fn counted(count: u64, one: &str, more: &str) -> String {
-    format!("{count} {}", if count == 1 { one } else { more })
 }
 
 /// Finds a movement on a page by its name or by the key its history is kept under.
@@ -202,7 +191,7 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
     let read = |text: &String| Mass::parse(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
-    let loads = loads.map_err(|error| Fault::Typed(format!("--load: {error}")))?;
+    let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
     let decision = match given.decision {
         DecisionArg::Accept => Decision::Accept,
         DecisionArg::Change => Decision::Change,
@@ -223,10 +212,14 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
         .proposals
         .iter()
         .find(|proposal| proposal.exercise == exercise && proposal.scheme == scheme);
-    let next = proposal.map_or(String::new(), |found| {
-        format!("{}: {} -> {}", found.movement, found.last_text, found.next_text)
-    });
-    print::out(&format!("{}, {next}\nThe next exchange carries it.\n", page.name.bold()))
+    let name = page.name.bold();
+    let answered = match proposal {
+        Some(found) => {
+            say::command::answered(name, &found.movement, &found.last_text, &found.next_text)
+        }
+        None => say::command::answer_saved(name),
+    };
+    print::out(&format!("{answered}\n{}\n", say::command::next_exchange()))
 }
 
 fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {
@@ -243,12 +236,13 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
         } else {
             holdfast.clear_flag(page.person, line.flag, now())?;
         }
-        text += &format!("cleared: {} {}/10 in {}\n", line.place, line.severity, line.movement);
+        text += &say::command::cleared(&line.place, line.severity, &line.movement);
+        text.push('\n');
     }
     if text.is_empty() {
-        return Err(Fault::Typed(format!("{} has no such open flag", page.name)));
+        return Err(Fault::Typed(say::fault::no_such_flag(page.name)));
     }
-    print::out(&(text + "The next exchange carries it.\n"))
+    print::out(&format!("{text}{}\n", say::command::next_exchange()))
 }
 
 /// A member's page: the one named, or an athlete's own.
@@ -257,7 +251,7 @@ fn page_of(holdfast: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<
     let name = match (name, who.role) {
         (Some(name), _) => name,
         (None, Role::Athlete) => who.person.to_string(),
-        (None, Role::Coach) => return Err(Fault::Typed("say which member".into())),
+        (None, Role::Coach) => return Err(Fault::Typed(say::fault::name_a_member().into())),
     };
     Ok(holdfast.member(name, on)?)
 }
@@ -265,7 +259,7 @@ fn page_of(holdfast: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<
 fn report(holdfast: &Holdfast, out: &Path, on: NaiveDate) -> Outcome {
     let html = report_html(holdfast, on)?;
     fs::write(out, html).map_err(Fault::file(out))?;
-    print::out(&format!("wrote {}\n", out.display()))
+    print::out(&format!("{}\n", say::command::wrote(out.display())))
 }
 
 /// The report of a crew.
@@ -282,8 +276,7 @@ fn export(holdfast: &Holdfast, dir: &Path) -> Outcome {
     fs::create_dir_all(dir).map_err(Fault::file(dir))?;
     let taken = fs::read_dir(dir).map_err(Fault::file(dir))?.next().is_some();
     if taken {
-        let reason = "not empty; name a folder that is not there yet";
-        return Err(Fault::File { path: dir.display().to_string(), reason: reason.into() });
+        return Err(Fault::at(dir, say::fault::export_not_empty()));
     }
     let export = holdfast.export()?;
     let mut written: Vec<PathBuf> = Vec::new();
@@ -308,5 +301,5 @@ fn export(holdfast: &Holdfast, dir: &Path) -> Outcome {
     lines.push(b'\n');
     write("journal.jsonl".into(), lines)?;
     let names: Vec<String> = written.iter().map(|path| format!("  {}\n", path.display())).collect();
-    print::out(&format!("wrote\n{}", names.concat()))
+    print::out(&format!("{}\n{}", say::command::wrote_files(), names.concat()))
 }

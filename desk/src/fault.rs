@@ -7,6 +7,7 @@ use holdfast_core::HoldfastError;
 use owo_colors::OwoColorize;
 
 use crate::print::harmless;
+use crate::say;
 
 /// Everything that ends a command early.
 #[derive(Debug, thiserror::Error)]
@@ -15,21 +16,24 @@ pub(crate) enum Fault {
     #[error(transparent)]
     Holdfast(#[from] HoldfastError),
     /// A file or folder could not be read or written.
-    #[error("{path}: {reason}")]
+    #[error("{}", say::fault::file(path, reason))]
     File {
         /// Which.
         path: String,
         /// Why, and what to do.
         reason: String,
     },
+    /// What stands after the program's name cannot be read.
+    #[error("{0}")]
+    Arguments(String),
     /// What was typed cannot be.
     #[error("{0}")]
     Typed(String),
     /// The reader of our output went away.
-    #[error("output closed")]
+    #[error("{}", say::fault::output_closed())]
     Closed,
     /// A signal asked for the end.
-    #[error("ended by signal {0}")]
+    #[error("{}", say::fault::ended_by_signal(.0))]
     Signal(i32),
 }
 
@@ -37,18 +41,25 @@ pub(crate) enum Fault {
 pub(crate) type Outcome<T = ()> = Result<T, Fault>;
 
 impl Fault {
+    /// A file or folder that is not as it must be.
+    pub(crate) fn at(path: &Path, reason: &str) -> Fault {
+        Fault::File { path: path.display().to_string(), reason: reason.into() }
+    }
+
     /// Names the file of an I/O error.
     pub(crate) fn file(path: &Path) -> impl FnOnce(std::io::Error) -> Fault + use<> {
         let path = path.display().to_string();
         move |error| Fault::File { path, reason: error.to_string() }
     }
 
-    /// What the program ends with: 128 and the signal where one ended it, as shells have it.
+    /// What the program ends with: 128 and the signal where one ended it, and 2 where it was not called
+    /// rightly, as shells have it.
     pub(crate) fn exit_code(&self) -> ExitCode {
         match self {
             Fault::Signal(signal) => {
                 u8::try_from(128 + signal).map_or(ExitCode::FAILURE, ExitCode::from)
             }
+            Fault::Arguments(_) => ExitCode::from(2),
             _ => ExitCode::FAILURE,
         }
     }
@@ -68,7 +79,7 @@ impl Fault {
         // Whoever sent a signal knows, and the terminal may be gone.
         if !matches!(self, Fault::Closed | Fault::Signal(_)) {
             let said = harmless(&self.to_string());
-            anstream::eprintln!("{} {said}", "holdfast:".red().bold());
+            anstream::eprintln!("{} {said}", say::fault::error().red().bold());
         }
     }
 }

@@ -8,6 +8,7 @@ use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
+use crate::say;
 
 /// The device's folder: as asked for, otherwise the system's data folder.
 pub(crate) fn folder(asked: Option<PathBuf>) -> Outcome<PathBuf> {
@@ -16,26 +17,26 @@ pub(crate) fn folder(asked: Option<PathBuf>) -> Outcome<PathBuf> {
         return Ok(asked);
     }
     let dirs = ProjectDirs::from("", "", "holdfast");
-    let dirs = dirs.ok_or_else(|| {
-        Fault::Typed("this system names no data folder: say one with --home DIR".into())
-    })?;
+    let dirs = dirs.ok_or_else(|| Fault::Typed(say::fault::no_data_folder().into()))?;
     Ok(dirs.data_dir().to_path_buf())
 }
 
 /// The folder as the core takes it.
 pub(crate) fn text(folder: &Path) -> Outcome<String> {
-    folder.to_str().map(str::to_owned).ok_or_else(|| Fault::File {
-        path: folder.display().to_string(),
-        reason: "the folder's name is not UTF-8; choose another with --home".into(),
-    })
+    let text = folder.to_str().map(str::to_owned);
+    text.ok_or_else(|| Fault::at(folder, say::fault::home_not_utf8()))
 }
 
-/// Opens the device, and says what had to be put right.
-pub(crate) fn open(folder: &Path) -> Outcome<Holdfast> {
+/// Opens the device, speaks as its person chose unless a language was asked for, and says what had to be put right.
+pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<Holdfast> {
     let holdfast = Holdfast::open(text(folder)?, now())?;
+    let chosen = holdfast.who()?.language;
+    if let Some(language) = chosen.filter(|_| !language_asked) {
+        catalogue::speak(language);
+    }
     let opening = holdfast.who()?.opening;
     if let Some(opening) = opening {
-        anstream::eprintln!("{} {opening}", "put right:".yellow().bold());
+        anstream::eprintln!("{} {opening}", say::fault::repaired().yellow().bold());
     }
     Ok(holdfast)
 }

@@ -7,20 +7,22 @@ mod commands;
 mod demo;
 mod fault;
 mod full;
+mod help;
 mod hold;
 mod home;
+mod language;
 mod now;
 mod print;
 mod report;
+mod say;
 mod session;
 
 use std::process::ExitCode;
 
-use clap::Parser;
-
 fn main() -> ExitCode {
     print::choose_colour();
-    match commands::run(args::Args::parse()) {
+    let spoken = language::begin(std::env::args_os().skip(1), |name| std::env::var_os(name));
+    match spoken.and_then(|()| help::parse()).and_then(commands::run) {
         Ok(()) => ExitCode::SUCCESS,
         Err(fault) => {
             fault.show();

@@ -54,6 +54,8 @@ fn session_until_killed(home: &Path, micros: u64, acknowledged: &mut BTreeSet<u6
         .arg("--home")
         .arg(home)
         .args(["session", "--day", "Any evening"])
+        .env_remove("HOLDFAST_LANG")
+        .env("LC_ALL", "C")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .stderr(Stdio::null())
@@ -75,7 +77,7 @@ fn session_until_killed(home: &Path, micros: u64, acknowledged: &mut BTreeSet<u6
         // The prompt's mark may stand before the first answer.
         let number = line.split("saved ").nth(1).and_then(|rest| rest.split(':').next());
         acknowledged.extend(number.and_then(|number| number.trim().parse::<u64>().ok()));
-        if killer.is_none() && line.contains("quit: leave it open") {
+        if killer.is_none() && line.contains("`quit` leaves the session open") {
             let id = child.id();
             killer = Some(std::thread::spawn(move || {
                 std::thread::sleep(Duration::from_micros(micros));
@@ -103,7 +105,7 @@ fn journal(home: &Path, export: &Path) -> BTreeSet<u64> {
     assert!(device["device"].is_string());
     let exported = run(home, &["export", export.to_str().unwrap()], "");
     assert!(exported.fine, "{exported:?}");
-    assert!(!exported.err.contains("put right"), "a kill damaged the database: {}", exported.err);
+    assert!(!exported.err.contains("Repaired"), "a kill damaged the database: {}", exported.err);
     let lines = fs::read_to_string(export.join("journal.jsonl")).unwrap();
     let numbers = lines.lines().filter_map(|line| {
         let entry: serde_json::Value = serde_json::from_str(line).ok()?;

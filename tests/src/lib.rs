@@ -28,6 +28,7 @@ pub mod kits;
 pub mod lifters;
 pub mod oil;
 pub mod oracle;
+pub mod sources;
 pub mod taps;
 #[cfg(unix)]
 pub mod terminal;

@@ -33,6 +33,8 @@ pub fn run(home: &Path, args: &[&str], input: &str) -> Ran {
         .arg(home)
         .args(args)
         .env_remove("HOLDFAST_HOME")
+        .env_remove("HOLDFAST_LANG")
+        .env("LC_ALL", "C")
         .env("TZ", "UTC")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())

@@ -234,10 +234,12 @@ pub fn command(home: &Path, args: &[&str], environment: &[(&str, &str)]) -> Comm
     command.arg("--home");
     command.arg(home);
     command.args(args);
-    // Wherever the checks run: a home or colours that its own environment asks for are not to count.
-    for name in ["HOLDFAST_HOME", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "CI"] {
+    // Wherever the checks run: a home, a language or colours that its own environment asks for are not to
+    // count.
+    for name in ["HOLDFAST_HOME", "HOLDFAST_LANG", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "CI"] {
         command.env_remove(name);
     }
+    command.env("LC_ALL", "C");
     command.env("TERM", "xterm-256color");
     command.env("TZ", "UTC");
     // No speech program of this machine's own is to talk while it is checked.

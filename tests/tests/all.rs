@@ -1,6 +1,7 @@
 //! All cross-cutting checks in one binary: one link, and nothing forgotten.
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
+mod asked_language;
 mod carrier;
 mod clock_zones;
 mod clocks;
@@ -12,12 +13,15 @@ mod demo;
 mod formats;
 mod house;
 mod kills;
+mod language;
 mod loads;
 mod old_lines;
 mod one_key;
+mod papers;
 mod plates;
 mod screens;
 mod set_laws;
+mod stray;
 mod strength;
 mod terminal;
 mod whole_loop;

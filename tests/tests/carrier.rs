@@ -37,7 +37,10 @@ fn bad_files_are_left_alone_and_named_and_the_rest_folds() {
     assert_eq!(page.sessions.len(), 1, "all but the torn leaf is there");
     let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
     let said = board.arrivals.join("\n");
-    assert!(said.contains("shopping list.txt left alone: not one of Holdfast's files"), "{said}");
+    assert!(
+        said.contains("shopping list.txt left alone: This is not one of Holdfast's files"),
+        "{said}"
+    );
     assert!(said.contains("sync-conflict"), "{said}");
     assert!(said.contains("damaged or still arriving"), "{said}");
     assert!(!said.contains("hidden"), "{said}");
@@ -56,7 +59,7 @@ fn what_has_not_arrived_is_counted() {
     fs::remove_file(crew.carrier.folder().join(&leaves[1].name)).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
     let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
-    assert_eq!(board.arrivals, ["1 upload from Ines's device has not arrived: 2"]);
+    assert_eq!(board.arrivals, ["1 upload from Ines's device has not arrived: number 2."]);
     // The athlete's next exchange brings it again, byte for byte.
     crew.athletes[0].exchange(&crew.carrier).unwrap();
     let again = fs::read(crew.carrier.folder().join(&leaves[1].name)).unwrap();
@@ -103,18 +106,18 @@ fn hostile_content_under_a_right_name_is_left_alone_in_words() {
     let header = text.lines().next().unwrap();
     let change = |from: &str, to: &str| text.replacen(from, to, 1);
     let cases = [
-        (String::new(), "no last newline"),
+        (String::new(), "the last line is cut off"),
         ("\n".into(), "EOF"),
         ("null\n".into(), "invalid type"),
-        (change("\"leaf\":0", "\"leaf\":7"), "update the app"),
-        (change("\"sequence\":2", "\"sequence\":3"), "header and its name disagree"),
+        (change("\"leaf\":0", "\"leaf\":7"), "Update the app"),
+        (change("\"sequence\":2", "\"sequence\":3"), "header and the file's name disagree"),
         (change("\"first\":3", "\"first\":2"), "where 2 belongs"),
         (change("\"first\":3", "\"first\":0"), "cannot be"),
         (change("\"last\":", "\"last\":9"), "announced"),
         (change("\"last\":", "\"last\":99999"), "cannot be"),
-        (format!("{text}{{}}\n"), "another count found"),
-        (format!("{header}\n{}\n", "[".repeat(100_000)), "the limit is 65536"),
-        (change("\"crew\":\"", "\"crew\":\"f"), "line 1"),
+        (format!("{text}{{}}\n"), "another number was found"),
+        (format!("{header}\n{}\n", "[".repeat(100_000)), "at most 65536 fit"),
+        (change("\"crew\":\"", "\"crew\":\"f"), "Line 1"),
     ];
     for (content, said) in cases {
         let file = second_with(&crew, content.as_bytes());

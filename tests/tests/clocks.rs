@@ -12,7 +12,7 @@ use holdfast_tests::{MINUTE, Phone, SMALL_PLAN, changed};
 #[test]
 fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     let mut phone = Phone::new(SMALL_PLAN);
-    assert!(phone.refused(clock("Calves", Act::Extend)).contains("no side is being held"));
+    assert!(phone.refused(clock("Calves", Act::Extend)).contains("No side is being held"));
     phone.calves(Act::Begin);
     // Ready 5 s, side one 120 s and 15 s more, switch 10 s, side two skipped after 30 s.
     phone.pass(65_000).calves(Act::Extend);
@@ -28,7 +28,7 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     assert_eq!(texts.collect::<Vec<_>>(), wanted, "nothing is said of a whole side");
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
     assert_eq!(phone.kill().screen().pieces, screen.pieces);
-    assert!(phone.refused(clock("Calves", Act::Extend)).contains("no side is being held"));
+    assert!(phone.refused(clock("Calves", Act::Extend)).contains("No side is being held"));
     assert!(phone.refused(clock("Corners", Act::Extend)).contains("of one length"));
     // By hand the athlete's word is all there is.
     let screen = phone.tap(held(&[50_000, 120_000], Some("the bell rang")));
@@ -63,17 +63,17 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
     // Ran out after 255 s; the phone lay there four minutes more.
     phone.pass(255_000 + 4 * MINUTE);
     let screen = phone.screen();
-    let asked = "ran out 4 min ago; to be logged: 2 min and 2 min. Is that right?";
+    let asked = "Ran out 4 min ago. To log: 2 min and 2 min. Is that right?";
     assert_eq!(hold_asks(&screen), asked);
     let ended = hold_clock(&screen);
     assert_eq!((ended.phase, ended.over), (Phase::Done, Some(Millis(4 * MINUTE))));
     let screen = phone.tap(held(&[], None));
-    assert_eq!(hold_asks(&screen), "ran out 4 min ago; logged: 2 min and 2 min");
+    assert_eq!(hold_asks(&screen), "Ran out 4 min ago. Logged: 2 min and 2 min.");
 
     phone.tap(clock("Corners", Act::Begin));
     phone.pass(10_000 + 4 * MINUTE + 2 * 60 * MINUTE);
     phone.tap(window(None, Some(15), Some(12_000)));
-    let asked = "ran out 2 h 0 min ago: 3 windows are not logged, from window 2 on. How many reps?";
+    let asked = "Ran out 2 h 0 min ago. 3 windows still to log, starting with 2.";
     assert_eq!(interval_asks(&phone.screen()), asked);
     // Beside the window to log it is asked as well, as long as there is one.
     let asks_beside = |window, phone: &Phone| {
@@ -92,7 +92,7 @@ fn a_clock_that_ran_out_unseen_says_so_and_asks() {
 #[test]
 fn cues_that_went_by_unheard_are_told_until_the_next_is_given() {
     let went_by = |phone: &Phone| phone.screen().here.clock.unwrap().went_by;
-    let told = |cues: &str| Some(format!("went by: {cues}"));
+    let told = |cues: &str| Some(format!("missed cues: {cues}"));
     let mut phone = Phone::new(SMALL_PLAN);
     phone.calves(Act::Begin);
     // Ready 5 s, halfway after 60 s, ten seconds before the end of two minutes.
@@ -121,7 +121,7 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     let trusted = phone.screen();
     assert_eq!(hold_clock(&trusted).held, [60_000, 0].map(Millis));
     let asked = hold_asks(&trusted);
-    assert!(asked.contains("counted on by its wall clock"), "{asked}");
+    assert!(asked.contains("time was kept by its clock"), "{asked}");
 
     phone.set_wall(-45 * MINUTE);
     let unknown = phone.screen();
@@ -129,7 +129,7 @@ fn what_cannot_be_known_is_not_claimed_and_is_asked() {
     assert_eq!(clock.trust, Trust::Unknown);
     assert_eq!(clock.held, [20_000, 0].map(Millis));
     let asked = hold_asks(&unknown);
-    assert!(asked.contains("is not known. Seen: 20 s and 0 s."), "{asked}");
+    assert!(asked.contains("is unknown. Counted: 20 s and 0 s."), "{asked}");
     let screen = phone.pass(5_000).tap(held(&[], None));
     let first = hold(&screen).sides[0].clone();
     assert_eq!((first.held, first.short), (Some(Millis(20_000)), Some(WhyShort::Unseen)));
@@ -147,13 +147,17 @@ fn movements(screen: &SessionScreen) -> Vec<(u32, String, u32)> {
 fn members_start_at_different_stations_and_go_round() {
     let mut phone = Phone::new(SMALL_PLAN);
     let view = interval(&phone.screen()).clone();
-    assert_eq!(view.stations, ["15 x Bell swing, 16 kg", "10 x Press-up"]);
+    assert_eq!(view.stations, ["15 × Bell swing, 16 kg", "10 × Press-up"]);
     assert_eq!((view.start_station, view.total), (1, Millis(4 * MINUTE)));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(3))).contains("has 2 stations"));
     assert!(phone.refused(clock_from("Corners", Act::Begin, Some(0))).contains("no station 0"));
     assert!(phone.refused(clock_from("Calves", Act::Begin, Some(1))).contains("has no stations"));
     let screen = phone.tap(clock_from("Corners", Act::Begin, Some(2)));
-    assert!(phone.refused(clock_from("Corners", Act::Pause, Some(2))).contains("is begun"));
+    assert!(
+        phone
+            .refused(clock_from("Corners", Act::Pause, Some(2)))
+            .contains("when you start the clock")
+    );
     let [bell, press] = ["Bell swing", "Press-up"].map(str::to_owned);
     let round = [(1, press.clone(), 2), (2, bell.clone(), 1), (3, press, 2), (4, bell, 1)];
     assert_eq!(movements(&screen), round);
@@ -178,7 +182,7 @@ fn members_start_at_different_stations_and_go_round() {
     assert_eq!(movements(&phone.tap(clock("Corners", Act::Begin))), round);
     phone.tap(clock("Corners", Act::Stop));
     let refused = phone.refused(clock_from("Corners", Act::Begin, Some(1)));
-    assert!(refused.contains("windows are logged from station 2 on"), "{refused}");
+    assert!(refused.contains("Windows are logged from station 2 on"), "{refused}");
     assert_eq!(movements(&phone.tap(clock_from("Corners", Act::Begin, Some(2)))), round);
     let screen = phone.tap(window(Some(1), Some(9), None));
     let first = &interval(&screen).windows[0];
@@ -194,7 +198,7 @@ fn a_rushed_window_says_how_many_fewer_reps_leave_time() {
     let windows = &interval(&screen).windows;
     let rushed = windows[0].fewer.clone().unwrap();
     assert_eq!((rushed.pace, rushed.reps, rushed.fewer), (Millis(4_000), 12, 2));
-    assert_eq!(rushed.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
+    assert_eq!(rushed.words, "At this pace, 12 reps instead of 14 leave 10 s to change over.");
     assert_eq!(windows[1].fewer, None);
     // The next window there asks for 15.
     let next = windows[2].fewer.clone().unwrap();
@@ -209,7 +213,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     let two = Millis(2 * MINUTE);
     let rest = phone.tap(squat(None, Some(60), Some(8), None)).rest.unwrap();
     assert_eq!((rest.set, rest.rested, rest.left), (1, Some(Millis(0)), Some(two)));
-    assert_eq!((rest.basis, rest.suggested_text.as_str()), (RestBasis::Plan, "as the plan says"));
+    assert_eq!((rest.basis, rest.suggested_text.as_str()), (RestBasis::Plan, "from the plan"));
     let cue = rest.cue.unwrap();
     assert_eq!((cue.due_in, cue.kind, cue.turn), (two, CueKind::RestOver, 2));
     assert_eq!(cue.words, "rest is over");
@@ -217,7 +221,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     phone.pass(50_500).kill();
     assert_eq!(
         (phone.rest().left, phone.rest().words.as_str()),
-        (Some(Millis(69_500)), "1 min 10 s of 2 min left, as the plan says")
+        (Some(Millis(69_500)), "1 min 10 s of 2 min to go (from the plan)")
     );
     // A wall clock set back does nothing within a boot; a correction does not start it again.
     phone.set_wall(-9 * MINUTE).kill();
@@ -235,7 +239,8 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     let rest = phone.rest();
     assert_eq!((rest.rested, rest.trust), (Some(Millis(3 * MINUTE + 1)), Trust::Wall));
     assert!(
-        rest.words.starts_with("rested 3 min of 2 min, as the plan says; by the wall"),
+        rest.words
+            .starts_with("3 min rested, 2 min suggested (from the plan). The device restarted"),
         "{}",
         rest.words
     );
@@ -243,7 +248,7 @@ fn rest_begins_by_itself_has_one_cue_and_survives_everything() {
     phone.set_wall(-60 * MINUTE);
     let rest = phone.rest();
     assert_eq!((rest.rested, rest.left, rest.cue, rest.trust), (None, None, None, Trust::Unknown));
-    assert!(rest.words.contains("is not known") && rest.words.contains("2 min is suggested"));
+    assert!(rest.words.contains("is unknown") && rest.words.contains("2 min suggested"));
     // A set logged now is the last one, though the wall clock puts it before the first.
     let rest = phone.tap(squat(None, Some(60), Some(6), None)).rest.unwrap();
     assert_eq!((rest.set, rest.rested, rest.trust), (2, Some(Millis(0)), Trust::Boot));
@@ -292,7 +297,7 @@ fn rest_ends_when_the_athlete_goes_on() {
 fn a_rest_is_ended_or_made_longer() {
     let mut phone = Phone::new(SMALL_PLAN);
     let act = |act| Tap::Rest { act };
-    assert!(phone.refused(act(RestAct::End)).contains("no rest is running"));
+    assert!(phone.refused(act(RestAct::End)).contains("No rest is running"));
     phone.tap(squat(None, Some(60), Some(8), None));
     for more in 1..=3 {
         let rest = phone.pass(1_000).tap(act(RestAct::Minute)).rest.unwrap();
@@ -317,7 +322,8 @@ fn a_window_the_clock_has_not_reached_is_refused() {
     let to_come = |phone: &mut Phone, first: u32| {
         for number in first..=4 {
             let refused = phone.refused(window(Some(number), Some(5), Some(5_000)));
-            assert_eq!(refused, format!("window: window {number} has not begun yet"));
+            let wanted = format!(": Window {number} has not begun yet.");
+            assert!(refused.ends_with(&wanted), "{refused}");
         }
     };
     to_come(&mut phone, 1);

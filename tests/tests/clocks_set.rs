@@ -53,7 +53,7 @@ fn a_wall_clock_that_ran_backwards_over_a_reboot_hides_nothing() {
         phone.pass(25_000).reboot(-back);
         let screen = phone.screen();
         assert_eq!(screen.state, SessionState::Running, "{back}");
-        assert!(hold_asks(&screen).contains("not known"), "{}", hold_asks(&screen));
+        assert!(hold_asks(&screen).contains("is unknown"), "{}", hold_asks(&screen));
         // What is logged from then on keeps it open by the new boot's clock.
         phone.tap(squat(None, Some(60), Some(8), Some(2)));
         phone.pass(HOUR).set_wall(5 * DAY);
@@ -133,7 +133,7 @@ fn seconds_by_hand_stop_the_clock_and_more_than_passed_is_asked_about() {
     let screen = phone.tap(Tap::Undo);
     assert_eq!(left_ms(&screen), 90_000);
     let screen = phone.pass(1_000).tap(held(&[120_000, 120_000], None));
-    let doubt = "4 min held altogether, 36 s after the session was begun";
+    let doubt = "4 min held in all, only 36 s into the session";
     assert_eq!(hold(&screen).doubt.as_deref(), Some(doubt));
 }
 

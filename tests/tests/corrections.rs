@@ -37,16 +37,16 @@ fn a_correction_replaces_and_undo_brings_back() {
     assert_eq!(reps(&ines.today().unwrap()), [Some(7), Some(6), None]);
     let screen = ines.tap(Tap::Undo).unwrap();
     // What is taken back is told in the words it was saved with.
-    assert_eq!(screen.undone.as_deref(), Some("Squat set 1, 50 kg x 7, 0 left"));
+    assert_eq!(screen.undone.as_deref(), Some("Squat set 1, 50 kg × 7, 0 left"));
     assert_eq!(
         reps(&ines.today().unwrap()),
         [Some(8), Some(6), None],
         "the correction is taken back"
     );
     // Again goes further back, never forward.
-    assert_eq!(undone(ines), "Squat set 2, 60 kg x 6");
+    assert_eq!(undone(ines), "Squat set 2, 60 kg × 6");
     assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
-    assert_eq!(undone(ines), "Squat set 1, 50 kg x 8");
+    assert_eq!(undone(ines), "Squat set 1, 50 kg × 8");
     assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
 }
 
@@ -63,7 +63,7 @@ fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
     let begun = ines.tap(Tap::Undo).unwrap();
     assert_eq!(begun.undone.as_deref(), Some("Calves, clock started"));
     assert_eq!(hold(&begun).clock, None);
-    assert_eq!(undone(ines), "Calves, before left 10.0 cm");
+    assert_eq!(undone(ines), "Calves before, left 10.0 cm");
     ines.tap(flag(Place::Knee, 2, &[])).unwrap();
     ines.tap(flag(Place::Knee, 2, &[Sign::ChestPain])).unwrap();
     assert!(ines.tap(Tap::Undo).unwrap().notices.is_empty());
@@ -83,7 +83,7 @@ fn undo_walks_back_through_first_entries_and_says_when_there_is_nothing() {
     ines.tap(Tap::Undo).unwrap();
     assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
     let nothing = ines.tap(Tap::Undo).unwrap_err();
-    assert!(nothing.to_string().contains("nothing is logged"), "{nothing}");
+    assert!(nothing.to_string().contains("Nothing is logged"), "{nothing}");
     // What was taken back can be logged again.
     ines.tap(squat(None, Some(55), None, None)).unwrap();
     assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
@@ -148,24 +148,24 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(None, Some(5), Some(5000), None), "5000 is too many"),
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
         // Pressing a key does not count the reps of an open set.
-        (squat(Some(3), Some(5), None, None), "this set is open: say how many"),
-        (set_of("Bench", None, None, None), "this day has \"Squat\""),
+        (squat(Some(3), Some(5), None, None), "This set is open: say how many"),
+        (set_of("Bench", None, None, None), "This day has \"Squat\""),
         (set_of("Calves", None, None, None), "has no sets"),
         (window(Some(5), None, None), "has 4 windows; there is no window 5"),
-        (window(None, None, Some(60_001)), "between 0 and"),
-        (window(None, None, Some(-1)), "between 0 and"),
-        (held(&[], None), "nothing was held yet"),
-        (held(&[0, 0], None), "nothing was held yet"),
+        (window(None, None, Some(60_001)), "Time to spare is between 0 and"),
+        (window(None, None, Some(-1)), "Time to spare is between 0 and"),
+        (held(&[], None), "Nothing was held yet"),
+        (held(&[0, 0], None), "Nothing was held yet"),
         (held(&[1, 2, 3], None), "has 2 sides"),
         (held(&[-1], None), "0 s to 30 min"),
-        (before_it(None, 301), "between 0.0 cm and 30.0 cm"),
+        (before_it(None, 301), "A reading here is between 0.0 cm and 30.0 cm"),
         (before_it(Some(3), 100), "has 2 sides"),
         // Of two readings the first may be right: neither is saved.
-        (both(&[(1, 100), (2, 301)]), "between 0.0 cm and 30.0 cm"),
+        (both(&[(1, 100), (2, 301)]), "A reading here is between 0.0 cm and 30.0 cm"),
         (both(&[(1, 100), (3, 100)]), "has 2 sides"),
         (both(&[]), "at least one reading"),
-        (Tap::ClearFlags { flags: vec![] }, "none is open here"),
-        (Tap::Rest { act: RestAct::Minute }, "no rest is running"),
+        (Tap::ClearFlags { flags: vec![] }, "No flag is open here"),
+        (Tap::Rest { act: RestAct::Minute }, "No rest is running"),
         (put_off("After", Until::Later), "has nothing there to put off"),
         (clock("Squat", Act::Begin), "has no clock"),
         (clock("Calves", Act::Pause), "not running"),
@@ -217,7 +217,7 @@ fn both_readings_of_one_tap_come_and_go_together() {
     let when = MeasuredWhen::Before;
     let screen = ines.tap(Tap::LogRange { piece: "Calves".into(), when, readings }).unwrap();
     assert_eq!(hold(&screen).range.as_ref().unwrap().readings.len(), 2);
-    let said = "Calves, before left 10.0 cm and Calves, before right 11.0 cm";
+    let said = "Calves before, left 10.0 cm and Calves before, right 11.0 cm";
     assert_eq!(screen.saved_text.as_deref(), Some(said));
     let screen = ines.tap(Tap::Undo).unwrap();
     assert_eq!(screen.undone.as_deref(), Some(said));
@@ -294,7 +294,7 @@ fn names_are_checked_and_a_home_is_somebodys() {
     }
     start("Zoë 🚣").unwrap();
     let taken = start("Ana").err().unwrap().to_string();
-    assert!(taken.contains("Zoë 🚣's already"), "{taken}");
+    assert!(taken.contains("is already Zoë 🚣's"), "{taken}");
 }
 
 #[test]
@@ -379,7 +379,7 @@ fn a_full_shelf_is_a_notice_and_no_error() {
     let screen = ines.tap(finish(5, 30)).unwrap();
     assert_eq!(screen.state, SessionState::Finished);
     let said: Vec<_> = screen.notices.iter().map(|notice| notice.text.as_str()).collect();
-    assert!(said.iter().any(|text| text.contains("everything is saved")), "{said:?}");
+    assert!(said.iter().any(|text| text.contains("Everything is saved")), "{said:?}");
 }
 
 #[test]
@@ -393,7 +393,10 @@ fn a_block_has_ended_only_when_it_has() {
     // Two weeks from Monday 2 November.
     assert!(heading("2026-11-03").starts_with("Nothing planned today. Next:"));
     for last in ["2026-11-10", "2026-11-15"] {
-        assert!(heading(last).contains("has no day left and ends on Sun 15 Nov"), "{last}");
+        assert!(
+            heading(last).contains("has no more days planned; it ends on Sun 15 Nov"),
+            "{last}"
+        );
     }
     assert!(heading("2026-11-16").contains("ended on Sun 15 Nov"));
 }

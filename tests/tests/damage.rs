@@ -36,7 +36,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
     assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 3 });
-    assert!(error.to_string().contains("update Holdfast"), "{error}");
+    assert!(error.to_string().contains("Update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
 }
@@ -97,7 +97,7 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
     }
     let again = Device::open(torn, at("2026-11-04", 18)).unwrap();
     let said = again.holdfast.who().unwrap().opening.unwrap();
-    assert!(said.contains("2 that no leaf held yet"), "{said}");
+    assert!(said.contains("and 2 that were in none of them from the damaged database"), "{said}");
     let screen = again.today().unwrap();
     assert_eq!(strength(&screen).sets[0].done.as_ref().unwrap().load, Some(Mass::kg(52)));
 }
@@ -168,7 +168,7 @@ fn damage_met_while_running_is_put_right_at_once() {
     let _ = touched.execute_batch("PRAGMA user_version = 2");
     drop(touched);
     let error = running.export().expect_err("the pages are garbage");
-    assert!(error.to_string().contains("do it again"), "{error}");
+    assert!(error.to_string().contains("Do it again"), "{error}");
     assert_eq!(running.state_text().unwrap(), state);
     assert_eq!(aside(&ines.home).len(), 1);
 }
@@ -275,6 +275,15 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
     emptied.close().unwrap();
     fs::copy(bare.join("holdfast.db"), &path).unwrap();
     let again = ines.open_again().unwrap();
-    assert!(again.who().unwrap().opening.unwrap().contains("came back"), "{:?}", again.who());
+    assert!(
+        again
+            .who()
+            .unwrap()
+            .opening
+            .unwrap()
+            .contains("entries came back from this device's own files"),
+        "{:?}",
+        again.who()
+    );
     assert_eq!(again.state_text().unwrap(), state);
 }

@@ -2,7 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+
+use holdfast_tests::sources::{check_modules, folder, sources};
 
 /// The rooms from top to bottom, each with all that it uses: no more and no less.
 const HOUSE: &[(&str, &[&str])] = &[
@@ -10,10 +12,7 @@ const HOUSE: &[(&str, &[&str])] = &[
     ("ffi", &["door"]),
     // Opens everything to a shell, so it may look into every room that has a screen, a report or a state
     // to give; the arithmetic rooms are reached through them.
-    (
-        "door",
-        &["session", "coach", "words", "device", "exchange", "history", "store", "journal", "plan"],
-    ),
+    ("door", &["session", "coach", "device", "exchange", "history", "store", "journal", "plan"]),
     // The athlete's day: everything but the coach's own room and what is only told over weeks.
     (
         "session",
@@ -58,45 +57,11 @@ const GROUND: &[(&str, &[&str])] = &[
     ("id", &[]),
     ("instant", &[]),
     ("mass", &[]),
+    // The sentences themselves; every room may say one.
+    ("say", &[]),
 ];
 
 type Uses = BTreeMap<String, BTreeSet<String>>;
-
-fn core() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/src")
-}
-
-/// Every Rust file below a folder, but those that are only compiled for checks.
-fn files(folder: &Path, found: &mut Vec<PathBuf>) {
-    let mut checks = Vec::new();
-    let mut all = Vec::new();
-    for file in fs::read_dir(folder).unwrap() {
-        let path = file.unwrap().path();
-        if path.extension().is_some_and(|end| end == "rs") {
-            checks.extend(check_modules(&fs::read_to_string(&path).unwrap()));
-        }
-        all.push(path);
-    }
-    for path in all {
-        let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
-        if checks.contains(&name) {
-            continue;
-        }
-        if path.is_dir() {
-            files(&path, found);
-        } else {
-            found.push(path);
-        }
-    }
-}
-
-/// The modules that are files of their own behind `#[cfg(test)]`.
-fn check_modules(text: &str) -> Vec<String> {
-    let lines: Vec<&str> = text.lines().collect();
-    let behind = lines.windows(2).filter(|two| two[0] == "#[cfg(test)]");
-    let name = |two: &[&str]| Some(two[1].strip_prefix("mod ")?.strip_suffix(';')?.to_owned());
-    behind.filter_map(name).collect()
-}
 
 /// A file's code without comments and without the module of checks in it.
 fn code(text: &str) -> String {
@@ -128,11 +93,10 @@ fn named(code: &str) -> BTreeSet<String> {
 
 /// What each room and each piece of the ground uses of the others.
 fn found() -> Uses {
-    let mut paths = Vec::new();
-    files(&core(), &mut paths);
+    let core = folder("core/src");
     let mut uses = Uses::new();
-    for path in paths {
-        let inside = path.strip_prefix(core()).unwrap().with_extension("");
+    for path in sources(&core) {
+        let inside = path.strip_prefix(&core).unwrap().with_extension("");
         let room = inside.iter().next().unwrap().to_str().unwrap().to_owned();
         if room == "lib" {
             continue;

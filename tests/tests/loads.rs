@@ -26,7 +26,7 @@ fn a_first_time_finds_its_loads_in_a_few_sets() {
     let half = |kg: i64| Mass { ten_ng: Mass::kg(kg).ten_ng / 2 };
     assert_eq!(loads(&screen), [None, Some(half(105)), Some(Mass::kg(55))]);
     let second = &strength(&screen).sets[1];
-    let why = "first time: 50 kg for 8 with 2 left; this should leave 2";
+    let why = "first time: 50 kg × 8 with 2 left, so this should leave 2";
     assert_eq!(second.why.as_deref(), Some(why));
     assert_eq!(second.from.len(), 1, "the set it is read from");
     // One tap takes the load that was found.
@@ -52,7 +52,7 @@ fn after_weeks_away_the_loads_are_lighter() {
     let screen = ines.today().unwrap();
     assert_eq!(loads(&screen), ["45 kg", "52.5 kg", "62.5 kg"].map(kg));
     let why = strength(&screen).sets[0].why.as_deref();
-    assert_eq!(why, Some("50 kg on Tue 3 Nov, 3 weeks away: 10 % less to come back"));
+    assert_eq!(why, Some("10 % lighter after 3 weeks away: 50 kg on Tue 3 Nov"));
     // The coach sees the same proposal for that date.
     crew.exchange_all().unwrap();
     let board = crew.coach.holdfast.board("2026-11-24".parse().unwrap()).unwrap();

@@ -3,9 +3,9 @@
 
 use std::collections::BTreeSet;
 
-use holdfast_core::DeviceId;
 use holdfast_core::exchange::{CarriedFile, Leaf, LeafName};
 use holdfast_core::journal::{Body, Entry};
+use holdfast_core::{DeviceId, Language};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, SMALL_PLAN, changed, forged};
 use serde_json::Value;
@@ -14,7 +14,7 @@ use serde_json::Value;
 const WRITER: &str = "1f202122-2324-4526-a728-292a2b2c2d2e";
 
 /// One of every kind, as the first version wrote them.
-const LINES: [&str; 16] = [
+pub(super) const LINES: [&str; 16] = [
     r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t":"2026-11-02T18:00:00.000+00:00","k":"profile","id":"01a19d6b-0900-7702-8b97-3d7d77944a86","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","name":"Zoë","role":"athlete","unit":"kg","crew":null}}"#,
     r#"{"v":1,"n":2,"hlc":{"ms":1793642400000,"count":1},"t":"2026-11-02T18:00:00.000+00:00","k":"plan","id":"01a19d6b-0900-7813-9ffd-f5624fe889d8","body":{"block":"Small block","text":"[block]\nname = \"Small block\"\n"}}"#,
     r#"{"v":1,"n":3,"hlc":{"ms":1793728801000,"count":0},"t":"2026-11-03T18:00:01.000+00:00","k":"session","id":"01a1a291-68e8-752e-997d-f8898d2cf624","body":{"plan":{"d":"38393a3b-3c3d-4e3f-8041-424344454647","n":2},"block":"Small block","day":"Any evening","week":1,"date":"2026-11-03","at":{"wall_ms":1793728801000,"offset_min":0,"boot_ms":1793728801000,"boot_id":"test"}}}"#,
@@ -33,7 +33,10 @@ const LINES: [&str; 16] = [
     r#"{"v":1,"n":16,"hlc":{"ms":1793815200000,"count":0},"t":"2026-11-04T18:00:00.000+00:00","k":"ruling","id":"01a1a7b7-c100-7501-bc82-a10139f03830","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","exercise":"back-squat","scheme":"8,6,5 open","after":"01a1a291-68e8-752e-997d-f8898d2cf624","decision":"accept","loads":[5000000000000,null,6123496995000],"words":"Gut so – weiter!"}}"#,
 ];
 
-fn writer() -> DeviceId {
+/// A profile as it is written since people choose the language they read.
+const IN_GERMAN: &str = r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t":"2026-11-02T18:00:00.000+00:00","k":"profile","id":"01a19d6b-0900-7702-8b97-3d7d77944a86","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","name":"Zoë","role":"athlete","unit":"kg","language":"de","crew":null}}"#;
+
+pub(super) fn writer() -> DeviceId {
     serde_json::from_value(Value::from(WRITER)).unwrap()
 }
 
@@ -49,6 +52,17 @@ fn every_kind_there_is_has_a_line_and_every_line_still_reads() {
         seen.insert(body.kind());
     }
     assert_eq!(seen, Body::KINDS.iter().copied().collect::<BTreeSet<_>>());
+}
+
+#[test]
+fn a_profile_says_which_language_was_chosen_and_without_one_says_none() {
+    let chosen = [LINES[0], IN_GERMAN].map(|line| {
+        assert!(Entry::read(writer(), line).is_ok(), "{line}");
+        let body = serde_json::from_str::<Value>(line).unwrap()["body"].to_string();
+        let Some(Body::Profile(profile)) = Body::decode("profile", &body) else { panic!("{line}") };
+        profile.language
+    });
+    assert_eq!(chosen, [None, Some(Language::De)]);
 }
 
 /// They still say what they said: a coach's device that gets them shows the session, counts none of them as

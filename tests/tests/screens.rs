@@ -3,6 +3,7 @@
 //! The kits under `android/kit` and `ios/Kit` play the same script and hold what they see against
 //! the file this check keeps, `bindings/fixtures/screens.snap.json`. A step added here is added there.
 
+use catalogue::Language;
 use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
 use holdfast_core::coach::Answer;
@@ -29,8 +30,8 @@ fn value(shown: impl Serialize) -> Value {
     serde_json::to_value(shown).unwrap()
 }
 
-#[test]
-fn screens_are_the_same_in_every_language() {
+/// Everything that is seen in the scripted session, in order.
+fn story() -> Vec<Value> {
     let homes = TempDir::new().unwrap();
     let carrier = Carrier::new(homes.path().join("carrier"));
     let coach = device(&homes, Role::Coach, "Märta", MassUnit::Kg, 0);
@@ -109,10 +110,61 @@ fn screens_are_the_same_in_every_language() {
     let next = "2026-11-05".parse().unwrap();
     seen.push(value(jun.holdfast.preview(next, None, jun.now()).unwrap()));
     seen.push(value(coach.holdfast.export().unwrap()));
+    seen
+}
 
+#[test]
+fn screens_are_the_same_in_every_language() {
+    let seen = story();
     let mut settings = insta::Settings::new();
     settings.set_snapshot_path("../../bindings/fixtures");
     settings.set_prepend_module_to_snapshot(false);
     let shown = serde_json::to_vec_pretty(&json!(seen)).unwrap();
     settings.bind(|| insta::assert_binary_snapshot!("screens.json", shown));
+}
+
+/// What stands in both: texts that are alike word for word.
+fn alike(one: &Value, other: &Value, key: &str, found: &mut Vec<String>) {
+    match (one, other) {
+        (Value::Object(one), Value::Object(other)) => {
+            assert_eq!(one.keys().collect::<Vec<_>>(), other.keys().collect::<Vec<_>>());
+            // Lines of the journal and the names of columns are data.
+            let shown =
+                one.iter().filter(|(key, _)| !["journal", "columns"].contains(&key.as_str()));
+            shown.for_each(|(key, value)| alike(value, &other[key], key, found));
+        }
+        (Value::Array(one), Value::Array(other)) => {
+            assert_eq!(one.len(), other.len(), "{key}: {one:?} {other:?}");
+            one.iter().zip(other).for_each(|(one, other)| alike(one, other, key, found));
+        }
+        (Value::String(one), Value::String(other)) if one == other => found.push(one.clone()),
+        _ => {}
+    }
+}
+
+/// What else was written by somebody of the crew.
+const WRITTEN: &str = "Gut so – weiter! Łucja 純 Märta Zoë";
+
+/// The same session in German: every sentence of it is another one, and only what the coach and the crew
+/// wrote themselves stands there as it was written.
+#[test]
+fn a_session_in_german_holds_no_english() {
+    let english = story();
+    let german = catalogue::speaking(Language::De, story);
+    let mut found = Vec::new();
+    alike(&json!(english), &json!(german), "", &mut found);
+    // An abbreviation's full stop and a sentence's never meet.
+    let text = json!(german).to_string();
+    let twice = text.split("..").filter(|before| before.ends_with(char::is_alphanumeric));
+    let twice: Vec<&str> = twice.map(|before| before.rsplit('"').next().unwrap()).collect();
+    assert!(twice.is_empty(), "{twice:?}");
+    found.retain(|text| {
+        let words = text.split(|letter: char| !letter.is_alphabetic());
+        let known = |word: &str| SMALL_PLAN.contains(word) || WRITTEN.contains(word);
+        let words: Vec<&str> = words.filter(|word| word.chars().count() > 1).collect();
+        text.contains(' ') && words.len() > 1 && !words.into_iter().all(known)
+    });
+    found.sort();
+    found.dedup();
+    assert!(found.is_empty(), "{found:#?}");
 }

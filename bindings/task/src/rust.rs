@@ -19,5 +19,6 @@ pub(crate) fn check() -> Done {
     })?;
     // The command-line checks run the real program.
     step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
+    // The examples in the documentation are among them.
     step("tests", || cargo(&["test", "--workspace", "--locked"]))
 }

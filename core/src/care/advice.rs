@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{Place, Sign};
+use crate::say::care as say;
 
 /// What to tell an athlete who flags discomfort.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -18,13 +19,9 @@ pub struct Advice {
 }
 
 /// The usual cautions, shown with every plan and report.
-pub const ALWAYS: [&str; 4] = [
-    "Holdfast counts and suggests. It does not know you and never diagnoses.",
-    "Stop on sharp or spreading pain, numbness, weakness, dizziness or chest pain.",
-    "Heavy sets need safety bars or somebody to spot you, and the room's own rules come first.",
-    "See a doctor or physiotherapist about pain that stays, and before starting after illness, \
-     injury or pregnancy.",
-];
+pub fn always() -> [&'static str; 4] {
+    [say::never_diagnoses(), say::stop_on(), say::safety_bars(), say::see_a_doctor()]
+}
 
 /// A rating from which the piece itself should stop, not only its progression. Common practice, no
 /// source.
@@ -32,40 +29,20 @@ pub const STOP_FROM: u32 = 4;
 
 /// What to say about discomfort of a severity from 1 to 10 at a place, with any emergency signs.
 pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {
-    let mut lines = Vec::new();
     if !signs.is_empty() {
-        lines.push(
-            "Stop now and get emergency care: what you ticked can be serious and should be looked \
-             at by a doctor today."
-                .to_owned(),
-        );
+        let lines = [say::stop_now(), say::seen_today()].map(str::to_owned).to_vec();
         return Advice { urgent: true, lines, always: 1 };
     }
-    if severity >= STOP_FROM {
-        lines.push("Leave this movement for today. An option that does not hurt is fine.".into());
-    } else {
-        lines.push("Go lighter or take an option; stop if it gets worse.".into());
-    }
+    let do_now = if severity >= STOP_FROM { say::leave_movement() } else { say::go_lighter() };
+    let mut lines = vec![do_now.to_owned()];
     if matches!(place, Place::LowBack | Place::UpperBack) {
-        lines.push(
-            "With new numbness between the legs, new trouble with bladder or bowel, or a weak leg: \
-             emergency care at once."
-                .into(),
-        );
+        lines.push(say::back_signs().to_owned());
     }
     if place == Place::Muscle {
-        lines.push(
-            "Pain far beyond the usual soreness, weakness or dark urine in the next days: stop and \
-             get medical care at once."
-                .into(),
-        );
+        lines.push(say::muscle_signs().to_owned());
     }
     let always = lines.len() as u32;
-    lines.push(
-        "Loads for this movement stay where they are until you or your coach clear the flag. Pain \
-         that stays is for a doctor or physiotherapist."
-            .into(),
-    );
+    lines.push(say::loads_stay().to_owned());
     Advice { urgent: false, lines, always }
 }
 
@@ -77,7 +54,8 @@ mod tests {
     fn any_emergency_sign_is_urgent_whatever_the_rating() {
         for sign in Sign::ALL {
             let advice = advice_for(Place::Other, 1, &[*sign]);
-            assert!(advice.urgent && advice.lines[0].contains("emergency care"));
+            assert!(advice.urgent && advice.always == 1);
+            assert_eq!(advice.lines[0], "Stop now and get emergency care.");
         }
         assert!(!advice_for(Place::Other, 10, &[]).urgent);
     }
@@ -86,6 +64,23 @@ mod tests {
     fn a_back_is_told_the_signs_to_watch_for() {
         let lines = advice_for(Place::LowBack, 2, &[]).lines.join(" ");
         assert!(lines.contains("numbness") && lines.contains("emergency care"));
+    }
+
+    /// What is asked for is shown in words of its own, and old journals have one sign more.
+    #[test]
+    fn the_signs_asked_for_are_all_but_one_that_journals_have() {
+        let unasked = |sign: &&Sign| !Sign::ASKED.contains(sign);
+        assert_eq!(Sign::ALL.iter().filter(unasked).collect::<Vec<_>>(), [&Sign::PainInBothLegs]);
+        let old =
+            "saddle-numbness bladder-or-bowel leg-weakness pain-in-both-legs dark-urine chest-pain";
+        assert!(old.split(' ').all(|word| Sign::from_text(word).is_some()));
+    }
+
+    #[test]
+    fn emergencies_are_said_in_german_too() {
+        let said = || advice_for(Place::Knee, 1, &[Sign::Dizziness]).lines.swap_remove(0);
+        let german = catalogue::speaking(catalogue::Language::De, said);
+        assert_eq!(german, "Hör sofort auf und hol dir notärztliche Hilfe.");
     }
 
     /// However small a screen is, it says what to do and what is an emergency.

@@ -7,19 +7,20 @@ use crate::error::{Error, Result, Thing};
 use crate::history::open_flags;
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Cleared, Role, Ruling};
+use crate::journal::{Cleared, Ruling};
+use crate::say;
 use crate::store::{Draft, people};
 use crate::words;
 
 /// Logs a coach's answer.
 pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Result<()> {
-    device.require(Role::Coach, "answering a proposal")?;
+    device.require_coach(say::device::only_coaches_answer)?;
     let people = people(device.reader())?;
     let Some((_, profile)) = people.get(&answer.person) else {
-        return Err(Error::missing(Thing::Member, "nobody of this crew"));
+        return Err(Error::missing(Thing::Member, say::coach::not_in_crew()));
     };
     let Some(plan) = device.block_for(at.date())? else {
-        return Err(Error::missing(Thing::Plan, "none is published yet"));
+        return Err(Error::missing(Thing::Plan, say::coach::no_plan_yet()));
     };
     let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
     let about_it = |proposal: &&Proposal| {
@@ -28,8 +29,8 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
     let Some(proposal) = open.iter().find(about_it) else {
         let known: Vec<String> = open.iter().map(|open| open.exercise.to_string()).collect();
         let reason = match known.as_slice() {
-            [] => format!("{} has no proposals yet", profile.name),
-            known => format!("{} has proposals for {}", profile.name, words::list(known)),
+            [] => say::coach::no_proposals(&profile.name),
+            known => say::coach::proposals_for(&profile.name, words::list(known)),
         };
         return Err(Error::not_found(Thing::Proposal, &answer.exercise.to_string(), reason));
     };
@@ -55,11 +56,10 @@ pub(crate) fn clear_flag(
     flag: RecordId,
     at: &Instant,
 ) -> Result<()> {
-    device.require(Role::Coach, "clearing a member's flag")?;
+    device.require_coach(say::device::only_coaches_clear)?;
     let open = open_flags(device.reader(), person)?;
     if !open.iter().any(|open| open.record == flag) {
-        let reason = "it is cleared already, or was never raised";
-        return Err(Error::missing(Thing::Flag, reason));
+        return Err(Error::missing(Thing::Flag, say::coach::flag_not_open()));
     }
     device.append(at, vec![Draft::new(Cleared { flag, session: None })])?;
     device.cut_after_saving();

@@ -8,10 +8,11 @@ use super::proposal::Proposal;
 use crate::error::Result;
 use crate::history::open_flags;
 use crate::id::PersonId;
-use crate::journal::{Lift, OptionTaken, Session, WindowDone};
+use crate::journal::{Discomfort, Lift, OptionTaken, Session, WindowDone};
 use crate::load::Reason;
 use crate::mass::MassUnit;
-use crate::plan::{Block, Exercise};
+use crate::plan::{Because, Block, Exercise};
+use crate::say;
 use crate::store::{Logged, Query, conflicts, date_of};
 use crate::words;
 
@@ -51,13 +52,13 @@ pub struct Attention {
 impl Attention {
     fn new(kind: AttentionKind, text: String) -> Attention {
         let word = match kind {
-            AttentionKind::Pain => "pain",
-            AttentionKind::Stall => "stalled",
-            AttentionKind::Away => "away",
-            AttentionKind::Conflict => "conflict",
-            AttentionKind::Options => "option",
-            AttentionKind::Rushed => "rushed",
-            AttentionKind::Progress => "up",
+            AttentionKind::Pain => say::coach::kind_pain(),
+            AttentionKind::Stall => say::coach::kind_stalled(),
+            AttentionKind::Away => say::coach::kind_away(),
+            AttentionKind::Conflict => say::coach::kind_conflict(),
+            AttentionKind::Options => say::coach::kind_option(),
+            AttentionKind::Rushed => say::coach::kind_rushed(),
+            AttentionKind::Progress => say::coach::kind_up(),
         };
         Attention { kind, word: word.to_owned(), text }
     }
@@ -79,14 +80,11 @@ pub(crate) fn attention(
     let mut sessions = mine.read::<Session>(connection)?;
     sessions.retain(|session| session.body.date <= today);
     let inside = |date: NaiveDate| block.week_of(date).is_some() && date <= today;
-    let mut found = pain(connection, person, block)?;
-    found.extend(stalls(proposals));
+    let mut found = stalls(proposals);
     found.extend(away(block, &sessions, today));
     let conflicts = conflicts(connection, person)?;
     if conflicts > 0 {
-        let what = words::count(u64::from(conflicts), "entry");
-        let text = format!("two devices disagree about {what}");
-        found.push(Attention::new(AttentionKind::Conflict, text));
+        found.push(Attention::new(AttentionKind::Conflict, say::coach::conflict(conflicts)));
     }
     let options = mine.read::<OptionTaken>(connection)?;
     found.extend(options_taken(block, options.iter().filter(|option| inside(date_of(option)))));
@@ -96,40 +94,44 @@ pub(crate) fn attention(
     let lifts: Vec<_> = lifts.into_iter().filter(|lift| inside(date_of(lift))).collect();
     found.extend(progress(block, unit, &lifts));
     found.sort();
-    Ok(found)
+    let mut all = pain(connection, person, block)?;
+    all.extend(found);
+    Ok(all)
 }
 
+/// Open flags, those with emergency signs first.
 fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<Attention>> {
     let flags = open_flags(connection, person)?;
-    let text = |flag: &Logged<crate::journal::Discomfort>| {
+    let text = |flag: &Logged<Discomfort>| {
         let flagged = &flag.body;
-        let signs: Vec<String> =
-            flagged.signs.iter().map(|sign| words::sign(*sign).to_owned()).collect();
-        let urgent = match signs.as_slice() {
-            [] => String::new(),
-            signs => format!(", WITH {}: make sure they are seen by a doctor", words::list(signs)),
-        };
-        format!(
-            "{} {}/10 in {} on {}{urgent}",
-            words::place(flagged.place),
-            flagged.severity,
-            block.name_of(&flagged.exercise),
-            words::day(date_of(flag))
-        )
+        let signs = flagged.signs.iter().map(|sign| words::sign(*sign).to_owned());
+        let (place, severity) = (words::place(flagged.place), flagged.severity);
+        let (movement, date) = (block.name_of(&flagged.exercise), words::day(date_of(flag)));
+        match signs.collect::<Vec<_>>().as_slice() {
+            [] => say::coach::pain(place, severity, movement, date),
+            signs => {
+                let signs = words::list(signs);
+                say::coach::pain_with_signs(signs, place, severity, movement, date)
+            }
+        }
     };
-    let pain = |flag| Attention::new(AttentionKind::Pain, text(flag));
-    Ok(flags.iter().map(pain).collect())
+    let pain = |flag: &Logged<Discomfort>| {
+        (flag.body.signs.is_empty(), Attention::new(AttentionKind::Pain, text(flag)))
+    };
+    let mut found: Vec<(bool, Attention)> = flags.iter().map(pain).collect();
+    found.sort();
+    Ok(found.into_iter().map(|(_, pain)| pain).collect())
 }
 
 fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
     let stalled = proposals.iter().filter_map(|proposal| {
         // The last set is the heaviest; what it cannot do any more is the stall.
-        let what = match &proposal.sets.last()?.reason {
-            Reason::BackOff { .. } => "missed twice in a row at",
-            Reason::NoLegalStep { .. } => "no legal step with these plates from",
+        let (movement, loads) = (&proposal.movement, &proposal.last_text);
+        let text = match &proposal.sets.last()?.reason {
+            Reason::BackOff { .. } => say::coach::stall_missed(movement, loads),
+            Reason::NoLegalStep { .. } => say::coach::stall_no_step(movement, loads),
             _ => return None,
         };
-        let text = format!("{}: {what} {}", proposal.movement, proposal.last_text);
         Some(Attention::new(AttentionKind::Stall, text))
     });
     stalled.collect()
@@ -147,10 +149,9 @@ fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option
     if missed < AWAY_AFTER {
         return None;
     }
-    let days = words::count(missed as u64, "planned day");
     let text = match last {
-        Some(last) => format!("last trained {}, {days} missed since", words::day(last)),
-        None => format!("no session yet, {days} missed"),
+        Some(last) => say::coach::away_since(words::day(last), missed),
+        None => say::coach::away_always(missed),
     };
     Some(Attention::new(AttentionKind::Away, text))
 }
@@ -159,19 +160,21 @@ fn options_taken<'a>(
     block: &Block,
     options: impl Iterator<Item = &'a Logged<OptionTaken>>,
 ) -> Vec<Attention> {
-    let mut counts: Vec<(String, u64)> = Vec::new();
+    let mut counts: Vec<((String, Option<Because>), u64)> = Vec::new();
     for taken in options {
         let OptionTaken { movement, option: Some(option), because, .. } = &taken.body else {
             continue;
         };
-        let because = because.map_or(String::new(), |why| format!(" ({})", words::because(why)));
-        let name = format!("{}{because}", block.name_of(&Exercise::option_of(movement, option)));
-        match counts.iter_mut().find(|(known, _)| *known == name) {
+        let found = (block.name_of(&Exercise::option_of(movement, option)), *because);
+        match counts.iter_mut().find(|(known, _)| *known == found) {
             Some((_, count)) => *count += 1,
-            None => counts.push((name, 1)),
+            None => counts.push((found, 1)),
         }
     }
-    let text = |(name, count): (String, u64)| format!("{name}, {}", words::count(count, "session"));
+    let text = |((option, because), count): ((String, Option<Because>), u64)| match because {
+        Some(because) => say::coach::option_taken(option, words::because(because), count),
+        None => say::coach::option_taken_no_reason(option, count),
+    };
     let one = |found| Attention::new(AttentionKind::Options, text(found));
     counts.into_iter().map(one).collect()
 }
@@ -184,10 +187,9 @@ fn rushed<'a>(windows: impl Iterator<Item = &'a Logged<WindowDone>>) -> Option<A
             rushed += u64::from(spare < window.body.margin_ms);
         }
     }
-    let all_text = words::count(all, "window");
-    let text = format!("{rushed} of {all_text} with less to spare than planned");
     // A third or more is a pattern, not a bad minute. Common practice, no source.
-    (rushed * 3 >= all && rushed > 0).then(|| Attention::new(AttentionKind::Rushed, text))
+    let attention = || Attention::new(AttentionKind::Rushed, say::coach::rushed(rushed, all));
+    (rushed * 3 >= all && rushed > 0).then(attention)
 }
 
 fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attention> {
@@ -207,13 +209,10 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
     }
     let gained = firsts.into_iter().filter_map(|(first, latest)| {
         let (from, to) = (first.load?, latest.load?);
+        let movement = block.name_of(&first.exercise);
+        let (up_from, up_to) = (words::load_text(from, unit), words::load_text(to, unit));
+        let text = say::coach::progress(movement, up_from, up_to);
         // A load that was not made is no progress yet.
-        let text = format!(
-            "{}, last set {} to {}",
-            block.name_of(&first.exercise),
-            words::load_text(from, unit),
-            words::load_text(to, unit)
-        );
         (to > from && latest.made()).then(|| Attention::new(AttentionKind::Progress, text))
     });
     gained.collect()

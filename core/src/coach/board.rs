@@ -13,6 +13,7 @@ use crate::id::PersonId;
 use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
+use crate::say;
 use crate::store::{Query, people, unread};
 use crate::words;
 
@@ -56,12 +57,12 @@ pub struct BoardRow {
 
 /// Makes the board for a date.
 pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen> {
-    device.require(Role::Coach, "the board")?;
+    device.require_coach(say::device::only_coaches_see_the_board)?;
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
     let mut board = of_all(device.reader(), block, date)?;
     let aside = device.traffic.aside.iter();
-    board.arrivals.extend(aside.map(|file| format!("{} left alone: {}", file.name, file.reason)));
+    board.arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
     Ok(board)
 }
 
@@ -88,42 +89,39 @@ fn of_all(
     rows.sort_by_key(|row| {
         (row.attention.first().map_or(u8::MAX, |first| first.kind as u8), row.name.clone())
     });
-    let name = |device| {
+    // Whose device it is, once that person's profile is here.
+    let owner = |device| {
         let of = people.values().find(|(known, _)| *known == device);
-        of.map_or("an unknown device".to_owned(), |(_, profile)| {
-            format!("{}'s device", profile.name)
-        })
+        of.map(|(_, profile)| profile.name.as_str())
     };
     let mut arrivals: Vec<String> = Vec::new();
     for gap in missing(connection)? {
+        let count = gap.sequences.len();
         let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
-        let count = words::count(gap.sequences.len() as u64, "upload");
-        let verb = if gap.sequences.len() == 1 { "has" } else { "have" };
-        arrivals.push(format!(
-            "{count} from {} {verb} not arrived: {}",
-            name(gap.device),
-            numbers.join(", ")
-        ));
+        let numbers = numbers.join(", ");
+        arrivals.push(match owner(gap.device) {
+            Some(name) => say::coach::uploads_missing(count, name, numbers),
+            None => say::coach::uploads_missing_unknown(count, numbers),
+        });
     }
     for device in forked(connection)? {
-        arrivals.push(format!(
-            "{} has two histories (a restored backup or a copied device); both are kept",
-            name(device)
-        ));
+        arrivals.push(match owner(device) {
+            Some(name) => say::coach::two_histories(name),
+            None => say::coach::two_histories_unknown().into(),
+        });
     }
     let unread = unread(connection)?;
     if unread > 0 {
-        let count = words::count(unread, "entry");
-        arrivals.push(format!("{count} can only be read by a newer Holdfast: kept, and not shown"));
+        arrivals.push(say::coach::newer_entries(unread));
     }
     let week = block.and_then(|block| Some((block, block.week_of(date)?)));
     let heading = match (block, week) {
-        (_, Some((block, week))) => format!("{}, week {week} of {}", block.name, block.weeks),
+        (_, Some((block, week))) => say::coach::heading_in_week(&block.name, week, block.weeks),
         (Some(block), None) if date < block.starts => {
-            format!("{}, starts {}", block.name, words::day(block.starts))
+            say::coach::heading_to_start(&block.name, words::day(block.starts))
         }
-        (Some(block), None) => format!("{}, ended {}", block.name, words::day(block.ends())),
-        (None, None) => "no plan published yet".into(),
+        (Some(block), None) => say::coach::heading_ended(&block.name, words::day(block.ends())),
+        (None, None) => say::coach::heading_no_plan().into(),
     };
     let block = block.map(|block| block.name.clone());
     Ok(BoardScreen { block, date, heading, rows, arrivals })

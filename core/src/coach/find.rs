@@ -5,6 +5,7 @@ use rusqlite::Connection;
 use crate::error::{Error, Result, Thing};
 use crate::id::PersonId;
 use crate::journal::{Profile, Role};
+use crate::say;
 use crate::store::people;
 use crate::words;
 
@@ -25,8 +26,8 @@ pub(super) fn find(connection: &Connection, name: &str) -> Result<(PersonId, Pro
     }
     let names: Vec<String> = athletes.into_iter().map(|(_, profile)| profile.name).collect();
     let reason = match names.as_slice() {
-        [] => "nobody's log has arrived yet".to_owned(),
-        names => format!("there are {}", words::list(names)),
+        [] => say::coach::no_log_yet().to_owned(),
+        names => say::coach::members_here(words::list(names)),
     };
     Err(Error::not_found(Thing::Member, name, reason))
 }

@@ -101,7 +101,7 @@ fn view(
         on: last.on,
         last_text: loads_text(sets.iter().map(|set| set.last), unit),
         next_text: loads_text(sets.iter().map(|set| set.next), unit),
-        why: sets.last().map_or(String::new(), |set| words::why(&set.reason, unit)),
+        why: sets.last().map_or(String::new(), |set| words::why(&set.reason, set.next, unit)),
         ruled_text: ruled.map(|decision| words::decision(decision).to_owned()),
         ruled,
         sets,

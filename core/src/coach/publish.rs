@@ -1,12 +1,14 @@
 //! Publishing plans.
 
+use chrono::Weekday;
 use serde::Serialize;
 
 use crate::device::Device;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
-use crate::journal::{PlanText, Role};
+use crate::journal::PlanText;
 use crate::plan::{Block, Exercise, PieceKind, read_plan};
+use crate::say;
 use crate::store::{Draft, Query};
 use crate::words;
 
@@ -38,7 +40,7 @@ pub(crate) fn publish(
     text: &[u8],
     at: &Instant,
 ) -> Result<PlanSummary> {
-    device.require(Role::Coach, "publishing a plan")?;
+    device.require_coach(say::device::only_coaches_publish)?;
     let block = read_plan(text)
         .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
     // Read as UTF-8 a line ago.
@@ -58,23 +60,19 @@ pub(crate) fn publish(
 }
 
 fn summary(block: &Block, replaced: bool) -> PlanSummary {
-    let weeks = words::count(u64::from(block.weeks), "week");
     let mut lines = Vec::new();
     for day in &block.days {
-        let on: Vec<String> = day.on.iter().map(|weekday| weekday.to_string()).collect();
-        lines.push(format!("{} ({})", day.name, words::list(&on)));
+        let on: Vec<String> = day.on.iter().map(|on| weekday(*on).to_owned()).collect();
+        lines.push(say::coach::plan_day(&day.name, words::list(&on)));
         for piece in &day.pieces {
-            lines.push(format!("  {}: {}", piece.name, piece_line(block, &piece.kind)));
+            let what = piece_line(block, &piece.kind);
+            lines.push(format!("  {}", say::coach::plan_piece(&piece.name, what)));
         }
     }
+    let (starts, ends) = (words::day(block.starts), words::day(block.ends()));
     PlanSummary {
         block: block.name.clone(),
-        heading: format!(
-            "{}: {weeks}, {} to {}",
-            block.name,
-            words::day(block.starts),
-            words::day(block.ends())
-        ),
+        heading: say::coach::plan_heading(&block.name, block.weeks, starts, ends),
         lines,
         replaced,
     }
@@ -83,37 +81,73 @@ fn summary(block: &Block, replaced: bool) -> PlanSummary {
 fn piece_line(block: &Block, kind: &PieceKind) -> String {
     match kind {
         PieceKind::Strength(strength) => {
-            let reps: Vec<String> = strength.scheme.reps.iter().map(u32::to_string).collect();
-            let open = if strength.scheme.open { ", the last set open" } else { "" };
-            let rest = words::clock_time(strength.rest_ms);
-            format!(
-                "{}, sets of {}{open}, rest {rest}",
+            let scheme = &strength.scheme;
+            let reps = (1..).zip(&scheme.reps);
+            let reps: Vec<String> =
+                reps.map(|(set, reps)| words::reps(*reps, scheme.is_open(set))).collect();
+            say::coach::piece_strength(
                 block.name_of(&Exercise::of(&strength.movement)),
-                words::list(&reps)
+                words::list(&reps),
+                words::clock_time(strength.rest_ms),
             )
         }
         PieceKind::Interval(interval) => {
             let names: Vec<String> = interval
                 .stations
                 .iter()
-                .map(|station| block.name_of(&Exercise::of(&station.movement)).to_lowercase())
+                .map(|station| block.name_of(&Exercise::of(&station.movement)))
                 .collect();
-            let total = words::clock_time(interval.window_ms * i64::from(interval.windows()));
-            format!(
-                "{} of {}: {} ({total})",
-                words::count(u64::from(interval.windows()), "window"),
+            let total = interval.window_ms * i64::from(interval.windows());
+            say::coach::piece_interval(
+                interval.windows(),
                 words::clock_time(interval.window_ms),
-                words::list(&names)
+                words::list(&names),
+                words::clock_time(total),
             )
         }
-        PieceKind::Hold(hold) => {
-            let sides = words::count(u64::from(hold.sides), "side");
-            format!(
-                "{}, {} a side, {sides}",
-                block.name_of(&Exercise::of(&hold.stretch)),
-                words::clock_time(hold.hold_ms)
-            )
-        }
-        PieceKind::Note(_) => "a note".into(),
+        PieceKind::Hold(hold) => say::coach::piece_hold(
+            block.name_of(&Exercise::of(&hold.stretch)),
+            hold.sides,
+            words::clock_time(hold.hold_ms),
+        ),
+        PieceKind::Note(_) => say::coach::piece_note().into(),
+    }
+}
+
+fn weekday(on: Weekday) -> &'static str {
+    match on {
+        Weekday::Mon => say::coach::monday(),
+        Weekday::Tue => say::coach::tuesday(),
+        Weekday::Wed => say::coach::wednesday(),
+        Weekday::Thu => say::coach::thursday(),
+        Weekday::Fri => say::coach::friday(),
+        Weekday::Sat => say::coach::saturday(),
+        Weekday::Sun => say::coach::sunday(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use super::*;
+
+    #[test]
+    fn a_plan_is_summed_up_in_both_languages() {
+        let plan = include_bytes!("../../../bindings/fixtures/small-plan.toml");
+        let line = |of: &PlanSummary, begin: &str| {
+            let found = of.lines.iter().find(|line| line.trim_start().starts_with(begin));
+            found.unwrap().clone()
+        };
+        let english = check("plan.toml", plan).unwrap();
+        assert!(english.heading.starts_with("Small block: 2 weeks, "), "{}", english.heading);
+        let begin = "  Squat: Back squat, sets of 8, 6 and 5 or more, rest ";
+        assert!(line(&english, "Squat:").starts_with(begin), "{:?}", english.lines);
+        assert!(line(&english, "Calves:").ends_with(" each side"), "{:?}", english.lines);
+        let german = speaking(Language::De, || check("plan.toml", plan).unwrap());
+        assert!(german.heading.starts_with("Small block: 2 Wochen, "), "{}", german.heading);
+        assert!(line(&german, "Any evening").contains("(Mo"), "{:?}", german.lines);
+        assert!(line(&german, "Corners:").starts_with("  Corners: 4 Fenster von "));
+        assert!(line(&german, "Calves:").contains(" je Seite"), "{:?}", german.lines);
     }
 }

@@ -6,7 +6,8 @@ use crate::id::PersonId;
 use crate::journal::Profile;
 use crate::load::{CAP_PERCENT, Decision, Prepared, Reason};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Builds, Exercise};
+use crate::plan::{Build, Builds, Exercise};
+use crate::say;
 use crate::words;
 
 /// A coach's answer to a proposal.
@@ -41,16 +42,14 @@ pub(crate) fn decided(
         (Decision::Accept, []) => sets.iter().map(|set| set.next).collect(),
         (Decision::Refuse, []) => sets.iter().map(|set| set.last).collect(),
         (Decision::Accept | Decision::Refuse, _) => {
-            return Err(Error::invalid(Field::Loads, "only a change says loads"));
+            return Err(Error::invalid(Field::Loads, say::coach::loads_only_with_change()));
         }
         (Decision::Change, [last]) => from_the_last(sets, *last, builds)?,
         (Decision::Change, loads) if loads.len() == sets.len() => {
             loads.iter().copied().map(Some).collect()
         }
         (Decision::Change, _) => {
-            let sets = words::count(sets.len() as u64, "set");
-            let reason = format!("give one for the last set, or one for each of {sets}");
-            return Err(Error::invalid(Field::Loads, reason));
+            return Err(Error::invalid(Field::Loads, say::coach::one_load_or_each(sets.len())));
         }
     };
     if answer.decision == Decision::Change {
@@ -67,10 +66,7 @@ pub(crate) fn decided(
 /// The others follow the last set: the same distance, as near below as plates and cap allow.
 fn from_the_last(sets: &[ProposedSet], last: Mass, builds: &Builds) -> Result<Vec<Option<Mass>>> {
     let Some(proposed) = sets.last().and_then(|set| set.next) else {
-        return Err(Error::invalid(
-            Field::Loads,
-            "nothing is proposed for the last set: give one a set",
-        ));
+        return Err(Error::invalid(Field::Loads, say::coach::nothing_for_the_last()));
     };
     let follow = |set: &ProposedSet| {
         let shifted = set.next? + (last - proposed);
@@ -86,32 +82,31 @@ fn from_the_last(sets: &[ProposedSet], last: Mass, builds: &Builds) -> Result<Ve
 
 fn check(set: &ProposedSet, load: Mass, builds: &Builds, unit: MassUnit) -> Result<()> {
     let text = |load: Mass| words::load_text(load, unit);
-    let refuse =
-        |reason: String| Err(Error::invalid(Field::Loads, format!("set {}: {reason}", set.set)));
+    let refuse = |reason: String| Err(Error::invalid(Field::Loads, reason));
     if let Some(last) = set.last {
         let cap = last.percent(CAP_PERCENT);
         if load > cap {
             let most = builds.at_or_below(cap).map_or(cap, |build| build.mass);
-            return refuse(format!(
-                "{} is more than a tenth above the last {}. The most for next time is {}; published \
-                 guidance is to go up by 2 to 10 % at a time",
-                text(load),
-                text(last),
-                text(most),
-            ));
+            let (load, last, most) = (text(load), text(last), text(most));
+            return refuse(say::coach::past_the_cap(set.set, load, last, most));
         }
         if load > last && matches!(set.reason, Reason::Flagged { .. }) {
-            return refuse(format!(
-                "discomfort is flagged, so nothing above the last {} until the flag is cleared",
-                text(last)
-            ));
+            return refuse(say::coach::nothing_above_while_flagged(set.set, text(last)));
         }
     }
     if builds.exactly(load).is_none() {
-        let near = [builds.at_or_below(load), builds.above(load)].into_iter().flatten();
-        let near: Vec<String> = near.map(|build| text(build.mass)).collect();
-        let near = if near.is_empty() { "nothing".into() } else { near.join(" or ") };
-        return refuse(format!("this room cannot build {}; nearest is {near}", text(load)));
+        let near = |build: Build| text(build.mass);
+        let (below, above) = (builds.at_or_below(load), builds.above(load));
+        let load = text(load);
+        return refuse(match (below.map(near), above.map(near)) {
+            (Some(below), Some(above)) => {
+                say::coach::cannot_build_between(set.set, load, below, above)
+            }
+            (Some(near), None) | (None, Some(near)) => {
+                say::coach::cannot_build_nearest(set.set, load, near)
+            }
+            (None, None) => say::coach::cannot_build(set.set, load),
+        });
     }
     Ok(())
 }

@@ -68,8 +68,10 @@ fn line(week_of: NaiveDate, sessions: &[&SessionLine], date: NaiveDate) -> WeekL
     let seven: Option<[DayLoad; 7]> = known.try_into().ok().filter(|_| sunday <= date);
     // The week's seven days are all there is of it: the population's deviation.
     let summed = seven.and_then(|seven| week(&seven, Spread::Population).ok());
-    let text =
-        |number: Option<f64>, digits: usize| number.map(|number| format!("{number:.digits$}"));
+    let decimal = catalogue::spoken().decimal().to_string();
+    let text = |number: Option<f64>, digits: usize| {
+        number.map(|number| format!("{number:.digits$}").replace('.', &decimal))
+    };
     WeekLine {
         week_of,
         sessions: sessions.len() as u32,
@@ -152,7 +154,7 @@ mod tests {
             .collect();
         let last = sessions[27].date;
         let text = compared(&sessions, last).unwrap();
-        assert!(text.starts_with("load of late is 1.20 times"), "{text}");
+        assert!(text.starts_with("recent load is 1.20 times"), "{text}");
         assert_eq!(compared(&sessions, last.pred_opt().unwrap()), None);
     }
 }

@@ -11,6 +11,7 @@ use crate::error::{Error, Result};
 use crate::exchange::replace;
 use crate::id::DeviceId;
 use crate::journal::Profile;
+use crate::say;
 
 const FILE: &str = "device.json";
 
@@ -32,7 +33,7 @@ impl Identity {
                 path: path.display().to_string(),
                 source: std::io::Error::new(
                     ErrorKind::InvalidData,
-                    format!("not the file Holdfast wrote ({error}); put a copy of it back"),
+                    say::device::identity_unreadable(error),
                 ),
             }),
             Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),

@@ -8,6 +8,7 @@ mod start;
 
 use std::path::PathBuf;
 
+use catalogue::Language;
 use rusqlite::Connection;
 
 use crate::error::{Error, Field, Result};
@@ -17,6 +18,7 @@ use crate::exchange::{
 use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::journal::{Entry, Profile, Role};
+use crate::say;
 use crate::store::{Draft, Query, Store};
 use plans::Plans;
 
@@ -60,9 +62,31 @@ impl Device {
         Ok(logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body))
     }
 
+    /// Logs the language that whoever uses the device reads; none for whatever a shell speaks.
+    pub(crate) fn choose_language(
+        &mut self,
+        language: Option<Language>,
+        at: &Instant,
+    ) -> Result<()> {
+        let query = Query { person: Some(self.person()), ..Query::default() };
+        let logged = query.last::<Profile>(self.reader())?;
+        let profile = Profile { language, ..self.profile()? };
+        let draft = Draft::new_or_corrected(logged.map(|logged| logged.record), profile);
+        self.append(at, vec![draft]).map(drop)
+    }
+
+    /// Refuses what only a coach does; `refused` says so to whoever's device it is.
+    pub(crate) fn require_coach(&self, refused: impl FnOnce(String) -> String) -> Result<()> {
+        let profile = self.profile()?;
+        match profile.role {
+            Role::Coach => Ok(()),
+            Role::Athlete => Err(Error::invalid(Field::Role, refused(profile.name))),
+        }
+    }
+
     /// Refuses what only a coach, or only an athlete, does.
-    pub(crate) fn require(&self, role: Role, what: &str) -> Result<()> {
-        require_of(&self.profile()?, role, what)
+    pub(crate) fn require(&self, role: Role) -> Result<()> {
+        require_of(&self.profile()?, role)
     }
 
     /// Logs drafts durably, and cuts a leaf when there is enough for one.
@@ -98,12 +122,11 @@ impl Device {
 }
 
 /// Refuses what only a coach, or only an athlete, does, of a profile already read.
-pub(crate) fn require_of(profile: &Profile, role: Role, what: &str) -> Result<()> {
-    if profile.role == role {
-        return Ok(());
-    }
-    let (is, needed) = (profile.role.text(), role.text());
-    let reason =
-        format!("{what} is for a device started as {needed}; this one is {}'s, {is}", profile.name);
-    Err(Error::invalid(Field::Role, reason))
+pub(crate) fn require_of(profile: &Profile, role: Role) -> Result<()> {
+    let refused = match role {
+        _ if profile.role == role => return Ok(()),
+        Role::Athlete => say::device::only_athletes_run_sessions(&profile.name),
+        Role::Coach => say::device::only_coaches(&profile.name),
+    };
+    Err(Error::invalid(Field::Role, refused))
 }

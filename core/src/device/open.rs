@@ -11,6 +11,7 @@ use crate::exchange::{CarriedFile, Shelf, latest_hlc, take_in};
 use crate::id::DeviceId;
 use crate::instant::Instant;
 use crate::journal::{Entry, line_digest};
+use crate::say;
 use crate::store::{Store, connect, insert, is_damage, last_number, refuse_newer};
 
 /// The database's file name.
@@ -25,6 +26,17 @@ pub(crate) struct Rebuilt {
     pub(crate) from_leaves: u64,
     /// Entries no leaf held yet that could still be read from the damaged file.
     pub(crate) salvaged: u64,
+}
+
+impl Rebuilt {
+    /// What was done, in words.
+    pub(crate) fn text(&self) -> String {
+        let Rebuilt { aside, from_leaves, salvaged } = self;
+        match aside {
+            Some(aside) => say::device::rebuilt_damaged(aside, *from_leaves, *salvaged),
+            None => say::device::rebuilt_missing(*from_leaves),
+        }
+    }
 }
 
 /// Opens the database of a home folder.
@@ -139,4 +151,37 @@ fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
         }
         Ok(salvaged)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use super::*;
+
+    #[test]
+    fn what_came_back_is_counted_in_both_languages() {
+        let said = |from_leaves, salvaged| {
+            let text = || Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged }.text();
+            [Language::En, Language::De].map(|language| speaking(language, text))
+        };
+        let begin = "The database was damaged and is kept as x.db. A new one was built: ";
+        let beginnt = "Die Datenbank war beschädigt und ist als x.db aufgehoben. Eine neue wurde \
+                       angelegt: ";
+        let [en, de] = said(1, 0);
+        assert_eq!(en, format!("{begin}1 entry came back from this device's own files."));
+        let back = "1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.";
+        assert_eq!(de, format!("{beginnt}{back}"));
+        let [en, de] = said(7, 1);
+        let back = "7 entries came back from this device's own files, and 1 that was in none of \
+                    them from the damaged database.";
+        assert_eq!(en, format!("{begin}{back}"));
+        let back = "7 Einträge kamen aus den eigenen Dateien dieses Geräts zurück, dazu 1 Eintrag \
+                    aus der beschädigten Datenbank, der in keiner davon stand.";
+        assert_eq!(de, format!("{beginnt}{back}"));
+        let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0 };
+        let back = "The database, or part of it, was missing. 2 entries came back from this \
+                    device's own files.";
+        assert_eq!(missing.text(), back);
+    }
 }

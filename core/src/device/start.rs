@@ -9,6 +9,7 @@ use crate::id::{CrewId, DeviceId, PersonId, random};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
+use crate::say;
 use crate::store::{Draft, people};
 
 const MAX_NAME_CHARS: usize = 40;
@@ -31,19 +32,17 @@ pub struct Start {
 pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
     if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
-        let reason = "there is a database here but no device.json: put that file back, or \
-                      choose another folder";
-        return Err(Error::invalid(Field::Home, reason));
+        return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
     }
     if let Some(known) = Identity::read(&folder)? {
-        let reason = format!("{home} is {}'s already; choose another folder", known.profile.name);
+        let reason = say::device::folder_taken(home, known.profile.name);
         return Err(Error::invalid(Field::Home, reason));
     }
     let name = valid_name(&start.name)?;
     let [device, person, crew] = chances(&start.chance)?.map(random);
     let crew = (start.role == Role::Coach).then_some(CrewId(crew));
-    let profile =
-        Profile { person: PersonId(person), name, role: start.role, unit: start.unit, crew };
+    let (role, unit) = (start.role, start.unit);
+    let profile = Profile { person: PersonId(person), name, role, unit, language: None, crew };
     let identity = Identity { device: DeviceId(device), profile: profile.clone() };
     identity.write_home(&folder)?;
     let mut device = at_home(folder, identity, at, true)?;
@@ -56,8 +55,7 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
 pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
     let Some(identity) = Identity::read(&folder)? else {
-        let reason = "nobody has started here yet: start as coach or athlete first";
-        return Err(Error::not_found(Thing::Device, &home, reason));
+        return Err(Error::not_found(Thing::Device, &home, say::device::nobody_started()));
     };
     let mut device = at_home(folder, identity, at, false)?;
     if !people(device.reader())?.contains_key(&device.person()) {
@@ -93,8 +91,7 @@ fn valid_name(name: &str) -> Result<String> {
     let name = name.trim();
     let fits = (1..=MAX_NAME_CHARS).contains(&name.chars().count());
     if !fits || name.chars().any(char::is_control) {
-        let reason = format!("a name has 1 to {MAX_NAME_CHARS} characters and no line breaks");
-        return Err(Error::invalid(Field::Name, reason));
+        return Err(Error::invalid(Field::Name, say::device::name_length(MAX_NAME_CHARS)));
     }
     Ok(name.to_owned())
 }
@@ -102,7 +99,7 @@ fn valid_name(name: &str) -> Result<String> {
 fn chances(bytes: &[u8]) -> Result<[[u8; 16]; 3]> {
     let mut made = [[0; 16]; 3];
     if bytes.len() < 48 {
-        return Err(Error::invalid(Field::Chance, "48 random bytes are needed to make identities"));
+        return Err(Error::invalid(Field::Chance, say::device::more_random_bytes(bytes.len())));
     }
     for (made, given) in made.iter_mut().zip(bytes.chunks_exact(16)) {
         made.copy_from_slice(given);

@@ -2,17 +2,18 @@
 
 use rusqlite::ErrorCode;
 
-use crate::error::{Error, named};
+use crate::error::{Error, invalid, not_found};
 pub use crate::error::{Field, Thing};
 use crate::mass::MassError;
 use crate::plan::Problem;
+use crate::say;
 
 /// What a shell is told when something cannot be done. Nothing is ever lost by it.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Error))]
 pub enum HoldfastError {
     /// Something asked for is not there.
-    #[error("{}", named(*what, name, reason))]
+    #[error("{}", not_found(*what, name.as_deref(), reason))]
     NotFound {
         /// What was asked for.
         what: Thing,
@@ -22,7 +23,7 @@ pub enum HoldfastError {
         reason: String,
     },
     /// Something given cannot be.
-    #[error("{}: {reason}", field.text())]
+    #[error("{}", invalid(*field, reason))]
     Invalid {
         /// Which part of what was given.
         field: Field,
@@ -30,7 +31,7 @@ pub enum HoldfastError {
         reason: String,
     },
     /// A plan text with problems, all of them.
-    #[error("{source_name} has {} to fix", crate::words::count(problems.len() as u64, "problem"))]
+    #[error("{}", say::error::plan_problems(source_name, problems.len()))]
     Plan {
         /// What was read.
         source_name: String,
@@ -38,7 +39,7 @@ pub enum HoldfastError {
         problems: Vec<Problem>,
     },
     /// The disk or the database said no.
-    #[error("{path}: {reason}")]
+    #[error("{}", say::error::labelled(path, reason))]
     Storage {
         /// Where.
         path: String,
@@ -46,10 +47,7 @@ pub enum HoldfastError {
         reason: String,
     },
     /// Written by a newer version. Left untouched.
-    #[error(
-        "this data was written by a newer Holdfast (version {found}; this one reads up to \
-         {supported}). Nothing was changed: update Holdfast and open it again"
-    )]
+    #[error("{}", say::error::too_new(found, supported))]
     TooNew {
         /// The version found.
         found: i64,
@@ -57,7 +55,7 @@ pub enum HoldfastError {
         supported: i64,
     },
     /// A fault of ours.
-    #[error("something that should not happen: {reason}. What was logged is safe")]
+    #[error("{}", say::error::unexpected(reason))]
     Unexpected {
         /// What happened.
         reason: String,
@@ -77,8 +75,8 @@ impl From<Error> for HoldfastError {
                 HoldfastError::Storage { path, reason: source.to_string() }
             }
             Error::Sqlite(error) => HoldfastError::Storage {
-                path: "the database".into(),
-                reason: format!("{error}. Nothing new was saved: {}", what_to_do(&error)),
+                path: say::error::the_database().into(),
+                reason: failed(&error),
             },
             Error::TooLong { .. } => {
                 HoldfastError::Invalid { field: Field::Text, reason: error.to_string() }
@@ -88,17 +86,17 @@ impl From<Error> for HoldfastError {
     }
 }
 
-/// What helps against an error of SQLite's.
-fn what_to_do(error: &rusqlite::Error) -> &'static str {
+/// What SQLite's error means, and what helps against it.
+fn failed(error: &rusqlite::Error) -> String {
     match error.sqlite_error_code() {
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => {
-            "another Holdfast has it open for writing; close that one and try again"
+            say::error::database_busy(error)
         }
         Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
-            "its folder or file may not be written; change the permissions"
+            say::error::database_read_only(error)
         }
-        Some(ErrorCode::DiskFull) => "free some space and try again",
-        _ => "try again; if it stays, keep the folder as it is and ask for help",
+        Some(ErrorCode::DiskFull) => say::error::database_full(error),
+        _ => say::error::database_other(error),
     }
 }
 

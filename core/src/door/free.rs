@@ -2,6 +2,8 @@
 
 use std::path::Path;
 
+use catalogue::Language;
+
 use super::HoldfastResult;
 use super::guard::caught;
 use crate::coach::{self, PlanSummary};
@@ -15,6 +17,13 @@ use crate::session::{self, PlatesAsked, PlatesScreen};
 #[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn check_plan(source_name: String, text: Vec<u8>) -> HoldfastResult<PlanSummary> {
     caught(|| Ok(coach::check(&source_name, &text)?))
+}
+
+/// From now on everything is said in a language, by every device that is open. A screen that was drawn
+/// before stays as it is: ask for it again.
+#[cfg_attr(feature = "ffi", uniffi::export)]
+pub fn speak(language: Language) {
+    catalogue::speak(language);
 }
 
 /// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of

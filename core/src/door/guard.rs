@@ -5,10 +5,10 @@ use std::panic::{self, AssertUnwindSafe};
 use std::sync::{MutexGuard, PoisonError};
 
 use super::{Holdfast, HoldfastError, HoldfastResult, State};
-use crate::device::reopened;
+use crate::device::{Rebuilt, reopened};
 use crate::error::{Error, Field, Result};
+use crate::say;
 use crate::store;
-use crate::words;
 
 impl Holdfast {
     pub(super) fn lock(&self) -> MutexGuard<'_, Option<State>> {
@@ -20,25 +20,29 @@ impl Holdfast {
     pub(super) fn with<T>(&self, work: impl FnOnce(&mut State) -> Result<T>) -> HoldfastResult<T> {
         let mut held = self.lock();
         let Some(state) = held.as_mut() else {
-            return Err(Error::invalid(Field::Home, "it is closed: open it again").into());
+            return Err(Error::invalid(Field::Home, say::error::closed()).into());
         };
         // Whatever a panic leaves half done in memory is dropped below and read again from the disk.
-        let done = panic::catch_unwind(AssertUnwindSafe(|| work(state)));
+        let done = panic::catch_unwind(AssertUnwindSafe(|| {
+            state.draw_as_spoken();
+            work(state)
+        }));
         let error = match done {
             // The checks on opening passed, but a page went bad since: put right what can be.
             Ok(Err(error)) if store::is_damage(&error) => None,
             Ok(done) => return Ok(done?),
             Err(panic) => Some(HoldfastError::Unexpected { reason: said(&*panic) }),
         };
-        let mut put_right = "it was damaged and is whole again".to_owned();
+        let mut repaired = say::device::whole_again().to_owned();
         if let Some(state) = held.take() {
             // A second panic leaves the door closed, which says to open it again.
             let device = caught(|| Ok(reopened(state.device)?))?;
-            put_right = device.rebuilt.as_ref().map_or(put_right, words::rebuilt);
+            repaired = device.rebuilt.as_ref().map_or(repaired, Rebuilt::text);
             *held = Some(State::of(device));
         }
-        let reason = format!("{put_right}. What you just did was not saved: do it again");
-        Err(error.unwrap_or(HoldfastError::Storage { path: "the database".into(), reason }))
+        let (path, reason) =
+            (say::error::the_database().into(), say::device::repaired_do_again(repaired));
+        Err(error.unwrap_or(HoldfastError::Storage { path, reason }))
     }
 }
 
@@ -52,7 +56,7 @@ pub(super) fn caught<T>(work: impl FnOnce() -> HoldfastResult<T>) -> HoldfastRes
 fn said(panic: &(dyn Any + Send)) -> String {
     let text = panic.downcast_ref::<String>().cloned();
     let text = text.or_else(|| panic.downcast_ref::<&str>().map(|text| (*text).to_owned()));
-    text.unwrap_or_else(|| "a panic without words".into())
+    text.unwrap_or_else(|| say::error::no_reason().into())
 }
 
 #[cfg(test)]

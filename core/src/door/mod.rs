@@ -10,6 +10,7 @@ mod who;
 
 use std::sync::Mutex;
 
+use catalogue::Language;
 use chrono::NaiveDate;
 
 use crate::coach::{self, Answer, BoardScreen, MemberScreen, PlanSummary};
@@ -23,7 +24,7 @@ use crate::store;
 use guard::caught;
 
 pub use error::{Field, HoldfastError, Thing};
-pub use free::{check_plan, plates, put_file};
+pub use free::{check_plan, plates, put_file, speak};
 pub use who::Who;
 
 /// Result with the surface's own error.
@@ -42,6 +43,8 @@ pub struct Holdfast {
 struct State {
     device: Device,
     session: Kept,
+    /// The language that what is kept was drawn in.
+    drawn_in: Language,
 }
 
 #[cfg_attr(feature = "ffi", uniffi::export)]
@@ -71,6 +74,15 @@ impl Holdfast {
     /// Who uses the device, and how it opened.
     pub fn who(&self) -> HoldfastResult<Who> {
         self.with(|state| who::who(&state.device))
+    }
+
+    /// Logs the language that whoever uses the device reads, or that they leave it to the shell. What
+    /// the program speaks is another matter: see [`speak`].
+    pub fn choose_language(&self, language: Option<Language>, at: Instant) -> HoldfastResult<Who> {
+        self.with(|state| {
+            state.device.choose_language(language, &at)?;
+            who::who(&state.device)
+        })
     }
 
     /// The session screen now.
@@ -203,6 +215,14 @@ impl Holdfast {
 
 impl State {
     fn of(device: Device) -> State {
-        State { device, session: Kept::default() }
+        State { device, session: Kept::default(), drawn_in: catalogue::spoken() }
+    }
+
+    /// Forgets what was drawn in another language than the one that is spoken now.
+    fn draw_as_spoken(&mut self) {
+        if self.drawn_in != catalogue::spoken() {
+            self.drawn_in = catalogue::spoken();
+            self.session = Kept::default();
+        }
     }
 }

@@ -1,14 +1,14 @@
 //! Who uses a device.
 
+use catalogue::Language;
 use serde::Serialize;
 
-use crate::device::Device;
+use crate::device::{Device, Rebuilt};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::Role;
 use crate::mass::MassUnit;
 use crate::store::people;
-use crate::words;
 
 /// Who uses a device, and how it opened.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -24,6 +24,8 @@ pub struct Who {
     pub role: Role,
     /// The unit they read masses in.
     pub unit: MassUnit,
+    /// The language they chose to read; none while they leave it to the shell.
+    pub language: Option<Language>,
     /// True once the device belongs to a crew.
     pub in_crew: bool,
     /// The coaches whose profiles have arrived.
@@ -43,8 +45,9 @@ pub(super) fn who(device: &Device) -> Result<Who> {
         name: profile.name,
         role: profile.role,
         unit: profile.unit,
+        language: profile.language,
         in_crew: profile.crew.is_some(),
         coaches: coaches.map(|profile| profile.name).collect(),
-        opening: device.rebuilt.as_ref().map(words::rebuilt),
+        opening: device.rebuilt.as_ref().map(Rebuilt::text),
     })
 }

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::LeafFault;
+use crate::say;
 
 /// A file that a carrier lists.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,7 +56,7 @@ impl AsideFile {
 
     /// A file that could not be read.
     pub(super) fn unread(file: &UnreadFile) -> AsideFile {
-        let reason = format!("cannot be read: {}", file.reason);
+        let reason = say::exchange::not_read(&file.reason);
         AsideFile { name: shown(&file.name), reason, other_crew: false }
     }
 }

@@ -12,6 +12,7 @@ use super::LeafName;
 use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId};
 use crate::journal::{Entry, MAX_DEPTH, MAX_LINE_BYTES, depth};
+use crate::say;
 
 /// The largest leaf file.
 pub const MAX_LEAF_BYTES: usize = 4 * 1024 * 1024;
@@ -69,19 +70,19 @@ pub struct Leaf {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum LeafFault {
     /// The name is not one we write.
-    #[error("not one of Holdfast's files")]
+    #[error("{}", say::exchange::foreign())]
     Foreign,
     /// Larger than any leaf.
-    #[error("{bytes} bytes; a leaf has at most {MAX_LEAF_BYTES}")]
+    #[error("{}", say::exchange::too_large(bytes, MAX_LEAF_BYTES))]
     TooLarge {
         /// The size found.
         bytes: u64,
     },
     /// The bytes are not those its name was made from: cut short, or still arriving.
-    #[error("damaged or still arriving: its content does not match its name")]
+    #[error("{}", say::exchange::torn())]
     Torn,
     /// Whole, but not a leaf this reader can take in.
-    #[error("not readable as a leaf: line {line}: {reason}")]
+    #[error("{}", say::exchange::unreadable(line, reason))]
     Unreadable {
         /// The line, counted from 1.
         line: u64,
@@ -89,13 +90,13 @@ pub enum LeafFault {
         reason: String,
     },
     /// Written by a newer app.
-    #[error("leaf format {found}; this version reads format {LEAF_FORMAT}: update the app")]
+    #[error("{}", say::exchange::newer(found, LEAF_FORMAT))]
     Newer {
         /// The format found.
         found: u32,
     },
     /// Another group's.
-    #[error("belongs to another crew")]
+    #[error("{}", say::exchange::other_crew())]
     OtherCrew,
 }
 
@@ -146,7 +147,9 @@ impl Leaf {
         }
         let bad = |line: u64, reason: String| LeafFault::Unreadable { line, reason };
         let text = std::str::from_utf8(bytes).map_err(|error| bad(1, error.to_string()))?;
-        let text = text.strip_suffix('\n').ok_or_else(|| bad(1, "no last newline".into()))?;
+        let text = text
+            .strip_suffix('\n')
+            .ok_or_else(|| bad(1, say::exchange::no_last_newline().into()))?;
         let mut lines = text.split('\n');
         let header_line = lines.next().unwrap_or_default();
         let header = read_header(name, header_line)?;
@@ -155,13 +158,13 @@ impl Leaf {
             let line = number - header.first + 2;
             let entry = Entry::read(header.device, raw).map_err(|reason| bad(line, reason))?;
             if entry.id.number != number {
-                return Err(bad(line, format!("entry {} where {number} belongs", entry.id.number)));
+                return Err(bad(line, say::exchange::wrong_number(entry.id.number, number)));
             }
             entries.push(entry);
         }
         let wanted = header.last - header.first + 1;
         if entries.len() as u64 != wanted || lines.next().is_some() {
-            return Err(bad(1, format!("{wanted} entries announced, another count found")));
+            return Err(bad(1, say::exchange::wrong_count(wanted)));
         }
         Ok(Leaf { header, header_line: header_line.to_owned(), entries, hash })
     }
@@ -174,7 +177,7 @@ fn read_header(name: &LeafName, line: &str) -> std::result::Result<Header, LeafF
     }
     let bad = |reason: String| LeafFault::Unreadable { line: 1, reason };
     if line.len() > MAX_LINE_BYTES || depth(line) > MAX_DEPTH {
-        return Err(bad("its header is larger than any header".into()));
+        return Err(bad(say::exchange::header_too_large().into()));
     }
     let format: Format = serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
     if format.leaf > LEAF_FORMAT {
@@ -182,18 +185,18 @@ fn read_header(name: &LeafName, line: &str) -> std::result::Result<Header, LeafF
     }
     let header: Header = serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
     if header.device != name.device || header.sequence != name.sequence {
-        return Err(bad("its header and its name disagree".into()));
+        return Err(bad(say::exchange::header_not_of_name().into()));
     }
     // Numbers nobody reaches by logging: taken in, they would leave a device none to go on with.
     if header.last > MAX_NUMBER || header.sequence > MAX_SEQUENCE {
-        return Err(bad("its numbers are out of all proportion".into()));
+        return Err(bad(say::exchange::numbers_too_high().into()));
     }
     if header.seen.len() > MAX_SEEN {
-        return Err(bad(format!("it has seen {} devices; at most {MAX_SEEN}", header.seen.len())));
+        return Err(bad(say::exchange::seen_too_many(header.seen.len(), MAX_SEEN)));
     }
     let ordered = 1 <= header.first && header.first <= header.last;
     if !ordered || header.last - header.first >= MAX_LEAF_ENTRIES {
-        return Err(bad(format!("entries {} to {} cannot be", header.first, header.last)));
+        return Err(bad(say::exchange::no_such_range(header.first, header.last)));
     }
     Ok(header)
 }

@@ -18,6 +18,7 @@ use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
 use crate::instant::Instant;
 use crate::journal::Profile;
+use crate::say;
 use crate::store::{Draft, Query, Store};
 
 /// The most names of one listing that are looked at: a folder with more is not a carrier's.
@@ -155,7 +156,7 @@ impl Traffic {
             return Ok(ExchangeStep::ListFiles);
         }
         let Some(mut running) = self.running.take() else {
-            return Err(Error::invalid(Field::Exchange, "none is running: begin one first"));
+            return Err(Error::invalid(Field::Exchange, say::exchange::none_running()));
         };
         match did {
             ExchangeDid::Begin => {}
@@ -171,13 +172,15 @@ impl Traffic {
         Ok(step)
     }
 
-    /// What was tried and left alone stays known as long as the carrier still has it so.
+    /// What was tried and left alone stays known as long as the carrier still has it so, with the reason
+    /// that was given last: a reason is in the language that was spoken then.
     fn remember(&mut self, running: &Running, report: &ExchangeReport) {
         let there: BTreeSet<String> = running.there.keys().map(LeafName::to_string).collect();
-        self.aside.retain(|known| there.contains(&known.name));
-        let new = report.aside.iter().filter(|file| !self.aside.contains(file));
-        let new: Vec<AsideFile> = new.cloned().collect();
-        self.aside.extend(new);
+        let new: BTreeSet<&str> = report.aside.iter().map(|file| file.name.as_str()).collect();
+        let stays =
+            |known: &AsideFile| there.contains(&known.name) && !new.contains(known.name.as_str());
+        self.aside.retain(stays);
+        self.aside.extend(report.aside.iter().cloned());
         self.aside.sort();
     }
 }
@@ -206,9 +209,8 @@ impl Running {
             }
         }
         if listing.len() > MAX_LISTING {
-            let reason =
-                format!("{} files; only the first {MAX_LISTING} were looked at", listing.len());
-            let name = "the whole folder".into();
+            let reason = say::exchange::too_many_files(listing.len(), MAX_LISTING);
+            let name = say::exchange::whole_folder().into();
             aside.push(AsideFile { name, reason, other_crew: false });
         }
         self.get.sort();

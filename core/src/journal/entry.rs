@@ -9,6 +9,7 @@ use super::{Body, Hlc};
 use crate::error::{Error, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
+use crate::say;
 
 /// The longest line a journal holds, without its newline.
 pub const MAX_LINE_BYTES: usize = 64 * 1024;
@@ -124,16 +125,16 @@ impl Entry {
     /// What is wrong with the line, in words.
     pub fn read(device: DeviceId, raw: &str) -> std::result::Result<Entry, String> {
         if raw.len() > MAX_LINE_BYTES {
-            return Err(format!("a line of {} bytes; the limit is {MAX_LINE_BYTES}", raw.len()));
+            return Err(say::exchange::line_too_long(raw.len(), MAX_LINE_BYTES));
         }
         if depth(raw) > MAX_DEPTH {
-            return Err(format!("nested deeper than {MAX_DEPTH}"));
+            return Err(say::exchange::too_deep(MAX_DEPTH));
         }
         let line: Line = serde_json::from_str(raw).map_err(|error| error.to_string())?;
         let time = DateTime::parse_from_rfc3339(&line.t).map_err(|error| error.to_string())?;
         // SQLite's integers are signed.
         if line.n == 0 || i64::try_from(line.n).is_err() {
-            return Err(format!("entry number {} is out of range", line.n));
+            return Err(say::exchange::number_out_of_range(line.n));
         }
         Ok(Entry {
             id: EntryId { device, number: line.n },
@@ -242,9 +243,12 @@ mod tests {
         let deep = entry(&format!("{}{}", "[".repeat(15), "]".repeat(15)));
         assert!(Entry::read(device(), &deep.raw).is_ok());
         let deeper = deep.raw.replace("[[[", "[[[[").replace("]]]", "]]]]");
-        assert_eq!(Entry::read(device(), &deeper), Err("nested deeper than 16".into()));
+        assert_eq!(
+            Entry::read(device(), &deeper),
+            Err("the line is nested deeper than 16 levels".into())
+        );
         let long = format!("{{\"x\":\"{}\"}}", "a".repeat(MAX_LINE_BYTES));
-        assert!(Entry::read(device(), &long).unwrap_err().contains("the limit is 65536"));
+        assert!(Entry::read(device(), &long).unwrap_err().contains("at most 65536 fit"));
         for raw in
             ["", "{}", "null", "[]", "{\"v\":1", &entry("{}").raw.replace("\"n\":7", "\"n\":0")]
         {

@@ -1,7 +1,8 @@
 //! What each kind of entry says.
 
+use catalogue::Language;
 use chrono::NaiveDate;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 
 use super::EntryId;
 use crate::care::{Place, Sign};
@@ -11,6 +12,7 @@ use crate::instant::Instant;
 use crate::load::Decision;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Because, Exercise, MeasuredWhen, Protocol, Scheme, Technique, keyword};
+use crate::say;
 
 keyword! {
     /// What somebody does in the crew.
@@ -18,6 +20,16 @@ keyword! {
     Role {
         Coach = "coach",
         Athlete = "athlete",
+    }
+}
+
+impl Role {
+    /// Its name, for a person.
+    pub fn name(self) -> &'static str {
+        match self {
+            Role::Coach => say::error::role_coach(),
+            Role::Athlete => say::error::role_athlete(),
+        }
     }
 }
 
@@ -67,8 +79,17 @@ pub struct Profile {
     pub role: Role,
     /// The unit they read masses in.
     pub unit: MassUnit,
+    /// The language they chose to read; none while they leave it to the shell.
+    #[serde(default, deserialize_with = "known_language")]
+    pub language: Option<Language>,
     /// The crew, once known.
     pub crew: Option<CrewId>,
+}
+
+/// A language that a newer app has and this one has not is no reason to lose the person who reads it.
+fn known_language<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Language>, D::Error> {
+    let code = Option::<String>::deserialize(from)?;
+    Ok(code.and_then(|code| Language::ALL.into_iter().find(|known| known.code() == code)))
 }
 
 /// A published plan, as the text the coach wrote.

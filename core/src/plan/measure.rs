@@ -1,6 +1,7 @@
 //! Range-of-motion protocols: each has its own unit, zero point and measurement error.
 
 use super::keyword::keyword;
+use crate::say::plan_measure as say;
 
 keyword! {
     /// How range of motion is measured before and after a hold.
@@ -64,13 +65,9 @@ impl Protocol {
     /// Where the measurement error was published.
     pub fn source(self) -> &'static str {
         match self {
-            Protocol::SitAndReach => {
-                "forward-reach score, J Sports Sci Med 2009;8(1):116-122, table 1"
-            }
-            Protocol::FingertipToFloor => "Ekedahl et al., Arch Phys Med Rehabil 2012;93:2210-2215",
-            Protocol::KneeToWall | Protocol::ShinAngle => {
-                "weight-bearing lunge, one rater, Powden et al., Man Ther 2015;20:524-532"
-            }
+            Protocol::SitAndReach => say::sit_and_reach_source(),
+            Protocol::FingertipToFloor => say::fingertip_to_floor_source(),
+            Protocol::KneeToWall | Protocol::ShinAngle => say::lunge_source(),
         }
     }
 

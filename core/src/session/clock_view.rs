@@ -7,6 +7,7 @@ use crate::clock::{
 };
 use crate::instant::Millis;
 use crate::plan::Interval;
+use crate::say::clock as say;
 use crate::words;
 
 /// The most spans of a gauge: a side of more has none drawn.
@@ -63,7 +64,7 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
         },
         HoldPhase::Holding { side: turn, left_ms, .. } => held(spec, state, *turn, *left_ms, turns),
         HoldPhase::Switching { to_side, left_ms } => ClockView {
-            about: side(*to_side).map(|side| format!("to the {side}")),
+            about: words::to_side(*to_side, turns),
             left: Some(Millis(*left_ms)),
             ..plain(Phase::Switch, *to_side, turns, state.trust)
         },
@@ -74,11 +75,11 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
                 During::Work => held(spec, state, *turn, *left_ms, turns),
             };
             let left = inside.left.or(Some(Millis(*left_ms)));
-            let about = match (during, side(*turn)) {
-                (During::Switch, Some(side)) => Some(format!("before the {side}")),
-                (_, side) => side,
+            let about = match during {
+                During::Switch => words::before_side(*turn, turns),
+                During::Ready | During::Work => side(*turn),
             };
-            ClockView { paused: true, now: "Paused".into(), about, left, ..inside }
+            ClockView { paused: true, now: say::paused().into(), about, left, ..inside }
         }
         HoldPhase::Done { ran_out, ago_ms } => done(*ran_out, *ago_ms, turns, state.trust),
     };
@@ -153,7 +154,7 @@ pub(super) fn interval_clock(
         ..plain(Phase::Window, window, turns, state.trust)
     };
     let ready = |left_ms: i64| ClockView {
-        about: asked(1).map(|asked| format!("first: {asked}")),
+        about: asked(1).map(say::first_window),
         left: Some(Millis(left_ms)),
         ..plain(Phase::Ready, 1, turns, state.trust)
     };
@@ -163,9 +164,9 @@ pub(super) fn interval_clock(
         IntervalPhase::Window { window, left_ms } => inside(*window, *left_ms),
         IntervalPhase::Paused { during, window, left_ms } => {
             let (inside, now) = match during {
-                During::Ready => (ready(*left_ms), "Paused".into()),
+                During::Ready => (ready(*left_ms), say::paused().into()),
                 During::Work | During::Switch => {
-                    (inside(*window, *left_ms), format!("Paused in window {window}"))
+                    (inside(*window, *left_ms), say::paused_in_window(window))
                 }
             };
             ClockView { paused: true, now, ..inside }
@@ -193,7 +194,7 @@ pub(super) fn spoken(kind: CueKind, turn: u32, windows: &[WindowView]) -> String
 }
 
 fn done(ran_out: bool, ago_ms: i64, turns: u32, trust: Trust) -> ClockView {
-    let now = if ran_out { "Done" } else { "Stopped" };
+    let now = if ran_out { say::done() } else { say::stopped() };
     let about = (trust != Trust::Unknown).then(|| words::long_ago(ago_ms));
     ClockView {
         now: now.into(),

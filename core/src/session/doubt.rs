@@ -3,7 +3,8 @@
 use super::log::SessionLog;
 use crate::journal::{Held, Lift, WindowDone};
 use crate::mass::MassUnit;
-use crate::plan::Builds;
+use crate::plan::{Build, Builds};
+use crate::say::screen as say;
 use crate::words;
 
 /// More reps than this are asked about when three times as many as the set asked for (common practice,
@@ -14,24 +15,23 @@ const MANY_REPS: u32 = 30;
 pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<String> {
     let asked = lift.scheme.target(lift.set).unwrap_or(0);
     if lift.reps > MANY_REPS.max(asked.saturating_mul(3)) {
-        return Some(format!("{} reps where {asked} were asked for", lift.reps));
+        return Some(say::odd_reps(lift.reps, asked));
     }
     let load = lift.load?;
     if builds.exactly(load).is_none() {
-        let near = [builds.below(load), builds.above(load)].into_iter().flatten();
-        let near: Vec<String> = near.map(|build| words::load_text(build.mass, unit)).collect();
-        if !near.is_empty() {
-            let load = words::load_text(load, unit);
-            return Some(format!(
-                "this room cannot build {load}: nearest is {}",
-                near.join(" or ")
-            ));
+        let text = |build: &Build| words::load_text(build.mass, unit);
+        let near = (builds.below(load).as_ref().map(text), builds.above(load).as_ref().map(text));
+        let load = || words::load_text(load, unit);
+        match near {
+            (Some(below), Some(above)) => return Some(say::odd_load_between(load(), below, above)),
+            (Some(near), None) | (None, Some(near)) => return Some(say::odd_load(load(), near)),
+            (None, None) => {}
         }
     }
     // A fifth off what was proposed: common practice, no source.
     let planned = lift.planned?;
     (load > planned.percent(120) || load < planned.percent(80))
-        .then(|| format!("far from the {} proposed", words::load_text(planned, unit)))
+        .then(|| say::far_from_proposed(words::load_text(planned, unit)))
 }
 
 /// No rep of anything is done faster than this, in milliseconds: common practice, no source.
@@ -43,7 +43,7 @@ pub(super) fn doubt_of_window(done: &WindowDone, window_ms: i64) -> Option<Strin
     if worked >= i64::from(done.reps).saturating_mul(FASTEST_REP_MS) {
         return None;
     }
-    Some(format!("{} reps in {}", done.reps, words::clock_time(worked)))
+    Some(say::odd_window(done.reps, words::clock_time(worked)))
 }
 
 /// What is odd about the seconds logged of a hold: those typed by hand are the athlete's word, but more than
@@ -57,7 +57,7 @@ pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> Option<String> {
         return None;
     }
     let (held, gone_on) = (words::clock_time(held), words::clock_time(gone_on / 1000 * 1000));
-    Some(format!("{held} held altogether, {gone_on} after the session was begun"))
+    Some(say::odd_hold(held, gone_on))
 }
 
 #[cfg(test)]
@@ -91,14 +91,14 @@ mod tests {
         for (kg, reps, of) in [(60, 8, 8), (60, 30, 5), (70, 45, 15), (50, 0, 8)] {
             assert_eq!(asked(kg, reps, of), None, "{kg} x {reps}");
         }
-        assert_eq!(asked(60, 31, 5).as_deref(), Some("31 reps where 5 were asked for"));
-        assert_eq!(asked(60, 1000, 30).as_deref(), Some("1000 reps where 30 were asked for"));
+        assert_eq!(asked(60, 31, 5).as_deref(), Some("31 reps, 5 planned"));
+        assert_eq!(asked(60, 1000, 30).as_deref(), Some("1000 reps, 30 planned"));
         assert_eq!(
             asked(61, 8, 8).as_deref(),
-            Some("this room cannot build 61 kg: nearest is 60 kg or 70 kg")
+            Some("This room cannot build 61 kg; the nearest are 60 kg and 70 kg")
         );
-        assert_eq!(asked(80, 8, 8).as_deref(), Some("far from the 60 kg proposed"));
-        assert_eq!(asked(40, 8, 8).as_deref(), Some("far from the 60 kg proposed"));
+        assert_eq!(asked(80, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
+        assert_eq!(asked(40, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
     }
 
     #[test]

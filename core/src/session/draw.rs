@@ -15,6 +15,7 @@ use crate::care::{advice_for, long_holds_before_strength};
 use crate::device::Device;
 use crate::instant::Instant;
 use crate::plan::{Block, Exercise};
+use crate::say::screen as say;
 use crate::words;
 
 /// Draws what is on screen at a moment.
@@ -108,28 +109,30 @@ fn cues(pieces: &[PieceView], rest: Option<CueView>) -> Vec<CueView> {
 fn heading(snapshot: &Snapshot, today: NaiveDate) -> String {
     match &snapshot.block {
         Some(block) => of_block(snapshot, block, today),
-        None => "No plan yet: exchange with your coach".into(),
+        None => say::no_plan().into(),
     }
 }
 
 fn of_block(snapshot: &Snapshot, block: &Block, today: NaiveDate) -> String {
     match (&snapshot.planned, snapshot.state) {
         (Some(planned), SessionState::DayOff) => {
-            format!("Nothing planned today. Next: {}, {}", planned.day, words::day(planned.date))
+            say::day_off(&planned.day, words::day(planned.date))
         }
         (Some(planned), _) => {
-            let (week, weeks) = (planned.week, block.weeks);
+            let (day, date) = (&planned.day, words::day(planned.date));
             if planned.date > block.ends() {
-                let end = words::day(block.ends());
-                let (day, date) = (&planned.day, words::day(planned.date));
-                return format!("{day}, {date}; {} ended on {end}", block.name);
+                say::day_after_block(day, date, &block.name, words::day(block.ends()))
+            } else {
+                say::planned_day(day, date, planned.week, block.weeks)
             }
-            format!("{}, {}, week {week} of {weeks}", planned.day, words::day(planned.date))
         }
         (None, _) => {
             let (name, end) = (&block.name, words::day(block.ends()));
-            let how = if today > block.ends() { "ended on" } else { "has no day left and ends on" };
-            format!("{name} {how} {end}: any of its days can still be trained by name")
+            if today > block.ends() {
+                say::block_ended(name, end)
+            } else {
+                say::block_without_days(name, end)
+            }
         }
     }
 }
@@ -145,13 +148,10 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     }
     let warning = |text| Notice { kind: NoticeKind::Warning, text };
     notices.extend(device.rebuilt.as_ref().map(words::rebuilt).map(warning));
-    notices.extend(device.shelf_trouble.as_ref().map(|trouble| {
-        warning(format!("everything is saved, but not yet ready for the exchange: {trouble}"))
-    }));
+    let trouble = device.shelf_trouble.as_ref();
+    notices.extend(trouble.map(|trouble| warning(say::not_ready_for_exchange(trouble))));
     if snapshot.conflicts > 0 {
-        let what = words::count(u64::from(snapshot.conflicts), "entry");
-        let text = format!("two of your devices disagree about {what}; the later one is shown");
-        notices.push(warning(text));
+        notices.push(warning(say::devices_disagree(snapshot.conflicts)));
     }
     let info = |text| Notice { kind: NoticeKind::Info, text };
     if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {

@@ -13,6 +13,7 @@ use crate::clock::{Act, Phase};
 use crate::journal::{Part, RestAct, Until};
 use crate::load::Reason;
 use crate::plan::MeasuredWhen;
+use crate::say::screen as say;
 use crate::words;
 
 impl At<'_> {
@@ -45,14 +46,14 @@ impl At<'_> {
         let here = self.pieces.iter().position(|piece| Some(piece.name.as_str()) == name);
         let before = &self.pieces[..here.unwrap_or(self.pieces.len())];
         let own = before.iter().rev().map_while(|piece| match &piece.kind {
-            PieceKindView::Note { text } => Some(format!("{}: {text}", piece.name)),
+            PieceKindView::Note { text } => Some(say::titled(&piece.name, text)),
             _ => None,
         });
         let mut notes: Vec<String> = own.collect();
         notes.reverse();
         if self.row == Some(&Row::Finish) && self.snapshot.state == SessionState::Running {
             let open = self.not_done();
-            notes.extend((!open.is_empty()).then(|| format!("Not done: {}.", words::list(&open))));
+            notes.extend((!open.is_empty()).then(|| say::not_done(words::list(&open))));
         }
         notes
     }
@@ -63,7 +64,7 @@ impl At<'_> {
         let of_piece = |piece: &PieceView| {
             let open = !matches!(piece.state, PieceState::Done | PieceState::Note);
             let work = open.then(|| match &piece.progress {
-                Some(progress) => format!("{} ({progress})", piece.name),
+                Some(progress) => say::piece_so_far(&piece.name, progress),
                 None => piece.name.clone(),
             });
             let measure = |(when, part)| {
@@ -92,25 +93,24 @@ impl At<'_> {
     fn title(&self) -> String {
         match (self.row, self.piece().map(|piece| &piece.kind)) {
             (Some(Row::Set { set, .. }), Some(PieceKindView::Strength { view })) => {
-                format!("{}, set {set} of {}", view.movement, view.sets.len())
+                say::set(&view.movement, set, view.sets.len())
             }
             (Some(Row::Window { piece, window }), Some(PieceKindView::Interval { view })) => {
-                format!("{piece}, window {window} of {}", view.windows.len())
+                say::window(piece, window, view.windows.len())
             }
             (Some(Row::Hold { piece }), Some(PieceKindView::Hold { view })) => {
-                format!("{piece}: {}", view.stretch)
+                say::titled(piece, &view.stretch)
             }
             (Some(Row::Measure { piece, when }), Some(PieceKindView::Hold { view })) => {
                 let name = view.range.as_ref().map_or("", |range| range.name.as_str());
-                let when = match when {
-                    MeasuredWhen::Before => "before",
-                    MeasuredWhen::After => "after",
-                };
-                format!("{piece}, {name} {when} the hold")
+                match when {
+                    MeasuredWhen::Before => say::measure_before(piece, name),
+                    MeasuredWhen::After => say::measure_after(piece, name),
+                }
             }
-            _ if self.snapshot.state == SessionState::Finished => "Finished.".into(),
-            (Some(Row::Finish), _) if self.not_done().is_empty() => "Everything is logged.".into(),
-            (Some(Row::Finish), _) => "Not everything is logged.".into(),
+            _ if self.snapshot.state == SessionState::Finished => say::finished().into(),
+            (Some(Row::Finish), _) if self.not_done().is_empty() => say::all_logged().into(),
+            (Some(Row::Finish), _) => say::not_all_logged().into(),
             _ => self.snapshot.day().map_or(String::new(), |day| day.name.clone()),
         }
     }
@@ -123,22 +123,22 @@ impl At<'_> {
             }
             (Some(Row::Window { window, .. }), Some(PieceKindView::Interval { view })) => {
                 let asked = view.windows.iter().find(|shown| shown.window == *window);
-                format!("{title}: {}", asked.map_or("", |asked| asked.asked_text.as_str()))
+                say::titled(title, asked.map_or("", |asked| asked.asked_text.as_str()))
             }
             (Some(Row::Measure { .. }), Some(PieceKindView::Hold { view })) => {
                 let range = view.range.as_ref();
-                let each = if range.is_some_and(|range| range.sides == 2) {
-                    ", left and right"
+                let unit = range.map_or("", |range| range.unit.as_str());
+                if range.is_some_and(|range| range.sides == 2) {
+                    say::reading_of_two(title, unit)
                 } else {
-                    ""
-                };
-                format!("{title}, in {}{each}", range.map_or("", |range| range.unit.as_str()))
+                    say::reading_of_one(title, unit)
+                }
             }
             (Some(Row::Hold { .. }), Some(PieceKindView::Hold { view })) => {
-                format!("{}: {}", self.row.and_then(Row::piece).unwrap_or_default(), view.heading)
+                say::titled(self.row.and_then(Row::piece).unwrap_or_default(), &view.heading)
             }
             (Some(Row::Finish), _) if self.snapshot.state == SessionState::Running => {
-                "How hard was the whole session, 0 to 10?".into()
+                say::how_hard().into()
             }
             _ => title,
         }
@@ -176,14 +176,14 @@ impl At<'_> {
         };
         let running = self.snapshot.state == SessionState::Running;
         if self.snapshot.state == SessionState::Finished {
-            add(Kind::Undo, "undo", Some(Tap::Undo));
-            add(Kind::Finish, "rate again", None);
+            add(Kind::Undo, say::undo(), Some(Tap::Undo));
+            add(Kind::Finish, say::rate_again(), None);
             return keys;
         }
         let (Some(row), true) = (self.row, running) else { return keys };
         let piece = self.piece();
         if piece.is_some() {
-            add(Kind::Hurts, "it hurts", None);
+            add(Kind::Hurts, say::it_hurts(), None);
         }
         if let Some(piece) = piece {
             for (kind, words, act) in clock_acts(piece, row) {
@@ -193,27 +193,27 @@ impl At<'_> {
         }
         let rests = self.rest.is_some_and(|rest| rest.left.is_some());
         if rests && matches!(row, Row::Set { .. }) {
-            add(Kind::Minute, "a minute more", Some(Tap::Rest { act: RestAct::Minute }));
+            add(Kind::Minute, say::minute_more(), Some(Tap::Rest { act: RestAct::Minute }));
         }
         if let Some(PieceKindView::Interval { view }) = piece.map(|piece| &piece.kind)
             && can_start_elsewhere(view)
         {
-            add(Kind::Station, "start elsewhere", None);
+            add(Kind::Station, say::start_elsewhere(), None);
         }
         if row != &Row::Finish {
-            add(Kind::Other, "type it", None);
+            add(Kind::Other, say::type_it(), None);
         }
-        add(Kind::Undo, "undo", Some(Tap::Undo));
+        add(Kind::Undo, say::undo(), Some(Tap::Undo));
         if piece.is_some_and(|piece| !piece.options.is_empty()) {
-            add(Kind::Option, "options", None);
+            add(Kind::Option, say::options(), None);
         }
         if piece.is_some_and(|piece| !piece.flags.is_empty()) {
-            add(Kind::Clear, "clear a flag", None);
+            add(Kind::Clear, say::clear_flag(), None);
         }
         if let Some(tap) = self.later() {
-            add(Kind::Later, "later", Some(tap));
+            add(Kind::Later, say::put_off(), Some(tap));
         }
-        add(Kind::Finish, "finish", None);
+        add(Kind::Finish, say::finish(), None);
         keys
     }
 
@@ -243,26 +243,20 @@ impl At<'_> {
         Some(match row {
             Row::Set { .. } => {
                 let hint = match asks {
-                    Some(Question::Load) => "load x reps, and reps left: `40 x 8, 2 left`",
-                    Some(Question::Reps) => "the good reps: `7`; or all of it: `60 x 7, 2 left`",
-                    Some(Question::Reserve) => "reps left: `2`; or all of it: `60 x 7, 2 left`",
-                    _ => "load x reps: `60 x 7`; with reps left: `60 x 7, 2 left`; or only `7`",
+                    Some(Question::Load) => say::hint_load(),
+                    Some(Question::Reps) => say::hint_reps(),
+                    Some(Question::Reserve) => say::hint_reserve(),
+                    _ => say::hint_set(),
                 };
                 form(self.title(), false, hint)
             }
-            Row::Window { .. } => {
-                form(self.title(), false, "reps and seconds to spare: `12 8`; or only `12`")
-            }
+            Row::Window { .. } => form(self.title(), false, say::hint_window()),
             Row::Measure { .. } if sides == 2 => {
-                form(self.title(), false, "two readings, left and right: `10.5 11`")
+                form(self.title(), false, say::hint_two_readings())
             }
-            Row::Measure { .. } => form(self.title(), false, "one reading: `10.5`"),
+            Row::Measure { .. } => form(self.title(), false, say::hint_one_reading()),
             Row::Hold { piece } => {
-                let hint = if sides == 1 {
-                    "the seconds held: `120`; after them why, if short: `60 cramp`"
-                } else {
-                    "seconds left and right: `120 95`; after them why, if short: `120 60 cramp`"
-                };
+                let hint = if sides == 1 { say::hint_held() } else { say::hint_held_sides() };
                 form(piece.clone(), true, hint)
             }
             Row::Finish => rating_form(),
@@ -272,10 +266,7 @@ impl At<'_> {
 
 /// What is asked at the end of a session, wherever it is ended: the line `finish 7`, or only `finish`.
 pub fn rating_form() -> Form {
-    Form {
-        ask: "How hard was the whole session, 0 to 10?".into(),
-        hint: "0 is rest, 10 the hardest there is; empty ends without a rating".into(),
-    }
+    Form { ask: say::how_hard().into(), hint: say::hint_rating().into() }
 }
 
 /// What can be done to the clock of a row's piece, besides what the one key does.
@@ -288,24 +279,24 @@ fn clock_acts(piece: &PieceView, row: &Row) -> Vec<(SideKeyKind, &'static str, A
     let Some(clock) = clock.filter(|clock| clock.phase != Phase::Done) else {
         let begins = matches!(&piece.kind, PieceKindView::Interval { view } if begins_beside(view));
         return if begins {
-            vec![(SideKeyKind::Begin, "start the clock", Act::Begin)]
+            vec![(SideKeyKind::Begin, say::start_clock(), Act::Begin)]
         } else {
             Vec::new()
         };
     };
     let mut acts = Vec::new();
     if holds && !clock.paused && matches!(clock.phase, Phase::Hold | Phase::Push | Phase::LetGo) {
-        acts.push((SideKeyKind::Extend, "15 s more", Act::Extend));
+        acts.push((SideKeyKind::Extend, say::seconds_more(), Act::Extend));
     }
     if !holds {
         acts.push(if clock.paused {
-            (SideKeyKind::Resume, "go on", Act::Resume)
+            (SideKeyKind::Resume, say::go_on(), Act::Resume)
         } else {
-            (SideKeyKind::Pause, "pause", Act::Pause)
+            (SideKeyKind::Pause, say::pause(), Act::Pause)
         });
     }
-    acts.push((SideKeyKind::Next, "skip to the next", Act::Skip));
-    acts.push((SideKeyKind::Stop, "stop", Act::Stop));
+    acts.push((SideKeyKind::Next, say::skip_to_next(), Act::Skip));
+    acts.push((SideKeyKind::Stop, say::stop(), Act::Stop));
     acts
 }
 
@@ -324,16 +315,15 @@ fn can_start_elsewhere(view: &IntervalView) -> bool {
 fn set_line(title: &str, view: &StrengthView, set: u32) -> String {
     let Some(shown) = set_of(view, set) else { return title.to_owned() };
     let Some(load) = &shown.load else {
-        let say = if shown.reason == Reason::Free {
-            String::new()
-        } else {
-            format!("; you say the load: `LOAD x {}`", shown.asked)
+        let asked = &shown.asked_text;
+        return match shown.reason {
+            Reason::Free => say::titled(title, asked),
+            _ => say::set_without_load(title, asked, shown.asked),
         };
-        return format!("{title}: {} reps{say}", shown.reps_text);
     };
     let change = load.change.as_ref().map(|change| change.text.as_str());
     let plates = load.build.as_ref().map(|build| match change {
-        Some(change) => format!("{}; {change}", build.text),
+        Some(change) => say::build_and_change(&build.text, change),
         None => build.text.clone(),
     });
     words::set_line(title, &load.text, plates.as_deref(), &shown.reps_text)

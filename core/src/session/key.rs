@@ -150,8 +150,7 @@ impl At<'_> {
         let what = shown.asked_text.as_str();
         // Nobody lifts while they rest, wherever they look: the key ends the rest first.
         if self.rest.is_some_and(|rest| rest.left.is_some_and(|left| left > Millis(0))) {
-            let next = format!("set {set}: {what}");
-            return moves(KeyFor::Rest(&next), Tap::Rest { act: RestAct::End });
+            return moves(KeyFor::Rest { set, what }, Tap::Rest { act: RestAct::End });
         }
         let known = shown.load.is_some() || shown.reason == Reason::Free;
         if !known {

@@ -33,6 +33,7 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::history::open_flags;
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, Role, Session, body_of};
+use crate::say;
 use crate::store::{Draft, latest_session, session_entries};
 use crate::words;
 use said::Saved;
@@ -89,7 +90,7 @@ fn show(
     snapshot: Snapshot,
     at: &Instant,
 ) -> Result<SessionScreen> {
-    require_of(&snapshot.profile, Role::Athlete, "a session")?;
+    require_of(&snapshot.profile, Role::Athlete)?;
     if kept.saved_as_of != Some(snapshot.last_number) {
         kept.saved = last_saved(device, &snapshot)?;
         kept.saved_as_of = Some(snapshot.last_number);
@@ -117,7 +118,7 @@ pub(crate) fn preview(
     date: NaiveDate,
     day: Option<&str>,
 ) -> Result<SessionScreen> {
-    device.require(Role::Athlete, "a session")?;
+    device.require(Role::Athlete)?;
     let snapshot = match day {
         Some(name) => match being_trained(device, at, date, name)? {
             Some(now) => now,
@@ -161,7 +162,7 @@ pub(crate) fn tap(
     at: &Instant,
 ) -> Result<SessionScreen> {
     let mut snapshot = kept.snapshot(device, at)?;
-    require_of(&snapshot.profile, Role::Athlete, "a session")?;
+    require_of(&snapshot.profile, Role::Athlete)?;
     if let Some(revision) = answers
         && bounced(kept, &tap, revision, &snapshot, at)
     {
@@ -270,15 +271,14 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
             let open = open_flags(device.reader(), device.person())?;
             clear_flags(&open, &flags, None)
         }
-        _ => Err(Error::invalid(Field::Session, "none is running: begin one first")),
+        _ => Err(Error::invalid(Field::Session, say::tap::session_not_running())),
     }
 }
 
 fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft> {
     let date = at.date();
     let Some(plan) = device.block_for(date)? else {
-        let reason = "none has arrived yet: exchange with your coach first";
-        return Err(Error::missing(Thing::Plan, reason));
+        return Err(Error::missing(Thing::Plan, say::tap::no_plan()));
     };
     let block = &plan.block;
     let day = match day {
@@ -286,8 +286,7 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
         None => {
             let planned = block.on(date).into_iter().next();
             planned.and_then(|planned| block.day(&planned.day)).ok_or_else(|| {
-                let (today, days) = (words::day(date), day_names(block));
-                let reason = format!("nothing is planned for {today}: name one of {days}");
+                let reason = say::tap::nothing_planned(words::day(date), day_names(block));
                 Error::invalid(Field::Day, reason)
             })?
         }

@@ -34,7 +34,7 @@ pub(crate) fn fewer_reps(interval: &Interval, done: &WindowDone, reps: u32) -> O
     let fit = time * i128::from(done.reps) / i128::from(worked);
     let fit = u32::try_from(fit).unwrap_or(u32::MAX);
     let fewer = reps.checked_sub(fit).filter(|fewer| *fewer > 0)?;
-    let words = words::fewer_reps(pace_ms, fit, reps, interval.margin_ms);
+    let words = words::fewer_reps(fit, reps, interval.margin_ms);
     Some(FewerReps { pace: Millis(pace_ms), reps: fit, fewer, words })
 }
 
@@ -57,7 +57,7 @@ mod tests {
         // 56 s for 14 reps are 4 s each; 50 s hold 12 of them and a half.
         let found = fewer_reps(&minute, &done(14, Some(4_000)), 14).unwrap();
         assert_eq!((found.pace, found.reps, found.fewer), (Millis(4_000), 12, 2));
-        assert_eq!(found.words, "at 4.0 s a rep, 12 rather than 14 leave 10 s to move on");
+        assert_eq!(found.words, "At this pace, 12 reps instead of 14 leave 10 s to change over.");
         // Exactly enough is enough, one millisecond less is not.
         assert_eq!(fewer_reps(&minute, &done(10, Some(10_000)), 10), None);
         assert_eq!(fewer_reps(&minute, &done(10, Some(9_999)), 10).unwrap().fewer, 1);

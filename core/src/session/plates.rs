@@ -6,6 +6,7 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::load::{RampError, ramp, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Builds, Kit, read_kit};
+use crate::say::plates as say;
 use crate::words;
 
 /// What is asked.
@@ -62,24 +63,16 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
         .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
     let loads = asked.loads.iter().map(|text| load(text)).collect::<Result<Vec<Mass>>>()?;
     let [first, ..] = loads.as_slice() else {
-        return Err(Error::invalid(Field::Load, "name at least one, such as 92.5kg"));
+        return Err(Error::invalid(Field::Load, say::name_one()));
     };
     let bar = bar(&kit, asked, *first)?;
     let builds = Builds::bar(&kit, bar);
     let sets = if asked.warm_up { warm_up(&builds, *first) } else { Vec::new() };
     let whole: Vec<Mass> = sets.iter().map(|set| set.load).chain(loads.iter().copied()).collect();
     let ramp = ramp(&builds, &whole).map_err(|error| {
-        let which = match &error {
-            RampError::Unbuildable { index, .. } => {
-                index.checked_sub(sets.len()).and_then(|index| asked.loads.get(index))
-            }
-            RampError::TooMany { .. } => None,
-        };
-        let reason = words::ramp_error(&error, &bar.name, bar.unit);
-        match which {
-            Some(load) => Error::invalid(Field::Load, format!("{}: {reason}", load.trim())),
-            None => Error::invalid(Field::Loads, reason),
-        }
+        let of_one = matches!(&error, RampError::Unbuildable { index, .. } if *index >= sets.len());
+        let field = if of_one { Field::Load } else { Field::Loads };
+        Error::invalid(field, words::ramp_error(&error, &bar.name, bar.unit))
     })?;
     let steps = ramp.steps.iter().enumerate().map(|(at, step)| PlatesStep {
         mass: step.build.mass,
@@ -99,34 +92,34 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
 }
 
 fn load(text: &str) -> Result<Mass> {
-    let wrong = |reason: String| Error::invalid(Field::Load, format!("{text:?}: {reason}"));
-    match Mass::parse(text, None) {
-        Ok(Mass::ZERO) => Err(wrong("a load must be above zero".to_owned())),
-        Ok(load) => Ok(load),
-        Err(error) => Err(wrong(error.to_string())),
-    }
+    // What was typed may hold anything, line breaks too.
+    let typed = text.escape_debug();
+    let wrong = match Mass::parse(text, None) {
+        Ok(Mass::ZERO) => say::above_zero(typed),
+        Ok(load) => return Ok(load),
+        Err(error) => say::not_a_load(typed, error),
+    };
+    Err(Error::invalid(Field::Load, wrong))
 }
 
 fn bar<'k>(kit: &'k Kit, asked: &PlatesAsked, first: Mass) -> Result<&'k Bar> {
     let unit = if first.is_exact_in(MassUnit::Kg) { MassUnit::Kg } else { MassUnit::Lb };
     let Some(name) = &asked.bar else {
         // The reader refuses a kit without a bar.
-        return kit.bar_for(unit).ok_or_else(|| Error::missing(Thing::Bar, "the kit has none"));
+        return kit.bar_for(unit).ok_or_else(|| Error::missing(Thing::Bar, say::no_bar()));
     };
     let same = |bar: &&Bar| bar.name.to_lowercase() == name.trim().to_lowercase();
     kit.bars.iter().find(same).ok_or_else(|| {
         let names: Vec<String> = kit.bars.iter().map(|bar| bar.name.clone()).collect();
-        let reason = format!("the kit has no such bar; it has {}", words::list(&names));
-        Error::not_found(Thing::Bar, name, reason)
+        Error::not_found(Thing::Bar, name, say::no_such_bar(words::list(&names)))
     })
 }
 
 fn heading(bar: &Bar) -> String {
     let (name, mass) = (&bar.name, bar.mass.text(bar.unit));
     if bar.collars == Mass::ZERO {
-        return format!("{name}, {mass} empty");
+        return say::bar(name, mass);
     }
-    let collars = bar.collars.text(bar.unit);
     let both = (bar.mass + bar.collars).text(bar.unit);
-    format!("{name}, {mass} and collars {collars}: {both} empty")
+    say::bar_with_collars(name, mass, bar.collars.text(bar.unit), both)
 }

@@ -9,6 +9,7 @@ use crate::journal::{Part, Until};
 use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Exercise, Piece, PieceKind};
+use crate::say::screen as say;
 use crate::store::date_of;
 use crate::words;
 
@@ -141,8 +142,8 @@ impl Sheet<'_> {
 fn progress(state: PieceState, done: usize, all: usize) -> Option<String> {
     match state {
         PieceState::Note => None,
-        PieceState::Later => Some("later".into()),
-        PieceState::Left => Some("left".into()),
+        PieceState::Later => Some(say::later().into()),
+        PieceState::Left => Some(say::left_for_today().into()),
         // A hold is one thing: it is done or not.
         PieceState::Todo if all == 1 => None,
         PieceState::Todo | PieceState::Done => Some(words::progress(done, all)),

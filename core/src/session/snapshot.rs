@@ -22,6 +22,7 @@ use crate::instant::Instant;
 use crate::journal::{Body, Discomfort, Entry, Profile, Session};
 use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
 use crate::plan::{Block, Day, Exercise, PieceKind, Planned};
+use crate::say;
 use crate::store::{Logged, Query, Revision, conflicts, last_number};
 use crate::words;
 
@@ -279,26 +280,25 @@ fn is_of_the_session(body: &Body) -> bool {
 
 /// Finds a day of a block by its name.
 pub(crate) fn named_day<'a>(block: &'a Block, name: &str) -> Result<&'a Day> {
-    block.day(name).ok_or_else(|| {
-        Error::not_found(Thing::Day, name, format!("the block has {}", day_names(block)))
-    })
+    block
+        .day(name)
+        .ok_or_else(|| Error::not_found(Thing::Day, name, say::tap::block_days(day_names(block))))
 }
 
 /// The days of a block, each in quotes.
 pub(crate) fn day_names(block: &Block) -> String {
-    let names: Vec<String> = block.days.iter().map(|day| format!("\"{}\"", day.name)).collect();
+    let names: Vec<String> = block.days.iter().map(|day| say::tap::quoted(&day.name)).collect();
     words::list(&names)
 }
 
 /// The block a session began with, whatever was published since.
 fn pinned(device: &mut Device, log: &SessionLog) -> Result<Arc<Prepared>> {
     let session = &log.session.body;
-    let block = device.block(session.plan, None)?.ok_or_else(|| {
-        let reason = "its file has not arrived on this device: exchange first";
-        Error::not_found(Thing::Plan, &session.block, reason)
-    })?;
+    let block = device
+        .block(session.plan, None)?
+        .ok_or_else(|| Error::not_found(Thing::Plan, &session.block, say::tap::plan_not_here()))?;
     match block.day(&session.day) {
         Some(_) => Ok(block),
-        None => Err(Error::not_found(Thing::Day, &session.day, "the plan does not have it")),
+        None => Err(Error::not_found(Thing::Day, &session.day, say::tap::plan_without_day())),
     }
 }

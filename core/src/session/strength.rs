@@ -17,6 +17,7 @@ use crate::load::strength::RepsBand;
 use crate::load::{Able, NextLoad, Reason};
 use crate::mass::Mass;
 use crate::plan::Strength;
+use crate::say::screen as say;
 use crate::store::Logged;
 use crate::words;
 
@@ -99,8 +100,8 @@ impl Sheet<'_> {
         let reps_text = words::reps(asked, open);
         let load_text = match (&load, &next.reason) {
             (Some(load), _) => load.text.clone(),
-            (None, Reason::Free) => "no load".into(),
-            (None, _) => "you say".into(),
+            (None, Reason::Free) => say::no_load().into(),
+            (None, _) => say::you_choose().into(),
         };
         SetView {
             set,
@@ -111,7 +112,7 @@ impl Sheet<'_> {
             expected: able.zip(next.load.filter(|_| open)).map(expected),
             load,
             load_text,
-            why: Some(words::why(&next.reason, self.unit())),
+            why: Some(words::why(&next.reason, next.load, self.unit())),
             reason: next.reason.clone(),
             from: next.from.clone(),
             done: None,

@@ -13,6 +13,7 @@ use crate::clock::{
 };
 use crate::instant::{Instant, Millis};
 use crate::plan::{Exercise, Hold, Interval, MeasuredWhen, Piece, PieceKind};
+use crate::say::screen as say;
 use crate::words;
 
 impl Sheet<'_> {
@@ -132,11 +133,8 @@ impl Sheet<'_> {
         let stretch = self.block.stretch(&hold.stretch);
         let sides = (1..=hold.sides).map(|side| {
             let held = self.log().and_then(|log| log.hold(name, side)).map(|held| &held.body);
-            let text = held.map(|held| {
-                let why = words::short(held.short, held.said.as_deref());
-                let why = why.map_or(String::new(), |why| format!(" ({why})"));
-                format!("{}{why}", words::clock_time(held.held_ms))
-            });
+            let text =
+                held.map(|held| words::held_side(held.held_ms, held.short, held.said.as_deref()));
             SideView {
                 side,
                 name: words::side(side, hold.sides),
@@ -194,8 +192,11 @@ impl Sheet<'_> {
         sides.dedup();
         let judged = sides.into_iter().filter_map(|side| {
             let (before, after) = (of(MeasuredWhen::Before, side)?, of(MeasuredWhen::After, side)?);
-            let side = words::side_of_two(side).map_or(String::new(), |side| format!("{side}: "));
-            Some(format!("{side}{}", words::judged(protocol, before, after)))
+            let judged = words::judged(protocol, before, after);
+            Some(match words::side_of_two(side) {
+                Some(side) => say::titled(side, judged),
+                None => judged,
+            })
         });
         Some(RangeView {
             protocol,

@@ -7,6 +7,7 @@ use crate::error::{Error, Field, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, raw_body_of};
+use crate::say;
 
 /// Something about to be logged.
 pub(crate) struct Draft {
@@ -40,8 +41,7 @@ impl Store {
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
     pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
         if !at.is_sane() {
-            let reason = "the device's clock is outside the years 1970 to 9999; set it";
-            return Err(Error::invalid(Field::Clock, reason));
+            return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
         }
         let (device, hlc) = (self.device, self.hlc);
         let (entries, hlc) = self.write(|tx| append(tx, device, hlc, at, drafts))?;

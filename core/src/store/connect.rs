@@ -9,6 +9,7 @@ use rusqlite::{Connection, ErrorCode};
 use super::schema;
 use crate::error::{Error, Result};
 use crate::journal::line_digest;
+use crate::say;
 
 /// Refuses a file that a newer version wrote, without opening it.
 pub(crate) fn refuse_newer(path: &Path) -> Result<()> {
@@ -48,7 +49,7 @@ fn check(connection: &Connection) -> Result<()> {
     while let Some(row) = rows.next()? {
         let whole = row.get_ref(0)?.as_str().is_ok_and(|raw| Ok(line_digest(raw)) == row.get(1));
         if !whole {
-            return Err(damaged("an entry does not match its digest"));
+            return Err(damaged(say::device::entry_altered()));
         }
     }
     Ok(())

@@ -1,6 +1,7 @@
 //! What the one key and the keys beside it say, and what is asked for when something is typed.
 
 use crate::clock::Act;
+use crate::say::{key as say, screen};
 
 /// What the one key is about, as its words need it.
 pub(crate) enum KeyFor<'a> {
@@ -19,8 +20,11 @@ pub(crate) enum KeyFor<'a> {
     Load,
     Reps(&'a str),
     Reserve(&'a str),
-    /// A rest, with what comes after it.
-    Rest(&'a str),
+    /// A rest, with the set that comes after it.
+    Rest {
+        set: u32,
+        what: &'a str,
+    },
     /// A window as asked.
     Window {
         what: &'a str,
@@ -50,65 +54,105 @@ pub(crate) enum KeyFor<'a> {
 
 /// What the key says.
 pub(crate) fn key(of: &KeyFor<'_>) -> String {
-    match of {
-        KeyFor::NoPlan => "No plan yet".into(),
-        KeyFor::DayOff => "Train another day's session".into(),
-        KeyFor::Begin(day) => format!("Begin {day}"),
-        KeyFor::Set { what, .. } => format!("Done: {what}"),
-        KeyFor::Load => "Say the load".into(),
-        KeyFor::Reps(what) => format!("Done: {what}. How many reps?"),
-        KeyFor::Reserve(what) => format!("Done: {what}. How many were left?"),
-        KeyFor::Rest(_) => "End the rest".into(),
-        KeyFor::Window { what, .. } => format!("Done: {what}"),
-        KeyFor::WindowToCome(None) => "Get ready".into(),
-        KeyFor::WindowToCome(Some(_)) => "Wait for the next window".into(),
-        KeyFor::Clock(Act::Begin) => "Start the clock".into(),
-        KeyFor::Clock(Act::Pause) => "Pause".into(),
-        KeyFor::Clock(Act::Resume) => "Go on".into(),
-        KeyFor::Clock(Act::Extend) => "15 s more".into(),
-        KeyFor::Clock(Act::Skip) => "Next".into(),
-        KeyFor::Clock(Act::Stop) => "Stop".into(),
-        KeyFor::Held(what) => format!("Save {what}"),
-        KeyFor::Range => "Type the reading".into(),
-        KeyFor::Finish => "Finish with a rating".into(),
-        KeyFor::Correct => "Correct".into(),
-        KeyFor::Leave(what) => format!("Leave {what}"),
-        KeyFor::Stop(what) => format!("Stop {what}"),
-        KeyFor::Emergency => "Finish, and get emergency care".into(),
-        KeyFor::Finished => "Leave".into(),
-    }
+    let words = match of {
+        KeyFor::Begin(day) => return say::begin(day),
+        KeyFor::Set { what, .. } | KeyFor::Window { what, .. } => return say::done(what),
+        KeyFor::Reps(what) => return say::done_how_many(what),
+        KeyFor::Reserve(what) => return say::done_how_many_left(what),
+        KeyFor::Held(held) => return say::save_held(held),
+        KeyFor::Leave(what) => return say::leave_piece(what),
+        KeyFor::Stop(what) => return say::stop_piece(what),
+        KeyFor::NoPlan => say::no_plan(),
+        KeyFor::DayOff => say::other_day(),
+        KeyFor::Load => say::choose_load(),
+        KeyFor::Rest { .. } => say::end_rest(),
+        KeyFor::WindowToCome(None) => say::get_ready(),
+        KeyFor::WindowToCome(Some(_)) => say::wait_for_window(),
+        KeyFor::Clock(Act::Begin) => say::start_clock(),
+        KeyFor::Clock(Act::Pause) => say::pause(),
+        KeyFor::Clock(Act::Resume) => say::go_on(),
+        KeyFor::Clock(Act::Extend) => say::seconds_more(),
+        KeyFor::Clock(Act::Skip) => say::next(),
+        KeyFor::Clock(Act::Stop) => say::stop(),
+        KeyFor::Range => say::type_reading(),
+        KeyFor::Finish => say::finish(),
+        KeyFor::Correct => say::correct(),
+        KeyFor::Emergency => say::emergency(),
+        KeyFor::Finished => say::leave(),
+    };
+    words.into()
 }
 
 /// What happens when it is pressed, or why nothing does.
 pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
-    Some(match of {
-        KeyFor::NoPlan => "Exchange with your coach first.".into(),
-        KeyFor::DayOff => "Nothing is planned today.".into(),
-        KeyFor::Begin(_) => "Starts the session.".into(),
-        KeyFor::Set { set, .. } => format!("Saves set {set} and starts the rest."),
-        KeyFor::Load => "Choose a load; it is saved with the reps.".into(),
-        KeyFor::Reps(_) => "Count the good reps of an open set.".into(),
-        KeyFor::Reserve(_) => "The next set's load is found from that.".into(),
-        KeyFor::Rest(next) => format!("Then {next}."),
-        KeyFor::Window { window, .. } => format!("Saves window {window}."),
-        KeyFor::WindowToCome(None) => "The first window comes.".into(),
-        KeyFor::WindowToCome(Some(running)) => format!("Window {running} is logged."),
-        KeyFor::Clock(Act::Begin) => "With time to get ready.".into(),
+    let words = match of {
+        KeyFor::Set { set, .. } => return Some(say::saves_set(set)),
+        KeyFor::Rest { set, what } => return Some(say::then_set(set, what)),
+        KeyFor::Window { window, .. } => return Some(say::saves_window(window)),
+        KeyFor::WindowToCome(Some(running)) => return Some(say::window_is_logged(running)),
+        KeyFor::NoPlan => say::exchange_first(),
+        KeyFor::DayOff => say::nothing_planned(),
+        KeyFor::Begin(_) => say::begins(),
+        KeyFor::Load => say::load_saved_with_reps(),
+        KeyFor::Reps(_) => say::count_good_reps(),
+        KeyFor::Reserve(_) => say::finds_next_load(),
+        KeyFor::WindowToCome(None) => say::first_window_comes(),
+        KeyFor::Clock(Act::Begin) => say::time_to_get_ready(),
         KeyFor::Clock(_) | KeyFor::Range => return None,
-        KeyFor::Held(_) => "Saves what the clock counted.".into(),
-
-        KeyFor::Finish => "0 is rest, 10 the hardest there is.".into(),
-        KeyFor::Correct => "It is logged already.".into(),
-        KeyFor::Leave(_) => "It hurts: go on with the next piece.".into(),
-        KeyFor::Stop(_) => "It hurts: stop the clock first.".into(),
-        KeyFor::Emergency => "Stop now. Do not train on.".into(),
-        KeyFor::Finished => "The next exchange carries it to your coach.".into(),
-    })
+        KeyFor::Held(_) => say::saves_held(),
+        KeyFor::Finish => say::rating_scale(),
+        KeyFor::Correct => say::already_logged(),
+        KeyFor::Leave(_) => say::hurts_next_piece(),
+        KeyFor::Stop(_) => say::hurts_stop_clock(),
+        KeyFor::Emergency => say::emergency_stop(),
+        KeyFor::Finished => say::next_exchange(),
+    };
+    Some(words.into())
 }
 
 /// What is asked for in a line to be typed.
 pub(crate) fn ask(what: &str, done: bool, by_hand: bool) -> String {
-    let verb = if done { "Correct" } else { "Log" };
-    let by_hand = if by_hand { " by hand" } else { "" };
-    format!("{verb} {what}{by_hand}")
+    match (done, by_hand) {
+        (false, false) => screen::log(what),
+        (false, true) => screen::log_by_hand(what),
+        (true, false) => screen::correct(what),
+        (true, true) => screen::correct_by_hand(what),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::Language;
+
+    use super::*;
+
+    /// A press does what stands on the key, in each language.
+    #[test]
+    fn the_key_says_what_a_press_saves() {
+        let what = "60 kg, 6";
+        let said = || {
+            let of = [
+                KeyFor::Set { what, set: 2 },
+                KeyFor::Rest { set: 2, what },
+                KeyFor::Leave("Squat"),
+            ];
+            of.map(|of| format!("{}. {}", key(&of), key_more(&of).unwrap_or_default()))
+        };
+        assert_eq!(
+            said(),
+            [
+                "Done: 60 kg, 6. Saves set 2 and starts the rest.",
+                "End the rest. Then set 2: 60 kg, 6.",
+                "Leave Squat. It hurts: go on with the next piece.",
+            ]
+        );
+        assert_eq!(
+            catalogue::speaking(Language::De, said),
+            [
+                "Fertig: 60 kg, 6. Speichert Satz 2 und startet die Pause.",
+                "Pause beenden. Dann kommt 60 kg, 6 (Satz 2).",
+                "Squat auslassen. Es tut weh: Mach mit dem nächsten Teil weiter.",
+            ]
+        );
+    }
 }

@@ -1,12 +1,18 @@
 //! What entries say, in a few words: to tell that they were saved, and that they were taken back.
 
-use super::clock::short;
+use super::clock::held_side;
 use super::load::load_text;
-use super::plain::{because, clock_time, list, place, side, side_of_two, sign, tenths};
+use super::name::{because, place, sign};
+use super::piece::{set_done, window_done};
+use super::plain::{list, side, side_of_two, tenths};
 use crate::clock::Act;
-use crate::journal::{Body, Discomfort, Held, Lift, Part, RestAct, Until, WindowDone};
+use crate::journal::{
+    Body, ClockMark, Discomfort, Held, Lift, OptionTaken, Part, PutOff, Range, RestAct, Until,
+    WindowDone,
+};
 use crate::mass::MassUnit;
 use crate::plan::{Exercise, MeasuredWhen};
+use crate::say::logged as say;
 
 /// How names are made of what entries hold.
 pub(crate) struct Names<'a> {
@@ -16,7 +22,7 @@ pub(crate) struct Names<'a> {
     pub(crate) of: &'a dyn Fn(&Exercise) -> String,
 }
 
-/// What the entries of one tap say together: `Squat set 2, 70 kg x 5`, `Calves, held left 2 min, right
+/// What the entries of one tap say together: `Squat set 2, 70 kg × 5`, `Calves, held left 2 min, right
 /// 1 min 5 s (stopped early)`.
 pub(crate) fn logged(bodies: &[Body], names: &Names<'_>) -> String {
     let sides = bodies.iter().filter(|body| matches!(body, Body::Held(_))).count() as u32;
@@ -32,109 +38,115 @@ pub(crate) fn logged(bodies: &[Body], names: &Names<'_>) -> String {
     }
     if let Some((piece, _)) = held.first().cloned() {
         let sides: Vec<String> = held.into_iter().map(|(_, side)| side).collect();
-        said.insert(0, format!("{piece}, held {}", sides.join(", ")));
+        said.insert(0, say::held(piece, sides.join(say::between_sides())));
     }
     list(&said)
 }
 
 fn one_side(held: &Held, sides: u32) -> String {
+    let time = held_side(held.held_ms, held.short, held.said.as_deref());
     // One side alone may be the right one.
-    let name = side(held.side, sides.max(held.side));
-    let name = name.map_or(String::new(), |name| format!("{name} "));
-    let why = short(held.short, held.said.as_deref());
-    let why = why.map_or(String::new(), |why| format!(" ({why})"));
-    format!("{name}{}{why}", clock_time(held.held_ms))
+    match side(held.side, sides.max(held.side)) {
+        Some(side) => say::of_side(side, time),
+        None => time,
+    }
 }
 
 fn one(body: &Body, names: &Names<'_>) -> String {
-    match body {
-        Body::Lift(lift) => set(lift, names.unit),
-        Body::WindowDone(done) => window(done),
-        Body::Held(held) => one_side(held, 1),
-        Body::Range(range) => {
-            let side = side_of_two(range.side).map_or(String::new(), |side| format!(" {side}"));
-            let when = match range.when {
-                MeasuredWhen::Before => "before",
-                MeasuredWhen::After => "after",
-            };
-            let reading = tenths(range.tenths, range.protocol.unit());
-            format!("{}, {when}{side} {reading}", range.piece)
-        }
-        Body::ClockMark(mark) => {
-            let act = match mark.mark.act {
-                Act::Begin => "started",
-                Act::Pause => "paused",
-                Act::Resume => "going on",
-                Act::Extend => "15 s longer",
-                Act::Skip => "next",
-                Act::Stop => "stopped",
-            };
-            format!("{}, clock {act}", mark.piece)
-        }
-        Body::OptionTaken(taken) => match (&taken.option, taken.because) {
-            (Some(option), why) => {
-                let name = (names.of)(&Exercise::option_of(&taken.movement, option));
-                let why = why.map_or(String::new(), |why| format!(", for {}", because(why)));
-                format!("{}, {name}{why}", taken.piece)
-            }
-            (None, _) => {
-                format!("{}, back to {}", taken.piece, (names.of)(&Exercise::of(&taken.movement)))
-            }
-        },
-        Body::Discomfort(flag) => flagged(flag, names),
-        Body::Cleared(_) => "flag cleared".into(),
-        Body::RestMark(mark) => match mark.act {
-            RestAct::End => "rest ended".into(),
-            RestAct::Minute => "a minute more rest".into(),
-        },
-        Body::PutOff(off) => {
-            let what = put_off(&off.piece, off.part);
-            match off.until {
-                Until::Later => format!("{what}: later"),
-                Until::Left => format!("{what}: left for today"),
-            }
-        }
-        Body::Session(session) => format!("session begun: {}", session.day),
+    let words = match body {
+        Body::Lift(lift) => return set(lift, names.unit),
+        Body::WindowDone(done) => return window(done),
+        Body::Held(held) => return one_side(held, 1),
+        Body::Range(range) => return reading(range),
+        Body::ClockMark(mark) => return clock(mark),
+        Body::OptionTaken(taken) => return option(taken, names),
+        Body::Discomfort(flag) => return flagged(flag, names),
+        Body::PutOff(off) => return off_until(off),
+        Body::Session(session) => return say::session_begun(&session.day),
+        Body::Profile(profile) => return profile.name.clone(),
+        Body::PlanText(plan) => return plan.block.clone(),
         Body::Finish(finish) => match finish.rpe {
-            Some(rpe) => format!("session finished, {rpe} of 10"),
-            None => "session finished".into(),
+            Some(rpe) => return say::session_rated(rpe),
+            None => say::session_finished(),
         },
-        Body::Profile(profile) => profile.name.clone(),
-        Body::PlanText(plan) => plan.block.clone(),
-        Body::Ruling(_) => "the coach's answer".into(),
-        Body::TakenBack(_) => "taken back".into(),
-    }
+        Body::RestMark(mark) => match mark.act {
+            RestAct::End => say::rest_ended(),
+            RestAct::Minute => say::rest_longer(),
+        },
+        Body::Cleared(_) => say::flag_cleared(),
+        Body::Ruling(_) => say::coach_answer(),
+        Body::TakenBack(_) => say::taken_back(),
+    };
+    words.into()
 }
 
 /// A part of a piece that is put off.
 pub(crate) fn put_off(piece: &str, part: Part) -> String {
     match part {
         Part::Work => piece.to_owned(),
-        Part::Before => format!("{piece}, the measure before"),
-        Part::After => format!("{piece}, the measure after"),
+        Part::Before => say::measure_before(piece),
+        Part::After => say::measure_after(piece),
+    }
+}
+
+fn off_until(off: &PutOff) -> String {
+    let what = put_off(&off.piece, off.part);
+    match off.until {
+        Until::Later => say::put_off(what),
+        Until::Left => say::left_for_today(what),
     }
 }
 
 fn set(lift: &Lift, unit: MassUnit) -> String {
-    let load = lift.load.map_or(String::new(), |load| format!("{} x ", load_text(load, unit)));
-    let left = lift.reserve.map_or(String::new(), |left| format!(", {left} left"));
-    format!("{} set {}, {load}{}{left}", lift.piece, lift.set, lift.reps)
+    let load = lift.load.map(|load| load_text(load, unit));
+    let done = set_done(load.as_deref(), lift.reps, lift.reserve, true, None, false);
+    say::set(&lift.piece, lift.set, done)
 }
 
 fn window(done: &WindowDone) -> String {
-    let spare = done.spare_ms.map(|spare| format!(", {} to spare", clock_time(spare)));
-    format!(
-        "{} window {}, {} done{}",
-        done.piece,
-        done.window,
-        done.reps,
-        spare.unwrap_or_default()
-    )
+    say::window(&done.piece, done.window, window_done(done.reps, done.spare_ms, false))
+}
+
+fn reading(range: &Range) -> String {
+    let (piece, read) = (&range.piece, tenths(range.tenths, range.protocol.unit()));
+    match (range.when, side_of_two(range.side)) {
+        (MeasuredWhen::Before, None) => say::read_before(piece, read),
+        (MeasuredWhen::Before, Some(side)) => say::read_before_side(piece, side, read),
+        (MeasuredWhen::After, None) => say::read_after(piece, read),
+        (MeasuredWhen::After, Some(side)) => say::read_after_side(piece, side, read),
+    }
+}
+
+fn clock(mark: &ClockMark) -> String {
+    let piece = &mark.piece;
+    match mark.mark.act {
+        Act::Begin => say::clock_started(piece),
+        Act::Pause => say::clock_paused(piece),
+        Act::Resume => say::clock_resumed(piece),
+        Act::Extend => say::clock_extended(piece),
+        Act::Skip => say::clock_skipped(piece),
+        Act::Stop => say::clock_stopped(piece),
+    }
+}
+
+fn option(taken: &OptionTaken, names: &Names<'_>) -> String {
+    let (piece, movement) = (&taken.piece, &taken.movement);
+    let Some(option) = &taken.option else {
+        return say::back_to_movement(piece, (names.of)(&Exercise::of(movement)));
+    };
+    let option = (names.of)(&Exercise::option_of(movement, option));
+    match taken.because {
+        Some(why) => say::took_option_because(piece, option, because(why)),
+        None => say::took_option(piece, option),
+    }
 }
 
 fn flagged(flag: &Discomfort, names: &Names<'_>) -> String {
+    let (piece, severity) = (&flag.piece, flag.severity);
+    let (movement, place) = ((names.of)(&flag.exercise), place(flag.place));
+    if flag.signs.is_empty() {
+        return say::flagged(piece, movement, place, severity);
+    }
     let signs: Vec<String> = flag.signs.iter().map(|ticked| sign(*ticked).to_owned()).collect();
-    let with = if signs.is_empty() { String::new() } else { format!(", with {}", list(&signs)) };
-    let (what, place) = ((names.of)(&flag.exercise), place(flag.place));
-    format!("{}, {what}: {place} {}/10{with}", flag.piece, flag.severity)
+    say::flagged_with_signs(piece, movement, place, severity, list(&signs))
 }

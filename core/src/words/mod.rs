@@ -7,27 +7,26 @@ mod key;
 mod load;
 mod logged;
 mod motion;
+mod name;
 mod piece;
 mod plain;
 mod plates;
 
 pub(crate) use able::{able, expected_reps, trend};
 pub(crate) use clock::{
-    cue, fewer_reps, hold_question, interval_question, long_ago, next_cue, phase, rest, short,
-    suggested_rest, went_by, window_cue,
+    before_side, cue, fewer_reps, held_side, hold_question, interval_question, long_ago, next_cue,
+    phase, rest, suggested_rest, to_side, went_by, window_cue,
 };
 pub(crate) use key::{KeyFor, ask, key, key_more};
-pub(crate) use load::{load_text, plates_text, spared, why};
+pub(crate) use load::{load_text, plates_short, plates_text, spared, why};
 pub(crate) use logged::{Names, logged, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
+pub(crate) use name::{because, decision, place, protocol, sign};
 pub(crate) use piece::{
     hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done, set_line,
     strength_heading, warm_up, window_asked, window_done,
 };
 pub(crate) use plain::{
-    because, clock_time, count, day, decision, flagged, list, place, protocol, reading, rebuilt,
-    side, side_of_two, sign, tenths, waiting,
+    clock_time, day, flagged, list, reading, rebuilt, side, side_of_two, tenths, waiting,
 };
-pub(crate) use plates::{
-    change_text, exact_text, handling_text, plates_alone, plates_short, ramp_error,
-};
+pub(crate) use plates::{change_text, exact_text, handling_text, plates_alone, ramp_error};

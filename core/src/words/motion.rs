@@ -1,10 +1,11 @@
 //! Range of motion and time under stretch over weeks, and load over weeks.
 
-use super::plain::{clock_time, count, tenths};
+use super::plain::{clock_time, decimals, symbol, tenths};
 use crate::motion::{Change, Dose, Short, TheilSen, change};
-use crate::plan::Protocol;
+use crate::plan::{MeasureUnit, Protocol};
+use crate::say;
 
-/// `+0.3 cm a week (0.1 to 0.5), p 0.03, from 6 readings`. `further` turns a slope a day into one a
+/// `+0.3 cm a week (+0.1 to +0.5), p 0.03, from 6 readings`. `further` turns a slope a day into one a
 /// week that is positive when the range grows.
 pub(crate) fn range_trend(
     slope: TheilSen,
@@ -13,50 +14,52 @@ pub(crate) fn range_trend(
     p: f64,
     readings: usize,
 ) -> String {
-    let week = slope.slope * further;
-    let between = slope.between.map_or(String::new(), |(low, high)| {
-        let (low, high) = (low * further, high * further);
-        format!(" ({:+.1} to {:+.1})", low.min(high), low.max(high))
-    });
-    let readings = count(readings as u64, "reading");
-    format!("{week:+.1} {unit} a week{between}, p {p:.2}, from {readings}")
-}
-
-/// What a week of stretching lacks of a published dose.
-pub(crate) fn dose(dose: Dose, short: Option<Short>, plateau: bool) -> String {
-    let wanted = match dose {
-        Dose::FiveMinutesFiveDays => "5 min on 5 days",
-        Dose::MinuteTwoDays => "1 min on 2 days",
-    };
-    match short {
-        None if plateau => {
-            format!("{wanted} and more; past 10 min nothing more was seen to be gained")
-        }
-        None => format!("{wanted}: done"),
-        Some(Short { days, ms }) => {
-            let time = (ms > 0).then(|| clock_time(ms));
-            let days = (days > 0).then(|| count(days as u64, "day"));
-            let missing: Vec<String> = time.into_iter().chain(days).collect();
-            format!("{} short of {wanted} a side", missing.join(" and "))
+    let a_week = |slope: f64| decimals(&format!("{slope:+.1}"));
+    let (week, p) = (a_week(slope.slope * further), decimals(&format!("{p:.2}")));
+    let week = format!("{week}{}", MeasureUnit::from_text(unit).map_or("", symbol));
+    match slope.between {
+        None => say::motion::trend(readings, week, p),
+        Some((one, other)) => {
+            let (one, other) = (one * further, other * further);
+            let (low, high) = (a_week(one.min(other)), a_week(one.max(other)));
+            say::motion::trend_between(readings, week, low, high, p)
         }
     }
 }
 
-/// `load of late is 1.20 times that of the weeks before`, with what it is not.
+/// What a week of stretching has of a published dose.
+pub(crate) fn dose(dose: Dose, short: Option<Short>, plateau: bool) -> String {
+    match (dose, short) {
+        (Dose::FiveMinutesFiveDays, None) if plateau => {
+            say::motion::five_minutes_plateau().to_owned()
+        }
+        (Dose::FiveMinutesFiveDays, None) => say::motion::five_minutes_done().to_owned(),
+        (Dose::FiveMinutesFiveDays, Some(Short { days, ms })) => {
+            // Rounded down, so that nobody is told time that was not held.
+            let time = clock_time(300_000_i64.saturating_sub(ms).max(0));
+            let on = dose.days().saturating_sub(days);
+            match (ms, days) {
+                (..=0, _) => say::motion::five_minutes_days(on),
+                (_, 0) => say::motion::five_minutes_time(time),
+                _ => say::motion::five_minutes_time_days(time, on),
+            }
+        }
+        (Dose::MinuteTwoDays, None) if plateau => say::motion::minute_plateau().to_owned(),
+        (Dose::MinuteTwoDays, None) => say::motion::minute_done().to_owned(),
+        (Dose::MinuteTwoDays, Some(Short { days, ms })) => {
+            say::motion::minute_time(dose.days().saturating_sub(days), clock_time(ms))
+        }
+    }
+}
+
+/// `recent load is 1.20 times that of the weeks before`, with what it is not.
 pub(crate) fn load_compared(ratio: f64) -> String {
-    format!(
-        "load of late is {ratio:.2} times that of the weeks before (smoothed over 7 and 28 days; a \
-         description, not a risk)"
-    )
+    say::motion::load_compared(decimals(&format!("{ratio:.2}")))
 }
 
 /// A long still hold planned before lifting.
 pub(crate) fn long_hold(stretch: &str, held_ms: i64, before: &str) -> String {
-    format!(
-        "{stretch} is held still for {} before {before}: holds of a minute or more right before \
-         lifting were seen to cost strength; hold it after, or move well in between",
-        clock_time(held_ms)
-    )
+    say::motion::long_hold(stretch, clock_time(held_ms), before)
 }
 
 /// Says what a change from `before` to `after` (tenths of the protocol's unit) amounts to.
@@ -71,19 +74,18 @@ pub(crate) fn judged(protocol: Protocol, before: i64, after: i64) -> String {
         let sign = if gained > 0 { "+" } else { "-" };
         format!("{sign}{}", tenths(gained.saturating_abs(), unit))
     };
-    let beyond = |gained| format!("{}, at least the measurement error ({error})", signed(gained));
     match change(protocol, before, after, mdc95) {
-        Change::None => "no change".into(),
-        Change::WithinError { gained } => {
-            format!("{}, within the measurement error ({error})", signed(gained))
-        }
-        Change::Further { gained } => beyond(gained),
-        Change::Less { lost } => beyond(-lost),
+        Change::None => say::motion::no_change().to_owned(),
+        Change::WithinError { gained } => say::motion::within_error(signed(gained), error),
+        Change::Further { gained } => say::motion::beyond_error(signed(gained), error),
+        Change::Less { lost } => say::motion::beyond_error(signed(-lost), error),
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use catalogue::{Language, speaking};
+
     use super::*;
 
     /// Powden et al. 2015: 1.9 cm for the weight-bearing lunge by one rater; Ekedahl et al. 2012:
@@ -97,5 +99,39 @@ mod tests {
         assert_eq!(wall(100, 100), "no change");
         let floor = judged(Protocol::FingertipToFloor, 150, 100);
         assert_eq!(floor, "+5.0 cm, at least the measurement error (4.5 cm)");
+        let german = speaking(Language::De, || wall(100, 118));
+        assert_eq!(german, "+1,8 cm, innerhalb des Messfehlers (1,9 cm)");
+    }
+
+    /// What is done of five minutes on five days, worked out from what is missing.
+    #[test]
+    fn a_dose_says_what_is_done_of_it() {
+        let said = |days, ms| dose(Dose::FiveMinutesFiveDays, Some(Short { days, ms }), false);
+        assert_eq!(said(4, 220_000), "1 min 20 s of 5 min a week on each side, on 1 of 5 days");
+        assert_eq!(said(0, 220_000), "1 min 20 s of 5 min a week on each side");
+        assert_eq!(said(2, 0), "5 min a week on each side, but on 3 of 5 days");
+        assert_eq!(dose(Dose::FiveMinutesFiveDays, None, false), "5 min on 5 days: done");
+        let german = speaking(Language::De, || said(4, 220_000));
+        assert_eq!(german, "1 min 20 s von 5 min pro Woche und Seite, an 1 von 5 Tagen");
+        let minute = dose(Dose::MinuteTwoDays, Some(Short { days: 1, ms: 20_000 }), false);
+        assert_eq!(minute, "1 min on each side on 1 of 2 days; 20 s to go");
+    }
+
+    #[test]
+    fn readings_have_their_plural_and_numbers_their_comma() {
+        let slope = TheilSen {
+            slope: -0.5,
+            between: Some((-1.0, 0.25)),
+            intercept: 0.0,
+            joint_intercept: 0.0,
+        };
+        let said = || range_trend(slope, -1.0, "cm", 0.031, 6);
+        assert_eq!(said(), "+0.5 cm a week (-0.2 to +1.0), p 0.03, from 6 readings");
+        let german = "+0,5 cm pro Woche (-0,2 bis +1,0), p 0,03, aus 6 Messwerten";
+        assert_eq!(speaking(Language::De, said), german);
+        let degrees = range_trend(slope, -1.0, "deg", 0.031, 1);
+        assert_eq!(degrees, "+0.5° a week (-0.2 to +1.0), p 0.03, from 1 reading");
+        let compared = speaking(Language::De, || load_compared(1.2));
+        assert!(compared.contains(" 1,20-mal "), "{compared}");
     }
 }

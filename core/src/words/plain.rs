@@ -1,47 +1,63 @@
-//! Small words: dates, durations, counts, names of things.
+//! Small words: dates, durations, counts, lists, sides.
 
-use chrono::NaiveDate;
+use catalogue::spoken;
+use chrono::{Datelike, NaiveDate, Weekday};
 
-use crate::care::{Place, Sign};
+use super::name::place;
+use crate::care::Place;
 use crate::device::Rebuilt;
-use crate::load::Decision;
-use crate::plan::{Because, MeasureUnit, MeasuredWhen, Protocol};
+use crate::plan::{MeasureUnit, MeasuredWhen, Protocol};
+use crate::say;
 
 /// What was put right on opening.
 pub(crate) fn rebuilt(rebuilt: &Rebuilt) -> String {
     let Rebuilt { aside, from_leaves, salvaged } = rebuilt;
-    let entries = count(*from_leaves, "entry");
-    let back = format!("{entries} came back from this device's leaf files");
     match aside {
-        Some(aside) => format!(
-            "the database was damaged and is kept as {aside}. A new one was built: {back}, and \
-             {salvaged} that no leaf held yet from the damaged file"
-        ),
-        None => format!("the database was missing, or part of it: {back}"),
+        Some(aside) => say::plain::database_damaged(aside, *from_leaves, *salvaged),
+        None => say::plain::database_rebuilt(*from_leaves),
     }
 }
 
 /// What waits for the next exchange.
 pub(crate) fn waiting(entries: u64) -> String {
-    format!("{} saved here for the next exchange", count(entries, "entry"))
+    say::plain::waiting(entries)
 }
 
 /// `Tue 10 Nov`.
 pub(crate) fn day(date: NaiveDate) -> String {
-    date.format("%a %-d %b").to_string()
+    let weekday = match date.weekday() {
+        Weekday::Mon => say::plain::monday(),
+        Weekday::Tue => say::plain::tuesday(),
+        Weekday::Wed => say::plain::wednesday(),
+        Weekday::Thu => say::plain::thursday(),
+        Weekday::Fri => say::plain::friday(),
+        Weekday::Sat => say::plain::saturday(),
+        Weekday::Sun => say::plain::sunday(),
+    };
+    let month = match date.month() {
+        1 => say::plain::january(),
+        2 => say::plain::february(),
+        3 => say::plain::march(),
+        4 => say::plain::april(),
+        5 => say::plain::may(),
+        6 => say::plain::june(),
+        7 => say::plain::july(),
+        8 => say::plain::august(),
+        9 => say::plain::september(),
+        10 => say::plain::october(),
+        11 => say::plain::november(),
+        _ => say::plain::december(),
+    };
+    say::plain::date(weekday, date.day(), month)
 }
 
-/// `1 set`, `3 sets`, `3 entries`.
-pub(crate) fn count(number: u64, one: &str) -> String {
-    match one.strip_suffix("ry") {
-        _ if number == 1 => format!("1 {one}"),
-        Some(stem) => format!("{number} {stem}ries"),
-        None => format!("{number} {one}s"),
-    }
+/// A number as it is written in code, with the decimal point or comma of the language spoken.
+pub(super) fn decimals(number: &str) -> String {
+    number.replace('.', spoken().decimal().encode_utf8(&mut [0; 4]))
 }
 
 /// `2 min`, `1 min 30 s`, `45 s`: whole seconds, rounded down, so that nobody is told time that
-/// was not held.
+/// was not held. The symbols are the same in every language.
 pub(crate) fn clock_time(ms: i64) -> String {
     let (minutes, seconds) = (ms / 60_000, ms % 60_000 / 1000);
     match (minutes, seconds) {
@@ -55,9 +71,9 @@ pub(crate) fn clock_time(ms: i64) -> String {
 pub(crate) fn side(side: u32, of: u32) -> Option<String> {
     match (side, of) {
         (_, ..=1) => None,
-        (1, 2) => Some("left".into()),
-        (2, 2) => Some("right".into()),
-        (side, _) => Some(format!("side {side}")),
+        (1, 2) => Some(say::plain::left().to_owned()),
+        (2, 2) => Some(say::plain::right().to_owned()),
+        (side, _) => Some(say::plain::side_number(side)),
     }
 }
 
@@ -69,12 +85,16 @@ pub(crate) fn side_of_two(number: Option<u32>) -> Option<String> {
 /// Tenths as a decimal with their unit: `11.5 cm`.
 pub(crate) fn tenths(tenths: i64, unit: MeasureUnit) -> String {
     let sign = if tenths < 0 { "-" } else { "" };
-    let (whole, rest) = (tenths.abs() / 10, tenths.abs() % 10);
-    let symbol = match unit {
+    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    format!("{sign}{whole}{}{rest}{}", spoken().decimal(), symbol(unit))
+}
+
+/// A unit as it follows its number.
+pub(super) fn symbol(unit: MeasureUnit) -> &'static str {
+    match unit {
         MeasureUnit::Centimetre => " cm",
         MeasureUnit::Degree => "°",
-    };
-    format!("{sign}{whole}.{rest}{symbol}")
+    }
 }
 
 /// `a, b and c`.
@@ -82,7 +102,10 @@ pub(crate) fn list(items: &[String]) -> String {
     match items {
         [] => String::new(),
         [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+        [first, most @ .., last] => {
+            let more = |said: String, next: &String| say::plain::list_more(said, next);
+            say::plain::list_end(most.iter().fold(first.clone(), more), last)
+        }
     }
 }
 
@@ -93,69 +116,61 @@ pub(crate) fn reading(
     reading: i64,
     protocol: Protocol,
 ) -> String {
-    let when = match when {
-        MeasuredWhen::Before => "before",
-        MeasuredWhen::After => "after",
-    };
-    let side = side_of_two(side).map_or(String::new(), |side| format!(", {side}"));
-    format!("{when}{side}: {}", tenths(reading, protocol.unit()))
+    let value = tenths(reading, protocol.unit());
+    match (when, side_of_two(side)) {
+        (MeasuredWhen::Before, None) => say::plain::reading_before(value),
+        (MeasuredWhen::After, None) => say::plain::reading_after(value),
+        (MeasuredWhen::Before, Some(side)) => say::plain::reading_before_side(side, value),
+        (MeasuredWhen::After, Some(side)) => say::plain::reading_after_side(side, value),
+    }
 }
 
 /// `knee 5/10, flagged Tue 10 Nov`.
 pub(crate) fn flagged(at: Place, severity: u32, on: NaiveDate) -> String {
-    format!("{} {severity}/10, flagged {}", place(at), day(on))
+    say::plain::flagged(place(at), severity, day(on))
 }
 
-pub(crate) fn because(because: Because) -> &'static str {
-    match because {
-        Because::Grip => "grip",
-        Because::LowBack => "low back",
-        Because::OverheadRange => "overhead range",
-        Because::SoreLegs => "sore legs",
-        Because::NoEquipment => "no equipment",
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use super::*;
+
+    #[test]
+    fn dates_and_lists_are_said_in_both_languages() {
+        let date = |month, day| NaiveDate::from_ymd_opt(2026, month, day).unwrap();
+        let said = || (day(date(11, 10)), day(date(3, 1)), tenths(-115, MeasureUnit::Centimetre));
+        assert_eq!(said(), ("Tue 10 Nov".into(), "Sun 1 Mar".into(), "-11.5 cm".into()));
+        let german = ("Di 10. Nov.".into(), "So 1. März".into(), "-11,5 cm".into());
+        assert_eq!(speaking(Language::De, said), german);
+        let of = |items: &[&str]| list(&items.iter().map(ToString::to_string).collect::<Vec<_>>());
+        assert_eq!([of(&[]), of(&["a"]), of(&["a", "b"])], ["", "a", "a and b"]);
+        assert_eq!(of(&["a", "b", "c", "d"]), "a, b, c and d");
+        assert_eq!(speaking(Language::De, || of(&["a", "b", "c"])), "a, b und c");
     }
-}
 
-pub(crate) fn place(place: Place) -> &'static str {
-    match place {
-        Place::Neck => "neck",
-        Place::Shoulder => "shoulder",
-        Place::Elbow => "elbow",
-        Place::Wrist => "wrist",
-        Place::UpperBack => "upper back",
-        Place::LowBack => "low back",
-        Place::Hip => "hip",
-        Place::Knee => "knee",
-        Place::Ankle => "ankle",
-        Place::Muscle => "muscle",
-        Place::Other => "elsewhere",
+    /// The English of a date is that of the library the rest of the program writes dates with.
+    #[test]
+    fn every_day_of_a_year_has_its_name() {
+        let first = NaiveDate::from_ymd_opt(2027, 1, 1).unwrap();
+        for date in first.iter_days().take(366) {
+            assert_eq!(day(date), date.format("%a %-d %b").to_string());
+        }
     }
-}
 
-pub(crate) fn sign(sign: Sign) -> &'static str {
-    match sign {
-        Sign::SaddleNumbness => "numbness between the legs",
-        Sign::BladderOrBowel => "new bladder or bowel trouble",
-        Sign::LegWeakness => "a weak leg",
-        Sign::PainInBothLegs => "pain into both legs",
-        Sign::DarkUrine => "dark urine",
-        Sign::ChestPain => "chest pain",
-    }
-}
-
-pub(crate) fn protocol(protocol: Protocol) -> &'static str {
-    match protocol {
-        Protocol::SitAndReach => "sit and reach",
-        Protocol::FingertipToFloor => "fingertip to floor",
-        Protocol::KneeToWall => "knee to wall",
-        Protocol::ShinAngle => "shin angle in a lunge",
-    }
-}
-
-pub(crate) fn decision(decision: Decision) -> &'static str {
-    match decision {
-        Decision::Accept => "accepted",
-        Decision::Change => "changed",
-        Decision::Refuse => "refused",
+    #[test]
+    fn what_came_back_has_its_plural_forms() {
+        let said = |from_leaves, salvaged| {
+            rebuilt(&Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged })
+        };
+        assert!(said(1, 2).ends_with(
+            "1 entry was restored from this device's files, and 2 more were recovered from the damaged file."
+        ));
+        assert!(said(2, 1).ends_with(
+            "2 entries were restored from this device's files, and 1 more was recovered from the damaged file."
+        ));
+        assert!(speaking(Language::De, || said(1, 2)).ends_with(
+            "1 Eintrag kam aus den Dateien dieses Geräts zurück, 2 weitere aus der beschädigten Datei."
+        ));
     }
 }

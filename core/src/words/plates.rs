@@ -1,10 +1,11 @@
 //! Builds and plate handling.
 
-use super::load::{load_text, plates_text};
-use super::plain::count;
-use crate::load::{Proof, Ramp, RampError, RampStep};
+use super::load::{load_text, plates_short, plates_text};
+use super::plain::decimals;
+use crate::load::{MOST_LOADS, Proof, Ramp, RampError, RampStep};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Build, MAX_PLATES_A_SIDE};
+use crate::say::plates as say;
 
 /// A load with every digit it has, where the reader's unit or the other shows it exactly, and in
 /// kilograms otherwise.
@@ -12,13 +13,8 @@ pub(crate) fn exact_text(load: Mass, unit: MassUnit) -> String {
     if load.is_exact_in(MassUnit::Kg) || load.is_exact_in(MassUnit::Lb) {
         load_text(load, unit)
     } else {
-        load.every_digit()
+        decimals(&load.every_digit())
     }
-}
-
-/// Plates with their unit and no more: `20 + 5 kg`.
-pub(crate) fn plates_short(plates: &[Mass], unit: MassUnit) -> String {
-    plates_text(plates, unit).replace(" a side", "")
 }
 
 /// Plates without their unit, where one unit does for all: `20 + 5`; none for an empty bar.
@@ -33,59 +29,49 @@ pub(crate) fn plates_alone(plates: &[Mass], unit: MassUnit) -> Option<String> {
     Some(plates.join(" + "))
 }
 
-/// What is done to each side for a load: `take off 2.5, put on 20 + 5 kg`.
+/// What is done to each side for a load: `take off 2.5 kg, put on 20 + 5 kg`.
 pub(crate) fn change_text(step: &RampStep, unit: MassUnit) -> String {
     let plates = |plates: &[Mass]| plates_short(plates, unit);
     match (step.off.as_slice(), step.on.as_slice()) {
-        ([], []) => "nothing to change".into(),
-        ([], on) => format!("put on {}", plates(on)),
-        (off, []) => format!("take off {}", plates(off)),
-        (off, on) => format!("take off {}, put on {}", plates(off), plates(on)),
+        ([], []) => say::nothing_to_change().to_owned(),
+        ([], on) => say::put_on(plates(on)),
+        (off, []) => say::take_off(plates(off)),
+        (off, on) => say::take_off_put_on(plates(off), plates(on)),
     }
 }
 
 /// What a ramp takes altogether.
 pub(crate) fn handling_text(ramp: &Ramp) -> String {
-    let plates = count(u64::from(ramp.handled), "plate");
-    let proof = match ramp.proof {
-        Proof::Least => "no order of plates needs fewer".to_owned(),
-        Proof::NotLess { than } => {
-            format!("too many choices to try all: perhaps fewer would do, but not under {than}")
-        }
-    };
-    format!("{plates} put on or taken off a side; {proof}")
+    match ramp.proof {
+        Proof::Least => say::handled_least(ramp.handled),
+        Proof::NotLess { than } => say::handled_at_least(ramp.handled, than),
+    }
 }
 
 /// Why a ramp on a bar cannot be built, and what can.
 pub(crate) fn ramp_error(error: &RampError, bar: &str, unit: MassUnit) -> String {
     let build = |build: &Build| {
-        format!("{} ({})", exact_text(build.mass, unit), plates_text(&build.per_side, unit))
+        say::build(exact_text(build.mass, unit), plates_text(&build.per_side, unit))
     };
-    match error {
-        RampError::Unbuildable { below: Some(below), above: Some(above), .. } => {
-            let (below, above) = (build(below), build(above));
-            format!("this kit cannot build it on the {bar}; nearest are {below} and {above}")
+    let (load, below, above) = match error {
+        RampError::Unbuildable { load, below, above, .. } => (load, below, above),
+        RampError::TooMany { found } => return say::too_many(MOST_LOADS, found),
+    };
+    match (below, above) {
+        (Some(below), Some(above)) => say::between(load, bar, build(below), build(above)),
+        (None, Some(above)) => say::too_light(load, bar, build(above)),
+        (Some(below), None) if below.per_side.len() == MAX_PLATES_A_SIDE => {
+            say::bar_full(load, bar, build(below), MAX_PLATES_A_SIDE)
         }
-        RampError::Unbuildable { below: None, above: Some(above), .. } => {
-            format!("lighter than the {bar} can be; the lightest is {}", build(above))
-        }
-        RampError::Unbuildable { below: Some(below), .. } => {
-            let full = below.per_side.len() == MAX_PLATES_A_SIDE;
-            let limit = if full {
-                format!("; {MAX_PLATES_A_SIDE} plates a side are the most")
-            } else {
-                String::new()
-            };
-            let below = build(below);
-            format!("heavier than this kit can build on the {bar}; the heaviest is {below}{limit}")
-        }
-        RampError::Unbuildable { .. } => format!("there is nothing to load on the {bar}"),
-        RampError::TooMany { .. } => error.to_string(),
+        (Some(below), None) => say::too_heavy(load, bar, build(below)),
+        (None, None) => say::nothing_to_load(bar),
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use catalogue::{Language, speaking};
+
     use super::*;
 
     #[test]
@@ -113,16 +99,46 @@ mod tests {
     }
 
     #[test]
-    fn a_full_bar_says_what_keeps_it_from_more() {
-        let said = |plates| {
-            let per_side = vec![Mass::kg(10); plates];
-            let mass = Mass::kg(20) + Mass::kg(10) * (2 * plates as i64);
-            let below = Some(Build { mass, per_side });
-            let error =
-                RampError::Unbuildable { index: 0, load: Mass::kg(500), below, above: None };
+    fn what_cannot_be_built_says_what_can() {
+        let build = |plates, each: i64| {
+            let per_side = vec![Mass::kg(each); plates];
+            Some(Build { mass: Mass::kg(20 + 2 * each * plates as i64), per_side })
+        };
+        let said = |below, above| {
+            let error = RampError::Unbuildable { index: 0, load: Mass::kg(500), below, above };
             ramp_error(&error, "long bar", MassUnit::Kg)
         };
-        assert!(said(10).ends_with("a side); 10 plates a side are the most"), "{}", said(10));
-        assert!(said(9).ends_with("a side)"), "{}", said(9));
+        assert_eq!(
+            said(build(10, 10), None),
+            "500 kg is heavier than the long bar takes; the heaviest is 220 kg (10 + 10 + 10 + 10 + 10 + 10 \
+             + 10 + 10 + 10 + 10 kg a side), with 10 plates a side at most"
+        );
+        assert_eq!(
+            said(build(1, 10), None),
+            "500 kg is heavier than this kit builds on the long bar; the heaviest is 40 kg (10 kg a side)"
+        );
+        assert_eq!(
+            said(build(1, 10), build(1, 15)),
+            "this kit cannot build 500 kg on the long bar; the nearest are 40 kg (10 kg a side) and 50 kg \
+             (15 kg a side)"
+        );
+    }
+
+    #[test]
+    fn plates_are_handled_in_both_languages() {
+        let said = |handled, proof| handling_text(&Ramp { steps: Vec::new(), handled, proof });
+        assert_eq!(
+            said(1, Proof::Least),
+            "1 plate put on or taken off a side; no order needs fewer"
+        );
+        let german = speaking(Language::De, || said(3, Proof::NotLess { than: 2 }));
+        assert!(german.starts_with("je Seite 3 Scheiben "), "{german}");
+        let step = RampStep {
+            build: Build { mass: Mass::kg(60), per_side: Vec::new() },
+            off: vec![Mass::kg(5)],
+            on: vec![Mass::kg(20)],
+        };
+        let german = speaking(Language::De, || change_text(&step, MassUnit::Kg));
+        assert_eq!(german, "5 kg abnehmen, 20 kg auflegen");
     }
 }

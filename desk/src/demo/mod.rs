@@ -14,7 +14,7 @@ use chrono::NaiveDate;
 use holdfast_core::coach::Answer;
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
-use holdfast_core::plan::{Block, read_plan};
+use holdfast_core::plan::{Block, Planned, read_plan};
 use holdfast_core::{Holdfast, Instant, MassUnit, Start};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
@@ -24,7 +24,7 @@ use rand_chacha::ChaCha8Rng;
 use crate::carrier::exchange;
 use crate::commands::report_html;
 use crate::fault::{Fault, Outcome};
-use crate::{home, print};
+use crate::{home, print, say};
 use people::{Member, crew};
 
 const PLAN: &str = include_str!("../../demo/plan.toml");
@@ -42,7 +42,7 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
     clear_stage(dir)?;
     let carrier = dir.join("carrier");
     let block = read_plan(PLAN.as_bytes())
-        .map_err(|problems| Fault::Typed(format!("the demo's own plan: {problems:?}")))?;
+        .map_err(|problems| Fault::Typed(say::fault::demo_plan(format!("{problems:?}"))))?;
     let plan = dir.join("plan.toml");
     fs::write(&plan, PLAN).map_err(Fault::file(&plan))?;
     let mut chance = ChaCha8Rng::seed_from_u64(seed);
@@ -67,19 +67,19 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
     let mut told = Vec::new();
     for planned in &days {
         let mut there = Vec::new();
+        let day = heading(&seats, planned)?;
         for seat in &seats {
             bar.inc(1);
             let Some(member) = &seat.member else { continue };
             if member.is_there(planned.date, &block) {
                 let at = evening(planned.date, 18);
-                bar.set_message(format!("{} on {}", member.name, planned.date));
+                bar.set_message(say::demo::training(member.name, planned.date));
                 let done = train::train(&seat.holdfast, member, at, planned.week, &mut chance)?;
                 exchange(&seat.holdfast, &carrier, &done)?;
                 there.push(member.name);
             }
         }
-        let date = planned.date.format("%a %-d %b");
-        told.push(format!("  {date}  {:<16}{}\n", planned.day, there.join(", ")));
+        told.push(format!("  {day:<45}{}\n", there.join(say::demo::comma())));
         if planned.date == last_of_week(&block, planned.week) {
             sunday_evening(&coach, &seats, &carrier, &block, planned.week)?;
         }
@@ -94,15 +94,22 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
         seat.holdfast.shut()?;
     }
     print::out(&format!(
-        "{}\n{} published a plan of {} weeks; six phones took it from the carrier folder, trained by \
-         it and left {files} leaf files there.\n{}\n{}",
-        "Three weeks in the boathouse cellar (simulated bodies, real everything else)".bold(),
-        COACH,
-        block.weeks,
+        "{}\n{} {} {}\n{}\n{}",
+        say::demo::title().bold(),
+        say::demo::published(block.weeks, COACH),
+        say::demo::carried(seats.len()),
+        say::demo::files(files),
         told.concat(),
         print::board(&board)
     ))?;
     print::out(&going_on(dir))
+}
+
+/// A planned day with its date and week, as its session is headed.
+fn heading(seats: &[Seat], planned: &Planned) -> Outcome<String> {
+    let Some(seat) = seats.first() else { return Ok(planned.day.clone()) };
+    let at = evening(planned.date, 17);
+    Ok(seat.holdfast.preview(planned.date, Some(planned.day.clone()), at)?.heading)
 }
 
 /// Makes the folder ready: an earlier demo's files go, anything else stays and is an error.
@@ -110,14 +117,13 @@ fn clear_stage(dir: &Path) -> Outcome {
     let mark = dir.join(MARK);
     let used = dir.exists() && fs::read_dir(dir).map_err(Fault::file(dir))?.next().is_some();
     if used && !mark.exists() {
-        let reason = "not empty, and not an earlier demo: name another folder with --dir";
-        return Err(Fault::File { path: dir.display().to_string(), reason: reason.into() });
+        return Err(Fault::at(dir, say::fault::demo_not_empty()));
     }
     if used {
         fs::remove_dir_all(dir).map_err(Fault::file(dir))?;
     }
     fs::create_dir_all(dir).map_err(Fault::file(dir))?;
-    fs::write(&mark, "The demo may play over this folder.\n").map_err(Fault::file(&mark))
+    fs::write(&mark, format!("{}\n", say::demo::mark())).map_err(Fault::file(&mark))
 }
 
 fn progress(steps: u64) -> ProgressBar {
@@ -197,9 +203,14 @@ fn going_on(dir: &Path) -> String {
     let devices = dir.join("devices");
     let (ines, coach, carrier) = (devices.join("ines"), devices.join("maren"), dir.join("carrier"));
     let (ines, coach, carrier) = (ines.display(), coach.display(), carrier.display());
+    let left = [
+        say::demo::devices(devices.display()),
+        say::demo::carrier(&carrier),
+        say::demo::report(dir.join("report.html").display()),
+        say::demo::plan(dir.join("plan.toml").display()),
+    ];
     format!(
-        "\n{}\n  {}  one folder a device, each with its own database\n  {carrier}  what travelled\n  {}  \
-         the board and every member's page, with charts\n  {}  the plan\n\n{}\n  \
+        "\n{}\n  {}\n\n{}\n  \
          {me} --home {ines} today --day \"Squat evening\"\n  \
          {me} --home {ines} session --day \"Squat evening\"\n  \
          {me} --home {ines} exchange --carrier {carrier}\n  \
@@ -207,10 +218,8 @@ fn going_on(dir: &Path) -> String {
          {me} --home {coach} board\n  \
          {me} --home {coach} member Ines\n  \
          {me} --home {coach} answer Ines \"Back squat\" accept\n",
-        "Left behind".bold(),
-        devices.display(),
-        dir.join("report.html").display(),
-        dir.join("plan.toml").display(),
-        "To go on".bold(),
+        say::demo::left_behind().bold(),
+        left.join("\n  "),
+        say::demo::to_go_on().bold(),
     )
 }

@@ -8,6 +8,7 @@ use textwrap::core::display_width;
 use super::lines::{fill, shortened};
 use super::theme::Theme;
 use super::{digits, gauge};
+use crate::say;
 
 /// What a clock shows.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,8 +30,8 @@ impl Face {
     /// time stands small beside it.
     pub(crate) fn of(clock: &ClockView) -> Face {
         let about = match (&clock.about, clock.turn_left) {
-            (Some(side), Some(left)) => format!("{side} side, {} to go", digits::left(left.0)),
-            (None, Some(left)) => format!("{} to go", digits::left(left.0)),
+            (Some(side), Some(left)) => say::full::side_to_go(side, digits::left(left.0)),
+            (None, Some(left)) => say::full::to_go(digits::left(left.0)),
             (about, None) => about.clone().unwrap_or_default(),
         };
         let time = match (clock.left, clock.over) {
@@ -138,7 +139,7 @@ mod tests {
     fn face() -> Face {
         Face {
             now: "PUSH".into(),
-            about: "left side, 1:54 to go".into(),
+            about: say::full::side_to_go("left", "1:54"),
             time: "0:04".into(),
             gauge: vec!['#', '-'],
             next: "next: let go in 0:04".into(),

@@ -20,7 +20,7 @@ fn glyph(of: char) -> Option<[&'static str; DOTS_HIGH]> {
         ',' => ["  ", "  ", "  ", " #", "# "],
         ' ' => [" ", " ", " ", " ", " "],
         // Units and times: capitals where a small letter would look like a digit.
-        'x' | 'X' => ["   ", "# #", " # ", "# #", "   "],
+        'x' | 'X' | '×' => ["   ", "# #", " # ", "# #", "   "],
         'k' | 'K' => ["# #", "# #", "## ", "# #", "# #"],
         'g' | 'G' => [" ##", "#  ", "# #", "# #", " ##"],
         'l' | 'L' => ["#  ", "#  ", "#  ", "#  ", "###"],

@@ -6,6 +6,7 @@ use ratatui::text::{Line, Span};
 use textwrap::core::display_width;
 
 use super::lines::{fit_in, hanging, shortened};
+use crate::say;
 
 /// A part's lines in at most so many rows; fewer where more would not help.
 type Draw<'a> = Box<dyn Fn(u16) -> Vec<Line<'static>> + 'a>;
@@ -131,15 +132,15 @@ impl Table {
             let text = format!("{mark} {line}");
             // In few rows it is plain that there are more.
             let end = if room <= FEW || here {
-                ""
+                String::new()
             } else if index == from && from > 0 {
-                " (more above)"
+                format!(" {}", say::full::more_above())
             } else if index + 1 == from + room && index + 1 < all {
-                " (more below)"
+                format!(" {}", say::full::more_below())
             } else {
-                ""
+                String::new()
             };
-            let text = shortened(&text, wide.saturating_sub(display_width(end) as u16));
+            let text = shortened(&text, wide.saturating_sub(display_width(&end) as u16));
             Line::from(vec![Span::styled(text, style), Span::styled(end, more)])
         };
         self.lines.iter().enumerate().skip(from).take(room).map(line).collect()

@@ -17,6 +17,7 @@ use ratatui::{Frame, Terminal};
 
 use super::signals::Signals;
 use crate::fault::{Fault, Outcome};
+use crate::say;
 
 /// The terminal, the keys and the signals.
 pub(crate) struct Stage {
@@ -80,8 +81,7 @@ impl Stage {
 /// Takes the terminal, plays, and gives it back: at the end, on an error, on a panic. Signals come
 /// out of [`Stage::wait`] as errors.
 pub(crate) fn on_stage<T>(play: impl FnOnce(&mut Stage) -> Outcome<T>) -> Outcome<T> {
-    let no_terminal =
-        |error: std::io::Error| Fault::Typed(format!("terminal: {error}; try --plain"));
+    let no_terminal = |error: std::io::Error| Fault::Typed(say::fault::no_terminal(error));
     let signals = Signals::watch().map_err(no_terminal)?;
     guarded(
         || {
@@ -130,9 +130,7 @@ fn guarded<T>(play: impl FnOnce() -> Outcome<T>, put_back: impl FnOnce()) -> Out
     put_back();
     played.unwrap_or_else(|_| {
         let words = words.lock().unwrap_or_else(PoisonError::into_inner).clone();
-        Err(Fault::Typed(format!(
-            "something that should not happen: {words}. What was logged is safe"
-        )))
+        Err(Fault::Typed(say::fault::panicked(words)))
     })
 }
 
@@ -146,7 +144,7 @@ mod tests {
         let outcome: Outcome = guarded(|| panic!("a fault of ours"), || back = true);
         assert!(back);
         let said = outcome.unwrap_err().to_string();
-        assert!(said.contains("a fault of ours") && said.contains("is safe"), "{said}");
+        assert!(said.contains("a fault of ours") && said.contains("is saved"), "{said}");
     }
 
     #[test]

@@ -14,11 +14,7 @@ use crate::full;
 use crate::full::cues::Watch;
 use crate::full::sound::Sound;
 use crate::now::now;
-use crate::print;
-
-/// Said once, before the clock starts.
-const CAUTION: &str = "Stop on sharp pain, numbness or tingling. Pain that stays is for a doctor or \
-                       physiotherapist.";
+use crate::{print, say};
 
 /// A hold and what was done to its clock, in memory only.
 struct Timer {
@@ -57,21 +53,24 @@ impl Timer {
     fn held_text(&self, state: &HoldState) -> String {
         let seconds = |ms: &i64| match (ms / 1000, ms % 1000 / 100) {
             (whole, 0) => format!("{whole} s"),
-            (whole, tenths) => format!("{whole}.{tenths} s"),
+            (whole, tenths) => format!("{whole}{}{tenths} s", catalogue::spoken().decimal()),
         };
-        let why = |short: &Option<WhyShort>| match short {
-            Some(WhyShort::Skipped) => " (skipped)",
-            Some(WhyShort::Stopped) => " (stopped early)",
-            Some(WhyShort::Unseen) => " (not all of it was seen)",
-            Some(WhyShort::Said) | None => "",
+        let with_why = |held: String, short: &Option<WhyShort>| match short {
+            Some(WhyShort::Skipped) => say::hold::skipped(held),
+            Some(WhyShort::Stopped) => say::hold::stopped_early(held),
+            Some(WhyShort::Unseen) => say::hold::not_all_seen(held),
+            Some(WhyShort::Said) | None => held,
         };
         let sides = state.held_ms.iter().zip(&state.short).zip(1..);
         let count = state.held_ms.len() as u32;
         let each = sides.map(|((ms, short), side)| {
-            let side = side_text(side, count).map_or(String::new(), |side| format!("{side} "));
-            format!("{side}{}{}", seconds(ms), why(short))
+            let held = match side_text(side, count) {
+                Some(side) => say::hold::held_side(side, seconds(ms)),
+                None => seconds(ms),
+            };
+            with_why(held, short)
         });
-        format!("held {}", each.collect::<Vec<_>>().join(", "))
+        say::hold::held(each.collect::<Vec<_>>().join(say::hold::comma()))
     }
 }
 
@@ -100,16 +99,10 @@ fn spec(hold: &Hold) -> Outcome<HoldSpec> {
     let ms = |seconds: u32| i64::from(seconds) * 1000;
     let (contract, relax) = (hold.contract.unwrap_or(0), hold.relax.unwrap_or(0));
     if contract > hold.seconds {
-        return Err(Fault::Typed(format!(
-            "--contract {contract} is longer than the hold of {} s",
-            hold.seconds
-        )));
+        return Err(Fault::Typed(say::fault::contract_too_long(contract, hold.seconds)));
     }
     if let Some(switch) = hold.switch.filter(|switch| *switch > hold.seconds) {
-        return Err(Fault::Typed(format!(
-            "--switch {switch} is longer than the hold of {} s",
-            hold.seconds
-        )));
+        return Err(Fault::Typed(say::fault::switch_too_long(switch, hold.seconds)));
     }
     Ok(HoldSpec {
         ready_ms: ms(hold.ready),

@@ -4,19 +4,19 @@ use std::time::Duration;
 
 use holdfast_core::clock::HoldPhase;
 
-use super::{CAUTION, Timer};
+use super::Timer;
 use crate::fault::{Fault, Outcome};
 use crate::full::signals::Signals;
 use crate::full::sound::Sound;
 use crate::now::now;
-use crate::print;
+use crate::{print, say};
 
 /// How often signals are looked at.
 const LOOK_MS: i64 = 100;
 
 pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
-    let signals = Signals::watch().map_err(|error| Fault::Typed(format!("signals: {error}")))?;
-    print::out(&format!("{CAUTION}\n"))?;
+    let signals = Signals::watch().map_err(|error| Fault::Typed(say::fault::no_signals(error)))?;
+    print::out(&format!("{}\n", say::hold::caution()))?;
     let mut watch = timer.begin();
     loop {
         let at = now();

@@ -7,7 +7,7 @@ use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use ratatui::text::Line;
 use ratatui::widgets::{Clear, Paragraph};
 
-use super::{CAUTION, Timer};
+use super::Timer;
 use crate::fault::Outcome;
 use crate::full::bounce::Bounce;
 use crate::full::clock::{Face, until_next};
@@ -17,6 +17,7 @@ use crate::full::stack::{Part, Stack};
 use crate::full::stage::{Came, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
+use crate::say;
 
 pub(super) fn run(timer: &mut Timer, sound: &mut Sound) -> Outcome {
     let theme = Theme::here();
@@ -72,7 +73,7 @@ fn draw(frame: &mut Frame, timer: &Timer, now: &Instant, theme: Theme) {
     let mut stack = Stack::default();
     // In a low window the clock comes first, then the keys.
     if area.height > 6 {
-        let title = format!("Hold {} s", timer.spec.hold_ms / 1000);
+        let title = say::hold::title(timer.spec.hold_ms / 1000);
         stack.push(Part::text(1, wide, theme.strong(), &title));
     }
     let ran = state.held_ms.iter().any(|ms| *ms > 0);
@@ -81,7 +82,7 @@ fn draw(frame: &mut Frame, timer: &Timer, now: &Instant, theme: Theme) {
         stack.push(Part::text(2, wide, theme.quiet(), &timer.held_text(&state)));
     }
     if area.height >= 14 {
-        stack.push(Part::whole(2, hanging(wide, theme.warn(), CAUTION)));
+        stack.push(Part::whole(2, hanging(wide, theme.warn(), say::hold::caution())));
     }
     if let Some(clock) = timer.view(now) {
         let face = Face::of(&clock);
@@ -99,10 +100,11 @@ fn draw(frame: &mut Frame, timer: &Timer, now: &Instant, theme: Theme) {
 /// The keys, in one row.
 fn hints(state: &HoldState, wide: u16, theme: Theme) -> Vec<Line<'static>> {
     let paused = matches!(state.phase, HoldPhase::Paused { .. });
-    let pause = if paused { "go on" } else { "pause" };
+    let pause = if paused { say::hold::resume() } else { say::hold::pause() };
     let holding = matches!(state.phase, HoldPhase::Holding { .. });
-    let more = holding.then_some(("+", "15 s more"));
-    let hints = [("Space", pause)].into_iter().chain(more).chain([("n", "next"), ("x", "stop")]);
+    let more = holding.then_some(("+", say::hold::longer()));
+    let last = [("n", say::hold::next()), ("x", say::hold::stop())];
+    let hints = [(say::full::key_space(), pause)].into_iter().chain(more).chain(last);
     let hints: Vec<_> = hints.map(|(key, what)| (key.to_owned(), what.to_owned())).collect();
     keys(&hints, wide, theme.key()).into_iter().take(1).collect()
 }

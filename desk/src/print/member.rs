@@ -1,86 +1,36 @@
 //! A member's page on a terminal.
 
-use holdfast_core::coach::{LiftSeries, MemberScreen, RangeSeries};
+use holdfast_core::MassUnit;
+use holdfast_core::coach::{
+    DiscomfortLine, LiftPoint, LiftSeries, MemberScreen, OptionLine, RangeSeries, StrengthSeries,
+};
 use owo_colors::OwoColorize;
 
+use super::board::column;
+use super::words::{self, short_day, tenths};
 use super::{indented, table};
+use crate::say;
 
 /// The whole page.
 pub(crate) fn member(page: &MemberScreen) -> String {
-    let unit = page.unit;
     let mut text = format!("{}\n", page.name.bold());
+    let width = column(&page.attention);
     for attention in &page.attention {
-        text += &format!("  {:<9}{}\n", attention.word, attention.text);
+        text += &format!("  {:<width$}{}\n", attention.word, attention.text);
     }
     if page.sessions.is_empty() {
-        return text + "  no session has arrived yet\n";
+        return text + &format!("  {}\n", say::member::no_session());
     }
-    text += &format!("\n{}\n", "Sessions".bold());
-    let mut rows = table(&["date", "day", "sets", "volume load", "RPE", "minutes", "session load"]);
-    for session in &page.sessions {
-        rows.add_row([
-            session.date.to_string(),
-            session.day.clone(),
-            session.sets.to_string(),
-            session.volume.text(unit),
-            number(session.rpe),
-            number(session.minutes),
-            number(session.load),
-        ]);
-    }
-    text += &indented(&rows, 2);
+    text += &sessions(page);
     text += &weeks(page);
-    if !page.strengths.is_empty() {
-        text += &format!("\n{}\n", "Strength: an estimate from open and rated sets".bold());
-        for strength in &page.strengths {
-            let trend = after("; ", &strength.trend);
-            text += &format!("  {}: {}{trend}\n", strength.movement, strength.text);
-        }
-    }
-    if !page.lifts.is_empty() {
-        text += &format!("\n{}\n", "Lifts: heaviest load, and reps in the last set".bold());
-        for lift in &page.lifts {
-            text += &lift_line(lift, unit);
-        }
-    }
-    if !page.ranges.is_empty() {
-        text += &format!("\n{}\n", "Range of motion before the hold".bold());
-        page.ranges.iter().for_each(|range| text += &range_line(range));
-    }
-    if !page.regions.is_empty() {
-        text += &format!("\n{}\n", "Under stretch, week by week".bold());
-        let mut rows = table(&[]);
-        for region in &page.regions {
-            rows.add_row([
-                format!("week of {}", region.week_of),
-                region.region.clone(),
-                region.held_text.clone(),
-                region.dose_text.clone().unwrap_or_default(),
-            ]);
-        }
-        text += &indented(&rows, 2);
-    }
-    if !page.options.is_empty() {
-        text += &format!("\n{}\n", "Options taken".bold());
-        for line in &page.options {
-            text += &format!(
-                "  {}  {} instead of {}: {}\n",
-                line.date, line.option, line.movement, line.because
-            );
-        }
-    }
-    if !page.discomfort.is_empty() {
-        text += &format!("\n{}\n", "Discomfort".bold());
-        for line in &page.discomfort {
-            let open = if line.open { "open" } else { "cleared" };
-            text += &format!(
-                "  {}  {} {}/10 in {}, {open}\n",
-                line.date, line.place, line.severity, line.movement
-            );
-        }
-    }
+    text += &listed(say::member::strength(), &page.strengths, strength_line);
+    text += &listed(say::member::lifts(), &page.lifts, |lift| lift_line(lift, page.unit));
+    text += &listed(say::member::ranges(), &page.ranges, range_line);
+    text += &regions(page);
+    text += &listed(say::member::options(), &page.options, option_line);
+    text += &listed(say::member::discomfort(), &page.discomfort, discomfort_line);
     if !page.proposals.is_empty() {
-        text += &format!("\n{}\n", "Next loads".bold());
+        text += &heading(say::member::next_loads());
         for proposal in &page.proposals {
             text += &super::proposal(proposal, 2);
         }
@@ -88,76 +38,154 @@ pub(crate) fn member(page: &MemberScreen) -> String {
     text
 }
 
+fn heading(words: &str) -> String {
+    format!("\n{}\n", words.bold())
+}
+
+/// A line for each under a heading; nothing for none.
+fn listed<T>(words: &str, all: &[T], line: impl Fn(&T) -> String) -> String {
+    if all.is_empty() {
+        return String::new();
+    }
+    let lines: String = all.iter().map(|one| format!("  {}\n", line(one))).collect();
+    heading(words) + &lines
+}
+
+fn sessions(page: &MemberScreen) -> String {
+    let mut rows = table(&[
+        say::member::column_date(),
+        say::member::column_day(),
+        say::member::column_sets(),
+        say::member::column_volume_load(),
+        say::member::column_rpe(),
+        say::member::column_minutes(),
+        say::member::column_session_load(),
+    ]);
+    for session in &page.sessions {
+        rows.add_row([
+            session.date.to_string(),
+            session.day.clone(),
+            session.sets.to_string(),
+            session.volume.text(page.unit),
+            number(session.rpe),
+            number(session.minutes),
+            number(session.load),
+        ]);
+    }
+    heading(say::member::sessions()) + &indented(&rows, 2)
+}
+
 fn weeks(page: &MemberScreen) -> String {
-    let mut rows =
-        table(&["week of", "sessions", "volume load", "session load", "monotony", "strain"]);
+    let mut rows = table(&[
+        say::member::column_week(),
+        say::member::column_sessions(),
+        say::member::column_volume_load(),
+        say::member::column_session_load(),
+        say::member::column_monotony(),
+        say::member::column_strain(),
+    ]);
     for week in &page.weeks {
-        let unrated = match week.unrated_days {
-            0 => String::new(),
-            days => format!(" + {days} unrated"),
+        let load = match week.unrated_days {
+            0 => week.load.to_string(),
+            days => say::member::load_unrated(days, week.load),
         };
         rows.add_row([
             week.week_of.to_string(),
             week.sessions.to_string(),
             week.volume.text(page.unit),
-            format!("{}{unrated}", week.load),
+            load,
             week.monotony.clone().unwrap_or_default(),
             week.strain.clone().unwrap_or_default(),
         ]);
     }
-    let mut text = format!("\n{}\n{}", "Weeks".bold(), indented(&rows, 2));
+    let mut text = heading(say::member::weeks()) + &indented(&rows, 2);
+    if page.weeks.iter().any(|week| week.monotony.is_some()) {
+        text += &format!("  {}\n", say::member::what_monotony_is());
+    }
     if let Some(compared) = &page.load_text {
         text += &format!("  {compared}\n");
     }
     text
 }
 
-/// Words after others, where there are any.
-fn after(lead: &str, words: &Option<String>) -> String {
-    words.as_ref().map_or(String::new(), |words| format!("{lead}{words}"))
+fn regions(page: &MemberScreen) -> String {
+    if page.regions.is_empty() {
+        return String::new();
+    }
+    let mut rows = table(&[]);
+    for region in &page.regions {
+        rows.add_row([
+            say::member::week_of(region.week_of),
+            region.region.clone(),
+            region.held_text.clone(),
+            region.dose_text.clone().unwrap_or_default(),
+        ]);
+    }
+    heading(say::member::stretched()) + &indented(&rows, 2)
 }
 
 fn number(value: Option<u32>) -> String {
     value.map_or("-".into(), |value| value.to_string())
 }
 
-fn lift_line(lift: &LiftSeries, unit: holdfast_core::MassUnit) -> String {
-    let open = if lift.open { "open set" } else { "last set" };
-    let points: Vec<String> = lift
-        .points
-        .iter()
-        .map(|point| {
-            let load = point.heaviest.map_or("-".into(), |load| load.text(unit));
-            let reps = point.last_reps.map_or("-".into(), |reps| reps.to_string());
-            let short = if point.made { "" } else { " short" };
-            format!("{} {load} x {reps}{short}", point.date.format("%-d %b"))
-        })
-        .collect();
-    format!(
-        "  {} ({}, {open}): {}\n",
-        lift.movement,
-        lift.scheme.replace(',', "-").replace(" open", ""),
-        points.join(", ")
-    )
+fn strength_line(strength: &StrengthSeries) -> String {
+    match &strength.trend {
+        Some(trend) => say::member::estimated_with_trend(&strength.movement, &strength.text, trend),
+        None => say::member::estimated(&strength.movement, &strength.text),
+    }
+}
+
+fn lift_line(lift: &LiftSeries, unit: MassUnit) -> String {
+    let points: Vec<String> = lift.points.iter().map(|point| lift_point(point, unit)).collect();
+    let points = points.join(say::member::between_points());
+    say::member::lift(&lift.movement, words::scheme(&lift.scheme), points)
+}
+
+fn lift_point(point: &LiftPoint, unit: MassUnit) -> String {
+    let load = point.heaviest.map(|load| load.text(unit));
+    let done = match (load, point.last_reps) {
+        (Some(load), Some(reps)) => say::member::load_and_reps(load, reps),
+        (Some(load), None) => load,
+        (None, Some(reps)) => say::member::only_reps(reps),
+        (None, None) => "-".to_owned(),
+    };
+    if point.made {
+        say::member::point(short_day(point.date), done)
+    } else {
+        say::member::point_missed(short_day(point.date), done)
+    }
 }
 
 fn range_line(range: &RangeSeries) -> String {
-    let side = after(", ", &range.side_name);
-    let reading = |tenths: i64| format!("{:.1}", tenths as f64 / 10.0);
-    let points: Vec<String> = range
-        .points
-        .iter()
-        .filter_map(|point| {
-            Some(format!("{} {}", point.date.format("%-d %b"), reading(point.before?)))
-        })
-        .collect();
-    let judged = after("; first to last ", &range.judged);
-    let trend = after("; trend ", &range.trend);
-    format!(
-        "  {} ({}{side}), {}: {}{judged}{trend}\n",
-        range.name,
-        range.piece,
-        range.unit,
-        points.join(", ")
-    )
+    let read = range.points.iter().filter_map(|point| {
+        Some(say::member::range_point(short_day(point.date), tenths(point.before?, false)))
+    });
+    let read = read.collect::<Vec<_>>().join(say::member::between_points());
+    let (name, piece, unit) = (&range.name, &range.piece, words::sign(&range.unit));
+    let mut parts = vec![match &range.side_name {
+        Some(side) => say::member::range_of_side(name, piece, side, unit, read),
+        None => say::member::range(name, piece, unit, read),
+    }];
+    parts.extend(range.judged.as_ref().map(say::member::first_to_last));
+    parts.extend(range.trend.as_ref().map(say::member::trend));
+    parts.join(say::member::between_parts())
+}
+
+fn option_line(line: &OptionLine) -> String {
+    let (option, movement, because) = (&line.option, &line.movement, &line.because);
+    let took = if because.is_empty() {
+        say::member::took_option(option, movement)
+    } else {
+        say::member::took_option_because(option, movement, because)
+    };
+    format!("{}  {took}", line.date)
+}
+
+fn discomfort_line(line: &DiscomfortLine) -> String {
+    let flag = if line.open {
+        say::member::flag_open(&line.place, line.severity, &line.movement)
+    } else {
+        say::member::flag_cleared(&line.place, line.severity, &line.movement)
+    };
+    format!("{}  {flag}", line.date)
 }

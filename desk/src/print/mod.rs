@@ -5,16 +5,19 @@ mod member;
 mod piece;
 mod plates;
 mod sheet;
+pub(crate) mod words;
 
 use std::io::{ErrorKind, Write};
 
 use comfy_table::{ContentArrangement, Table, presets};
 
 use holdfast_core::coach::Proposal;
+use holdfast_core::load::Decision;
 use holdfast_core::session::{ClockView, Key, KeyKind};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
+use crate::say;
 
 pub(crate) use board::board;
 pub(crate) use member::member;
@@ -37,7 +40,8 @@ pub(crate) fn out(text: &str) -> Outcome {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Fault::Closed),
         Err(error) => {
-            Err(Fault::File { path: "standard output".into(), reason: error.to_string() })
+            let path = say::sheet::standard_output().into();
+            Err(Fault::File { path, reason: error.to_string() })
         }
     }
 }
@@ -88,19 +92,26 @@ fn wrapped(text: &str) -> String {
     text.split('\n').map(wrap).collect::<Vec<String>>().join("\n")
 }
 
-/// A clock in a few words: `left, let go, 18 s left`.
+/// A clock in a few words: `Let go, left, 18 s to go`.
 pub(crate) fn clock(clock: &ClockView) -> String {
-    let about = clock.about.iter().map(|about| format!("{about}, ")).collect::<String>();
-    let left =
-        clock.left.map_or(String::new(), |left| format!(", {} s left", (left.0 + 999) / 1000));
-    format!("{about}{}{left}", clock.now.to_lowercase())
+    // Rounded up, so that nobody is sent off early.
+    let to_go = clock.left.map(|left| (left.0 + 999) / 1000);
+    match (&clock.about, to_go) {
+        (None, None) => say::sheet::clock(&clock.now),
+        (Some(about), None) => say::sheet::clock_about(&clock.now, about),
+        (None, Some(seconds)) => say::sheet::clock_to_go(&clock.now, seconds),
+        (Some(about), Some(seconds)) => say::sheet::clock_about_to_go(&clock.now, about, seconds),
+    }
 }
 
 /// What the one key does, for the line before the prompt: `Enter: Done: 60 kg x 6. Saves set 2.`
 pub(crate) fn key(key: &Key) -> String {
-    let more = key.more.iter().map(|more| format!(" {more}")).collect::<String>();
-    let enter = if key.kind == KeyKind::Waits { "" } else { "Enter: " };
-    format!("{enter}{}{more}", sentence(&key.words))
+    let does = sentence(&key.words);
+    let does = if key.kind == KeyKind::Waits { does } else { say::sheet::enter(does) };
+    match &key.more {
+        Some(more) => format!("{does} {more}"),
+        None => does,
+    }
 }
 
 /// Words closed with a full stop, unless they close themselves.
@@ -132,15 +143,14 @@ pub(crate) fn indented(table: &Table, by: usize) -> String {
 /// A proposal in two lines: what, and why.
 fn proposal(proposal: &Proposal, indent: usize) -> String {
     let indent = " ".repeat(indent);
-    let ruled = proposal.ruled_text.iter().map(|ruled| format!(" ({ruled} by you)"));
-    let ruled: String = ruled.collect();
-    format!(
-        "{indent}{}{ruled}: {} -> {}\n{indent}  {}\n",
-        proposal.movement,
-        proposal.last_text,
-        proposal.next_text,
-        proposal.why.dimmed()
-    )
+    let (movement, last, next) = (&proposal.movement, &proposal.last_text, &proposal.next_text);
+    let what = match proposal.ruled {
+        None => say::board::proposal(movement, last, next),
+        Some(Decision::Accept) => say::board::proposal_accepted(movement, last, next),
+        Some(Decision::Change) => say::board::proposal_changed(movement, last, next),
+        Some(Decision::Refuse) => say::board::proposal_refused(movement, last, next),
+    };
+    format!("{indent}{what}\n{indent}  {}\n", proposal.why.dimmed())
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use holdfast_core::session::{
 use owo_colors::OwoColorize;
 
 use super::{indented, table};
+use crate::say;
 
 /// Every piece of a screen.
 pub(crate) fn pieces(screen: &SessionScreen) -> String {
@@ -15,22 +16,31 @@ pub(crate) fn pieces(screen: &SessionScreen) -> String {
 
 fn piece(piece: &PieceView) -> String {
     let name = piece.name.bold();
+    let titled = |heading: &str| format!("\n{}\n", say::sheet::piece(&name, heading));
     let own = match &piece.kind {
-        PieceKindView::Strength { view } => format!("\n{name}: {}", strength(view)),
-        PieceKindView::Interval { view } => format!("\n{name}: {}", interval(view)),
-        PieceKindView::Hold { view } => format!("\n{name}: {}", hold(view)),
+        PieceKindView::Strength { view } => titled(&view.heading) + &strength(view),
+        PieceKindView::Interval { view } => titled(&view.heading) + &interval(view),
+        PieceKindView::Hold { view } => titled(&view.heading) + &hold(view),
         PieceKindView::Note { text } => format!("\n{name}\n  {text}\n"),
     };
     own + &flags(&piece.flags) + &options(&piece.options)
 }
 
 fn strength(view: &StrengthView) -> String {
-    let mut text = format!("{}\n", view.heading);
+    let mut text = String::new();
     let warm_up: Vec<&str> = view.warm_up.iter().map(|set| set.text.as_str()).collect();
     if !warm_up.is_empty() {
-        text += &format!("  warm-up: {}\n", warm_up.join(", "));
+        let sets = warm_up.join(say::sheet::between_sets());
+        text += &format!("  {}\n", say::sheet::warm_up(sets));
     }
-    let mut rows = table(&["set", "load", "reps", "plates a side", "done", "why"]);
+    let mut rows = table(&[
+        say::sheet::column_set(),
+        say::sheet::column_load(),
+        say::sheet::column_reps(),
+        say::sheet::column_plates(),
+        say::sheet::column_done(),
+        say::sheet::column_why(),
+    ]);
     // One reason for all is said once, below.
     let same = view.sets.len() > 1 && view.sets.iter().all(|set| set.why == view.sets[0].why);
     for set in &view.sets {
@@ -49,25 +59,22 @@ fn strength(view: &StrengthView) -> String {
     }
     text += &indented(&rows, 2);
     if let Some(able) = &view.able {
-        text += &format!("  {}\n", format!("an estimate, not a test: {}", able.text).dimmed());
+        text += &format!("  {}\n", say::sheet::not_tested(&able.text).dimmed());
     }
     if let (true, Some(why)) = (same, view.sets.first().and_then(|set| set.why.as_ref())) {
         text += &format!("  {why}\n");
     }
     for set in view.sets.iter().filter(|set| set.open) {
-        let expected = set.expected.iter().map(|expected| format!("; {}", expected.text));
-        let said = format!(
-            "set {} is open: as many good reps as possible{}",
-            set.set,
-            expected.collect::<String>()
-        );
+        let said = match &set.expected {
+            Some(expected) => say::sheet::open_set_expected(set.set, &expected.text),
+            None => say::sheet::open_set(set.set),
+        };
         text += &format!("  {}\n", said.dimmed());
     }
     text
 }
 
 fn interval(view: &IntervalView) -> String {
-    let mut text = format!("{}\n", view.heading);
     let logged = view.windows.iter().any(|window| window.reps.is_some());
     // Before the start one round says it all.
     let shown = if logged { view.windows.len() } else { view.stations.len() };
@@ -76,26 +83,31 @@ fn interval(view: &IntervalView) -> String {
         let done = window.done_text.as_deref().unwrap_or_default();
         rows.add_row([window.window.to_string().as_str(), &window.asked_text, done]);
     }
-    text += &indented(&rows, 2);
-    text
+    indented(&rows, 2)
 }
 
 fn hold(view: &HoldView) -> String {
-    let mut text = format!("{}\n", view.heading);
+    let mut text = String::new();
     let held = view.sides.iter().filter_map(|side| {
         let held = side.held_text.as_ref()?;
-        let name = side.name.iter().map(|name| format!("{name}: ")).collect::<String>();
-        Some(format!("{name}{held}"))
+        Some(match &side.name {
+            Some(name) => say::sheet::held_side(name, held),
+            None => held.clone(),
+        })
     });
     let held: Vec<String> = held.collect();
     if !held.is_empty() {
-        text += &format!("  held {}\n", held.join(", "));
+        let sides = held.join(say::sheet::between_sides());
+        text += &format!("  {}\n", say::sheet::held(sides));
     }
     if let Some(range) = &view.range {
         let read: Vec<&str> = range.readings.iter().map(|reading| reading.text.as_str()).collect();
-        let read =
-            if read.is_empty() { "measure before and after".into() } else { read.join("; ") };
-        text += &format!("  {}: {read}\n", range.name);
+        let measured = if read.is_empty() {
+            say::sheet::measure(&range.name)
+        } else {
+            say::sheet::measured(&range.name, read.join(say::sheet::between_readings()))
+        };
+        text += &format!("  {measured}\n");
         for judged in &range.judged {
             text += &format!("  {judged}\n");
         }
@@ -107,7 +119,7 @@ fn hold(view: &HoldView) -> String {
 pub(crate) fn flags(flags: &[FlagView]) -> String {
     let mut text = String::new();
     for flag in flags {
-        text += &format!("  {} {}\n", "discomfort:".red().bold(), flag.text);
+        text += &format!("  {} {}\n", say::sheet::discomfort().red().bold(), flag.text);
         for line in &flag.advice.lines {
             text += &format!("    {line}\n");
         }
@@ -122,14 +134,19 @@ fn options(options: &[OptionView]) -> String {
     let each: Vec<String> = options
         .iter()
         .map(|option| {
-            let taken = if option.taken { " [taken]" } else { "" };
-            format!("{} for {}{taken}", option.key, option.because_text)
+            if option.taken {
+                say::sheet::option_taken(&option.key, &option.because_text)
+            } else {
+                say::sheet::option(&option.key, &option.because_text)
+            }
         })
         .collect();
-    let mut text = format!("  {}\n", format!("options: {}", each.join(", ")).dimmed());
+    let each = each.join(say::sheet::between_options());
+    let mut text = format!("  {}\n", say::sheet::options(each).dimmed());
     for option in options {
         if let Some(suggested) = &option.suggested {
-            text += &format!("  {} {}: {suggested}\n", "consider".yellow(), option.key);
+            let consider = say::sheet::consider(&option.key);
+            text += &format!("  {} {suggested}\n", consider.yellow());
         }
     }
     text

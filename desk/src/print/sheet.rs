@@ -4,6 +4,7 @@ use holdfast_core::session::{Notice, NoticeKind, SessionScreen, SessionState};
 use owo_colors::OwoColorize;
 
 use super::pieces;
+use crate::say;
 
 /// The whole screen.
 pub(crate) fn sheet(screen: &SessionScreen) -> String {
@@ -12,11 +13,12 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
         text += &notice_line(notice);
     }
     if screen.state == SessionState::Finished {
-        text += "Done for today.\n";
+        text += &format!("{}\n", say::sheet::done_for_today());
     }
     text += &pieces(screen);
     if screen.pieces.is_empty() && !screen.days.is_empty() {
-        text += &format!("Days: {}\n", screen.days.join(", "));
+        let days = screen.days.join(say::sheet::between_days());
+        text += &format!("{}\n", say::sheet::days(days));
     }
     if let Some(waiting) = &screen.unpublished_text {
         text += &format!("{}\n", waiting.dimmed());
@@ -26,8 +28,10 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
 
 pub(crate) fn notice_line(notice: &Notice) -> String {
     match notice.kind {
-        NoticeKind::Care => format!("{} {}\n", "CARE:".red().bold(), notice.text),
-        NoticeKind::Warning => format!("{} {}\n", "note:".yellow().bold(), notice.text),
+        NoticeKind::Care => format!("{} {}\n", say::sheet::care().red().bold(), notice.text),
+        NoticeKind::Warning => {
+            format!("{} {}\n", say::sheet::note().yellow().bold(), notice.text)
+        }
         NoticeKind::Info => format!("{}\n", notice.text),
     }
 }

@@ -5,6 +5,7 @@
 //! nothing either: every number is the core's, and the same input gives the same bytes.
 
 mod chart;
+mod marked;
 mod page;
 mod section;
 mod words;
@@ -20,10 +21,10 @@ use plotters::drawing::DrawingAreaErrorKind;
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum ReportError {
     /// A chart could not be drawn.
-    #[error("a chart of the report could not be drawn: {0}")]
+    #[error("{}", crate::say::report::chart_not_drawn(.0))]
     Chart(#[from] DrawingAreaErrorKind<std::io::Error>),
     /// The page could not be filled in.
-    #[error("the report could not be written: {0}")]
+    #[error("{}", crate::say::report::page_not_filled(.0))]
     Page(#[from] askama::Error),
 }
 

@@ -6,21 +6,25 @@ use holdfast_core::coach::{Attention, BoardRow, BoardScreen, MemberScreen, Propo
 use holdfast_core::plan::Protocol;
 
 use super::chart::Painted;
+use super::marked::Marked;
 use super::section::Section;
-use super::words::{self, Day};
+use super::words::{self, dated};
+use crate::print::words::{day_of_year, reading, scheme};
+use crate::say;
 
 /// The page as its template reads it.
 #[derive(Template)]
 #[template(path = "report/page.html")]
 pub(super) struct Page<'a> {
+    title: String,
     heading: &'a str,
-    date: Day,
+    made_for: Marked,
     arrivals: &'a [String],
     rows: Vec<Row<'a>>,
     proposals: Vec<Offer<'a>>,
     sections: Vec<Section<'a>>,
-    cautions: [&'static str; care::ALWAYS.len()],
-    errors: Vec<MeasureError>,
+    cautions: [&'static str; 4],
+    errors: Vec<String>,
 }
 
 /// A member on the board.
@@ -28,9 +32,8 @@ struct Row<'a> {
     name: &'a str,
     /// Where the member's own section is, if there is one.
     section: Option<String>,
-    trained: u32,
-    planned: u32,
-    last: Option<Day>,
+    trained: String,
+    last: Option<Marked>,
     load: u32,
     looks: Vec<Look<'a>>,
 }
@@ -46,15 +49,10 @@ pub(super) struct Look<'a> {
 struct Offer<'a> {
     name: &'a str,
     proposal: &'a Proposal,
-    on: Day,
+    /// The piece, and its reps set by set.
+    piece: Marked,
+    after: Marked,
     answer: Option<&'a str>,
-}
-
-/// The measurement error of a protocol.
-struct MeasureError {
-    protocol: String,
-    error: String,
-    source: &'static str,
 }
 
 impl<'a> Page<'a> {
@@ -69,9 +67,8 @@ impl<'a> Page<'a> {
             Row {
                 name: &row.name,
                 section: index.map(anchor),
-                trained: row.trained,
-                planned: row.planned,
-                last: row.last.map(|last| Day::on(board.date, last)),
+                trained: trained(row),
+                last: row.last.map(|last| dated(last, board.date)),
                 load: row.week_load,
                 looks: looks(&row.attention),
             }
@@ -80,18 +77,20 @@ impl<'a> Page<'a> {
             row.proposals.iter().map(|proposal| Offer {
                 name: &row.name,
                 proposal,
-                on: Day::on(board.date, proposal.on),
+                piece: piece(proposal),
+                after: Marked::new([dated(proposal.on, board.date)], |[on]| say::report::after(on)),
                 answer: proposal.ruled_text.as_deref(),
             })
         };
         Ok(Page {
+            title: say::report::title(&board.heading, day_of_year(board.date)),
             heading: &board.heading,
-            date: Day::whole(board.date),
+            made_for: words::made_for(board.date),
             arrivals: &board.arrivals,
             rows: board.rows.iter().map(row).collect(),
             proposals: board.rows.iter().flat_map(offers).collect(),
             sections: sections?,
-            cautions: care::ALWAYS,
+            cautions: care::always(),
             errors: Protocol::ALL.iter().map(|protocol| measure_error(*protocol)).collect(),
         })
     }
@@ -113,11 +112,21 @@ fn anchor(index: usize) -> String {
     format!("member-{}", index + 1)
 }
 
-fn measure_error(protocol: Protocol) -> MeasureError {
-    let error = words::tenths(protocol.mdc95_tenths(), false);
-    MeasureError {
-        protocol: protocol.text().replace('-', " "),
-        error: format!("{error} {}", protocol.unit().text()),
-        source: protocol.source(),
+fn trained(row: &BoardRow) -> String {
+    if row.trained > row.planned {
+        say::report::trained_more(row.trained, row.planned)
+    } else {
+        say::report::trained(row.trained, row.planned)
     }
+}
+
+fn piece(proposal: &Proposal) -> Marked {
+    let reps = scheme(&proposal.scheme);
+    Marked::new([Marked::name(&proposal.piece)], |[piece]| say::report::piece_and_reps(piece, reps))
+}
+
+/// The measurement error of a protocol.
+fn measure_error(protocol: Protocol) -> String {
+    let error = reading(protocol.mdc95_tenths(), protocol.unit().text());
+    say::report::measurement_error(words::protocol(protocol), error, protocol.source())
 }

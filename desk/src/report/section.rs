@@ -4,8 +4,10 @@ use chrono::NaiveDate;
 use holdfast_core::coach::{DiscomfortLine, MemberScreen, OptionLine, SessionLine};
 
 use super::chart::{self, Figure, Painted};
+use super::marked::Marked;
 use super::page::{Look, looks};
-use super::words::Day;
+use super::words::dated;
+use crate::say;
 
 /// A member's section as the template reads it.
 pub(super) struct Section<'a> {
@@ -13,32 +15,27 @@ pub(super) struct Section<'a> {
     pub(super) name: &'a str,
     pub(super) looks: Vec<Look<'a>>,
     pub(super) sessions: Vec<Session<'a>>,
-    /// Sessions that have an end but no rating, or no end.
-    pub(super) unrated: usize,
+    /// How many sessions have an end but no rating, or no end, in words.
+    pub(super) unrated: Option<String>,
     pub(super) figures: Vec<Figure>,
-    pub(super) options: Vec<OptionTaken<'a>>,
-    pub(super) discomfort: Vec<Discomfort<'a>>,
+    /// Options taken.
+    pub(super) options: Vec<Marked>,
+    pub(super) discomfort: Vec<Discomfort>,
 }
 
 /// A session.
 pub(super) struct Session<'a> {
-    pub(super) date: Day,
+    pub(super) date: Marked,
     pub(super) line: &'a SessionLine,
     pub(super) volume: String,
     /// Session RPE, minutes and session load.
     pub(super) rating: [Option<u32>; 3],
 }
 
-/// An option taken.
-pub(super) struct OptionTaken<'a> {
-    pub(super) date: Day,
-    pub(super) option: &'a OptionLine,
-}
-
 /// A discomfort flag.
-pub(super) struct Discomfort<'a> {
-    pub(super) date: Day,
-    pub(super) discomfort: &'a DiscomfortLine,
+pub(super) struct Discomfort {
+    pub(super) open: bool,
+    pub(super) text: Marked,
 }
 
 impl<'a> Section<'a> {
@@ -47,7 +44,7 @@ impl<'a> Section<'a> {
         member: &'a MemberScreen,
         today: NaiveDate,
     ) -> Painted<Section<'a>> {
-        let day = |date| Day::on(today, date);
+        let day = |date| dated(date, today);
         let session = |line: &'a SessionLine| Session {
             date: day(line.date),
             line,
@@ -59,18 +56,10 @@ impl<'a> Section<'a> {
             name: &member.name,
             looks: looks(&member.attention),
             sessions: member.sessions.iter().map(session).collect(),
-            unrated: member.sessions.iter().filter(|session| session.load.is_none()).count(),
+            unrated: unrated(member),
             figures: figures(member)?,
-            options: member
-                .options
-                .iter()
-                .map(|option| OptionTaken { date: day(option.date), option })
-                .collect(),
-            discomfort: member
-                .discomfort
-                .iter()
-                .map(|discomfort| Discomfort { date: day(discomfort.date), discomfort })
-                .collect(),
+            options: member.options.iter().map(|line| option(line, today)).collect(),
+            discomfort: member.discomfort.iter().map(|line| discomfort(line, today)).collect(),
         })
     }
 
@@ -82,6 +71,31 @@ impl<'a> Section<'a> {
             && self.options.is_empty()
             && self.discomfort.is_empty()
     }
+}
+
+fn unrated(member: &MemberScreen) -> Option<String> {
+    let unrated = member.sessions.iter().filter(|session| session.load.is_none()).count();
+    (unrated > 0).then(|| say::report::unrated(member.sessions.len(), unrated))
+}
+
+fn option(line: &OptionLine, today: NaiveDate) -> Marked {
+    let (date, because) = (dated(line.date, today), &line.because);
+    let named = [date, Marked::name(&line.option), Marked::name(&line.movement)];
+    Marked::new(named, |[date, option, movement]| {
+        if because.is_empty() {
+            say::report::took_option(date, option, movement)
+        } else {
+            say::report::took_option_because(date, option, movement, because)
+        }
+    })
+}
+
+fn discomfort(line: &DiscomfortLine, today: NaiveDate) -> Discomfort {
+    let named = [dated(line.date, today), Marked::name(&line.movement)];
+    let text = Marked::new(named, |[date, movement]| {
+        say::report::flag(date, &line.place, line.severity, movement)
+    });
+    Discomfort { open: line.open, text }
 }
 
 fn figures(member: &MemberScreen) -> Painted<Vec<Figure>> {

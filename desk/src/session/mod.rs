@@ -7,7 +7,7 @@ use holdfast_core::Holdfast;
 
 use crate::args::Session;
 use crate::fault::Outcome;
-use crate::print;
+use crate::{print, say};
 
 /// Runs a session: on a full screen where that is possible and wanted, otherwise line by line.
 pub(crate) fn run(holdfast: &Holdfast, asked: Session) -> Outcome {
@@ -21,8 +21,15 @@ pub(crate) fn run(holdfast: &Holdfast, asked: Session) -> Outcome {
 /// Says that a session stays open, and publishes what is logged.
 fn left_open(holdfast: &Holdfast) -> Outcome {
     holdfast.cut_leaves()?;
-    print::out("Session left open. Your log is saved; run `session` to continue.\n")
+    print::out(&format!("{}\n", say::command::session_left_open()))
 }
 
-/// Said once a session is finished.
-const FINISHED: &str = "Finished. The next exchange carries it to your coach.\n";
+/// Says that a session is finished.
+fn finished() -> Outcome {
+    print::out(&format!("{}\n", say::command::session_finished()))
+}
+
+/// Words closed with a full stop, unless they close themselves.
+fn sentence(words: &str) -> String {
+    if words.ends_with(['.', '?', '!']) { words.to_owned() } else { format!("{words}.") }
+}

@@ -14,7 +14,7 @@ fn hang_up_terminate_and_interrupt_keep_all_and_give_the_terminal_back() {
         let ana = Athlete::with_plan(SMALL_PLAN);
         let mut terminal = ana.session(80, 24);
         terminal.sees("set 1 of 3");
-        terminal.does("50x8\r", "Squat set 1, 50 kg x 8");
+        terminal.does("50x8\r", "Squat set 1, 50 kg × 8");
         terminal.signal(signal);
         assert_eq!(terminal.ends(), code, "SIG{signal}");
         terminal.is_given_back();
@@ -46,7 +46,7 @@ fn a_closed_terminal_ends_the_program_and_keeps_all() {
     sees("set 1 of 3");
     keys.write_all(b"50x8\r").unwrap();
     keys.flush().unwrap();
-    sees("Squat set 1, 50 kg x 8");
+    sees("Squat set 1, 50 kg × 8");
     drop((reader, keys, pair.master));
     let begun = Instant::now();
     while child.try_wait().unwrap().is_none() {
@@ -65,9 +65,9 @@ fn a_closed_terminal_ends_the_program_and_keeps_all() {
 fn killed_in_mid_session_it_goes_on_with_all_that_was_acknowledged() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     for (set, typed, then) in [
-        (1, "50x8\r", "Squat set 1, 50 kg x 8"),
-        (2, "55x6\r", "Squat set 2, 55 kg x 6"),
-        (3, "60x5\r", "Squat set 3, 60 kg x 5"),
+        (1, "50x8\r", "Squat set 1, 50 kg × 8"),
+        (2, "55x6\r", "Squat set 2, 55 kg × 6"),
+        (3, "60x5\r", "Squat set 3, 60 kg × 5"),
     ] {
         let mut terminal = ana.session(80, 24);
         terminal.sees(&format!("set {set} of 3"));

@@ -16,14 +16,14 @@ fn a_whole_session_is_logged_edited_and_undone() {
     // The day in order, the load to say, what to do about the bar, the keys.
     let order = ["Squat", "Corners", "Calves", "After", "finish"].map(|name| screen.find(name));
     assert!(order.iter().all(Option::is_some) && order.is_sorted(), "{screen}");
-    assert!(screen.contains("Say the load") && screen.contains("Enter"), "{screen}");
+    assert!(screen.contains("Choose the load") && screen.contains("Enter"), "{screen}");
     assert!(screen.contains("Heavy sets need safety bars"), "{screen}");
     // Nothing lifted yet: the one key asks, and a digit begins the line at once.
     terminal.does(ENTER, "Log Back squat, set 1");
     terminal.does(ESC, "all keys");
     terminal.does("5", "> 5_");
     terminal.does("0 x 8, 3 left", "> 50 x 8, 3 left_");
-    terminal.does(ENTER, "Saved: Squat set 1, 50 kg x 8, 3 left");
+    terminal.does(ENTER, "Saved: Squat set 1, 50 kg × 8, 3 left");
     // The rest runs by itself, with the next set and its reason beside it.
     let screen = terminal.sees("REST");
     assert!(screen.contains("set 2 of 3") && screen.contains("why: "), "{screen}");
@@ -38,15 +38,15 @@ fn a_whole_session_is_logged_edited_and_undone() {
     terminal.sees("set 3 of 3");
     terminal.does("61 x 5", "> 61 x 5_");
     terminal.does(ENTER, "Really?");
-    terminal.does("u", "Taken back: Squat set 3");
+    terminal.does("u", "Undone: Squat set 3");
     terminal.does("60x5", "> 60x5_");
-    terminal.does(ENTER, "Squat set 3, 60 kg x 5");
+    terminal.does(ENTER, "Squat set 3, 60 kg × 5");
     // The windows come next; up goes back to a set, and what is done is corrected there.
     terminal.sees("4 windows of 1 min");
-    terminal.does(UP, "did 60 kg x 5");
+    terminal.does(UP, "did 60 kg × 5");
     terminal.does(ENTER, "Correct Back squat, set 3");
     terminal.does("60 x 6, 1 left", "> 60 x 6, 1 left_");
-    terminal.does(ENTER, "Squat set 3, 60 kg x 6");
+    terminal.does(ENTER, "Squat set 3, 60 kg × 6");
     // A line that makes no sense says what would, and keeps what was typed.
     terminal.does("e", "Log Corners, window 1");
     terminal.does("x", "> x_");
@@ -59,7 +59,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     // The reading before, the hold by hand, the reading after.
     terminal.sees("knee to wall");
     terminal.does(ENTER, "Log Calves, knee to wall before the hold");
-    terminal.does("10.5 11\r", "Saved: Calves, before left 10.5 cm");
+    terminal.does("10.5 11\r", "Saved: Calves before, left 10.5 cm");
     terminal.sees("Start the clock");
     terminal.does("e", "Log Calves by hand");
     terminal.does("120 95", "> 120 95_");
@@ -98,13 +98,14 @@ fn options_and_discomfort_come_with_their_reasons() {
     let screen = terminal.does("o", "Options for Squat");
     assert!(screen.contains("Squat to a box: for low back"), "{screen}");
     assert!(screen.contains("the movement itself"), "{screen}");
-    terminal.does(ENTER, "Saved: Squat, Squat to a box, for low back");
+    terminal.does(ENTER, "Saved: Squat, took Squat to a box (low back)");
     terminal.sees("taken: Squat to a box");
     // Discomfort: the place, how bad, and a sign that calls for help at once.
     terminal.does("d", "Where does it hurt in Squat?");
     terminal.does("\x1b[B\x1b[B\x1b[B\x1b[B\x1b[B", "> low back");
     terminal.does(ENTER, "How bad is it, low back");
-    terminal.does("4\r", "[ ] numbness between the legs");
+    terminal.does("4\r", "[ ] dark urine after training or days later");
+    terminal.does("\x1b[B\x1b[B", "> [ ] numbness between the legs");
     terminal.does(" ", "> [x] numbness between the legs");
     let screen = terminal.does(ENTER, "EMERGENCY SIGN:");
     assert!(screen.contains("low back 4/10"), "{screen}");
@@ -127,16 +128,16 @@ fn the_clocks_run_pause_and_are_logged() {
     terminal.does("s", "Squat: later");
     // At another station than the first.
     terminal.does("w", "at which station?");
-    terminal.does("\x1b[B", "> station 2: 10 x Press-up");
+    terminal.does("\x1b[B", "> station 2: 10 × Press-up");
     let screen = terminal.does(ENTER, "GET READY");
-    assert!(screen.contains("first: 10 x Press-up") && screen.contains("next: go"), "{screen}");
+    assert!(screen.contains("first: 10 × Press-up") && screen.contains("next: go"), "{screen}");
     // A press that bounces counts once: the clock is paused, and does not go on.
     terminal.types("pp");
     let screen = terminal.sees("taken once");
     assert!(screen.contains("PAUSED"), "{screen}");
     terminal.does("p", "GET READY");
     // Too early says so and logs nothing.
-    terminal.does(ENTER, "The first window comes.");
+    terminal.does(ENTER, "The first window is next.");
     terminal.does("n", "WINDOW 1 OF 4");
     terminal.does("p", "PAUSED IN WINDOW 1");
     terminal.does(ENTER, "WINDOW 1 OF 4");
@@ -151,7 +152,7 @@ fn the_clocks_run_pause_and_are_logged() {
     let screen = terminal.does(ENTER, "GET READY");
     assert!(screen.contains("left"), "{screen}");
     terminal.does("n", "HOLD");
-    terminal.does("+", "clock 15 s longer");
+    terminal.does("+", "Calves, 15 s more");
     assert_eq!(ana.today()["pieces"][2]["kind"]["view"]["clock"]["length"][0], 135_000);
     // Time of the hold is seen to pass before it is paused.
     terminal.until("a second held", a_second_held);
@@ -173,11 +174,11 @@ fn a_window_too_small_says_so_and_a_larger_one_is_used() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     let mut terminal = ana.session(39, 10);
     let screen = terminal.sees("too small");
-    assert!(screen.contains("39 x 10") && screen.contains("q leaves"), "{screen}");
+    assert!(screen.contains("39 × 10") && screen.contains("q leaves"), "{screen}");
     // A key that cannot be seen does nothing: the line it would open does not come after all.
     terminal.does("5", "Key ignored");
     terminal.resize(80, 24);
-    let screen = terminal.sees("Say the load");
+    let screen = terminal.sees("Choose the load");
     assert!(!screen.contains("set 1, 5") && !screen.contains("> 5"), "{screen}");
     // Larger uses room: the same line is not broken any more.
     terminal.does("50x8\r", "REST");
@@ -227,8 +228,8 @@ fn plain_dumb_and_a_day_off_are_answered() {
     let ana = Athlete::with_plan(SMALL_PLAN);
     let args = ["session", "--plain", "--day", "Any evening"];
     let mut terminal = Terminal::run(ana.home(), &args, 80, 24);
-    terminal.sees("Enter: what the line before it says.");
-    terminal.does("50 x 8\r", "Squat set 1, 50 kg x 8");
+    terminal.sees("Enter does what the line above it says.");
+    terminal.does("50 x 8\r", "Squat set 1, 50 kg × 8");
     terminal.does("quit\r", "Session left open");
     assert_eq!(terminal.ends(), 0);
     assert!(!terminal.written().contains("\x1b[?1049h"), "no other screen");
@@ -258,13 +259,13 @@ fn a_line_goes_to_the_window_that_runs_when_it_is_typed() {
     let mut terminal = Terminal::run(ana.home(), &args, 80, 24);
     terminal.sees("set 1 of 3");
     terminal.does("skip\r", "Corners, window 1 of 4");
-    terminal.does("begin 2\r", "get ready, ");
-    terminal.does("skip\r", "was begun: log or stop it first");
-    terminal.does("\r", "The first window comes.");
-    terminal.does("next\r", "window 1 of 4, ");
+    terminal.does("begin 2\r", "[Get ready, ");
+    terminal.does("skip\r", "has started: log or stop it first");
+    terminal.does("\r", "The first window is next.");
+    terminal.does("next\r", "[Window 1 of 4, ");
     // The clock goes on by another hand: nothing new stands on this screen.
     let ran = run(ana.home(), &["session", "--plain"], "skip\nnext\nquit\n");
-    assert!(ran.fine && ran.out.contains("window 2 of 4, "), "{ran:?}");
+    assert!(ran.fine && ran.out.contains("[Window 2 of 4, "), "{ran:?}");
     terminal.does("\r", "Corners window 2");
     terminal.does("quit\r", "Session left open");
     assert_eq!(terminal.ends(), 0);

@@ -7,10 +7,12 @@ use super::day;
 use super::field::Field;
 use super::fields::{Fields, whole_plan};
 use super::given::{Given, MOST_WEEKS};
+use super::part::Part;
 use super::problems::Problems;
 use super::room::Room;
 use super::{kit, movement};
 use crate::plan::Block;
+use crate::say;
 
 const STARTS: &str = "starts = 2026-11-02";
 
@@ -48,7 +50,8 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
 }
 
 fn head(field: Field<'_>) -> (Option<String>, Option<NaiveDate>, Option<u32>) {
-    let Some(mut fields) = Fields::of(field, "a block", "[block]") else {
+    let Some(mut fields) = Fields::of(field, Part::Block, || say::plan::write_example("[block]"))
+    else {
         return (None, None, None);
     };
     let name = fields.required("name", "name = \"Cellar block one\"").and_then(Field::name);
@@ -61,18 +64,21 @@ fn head(field: Field<'_>) -> (Option<String>, Option<NaiveDate>, Option<u32>) {
 fn monday(field: Field<'_>) -> Option<NaiveDate> {
     let date = field.date()?;
     let weekday = date.weekday();
-    if weekday == Weekday::Mon {
-        return Some(date);
-    }
+    let what = match weekday {
+        Weekday::Mon => return Some(date),
+        Weekday::Tue => say::plan_day::starts_on_tuesday(date),
+        Weekday::Wed => say::plan_day::starts_on_wednesday(date),
+        Weekday::Thu => say::plan_day::starts_on_thursday(date),
+        Weekday::Fri => say::plan_day::starts_on_friday(date),
+        Weekday::Sat => say::plan_day::starts_on_saturday(date),
+        Weekday::Sun => say::plan_day::starts_on_sunday(date),
+    };
     let since = u64::from(weekday.num_days_from_monday());
     let before = date.checked_sub_days(Days::new(since));
     let after = date.checked_add_days(Days::new(7 - since));
-    let what = format!("`starts` must be a Monday, and {date} is a {}", date.format("%A"));
     let help = match (before, after) {
-        (Some(before), Some(after)) => {
-            format!("the Monday before is {before}, the Monday after is {after}")
-        }
-        _ => format!("write a Monday, such as `{STARTS}`"),
+        (Some(before), Some(after)) => say::plan_day::mondays(before, after),
+        _ => say::plan_day::write_monday(STARTS),
     };
     field.wrong(what, help);
     None

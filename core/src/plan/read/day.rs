@@ -5,8 +5,10 @@ use chrono::Weekday;
 use super::field::Field;
 use super::fields::Fields;
 use super::given::{Given, MOST_WEEKS, Names};
+use super::part::Part;
 use super::piece;
 use crate::plan::{Day, Piece};
+use crate::say;
 
 /// Days of the week as a plan writes them, from Monday.
 const WEEKDAYS: [&str; 7] =
@@ -21,14 +23,14 @@ const PIECE: &str = "[[day.piece]]";
 
 /// Reads every day.
 pub(super) fn read(field: Field<'_>, given: &Given) -> Option<Vec<Day>> {
-    let mut names = Names::new("days of a block");
+    let mut names = Names::new(say::plan_day::name_each_day);
     let days = field.list(1..=MOST, DAY)?.into_iter();
     let days: Vec<Option<Day>> = days.map(|day| one(day, given, &mut names)).collect();
     days.into_iter().collect()
 }
 
 fn one(field: Field<'_>, given: &Given, names: &mut Names) -> Option<Day> {
-    let mut fields = Fields::of(field, "a day", DAY)?;
+    let mut fields = Fields::of(field, Part::Day, || say::plan::write_example(DAY))?;
     let name = fields.required("name", "name = \"Squat evening\"");
     let name = name.and_then(|name| names.first(name));
     let on = fields.required("on", ON).and_then(weekdays);
@@ -64,7 +66,7 @@ fn each_once<T: PartialEq>(read: Vec<Option<(Field<'_>, T)>>) -> Option<Vec<T>> 
         match entry {
             Some((_, value)) if !once.contains(&value) => once.push(value),
             Some((field, _)) => {
-                field.wrong(format!("{} is listed twice", field.found()), "take one of them out");
+                field.wrong(say::plan::listed_twice(field.found()), say::plan::take_one_out());
                 good = false;
             }
             None => good = false,
@@ -74,7 +76,7 @@ fn each_once<T: PartialEq>(read: Vec<Option<(Field<'_>, T)>>) -> Option<Vec<T>> 
 }
 
 fn pieces(field: Field<'_>, given: &Given) -> Option<Vec<Piece>> {
-    let mut names = Names::new("pieces of a day");
+    let mut names = Names::new(say::plan_day::name_each_piece);
     let pieces = field.list(1..=MOST, PIECE)?.into_iter();
     let pieces: Vec<Option<Piece>> =
         pieces.map(|piece| piece::read(piece, given, &mut names)).collect();

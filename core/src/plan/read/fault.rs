@@ -6,6 +6,7 @@ use toml::de::Error;
 
 use super::lines::Lines;
 use super::words::clip;
+use crate::say::{plan, plan_syntax as say};
 
 /// A broken place.
 pub(super) struct Fault {
@@ -56,8 +57,8 @@ impl Fault {
         if error.message().starts_with("missing comma") && blank.is_some() {
             return Fault {
                 at,
-                what: "a comma is missing before this".to_owned(),
-                help: "put a comma between the entries of a list or a table".to_owned(),
+                what: say::comma_missing().to_owned(),
+                help: say::put_comma().to_owned(),
                 remedy: Remedy::Comma(at - 1..at),
                 certain: text.len(),
             };
@@ -73,12 +74,12 @@ impl Fault {
         Fault { at, what, help, remedy: Remedy::Blank(lost), certain }
     }
 
-    /// Something that starts at byte `at` and has no end; it makes `lost` unreadable.
-    fn open(at: usize, noun: &str, close: &str, lost: Range<usize>, certain: usize) -> Fault {
+    /// Something that starts at byte `at` and has no end, which `what` says; it makes `lost` unreadable.
+    fn open(at: usize, what: &str, close: &str, lost: Range<usize>, certain: usize) -> Fault {
         Fault {
             at,
-            what: format!("the {noun} that starts here is not closed"),
-            help: format!("end it with {close}"),
+            what: what.to_owned(),
+            help: say::close_with(close),
             remedy: Remedy::Blank(lost),
             certain,
         }
@@ -93,7 +94,7 @@ fn open_text(text: &str, lines: &Lines<'_>, at: usize) -> Option<Fault> {
         .filter_map(|quotes| Some((before.rfind(quotes)?, quotes)))
         .max()?;
     let from = lines.around(open).start;
-    Some(Fault::open(open, "text", close, from..text.len(), from))
+    Some(Fault::open(open, say::text_not_closed(), close, from..text.len(), from))
 }
 
 /// A list or a table that is still open where the next key or section starts, at byte `at`, or at
@@ -129,38 +130,63 @@ fn open_bracket(text: &str, lines: &Lines<'_>, at: usize, messages: &[&str]) -> 
         Some((line.start, line.start + written.len() - written.trim_start().len(), close))
     });
     let (from, at, close) = opening.next()?;
-    let noun = if close == "}" { "table" } else { "list" };
-    Some(Fault::open(at, noun, close, from..end, text.len()))
+    let what = if close == "}" { say::table_not_closed() } else { say::list_not_closed() };
+    Some(Fault::open(at, what, close, from..end, text.len()))
 }
 
-/// What the error says and what to do about it.
+/// What is wrong and what to do about it. The parser's own words are for programmers, and English.
 fn told(text: &str, error: &Error) -> (String, String) {
     let message = error.message();
-    let place = error.span().and_then(|span| text.get(span)).unwrap_or_default();
-    let bare = message.contains("must be quoted") || message.starts_with("invalid boolean");
-    let what = match place.trim() {
-        "" if bare => "a value is missing here".to_owned(),
+    let place = error.span().and_then(|span| text.get(span)).unwrap_or_default().trim();
+    if message.contains("must be quoted") || message.starts_with("invalid boolean") {
         // The parser guesses what a bare word was meant to be, which only confuses.
-        word if bare => format!("`{}` is neither a number nor text in quotes", clip(word)),
-        key if message == "duplicate key" => format!("`{}` is here a second time", clip(key)),
-        _ => format!("this line can't be read: {message}"),
-    };
-    let help = if bare {
-        "put text in double quotes, such as \"90 s\", and a comma between the entries of a list"
-    } else if message == "duplicate key" {
-        "take one of the two out, or give it another key"
-    } else if message.contains("string") {
-        "text starts and ends with a double quote on the same line"
-    } else if message.starts_with("unclosed") || message.contains("opening") {
-        "close what is opened: [ with ], [[ with ]], { with }"
-    } else if message.contains("key") {
-        "write `key = value`, or a section such as [kit]; keys have no blanks in them"
-    } else if message.contains("newline") {
-        "write one key and its value a line, text in double quotes"
+        let what = match place {
+            "" => say::value_missing().to_owned(),
+            word => say::bare_word(clip(word)),
+        };
+        return (what, say::quote_text().to_owned());
+    }
+    if message == "duplicate key" && !place.is_empty() {
+        return (say::second_time(clip(place)), say::take_one_out().to_owned());
+    }
+    let (what, help) = plainly(message);
+    (what.to_owned(), help.to_owned())
+}
+
+/// The same where it is enough to know what the parser says.
+fn plainly(message: &str) -> (&'static str, &'static str) {
+    let has = |word: &str| message.contains(word);
+    if message == "duplicate key" {
+        (say::line_unreadable(), say::take_one_out())
+    } else if has("with a dotted key") {
+        (say::dotted_twice(), say::take_one_out())
+    } else if message.starts_with("invalid basic string, expected `\"`") {
+        (say::quote_missing(), say::quote_on_one_line())
+    } else if has("string") {
+        (say::line_unreadable(), say::quote_on_one_line())
+    } else if has("escaped") || has("unicode") {
+        (say::backslash_unreadable(), say::write_backslash())
+    } else if message.starts_with("unclosed") || has("opening") {
+        (say::brackets_differ(), say::close_brackets())
+    } else if has("extra comma") {
+        (say::comma_too_many(), say::take_it_out())
+    } else if has("extra `=`") {
+        (say::equals_too_many(), say::take_it_out())
+    } else if has("key with no value") || has("missing assignment") {
+        (say::equals_missing(), say::write_key_and_value())
+    } else if has("unexpected key or value") {
+        (say::more_than_one(), say::one_each_line())
+    } else if has("key") {
+        (say::key_unreadable(), say::write_key_and_value())
+    } else if has("newline") {
+        (say::line_unreadable(), say::one_each_line())
+    } else if has("invalid date") || has("invalid time") {
+        (say::no_such_date(), plan::write_date())
+    } else if ["digits", "radix", "leading zero", "sign"].into_iter().any(has) {
+        (say::number_unreadable(), say::write_digits())
     } else {
-        "write it like `name = \"Squat\"`, `reps = [8, 6]` or `starts = 2026-11-02`"
-    };
-    (what, help.to_owned())
+        (say::line_unreadable(), say::write_like())
+    }
 }
 
 fn part<'t>(text: &'t str, range: &Range<usize>) -> &'t str {

@@ -6,7 +6,8 @@ use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
 use super::problems::Problems;
-use super::words::{clip, counted, did_you_mean, either};
+use super::words::{Mark, clip, either, with_guess};
+use crate::say;
 
 /// A value, its key and where to report what is wrong with it. Every reading method answers
 /// `None` when it has a problem to report, and only then.
@@ -62,12 +63,12 @@ impl<'r> Field<'r> {
         self.problems.line(self.at())
     }
 
-    /// The key as messages call it.
-    pub(super) fn label(self) -> String {
-        if self.listed { format!("each of `{}`", self.key) } else { format!("`{}`", self.key) }
+    /// The key the value is written under.
+    pub(super) fn key(self) -> &'r str {
+        self.key
     }
 
-    /// The value as messages show it.
+    /// The value as messages show it; lists and tables have messages of their own.
     pub(super) fn found(self) -> String {
         match self.value() {
             DeValue::String(text) => format!("\"{}\"", clip(text)),
@@ -75,8 +76,8 @@ impl<'r> Field<'r> {
             DeValue::Float(number) => clip(number.as_str()),
             DeValue::Boolean(flag) => flag.to_string(),
             DeValue::Datetime(date) => date.to_string(),
-            DeValue::Array(_) => "a list".to_owned(),
-            DeValue::Table(_) => "a table".to_owned(),
+            DeValue::Array(_) => "[]".to_owned(),
+            DeValue::Table(_) => "{}".to_owned(),
         }
     }
 
@@ -90,9 +91,18 @@ impl<'r> Field<'r> {
         self.problems.absent(self.at(), what.into(), help.into());
     }
 
-    /// Reports that the value is not what it must be.
-    pub(super) fn must_be(self, wanted: &str, help: impl Into<String>) {
-        self.wrong(format!("{} must be {wanted}, found {}", self.label(), self.found()), help);
+    /// Reports that the key can't have this value; `help` says what it can have.
+    pub(super) fn cant_be(self, help: impl Into<String>) {
+        let key = clip(self.key);
+        let what = match (self.value(), self.listed) {
+            (DeValue::Array(_), false) => say::plan::cant_be_list(key),
+            (DeValue::Array(_), true) => say::plan::cant_hold_list(key),
+            (DeValue::Table(_), false) => say::plan::cant_be_table(key),
+            (DeValue::Table(_), true) => say::plan::cant_hold_table(key),
+            (_, false) => say::plan::cant_be(key, self.found()),
+            (_, true) => say::plan::cant_hold(key, self.found()),
+        };
+        self.wrong(what, help);
     }
 
     /// A name on screen: one line, not blank.
@@ -103,27 +113,29 @@ impl<'r> Field<'r> {
     /// Text of so many characters, without blanks around it.
     pub(super) fn text(self, length: RangeInclusive<usize>, breaks: bool) -> Option<String> {
         let DeValue::String(text) = self.value() else {
-            self.must_be("text", "write it in double quotes");
+            self.cant_be(say::plan::write_text());
             return None;
         };
-        let (text, label) = (text.trim(), self.label());
+        let text = text.trim();
         let count = text.chars().count();
         if count < *length.start() {
-            self.wrong(format!("{label} is empty"), "write at least one letter");
+            self.wrong(say::plan::nothing_in_it(self.key), say::plan::write_a_letter());
             return None;
         }
         if count > *length.end() {
             let most = length.end();
-            let what = format!("{label} has {count} characters, and {most} is the most");
-            self.wrong(what, format!("shorten it by {}", counted(count - most, "character")));
+            let what = say::plan::text_too_long(self.key, count, most);
+            self.wrong(what, say::plan::shorten_text(count - most));
             return None;
         }
         let odd = text.chars().find(|c| c.is_control() && !(breaks && matches!(c, '\n' | '\r')));
         if let Some(odd) = odd {
-            let code = u32::from(odd);
-            let what = format!("{label} holds a character that can't be shown (U+{code:04X})");
-            let place = if breaks { "without tabs" } else { "on one line, without tabs" };
-            self.wrong(what, format!("write it {place}"));
+            let code = format!("U+{:04X}", u32::from(odd));
+            let help = match breaks {
+                true => say::plan::write_without_tabs(),
+                false => say::plan::write_on_one_line(),
+            };
+            self.wrong(say::plan::unshown_character(self.key, code), help);
             return None;
         }
         Some(text.to_owned())
@@ -131,32 +143,25 @@ impl<'r> Field<'r> {
 
     /// A whole number in a range.
     pub(super) fn whole(self, range: RangeInclusive<u32>) -> Option<u32> {
-        let (least, most) = (*range.start(), *range.end());
-        let wanted = match most - least {
-            1 => format!("{least} or {most}"),
-            _ => format!("a whole number from {least} to {most}"),
-        };
         let DeValue::Integer(number) = self.value() else {
             let text = match self.value() {
                 DeValue::String(text) => text.trim().parse().ok(),
                 _ => None,
             };
             let help = match text.filter(|number| range.contains(number)) {
-                Some(number) => format!("write it without quotes: {number}"),
-                None => "write digits only, without quotes".to_owned(),
+                Some(number) => say::plan::unquote(number),
+                None => one_in(&range, true),
             };
-            self.must_be(&wanted, help);
+            self.cant_be(help);
             return None;
         };
         let read = i64::from_str_radix(number.as_str(), number.radix()).ok();
-        match read.and_then(|number| u32::try_from(number).ok()) {
-            Some(number) if range.contains(&number) => return Some(number),
-            _ if number.as_str().starts_with('-') || read.is_some_and(|n| n < i64::from(least)) => {
-                self.must_be(&wanted, format!("write {least} or more"));
-            }
-            _ => self.must_be(&wanted, format!("write {most} or less")),
+        let read = read.and_then(|number| u32::try_from(number).ok());
+        let read = read.filter(|number| range.contains(number));
+        if read.is_none() {
+            self.cant_be(one_in(&range, false));
         }
-        None
+        read
     }
 
     /// `true` or `false`.
@@ -164,23 +169,20 @@ impl<'r> Field<'r> {
         if let DeValue::Boolean(flag) = self.value() {
             return Some(*flag);
         }
-        self.must_be("true or false", "write true or false, without quotes");
+        self.cant_be(say::plan::write_true_or_false());
         None
     }
 
     /// One of some words.
     pub(super) fn one_of(self, words: &[&'static str]) -> Option<&'static str> {
-        let list = either(words, '"');
         let DeValue::String(text) = self.value() else {
-            self.must_be(&format!("one of {list}"), "write the word in double quotes");
+            self.cant_be(say::plan::write_quoted_word(either(words, Mark::Word)));
             return None;
         };
         let known = words.iter().copied().find(|word| *word == text.as_ref());
         if known.is_none() {
-            let can = if self.listed { "can't hold" } else { "can't be" };
-            let what = format!("`{}` {can} {}", self.key, self.found());
-            let suggestion = did_you_mean(text, words, '"');
-            self.wrong(what, format!("{suggestion}write {list}"));
+            let list = say::plan::write_word(either(words, Mark::Word));
+            self.cant_be(with_guess(text, words, Mark::Word, list));
         }
         known
     }
@@ -192,17 +194,17 @@ impl<'r> Field<'r> {
         example: &str,
     ) -> Option<Vec<Field<'r>>> {
         let DeValue::Array(values) = self.value() else {
-            self.must_be("a list", format!("write it in square brackets: `{example}`"));
+            self.cant_be(say::plan::write_list(example));
             return None;
         };
         if values.len() < *count.start() {
-            self.absent(format!("{} is empty", self.label()), format!("write `{example}`"));
+            self.absent(say::plan::nothing_in_it(self.key), say::plan::write_example(example));
             return None;
         }
         if values.len() > *count.end() {
             let (found, most) = (values.len(), count.end());
-            let what = format!("{} lists {found}, and {most} is the most", self.label());
-            self.wrong(what, format!("take {} out", found - most));
+            let what = say::plan::list_too_long(self.key, found, most);
+            self.wrong(what, say::plan::take_out(found - most));
             return None;
         }
         Some(values.iter().map(|value| Field { listed: true, value, ..self }).collect())
@@ -229,10 +231,14 @@ impl<'r> Field<'r> {
         self.problems
     }
 
-    /// The entries of a table under keys of the coach's own choice, in the order of the text.
-    pub(super) fn entries(self, example: &str) -> Option<Vec<Entry<'r>>> {
+    /// The entries of a table under keys of the coach's own choice, in the order of the text; `help` says
+    /// how one is written.
+    pub(super) fn entries<H: Into<String>>(
+        self,
+        help: impl FnOnce() -> H,
+    ) -> Option<Vec<Entry<'r>>> {
         let DeValue::Table(table) = self.value() else {
-            self.must_be("a table with a key for each", format!("write `{example}`"));
+            self.cant_be(help());
             return None;
         };
         let mut entries: Vec<Entry<'r>> = table.iter().map(|entry| self.entry(entry)).collect();
@@ -260,9 +266,20 @@ impl Entry<'_> {
         if (1..=Entry::LONGEST).contains(&length) && self.key.chars().all(plain) {
             return Some(self.key.to_owned());
         }
-        let what = format!("`{}` can't be a key", clip(self.key));
-        let help = "use 1 to 40 small letters, digits and hyphens, such as `back-squat`";
-        self.field.problems.wrong(self.at, what, help.to_owned());
+        let what = say::plan::bad_key(clip(self.key));
+        self.field.problems.wrong(self.at, what, say::plan::write_key().to_owned());
         None
+    }
+}
+
+/// How to write a number in a range; `unquoted` where it is no number yet.
+fn one_in(range: &RangeInclusive<u32>, unquoted: bool) -> String {
+    let (least, most) = (*range.start(), *range.end());
+    match (most - least, unquoted) {
+        (0, _) => say::plan::write_example(least),
+        (1, false) => say::plan::write_either_number(least, most),
+        (1, true) => say::plan::write_either_number_unquoted(least, most),
+        (_, false) => say::plan::write_number(least, most),
+        (_, true) => say::plan::write_number_unquoted(least, most),
     }
 }

@@ -3,14 +3,16 @@
 use toml::de::DeTable;
 
 use super::field::Field;
+use super::part::Part;
 use super::problems::Problems;
-use super::words::{both, clip, did_you_mean, nearest};
+use super::words::{Mark, both, clip, nearest, with_guess};
+use crate::say;
 
 /// A table that is being read. It remembers what it was asked for, so that [`Fields::finish`] can
 /// name every other key.
 pub(super) struct Fields<'r> {
-    /// What the table is, with its article: `a bar`.
-    noun: &'static str,
+    /// What the table is.
+    part: Part,
     at: usize,
     table: &'r DeTable<'r>,
     problems: &'r Problems<'r>,
@@ -20,28 +22,32 @@ pub(super) struct Fields<'r> {
 }
 
 impl<'r> Fields<'r> {
-    /// The keys of a value that is a table; `example` shows how one is written.
-    pub(super) fn of(field: Field<'r>, noun: &'static str, example: &str) -> Option<Fields<'r>> {
+    /// The keys of a value that is a table; `help` says how one is written.
+    pub(super) fn of<H: Into<String>>(
+        field: Field<'r>,
+        part: Part,
+        help: impl FnOnce() -> H,
+    ) -> Option<Fields<'r>> {
         let Some((at, table)) = field.as_table() else {
-            field.must_be("a table", format!("write `{example}`"));
+            field.cant_be(help());
             return None;
         };
-        Some(Fields::new(noun, at, table, field.problems()))
+        Some(Fields::new(part, at, table, field.problems()))
     }
 
     /// The keys of `table`, which starts at byte `at`.
     fn new(
-        noun: &'static str,
+        part: Part,
         at: usize,
         table: &'r DeTable<'r>,
         problems: &'r Problems<'r>,
     ) -> Fields<'r> {
-        Fields { noun, at, table, problems, asked: Vec::new(), missing: Vec::new() }
+        Fields { part, at, table, problems, asked: Vec::new(), missing: Vec::new() }
     }
 
     /// Says more exactly what the table is, once its kind is known.
-    pub(super) fn rename(&mut self, noun: &'static str) {
-        self.noun = noun;
+    pub(super) fn rename(&mut self, part: Part) {
+        self.part = part;
     }
 
     /// The value of a key that may be left out.
@@ -75,10 +81,9 @@ impl<'r> Fields<'r> {
             if self.asked.contains(&written) {
                 continue;
             }
-            let noun = self.noun;
-            let what = format!("`{}` is not a key of {noun}", clip(written));
-            let suggestion = did_you_mean(written, &self.asked, '`');
-            let help = format!("{suggestion}{noun} can have {}", both(&self.asked, '`'));
+            let what = self.part.has_no(&clip(written));
+            let possible = say::plan::possible_keys(both(&self.asked, Mark::Key));
+            let help = with_guess(written, &self.asked, Mark::Key, possible);
             self.problems.wrong(key.span().start, what, help);
             meant.extend(nearest(written, &self.asked));
         }
@@ -94,13 +99,13 @@ impl<'r> Fields<'r> {
 
     fn report_missing(&self, meant: &[&str]) {
         for (key, example) in self.missing.iter().filter(|(key, _)| !meant.contains(key)) {
-            let what = format!("{} needs `{key}`", self.noun);
-            self.problems.absent(self.at, what, format!("add `{example}`"));
+            let help = say::plan::add_example(example);
+            self.problems.absent(self.at, self.part.needs(key), help);
         }
     }
 }
 
 /// The keys of the whole plan.
 pub(super) fn whole_plan<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Fields<'r> {
-    Fields::new("a plan", 0, tree, problems)
+    Fields::new(Part::Plan, 0, tree, problems)
 }

@@ -4,6 +4,7 @@ use super::field::Field;
 use super::movement::Register;
 use super::room::Room;
 use crate::plan::{Movement, Stretch};
+use crate::say;
 
 /// The most weeks of a block.
 pub(super) const MOST_WEEKS: u32 = 26;
@@ -25,22 +26,22 @@ pub(super) struct Given {
 
 /// Names that must differ, and the lines they are on.
 pub(super) struct Names {
-    /// Whose names they are: `pieces of a day`.
-    noun: &'static str,
+    /// Says that each needs its own.
+    help: fn() -> &'static str,
     seen: Vec<(String, u32)>,
 }
 
 impl Names {
-    pub(super) fn new(noun: &'static str) -> Names {
-        Names { noun, seen: Vec::new() }
+    /// No names yet; `help` says that each needs its own.
+    pub(super) fn new(help: fn() -> &'static str) -> Names {
+        Names { help, seen: Vec::new() }
     }
 
     /// Reads a name; one that was there before is a problem.
     pub(super) fn first(&mut self, field: Field<'_>) -> Option<String> {
         let name = field.name()?;
         if let Some((_, line)) = self.seen.iter().find(|(known, _)| *known == name) {
-            let what = format!("the name {} is already on line {line}", field.found());
-            field.wrong(what, format!("the {} need names of their own", self.noun));
+            field.wrong(say::plan_day::name_taken(field.found(), line), (self.help)());
             return None;
         }
         self.seen.push((name.clone(), field.line()));

@@ -4,7 +4,9 @@ use super::duration::{self, MINUTE, SECOND};
 use super::field::Field;
 use super::fields::Fields;
 use super::given::Given;
+use super::part::Part;
 use crate::plan::{HOLD_READY_MS, HOLD_SWITCH_MS, Hold, Protocol, Technique};
+use crate::say;
 
 /// The longest time to get ready, in milliseconds.
 const LONGEST_READY: i64 = 5 * MINUTE;
@@ -15,7 +17,7 @@ const RELAX: &str = "relax = \"24 s\"";
 
 /// Reads what is particular to a hold piece.
 pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Hold> {
-    fields.rename("a hold piece");
+    fields.rename(Part::Hold);
     let stretch = fields.required("stretch", "stretch = \"hip-flexor\"");
     let stretch = stretch.and_then(|field| given.stretches.find(field));
     let hold = fields.required("hold", "hold = \"2 min\"");
@@ -65,14 +67,12 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Hold> {
 fn switching(field: Field<'_>, hold: Option<i64>, sides: Option<u32>) -> Option<i64> {
     let switch = field.duration(0..=LONGEST_SWITCH)?;
     if sides == Some(1) {
-        let what = "`switch` is the time between two sides, and this hold has one";
-        field.wrong(what, "leave `switch` out, or write sides = 2");
+        field.wrong(say::plan_day::switch_on_one_side(), say::plan_day::leave_switch_out());
         return None;
     }
     let Some(hold) = hold.filter(|hold| switch > *hold) else { return Some(switch) };
     let (switch, hold) = (duration::text(switch), duration::text(hold));
-    let what = format!("`switch` takes {switch}, longer than the hold of {hold}");
-    field.wrong(what, "shorten it, or hold longer");
+    field.wrong(say::plan_day::switch_too_long(switch, hold), say::plan_day::shorten_switch());
     None
 }
 
@@ -95,8 +95,8 @@ fn phases(
     let (contract, contract_ms, relax_ms, hold) = (contract?, contract_ms?, relax_ms?, hold?);
     if contract_ms + relax_ms > hold {
         let (cycle, hold) = (duration::text(contract_ms + relax_ms), duration::text(hold));
-        let what = format!("`contract` and `relax` take {cycle}, longer than the hold of {hold}");
-        contract.wrong(what, "shorten them, or hold longer");
+        let what = say::plan_day::phases_too_long(cycle, hold);
+        contract.wrong(what, say::plan_day::shorten_phases());
         return None;
     }
     Some((contract_ms, relax_ms))
@@ -111,8 +111,8 @@ fn still(
     for (key, field) in phases {
         let Some(field) = field else { continue };
         good = false;
-        let what = format!("`{key}` is only for contract-relax, and this hold is static");
-        let help = format!("write technique = \"contract-relax\", or leave `{key}` out");
+        let what = say::plan_day::phase_in_static(key);
+        let help = say::plan_day::leave_phase_out(key);
         match technique {
             Some(_) => field.wrong(what, help),
             None => field.absent(what, help),

@@ -4,8 +4,9 @@ use super::duration::{self, LONGEST, MINUTE, SECOND};
 use super::field::Field;
 use super::fields::Fields;
 use super::given::Given;
-use super::words::counted;
+use super::part::Part;
 use crate::plan::{Interval, Lifted, Station};
+use crate::say;
 
 const MOST_ROUNDS: u32 = 60;
 const MOST_STATIONS: usize = 20;
@@ -15,7 +16,7 @@ const STATION: &str = "station = [{ movement = \"bell-swing\", reps = 15, load =
 
 /// Reads what is particular to an interval piece.
 pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Interval> {
-    fields.rename("an interval piece");
+    fields.rename(Part::Interval);
     let window = fields.required("window", "window = \"1 min\"");
     let window = window.and_then(|window| window.duration(5 * SECOND..=30 * MINUTE));
     let rounds_field = fields.required("rounds", "rounds = 3");
@@ -35,10 +36,9 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Interval> {
     let total = window_ms.saturating_mul(i64::from(rounds)).saturating_mul(count as i64);
     if total > LONGEST {
         let (window, total) = (duration::text(window_ms), duration::text(total));
-        let (rounds, stations) = (counted(rounds as usize, "round"), counted(count, "station"));
-        let what = format!("{rounds} of {stations} at {window} each take {total}");
-        let most = duration::text(LONGEST);
-        rounds_field?.wrong(what, format!("a piece is at most {most}: write fewer rounds"));
+        let what = say::plan_day::piece_too_long(rounds, count, window, total);
+        let help = say::plan_day::write_fewer_rounds(duration::text(LONGEST));
+        rounds_field?.wrong(what, help);
         return None;
     }
     let stations: Option<Vec<Station>> = stations?.into_iter().collect();
@@ -53,14 +53,12 @@ fn usual_margin(window: i64) -> i64 {
 fn spare(field: Field<'_>, window: Option<i64>) -> Option<i64> {
     let margin = field.duration(0..=30 * MINUTE)?;
     let Some(window) = window.filter(|window| margin >= *window) else { return Some(margin) };
-    let window = duration::text(window);
-    let help = format!("it is what is to spare in a window of {window}");
-    field.must_be("shorter than `window`", help);
+    field.cant_be(say::plan_day::shorter_than_window(duration::text(window)));
     None
 }
 
 fn station(field: Field<'_>, given: &Given) -> Option<Station> {
-    let mut fields = Fields::of(field, "a station", STATION)?;
+    let mut fields = Fields::of(field, Part::Station, || say::plan::write_example(STATION))?;
     let movement = fields.required("movement", "movement = \"bell-swing\"");
     let movement = movement.and_then(|field| given.movements.find(field));
     let reps = fields.required("reps", "reps = 15").and_then(|reps| reps.whole(1..=MOST_REPS));
@@ -70,8 +68,7 @@ fn station(field: Field<'_>, given: &Given) -> Option<Station> {
     let lifted = movement.and_then(|movement| Some(movement.read.as_ref()?.lifted));
     if let (Some(load), Some(lifted)) = (load, lifted) {
         if lifted == Lifted::Body {
-            let what = "`load` is for a bar or a bell, and this movement has the body alone";
-            load.wrong(what, "leave `load` out");
+            load.wrong(say::plan_day::load_for_body(), say::plan_day::leave_load_out());
         } else if let (true, Some(Some(weight))) = (given.room.check_has(load, lifted), weight) {
             given.room.check_load(load, weight, lifted);
         }

@@ -4,11 +4,13 @@ use toml::de::DeTable;
 
 use super::field::Field;
 use super::fields::{Fields, whole_plan};
+use super::part::Part;
 use super::problems::Problems;
 use super::quantity::Weight;
 use super::room::Room;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Bell, Kit, PlateStack};
+use crate::say;
 
 /// No room has more kinds of bar.
 const MOST_BARS: usize = 20;
@@ -33,7 +35,8 @@ pub(super) fn read_alone<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) 
 
 /// Reads the kit into what its loads can be checked against.
 pub(super) fn read(field: Field<'_>) -> Room {
-    let Some(mut fields) = Fields::of(field, "a kit", "[kit]") else { return Room::unknown() };
+    let help = || say::plan::write_example("[kit]");
+    let Some(mut fields) = Fields::of(field, Part::Kit, help) else { return Room::unknown() };
     let name = fields.optional("name").map(|name| name.text(0..=60, false));
     let bars = fields.optional("bar").map_or(Some(Vec::new()), bars);
     let plate = fields.optional("plate");
@@ -61,19 +64,20 @@ pub(super) fn read(field: Field<'_>) -> Room {
 fn each<T>(
     field: Field<'_>,
     most: usize,
-    noun: &'static str,
+    part: Part,
     example: &str,
     mut one: impl FnMut(Fields<'_>) -> Option<T>,
 ) -> Option<Vec<T>> {
     let entries = field.list(0..=most, example)?;
+    let help = || say::plan::write_example(example);
     let read: Vec<Option<T>> =
-        entries.into_iter().map(|entry| one(Fields::of(entry, noun, example)?)).collect();
+        entries.into_iter().map(|entry| one(Fields::of(entry, part, help)?)).collect();
     read.into_iter().collect()
 }
 
 fn bars(field: Field<'_>) -> Option<Vec<Bar>> {
     let mut names = Vec::new();
-    each(field, MOST_BARS, "a bar", BAR, |mut fields| {
+    each(field, MOST_BARS, Part::Bar, BAR, |mut fields| {
         let written = fields.required("name", "name = \"long bar\"");
         let name = written.and_then(Field::name);
         let mass = fields.required("mass", "mass = \"20 kg\"").and_then(Field::mass);
@@ -91,22 +95,21 @@ fn bars(field: Field<'_>) -> Option<Vec<Bar>> {
 fn marked_alike(collars: Field<'_>, bar: Option<Weight>) -> Option<Mass> {
     let weight = collars.mass_or_none()?;
     let Some(bar) = bar.filter(|bar| bar.unit != weight.unit) else { return Some(weight.mass) };
-    let unit = bar.unit.symbol();
-    collars.must_be(&format!("in {unit} like its bar"), format!("write both in {unit}"));
+    collars.cant_be(say::plan_kit::unit_of_bar(bar.unit.symbol()));
     None
 }
 
 fn plates(field: Field<'_>) -> Option<Vec<PlateStack>> {
     let mut seen = Vec::new();
-    each(field, MOST_KINDS, "a plate", PLATE, |mut fields| {
+    each(field, MOST_KINDS, Part::Plate, PLATE, |mut fields| {
         let (mass, unit) = denomination(&mut fields, &mut seen, "mass = \"10 kg\"");
         let written = fields.required("count", "count = 4");
         let count = written.and_then(|count| count.whole(2..=200));
         fields.finish();
         let count = count?;
         if count % 2 == 1 {
-            let help = format!("count single plates: write {} or {}", count - 1, count + 1);
-            written?.wrong(format!("`count` is {count}, and one plate has no pair"), help);
+            let help = say::plan_kit::count_single_plates(count - 1, count + 1);
+            written?.wrong(say::plan_kit::plate_without_pair(count), help);
             return None;
         }
         Some(PlateStack { mass: mass?, unit: unit?, count })
@@ -115,7 +118,7 @@ fn plates(field: Field<'_>) -> Option<Vec<PlateStack>> {
 
 fn bells(field: Field<'_>) -> Option<Vec<Bell>> {
     let mut seen = Vec::new();
-    each(field, MOST_KINDS, "a bell", BELL, |mut fields| {
+    each(field, MOST_KINDS, Part::Bell, BELL, |mut fields| {
         let (mass, unit) = denomination(&mut fields, &mut seen, "mass = \"16 kg\"");
         let count = fields.required("count", "count = 3").and_then(|count| count.whole(1..=100));
         fields.finish();
@@ -135,16 +138,16 @@ fn denomination(
         seen.push((mass, field.line()));
         return (Some(mass), Some(unit));
     };
-    let what = format!("{} is already listed on line {line}", mass.text(unit));
-    field.wrong(what, "list each mass once and add the counts up");
+    let what = say::plan_kit::mass_listed_already(mass.text(unit), line);
+    field.wrong(what, say::plan_kit::list_mass_once());
     (None, None)
 }
 
 /// The name, when no bar before has it.
 fn not_before(seen: &mut Vec<(String, u32)>, field: Field<'_>, name: String) -> Option<String> {
     if let Some((_, line)) = seen.iter().find(|(known, _)| *known == name) {
-        let what = format!("the bar on line {line} has the name {} too", field.found());
-        field.wrong(what, "give each kind of bar a name of its own, or raise its `count`");
+        let what = say::plan_kit::bar_named_already(line, field.found());
+        field.wrong(what, say::plan_kit::name_each_bar());
         return None;
     }
     seen.push((name.clone(), field.line()));

@@ -3,11 +3,12 @@
 use super::field::Field;
 use super::fields::Fields;
 use super::given::MOST_SETS;
+use super::part::Part;
 use super::quantity::Weight;
 use super::room::Room;
-use super::words::counted;
 use crate::mass::Mass;
 use crate::plan::{Lifted, LoadRule, Step, StepRule};
+use crate::say;
 
 const RULES: [&str; 5] = ["step", "percent", "reserve", "fixed", "free"];
 const RULE: &str = "load = { rule = \"step\", step = \"2.5 kg\" }";
@@ -22,8 +23,8 @@ const USUAL_EARNED_BY: u32 = 3;
 /// Nobody can tell apart more reps in reserve than these: ratings are off by more than two reps from
 /// seven on (Hackett et al., J Strength Cond Res 2017;31:2162-2168).
 const MOST_RESERVE: u32 = 6;
-/// Percent taken off after two misses, when the plan does not say.
-const USUAL_BACK_OFF: u32 = 10;
+/// Percent taken off after two misses, when the plan does not say. Common practice, no source.
+const USUAL_BACK_OFF: u32 = 5;
 
 /// Reads a load rule. What it is for, the number of sets and what is lifted, is not always known.
 pub(super) fn read(
@@ -32,7 +33,7 @@ pub(super) fn read(
     lifted: Option<Lifted>,
     room: &Room,
 ) -> Option<LoadRule> {
-    let mut fields = Fields::of(field, "a load", RULE)?;
+    let mut fields = Fields::of(field, Part::Load, || say::plan::write_example(RULE))?;
     let rule = fields.required("rule", "rule = \"step\"");
     let Some(word) = rule.and_then(|rule| rule.one_of(&RULES)) else {
         fields.abandon();
@@ -47,14 +48,14 @@ pub(super) fn read(
         }
         "percent" => percent(fields, sets),
         "reserve" => {
-            fields.rename("a load with the rule \"reserve\"");
+            fields.rename(Part::Reserve);
             let reserve = fields.required("reserve", RESERVE);
             let reserve = reserve.and_then(|reserve| reserve.whole(0..=MOST_RESERVE));
             fields.finish();
             reserve.map(|reserve| LoadRule::Reserve { reserve })
         }
         _ => {
-            fields.rename("a load with the rule \"free\"");
+            fields.rename(Part::Free);
             fields.finish();
             Some(LoadRule::Free)
         }
@@ -65,15 +66,14 @@ pub(super) fn read(
 fn can_load(rule: Field<'_>, lifted: Option<Lifted>, room: &Room) -> bool {
     let Some(lifted) = lifted else { return true };
     if lifted == Lifted::Body {
-        let what = format!("`rule` can't be {} for a movement with the body alone", rule.found());
-        rule.wrong(what, "write rule = \"free\"");
+        rule.wrong(say::plan_load::rule_for_body(rule.found()), say::plan_load::write_free());
         return false;
     }
     room.check_has(rule, lifted)
 }
 
 fn step(mut fields: Fields<'_>) -> Option<StepRule> {
-    fields.rename("a load with the rule \"step\"");
+    fields.rename(Part::Step);
     let step = fields.required("step", STEP).and_then(|field| steps(field, STEP));
     let earned = fields.optional("earned_step");
     let earned_step = earned.map_or(Some(Vec::new()), |field| steps(field, EARNED));
@@ -83,8 +83,7 @@ fn step(mut fields: Fields<'_>) -> Option<StepRule> {
     let back_off = back_off.map_or(Some(USUAL_BACK_OFF), |percent| percent.whole(1..=50));
     let meant = fields.finish();
     if let (Some(by), None, false) = (by, earned, meant.contains(&"earned_step")) {
-        let help = format!("add `{EARNED}`, or leave `earned_by` out");
-        by.absent("`earned_by` has no `earned_step` to earn", help);
+        by.absent(say::plan_load::nothing_to_earn(), say::plan_load::add_earned_step(EARNED));
         return None;
     }
     Some(StepRule {
@@ -102,8 +101,8 @@ fn steps(field: Field<'_>, example: &str) -> Option<Vec<Step>> {
     for entry in field.one_or_list(MOST_SETS, example)? {
         match entry.mass() {
             Some(Weight { unit, .. }) if steps.iter().any(|step| step.unit == unit) => {
-                let what = format!("{} is a second step in {}", entry.found(), unit.symbol());
-                entry.wrong(what, format!("write one step a unit, such as `{example}`"));
+                let what = say::plan_load::second_step(entry.found(), unit.symbol());
+                entry.wrong(what, say::plan_load::one_step_a_unit(example));
                 good = false;
             }
             Some(Weight { mass, unit }) => steps.push(Step { mass, unit }),
@@ -114,12 +113,12 @@ fn steps(field: Field<'_>, example: &str) -> Option<Vec<Step>> {
 }
 
 fn percent(mut fields: Fields<'_>, sets: Option<usize>) -> Option<LoadRule> {
-    fields.rename("a load with the rule \"percent\"");
+    fields.rename(Part::Percent);
     let field = fields.required("percents", PERCENTS);
     let entries = field.and_then(|field| field.one_or_list(MOST_SETS, PERCENTS));
     fields.finish();
     let (field, entries) = (field?, entries?);
-    one_each(field, entries.len(), sets, "percent", "`percents = 75`");
+    one_each(field, entries.len(), sets, say::plan_load::percent_for_each_set);
     let percents: Vec<Option<u32>> =
         entries.into_iter().map(|entry| entry.whole(30..=100)).collect();
     let percents: Option<Vec<u32>> = percents.into_iter().collect();
@@ -127,11 +126,9 @@ fn percent(mut fields: Fields<'_>, sets: Option<usize>) -> Option<LoadRule> {
 }
 
 /// A list must have one entry a set; one alone is for all.
-fn one_each(field: Field<'_>, found: usize, sets: Option<usize>, what: &str, alone: &str) {
+fn one_each(field: Field<'_>, found: usize, sets: Option<usize>, help: fn() -> &'static str) {
     let Some(sets) = sets.filter(|sets| field.is_list() && *sets != found) else { return };
-    let (found, sets) = (counted(found, what), counted(sets, "set"));
-    let help = format!("write one {what} for each set, or one alone for all: {alone}");
-    field.absent(format!("`{what}s` has {found} for {sets}"), help);
+    field.absent(say::plan_load::not_one_for_each_set(found, sets, field.key()), help());
 }
 
 fn fixed(
@@ -140,12 +137,12 @@ fn fixed(
     lifted: Option<Lifted>,
     room: &Room,
 ) -> Option<Vec<Mass>> {
-    fields.rename("a load with the rule \"fixed\"");
+    fields.rename(Part::Fixed);
     let field = fields.required("loads", LOADS);
     let entries = field.and_then(|field| field.one_or_list(MOST_SETS, LOADS));
     fields.finish();
     let (field, entries) = (field?, entries?);
-    one_each(field, entries.len(), sets, "load", "`loads = \"60 kg\"`");
+    one_each(field, entries.len(), sets, say::plan_load::load_for_each_set);
     let loads = entries.into_iter().map(|entry| {
         let weight = entry.mass()?;
         if let Some(lifted) = lifted {

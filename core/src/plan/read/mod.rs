@@ -13,6 +13,7 @@ mod kit;
 mod lines;
 mod load;
 mod movement;
+mod part;
 mod piece;
 mod problems;
 mod quantity;
@@ -31,6 +32,7 @@ use toml::de::DeTable;
 
 use self::problems::Problems;
 use super::{Block, Kit, Problem};
+use crate::say;
 
 /// The largest plan text: it must fit one journal line with room for escapes.
 pub const MAX_PLAN_BYTES: usize = 30 * 1024;
@@ -41,9 +43,7 @@ pub const MAX_PLAN_BYTES: usize = 30 * 1024;
 /// Every problem found, in the order of the text.
 pub fn read_plan(bytes: &[u8]) -> Result<Block, Vec<Problem>> {
     let mut problems = Problems::new(bytes);
-    let help = "start with [block] and its `name`, `starts` and `weeks`, \
-                then a [[day]] with its pieces";
-    let text = text(bytes, help, &mut problems);
+    let text = text(bytes, say::plan::start_plan, &mut problems);
     let block = text.and_then(|text| block::read(tree(&text).get_ref(), &problems));
     problems.or(block)
 }
@@ -54,18 +54,21 @@ pub fn read_plan(bytes: &[u8]) -> Result<Block, Vec<Problem>> {
 /// Every problem found in the kit, in the order of the text; a kit without a bar is one.
 pub fn read_kit(bytes: &[u8]) -> Result<Kit, Vec<Problem>> {
     let mut problems = Problems::new(bytes);
-    let help = "write a [kit] with its `bar` and `plate`";
-    let text = text(bytes, help, &mut problems);
+    let text = text(bytes, say::plan::start_kit, &mut problems);
     let kit = text.and_then(|text| kit::read_alone(tree(&text).get_ref(), &problems));
     problems.or(kit)
 }
 
 /// The text of a plan that can be taken for TOML; `start` says how an empty one begins.
-fn text<'b>(bytes: &'b [u8], start: &str, problems: &mut Problems<'_>) -> Option<Cow<'b, str>> {
+fn text<'b>(
+    bytes: &'b [u8],
+    start: impl FnOnce() -> &'static str,
+    problems: &mut Problems<'_>,
+) -> Option<Cow<'b, str>> {
     if bytes.len() > MAX_PLAN_BYTES {
         let (size, limit) = (words::thousands(bytes.len()), words::thousands(MAX_PLAN_BYTES));
-        let what = format!("the plan has {size} bytes, and {limit} is the most");
-        problems.wrong(0, what, "split it into blocks".to_owned());
+        let what = say::plan::too_large(size, limit);
+        problems.wrong(0, what, say::plan::split_into_blocks().to_owned());
         return None;
     }
     let text = match std::str::from_utf8(bytes) {
@@ -73,14 +76,14 @@ fn text<'b>(bytes: &'b [u8], start: &str, problems: &mut Problems<'_>) -> Option
         Err(error) => {
             let at = error.valid_up_to();
             let byte = bytes.get(at).copied().unwrap_or_default();
-            let what = format!("the plan is not UTF-8 text: byte 0x{byte:02X} can't be read");
-            problems.wrong(at, what, "save the file again as UTF-8 text".to_owned());
+            let what = say::plan::not_text(format!("{byte:02X}"));
+            problems.wrong(at, what, say::plan::save_as_text().to_owned());
             return None;
         }
     };
     let text = syntax::sound(text, problems)?;
     if tree(&text).get_ref().is_empty() && !problems.any() {
-        problems.wrong(0, "the plan is empty".to_owned(), start.to_owned());
+        problems.wrong(0, say::plan::empty().to_owned(), start().to_owned());
         return None;
     }
     Some(text)

@@ -2,13 +2,12 @@
 
 use super::field::{Entry, Field};
 use super::fields::Fields;
-use super::words::{both, clip, did_you_mean};
+use super::part::Part;
+use super::words::{Mark, both, clip, commas, with_guess};
 use crate::plan::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
+use crate::say;
 
-const MOVEMENT: &str =
-    "[movement.back-squat] with name = \"Back squat\", pattern = \"squat\", lifted = \"bar\"";
 const OPTION: &str = "option.box-squat = { name = \"Squat to a box\", because = \"low-back\" }";
-const STRETCH: &str = "[stretch.calf-wall] with name = \"Calf stretch\", region = \"calves\"";
 
 /// A message shows this many keys; nobody reads more.
 const MOST_SHOWN: usize = 12;
@@ -23,9 +22,10 @@ pub(super) struct Known<T> {
 
 /// Everything of one sort that pieces refer to; nothing is known when its section is unreadable.
 pub(super) struct Register<T> {
-    /// What one is called: `movement`.
-    noun: &'static str,
-    example: &'static str,
+    /// Says that there is none with such a key.
+    none: fn(&str) -> String,
+    /// Says how one is written.
+    example: fn() -> &'static str,
     entries: Option<Vec<Known<T>>>,
 }
 
@@ -36,18 +36,18 @@ impl<T> Register<T> {
         let entries = self.entries.as_ref()?;
         let found = entries.iter().find(|entry| entry.key == key);
         if found.is_none() {
-            let noun = self.noun;
             let keys: Vec<&str> = entries.iter().map(|entry| entry.key.as_str()).collect();
             let help = if keys.is_empty() {
-                format!("add {}", self.example)
+                (self.example)().to_owned()
             } else {
-                let suggestion = did_you_mean(&key, &keys, '"');
                 let shown = keys.get(..MOST_SHOWN).unwrap_or(&keys);
-                let more = keys.len() - shown.len();
-                let more = if more > 0 { format!(", and {more} more") } else { String::new() };
-                format!("{suggestion}this plan has {}{more}", both(shown, '"'))
+                let has = match keys.len() - shown.len() {
+                    0 => say::plan_day::plan_has(both(shown, Mark::Word)),
+                    more => say::plan_day::plan_has_more(more, commas(shown, Mark::Word)),
+                };
+                with_guess(&key, &keys, Mark::Word, has)
             };
-            field.absent(format!("there is no {noun} \"{}\"", clip(&key)), help);
+            field.absent((self.none)(&clip(&key)), help);
         }
         found
     }
@@ -67,9 +67,9 @@ impl<T> Known<T> {
 
 /// Reads the section of movements; `written` is false when it may hide behind a misspelt key.
 pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Movement> {
-    let entries = entries(field, written, MOVEMENT, |entry| {
+    let entries = entries(field, written, say::plan_day::write_movement, |entry| {
         let key = entry.checked_key();
-        let mut fields = Fields::of(entry.field, "a movement", MOVEMENT)?;
+        let mut fields = Fields::of(entry.field, Part::Movement, say::plan_day::write_movement)?;
         let name = fields.required("name", "name = \"Back squat\"").and_then(Field::name);
         let pattern = fields.required("pattern", "pattern = \"squat\"");
         let pattern = pattern.and_then(|field| field.one_of(&Pattern::words()));
@@ -82,7 +82,8 @@ pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Mov
         let pattern = pattern?;
         Some(Movement { key: key?, name: name?, pattern, lifted: lifted?, options: options? })
     });
-    Register { noun: "movement", example: MOVEMENT, entries }
+    let none = |key: &str| say::plan_day::no_movement(key);
+    Register { none, example: say::plan_day::write_movement, entries }
 }
 
 fn lifted(field: Field<'_>) -> Option<Lifted> {
@@ -93,9 +94,10 @@ fn options_of(
     field: Field<'_>,
     usual: (Option<Lifted>, Option<Pattern>),
 ) -> Option<Vec<MovementOption>> {
-    let options = field.entries(OPTION)?.into_iter().map(|entry| {
+    let help = || say::plan::write_example(OPTION);
+    let options = field.entries(help)?.into_iter().map(|entry| {
         let key = entry.checked_key();
-        let mut fields = Fields::of(entry.field, "an option", OPTION)?;
+        let mut fields = Fields::of(entry.field, Part::Option, help)?;
         let name = fields.required("name", "name = \"Squat to a box\"").and_then(Field::name);
         let because = fields.required("because", "because = \"low-back\"");
         let because = because.and_then(|field| field.one_of(&Because::words()));
@@ -113,24 +115,25 @@ fn options_of(
 
 /// Reads the section of stretches; `written` is false when it may hide behind a misspelt key.
 pub(super) fn stretches(field: Option<Field<'_>>, written: bool) -> Register<Stretch> {
-    let entries = entries(field, written, STRETCH, |entry| {
+    let entries = entries(field, written, say::plan_day::write_stretch, |entry| {
         let key = entry.checked_key();
-        let mut fields = Fields::of(entry.field, "a stretch", STRETCH)?;
+        let mut fields = Fields::of(entry.field, Part::Stretch, say::plan_day::write_stretch)?;
         let name = fields.required("name", "name = \"Calf stretch\"").and_then(Field::name);
         let region = fields.required("region", "region = \"calves\"").and_then(Field::name);
         fields.finish();
         Some(Stretch { key: key?, name: name?, region: region? })
     });
-    Register { noun: "stretch", example: STRETCH, entries }
+    let none = |key: &str| say::plan_day::no_stretch(key);
+    Register { none, example: say::plan_day::write_stretch, entries }
 }
 
 fn entries<T>(
     field: Option<Field<'_>>,
     written: bool,
-    example: &str,
+    help: fn() -> &'static str,
     read: impl Fn(&Entry<'_>) -> Option<T>,
 ) -> Option<Vec<Known<T>>> {
     let Some(field) = field else { return written.then(Vec::new) };
     let known = |entry: Entry<'_>| Known { key: entry.key.to_owned(), read: read(&entry) };
-    Some(field.entries(example)?.into_iter().map(known).collect())
+    Some(field.entries(help)?.into_iter().map(known).collect())
 }

@@ -3,9 +3,12 @@
 use super::field::Field;
 use super::fields::Fields;
 use super::given::{Given, Names};
+use super::part::Part;
 use super::{hold, interval, strength};
 use crate::plan::{Note, Piece, PieceKind};
+use crate::say;
 
+const PIECE: &str = "[[day.piece]]";
 const KINDS: [&str; 4] = ["strength", "interval", "hold", "note"];
 
 /// The longest note, in characters.
@@ -13,7 +16,7 @@ const LONGEST_NOTE: usize = 1000;
 
 /// Reads a piece.
 pub(super) fn read(field: Field<'_>, given: &Given, names: &mut Names) -> Option<Piece> {
-    let mut fields = Fields::of(field, "a piece", "[[day.piece]]")?;
+    let mut fields = Fields::of(field, Part::Piece, || say::plan::write_example(PIECE))?;
     let kind = fields.required("kind", "kind = \"strength\"");
     let name = fields.required("name", "name = \"Squat\"");
     let name = name.and_then(|name| names.first(name));
@@ -31,7 +34,7 @@ pub(super) fn read(field: Field<'_>, given: &Given, names: &mut Names) -> Option
 }
 
 fn note(mut fields: Fields<'_>) -> Option<Note> {
-    fields.rename("a note");
+    fields.rename(Part::Note);
     let text = fields.required("text", "text = \"Ten minutes easy on the rowing machine.\"");
     let text = text.and_then(|text| text.text(1..=LONGEST_NOTE, true));
     fields.finish();

@@ -4,8 +4,9 @@ use std::cell::RefCell;
 
 use super::lines::Lines;
 use crate::plan::Problem;
+use crate::say;
 
-/// Nobody mends more than this in one go; the last one then says how many more there are.
+/// Nobody fixes more than this at a time; the last one then says how many more there are.
 const MAX_PROBLEMS: usize = 50;
 
 /// Collects problems from every part of the reader.
@@ -62,8 +63,8 @@ impl<'t> Problems<'t> {
         if more > 1 {
             found.truncate(MAX_PROBLEMS);
             if let Some(last) = found.last_mut() {
-                last.what = format!("and {more} more problems from here on");
-                last.help = "fix these first, then check the plan again".to_owned();
+                last.what = say::plan::more_problems(more);
+                last.help = say::plan::fix_these_first().to_owned();
             }
         }
         Err(found)

@@ -7,8 +7,8 @@ use toml::de::DeValue;
 
 use super::duration::{self, DurationError};
 use super::field::Field;
-use super::words::either;
-use crate::mass::{Mass, MassUnit};
+use crate::mass::{Mass, MassError, MassUnit};
+use crate::say;
 
 /// A mass and the unit it was written in.
 #[derive(Clone, Copy)]
@@ -25,11 +25,11 @@ impl Field<'_> {
         let text = match self.value() {
             DeValue::String(text) => text,
             DeValue::Integer(_) | DeValue::Float(_) => {
-                self.must_be("a mass with its unit", self.quoted_with(["kg", "lb"]));
+                self.cant_be(self.quoted_with(["kg", "lb"]));
                 return None;
             }
             _ => {
-                self.must_be("a mass", "write it like \"92.5 kg\" or \"205 lb\"");
+                self.cant_be(say::plan::write_mass());
                 return None;
             }
         };
@@ -39,7 +39,13 @@ impl Field<'_> {
                 Some(Weight { mass, unit: if kilograms { MassUnit::Kg } else { MassUnit::Lb } })
             }
             Err(error) => {
-                self.must_be("a mass", error.to_string());
+                self.cant_be(match error {
+                    MassError::Form => say::plan::write_mass().to_owned(),
+                    MassError::NoUnit { number } => {
+                        say::plan::add_unit(format!("{number} kg"), format!("{number} lb"))
+                    }
+                    MassError::TooFine | MassError::TooLarge => error.to_string(),
+                });
                 None
             }
         }
@@ -51,34 +57,30 @@ impl Field<'_> {
         if weight.mass > Mass::ZERO {
             return Some(weight);
         }
-        self.must_be("more than 0", "write the mass as it is marked");
+        self.cant_be(say::plan::mass_above_zero());
         None
     }
 
     /// A duration in a range of milliseconds.
     pub(super) fn duration(self, range: RangeInclusive<i64>) -> Option<i64> {
-        let (least, most) = (duration::text(*range.start()), duration::text(*range.end()));
         let text = match self.value() {
             DeValue::String(text) => text,
             DeValue::Integer(_) | DeValue::Float(_) => {
-                self.must_be("a time with its unit", self.quoted_with(["s", "min"]));
+                self.cant_be(self.quoted_with(["s", "min"]));
                 return None;
             }
             _ => {
-                self.must_be("a time", "write it like \"90 s\", \"2 min\" or \"1 min 30 s\"");
+                self.cant_be(say::plan::write_time());
                 return None;
             }
         };
         match duration::parse(text) {
             Ok(ms) if range.contains(&ms) => return Some(ms),
-            Ok(ms) if ms < *range.start() => self
-                .must_be(&format!("from {least} to {most}"), format!("write \"{least}\" or more")),
-            Ok(_) | Err(DurationError::TooLong) => self
-                .must_be(&format!("from {least} to {most}"), format!("write \"{most}\" or less")),
-            Err(DurationError::Form) => {
-                let help = "write minutes, seconds or both: \"90 s\", \"2 min\", \"1 min 30 s\"";
-                self.must_be("a time", help);
+            Ok(_) | Err(DurationError::TooLong) => {
+                let (least, most) = (duration::text(*range.start()), duration::text(*range.end()));
+                self.cant_be(say::plan::write_time_between(least, most));
             }
+            Err(DurationError::Form) => self.cant_be(say::plan::write_time()),
         }
         None
     }
@@ -88,9 +90,8 @@ impl Field<'_> {
         let found = self.found();
         let digits = |c: char| c.is_ascii_digit() || c == '.';
         let number = Some(found.as_str()).filter(|text| text.chars().all(digits)).unwrap_or("90");
-        let examples = units.map(|unit| format!("{number} {unit}"));
-        let examples = either(&[&examples[0], &examples[1]], '"');
-        format!("write it in double quotes with a unit: {examples}")
+        let [one, other] = units.map(|unit| format!("{number} {unit}"));
+        say::plan::quote_with_unit(one, other)
     }
 
     /// A date of the calendar, without a time of day.
@@ -109,10 +110,10 @@ impl Field<'_> {
             _ => None,
         };
         let help = match quoted {
-            Some(date) => format!("write it without quotes: {date}"),
-            None => "write year-month-day without quotes, such as 2026-11-02".to_owned(),
+            Some(date) => say::plan::unquote(date),
+            None => say::plan::write_date().to_owned(),
         };
-        self.must_be("a date", help);
+        self.cant_be(help);
         None
     }
 }

@@ -8,10 +8,12 @@ use super::quantity::Weight;
 use super::words::thousands;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Builds, Kit, Lifted, MAX_PLATES_A_SIDE};
+use crate::say;
 
 /// More different sums than this on one side of a bar take too long to work out. The usual plates
 /// of a unit make fewer than 1,000.
 const MOST_SUMS: usize = 10_000;
+const A_BELL: &str = "bell = [{ mass = \"16 kg\", count = 2 }]";
 const A_BAR: &str = "bar = [{ name = \"long bar\", mass = \"20 kg\" }]";
 const UNITS: [MassUnit; 2] = [MassUnit::Kg, MassUnit::Lb];
 
@@ -50,10 +52,11 @@ impl Room {
         let few = UNITS.iter().all(|unit| few_sums(&kit, *unit));
         if let (false, Some(plate)) = (few, plate) {
             let most = thousands(MOST_SUMS);
-            let what = format!("`plate` makes more than {most} different loads");
-            let mixed = ", or write `mixed = false`";
-            let or = if kit.mixed { mixed } else { "" };
-            plate.wrong(what, format!("leave out the plates with odd masses{or}"));
+            let help = match kit.mixed {
+                true => say::plan_kit::leave_odd_plates_out_or_unmix(),
+                false => say::plan_kit::leave_odd_plates_out(),
+            };
+            plate.wrong(say::plan_kit::too_many_loads(most), help);
         }
         Room::with(kit, bars_known && few, bells_known)
     }
@@ -77,34 +80,31 @@ impl Room {
     pub(super) fn check_has_bar(&self, field: Field<'_>) -> bool {
         let lacks = self.bars_known && self.kit.bars.is_empty();
         if lacks {
-            field.absent("the kit has no bar", format!("add `{A_BAR}`"));
+            field.absent(say::plan_kit::no_bar(), say::plan::add_example(A_BAR));
         }
         !lacks
     }
 
     /// Reports at `field` when the kit has nothing to load for `lifted`.
     pub(super) fn check_has(&self, field: Field<'_>, lifted: Lifted) -> bool {
-        let (lacks, noun, example) = match lifted {
-            Lifted::Bar => (self.bars_known && self.kit.bars.is_empty(), "bar", A_BAR),
-            Lifted::Bell => (
-                self.bells_known && self.kit.bells.is_empty(),
-                "bell",
-                "bell = [{ mass = \"16 kg\", count = 2 }]",
-            ),
-            Lifted::Body => (false, "", ""),
+        let (what, example) = match lifted {
+            Lifted::Bar if self.bars_known && self.kit.bars.is_empty() => {
+                (say::plan_kit::no_bar_for_load(), A_BAR)
+            }
+            Lifted::Bell if self.bells_known && self.kit.bells.is_empty() => {
+                (say::plan_kit::no_bell_for_load(), A_BELL)
+            }
+            Lifted::Bar | Lifted::Bell | Lifted::Body => return true,
         };
-        if lacks {
-            let what = format!("the kit has no {noun} for this load");
-            field.absent(what, format!("add `{example}` to [kit], or leave the load out"));
-        }
-        !lacks
+        field.absent(what, say::plan_kit::add_to_kit(example));
+        false
     }
 
     /// Reports at `field` when nothing in the kit makes exactly `load`.
     pub(super) fn check_load(&self, field: Field<'_>, load: Weight, lifted: Lifted) {
-        let (choices, made) = match lifted {
-            Lifted::Bar if self.bars_known => (self.bars(), "no bar can be loaded to"),
-            Lifted::Bell if self.bells_known => (vec![(Mass::ZERO, &self.bells)], "no bell weighs"),
+        let choices = match lifted {
+            Lifted::Bar if self.bars_known => self.bars(),
+            Lifted::Bell if self.bells_known => vec![(Mass::ZERO, &self.bells)],
             _ => return,
         };
         if choices.iter().any(|(empty, builds)| builds.exactly(load.mass - *empty).is_some()) {
@@ -119,13 +119,20 @@ impl Room {
         let above = near()
             .filter_map(|(empty, builds)| Some(builds.above(load.mass - *empty)?.mass + *empty));
         let help = match (below.max(), above.min()) {
-            (Some(below), Some(above)) => format!("the kit builds {below} and {above}"),
-            (Some(below), None) => format!("the heaviest the kit builds is {below}"),
-            (None, Some(above)) => format!("the lightest the kit builds is {above}"),
+            (Some(below), Some(above)) => {
+                say::plan_kit::nearest_loads(below.exact_text(), above.exact_text())
+            }
+            (Some(below), None) => say::plan_kit::heaviest_load(below.exact_text()),
+            (None, Some(above)) => say::plan_kit::lightest_load(above.exact_text()),
             // No bars or no bells at all, which `check_has` reports.
             (None, None) => return,
         };
-        field.absent(format!("{made} {}", load.mass.text(load.unit)), help);
+        let asked = load.mass.text(load.unit);
+        let what = match lifted {
+            Lifted::Bell => say::plan_kit::no_bell_weighs(asked),
+            _ => say::plan_kit::no_bar_builds(asked),
+        };
+        field.absent(what, help);
     }
 
     /// Every bar: what it weighs empty and what plates add to it.

@@ -5,6 +5,7 @@ use super::field::Field;
 use super::fields::Fields;
 use super::given::{Given, MOST_SETS};
 use super::load;
+use super::part::Part;
 use crate::plan::{LoadRule, Scheme, Strength};
 
 const MOST_REPS: u32 = 100;
@@ -13,7 +14,7 @@ const LONGEST_REST: i64 = 30 * MINUTE;
 
 /// Reads what is particular to a strength piece.
 pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
-    fields.rename("a strength piece");
+    fields.rename(Part::Strength);
     let movement = fields.required("movement", "movement = \"back-squat\"");
     let movement = movement.and_then(|field| given.movements.find(field));
     let reps = fields.required("reps", "reps = [8, 6, 5, 5]").and_then(reps);

@@ -1,5 +1,9 @@
 //! Words for messages: the nearest word, lists of words, numbers people can read.
 
+use catalogue::spoken;
+
+use crate::say;
+
 /// The word of `among` that somebody who wrote `word` most likely meant.
 pub(super) fn nearest<'w>(word: &str, among: &[&'w str]) -> Option<&'w str> {
     let word: Vec<char> = word.to_lowercase().chars().collect();
@@ -37,31 +41,56 @@ fn distance(from: &[char], to: &[char]) -> usize {
     above.last().copied().unwrap_or_default()
 }
 
-/// `"a", "b" or "c"`, every word between two of `mark`.
-pub(super) fn either(words: &[&str], mark: char) -> String {
-    joined(words, mark, " or ")
+/// What a word of the plan stands between in a message.
+#[derive(Clone, Copy)]
+pub(super) enum Mark {
+    /// A key: `` `name` ``.
+    Key,
+    /// A value: `"squat"`, as the plan writes it.
+    Word,
 }
 
-/// `"a", "b" and "c"`, every word between two of `mark`.
-pub(super) fn both(words: &[&str], mark: char) -> String {
-    joined(words, mark, " and ")
-}
-
-fn joined(words: &[&str], mark: char, last: &str) -> String {
-    let words: Vec<String> = words.iter().map(|word| format!("{mark}{word}{mark}")).collect();
-    match words.split_last() {
-        Some((end, [])) => end.clone(),
-        Some((end, rest)) => format!("{}{last}{end}", rest.join(", ")),
-        None => String::new(),
+impl Mark {
+    fn around(self, word: &str) -> String {
+        match self {
+            Mark::Key => format!("`{word}`"),
+            Mark::Word => format!("\"{word}\""),
+        }
     }
 }
 
-/// The start of a help text: what was most likely meant, if anything was.
-pub(super) fn did_you_mean(word: &str, among: &[&str], mark: char) -> String {
-    match nearest(word, among) {
-        Some(near) => format!("did you mean {mark}{near}{mark}? "),
-        None => String::new(),
+/// `"a", "b" or "c"`.
+pub(super) fn either(words: &[&str], mark: Mark) -> String {
+    joined(words, mark, say::plan::or_last)
+}
+
+/// `"a", "b" and "c"`.
+pub(super) fn both(words: &[&str], mark: Mark) -> String {
+    joined(words, mark, say::plan::and_last)
+}
+
+/// `"a", "b", "c"`.
+pub(super) fn commas(words: &[&str], mark: Mark) -> String {
+    joined(words, mark, say::plan::comma)
+}
+
+fn joined(words: &[&str], mark: Mark, end: impl FnOnce(String, String) -> String) -> String {
+    let mut words: Vec<String> = words.iter().map(|word| mark.around(word)).collect();
+    let last = words.pop().unwrap_or_default();
+    match words.into_iter().reduce(say::plan::comma) {
+        Some(before) => end(before, last),
+        None => last,
     }
+}
+
+/// A help text, with what was most likely meant before it, if anything was.
+pub(super) fn with_guess(word: &str, among: &[&str], mark: Mark, help: String) -> String {
+    let guess = match (nearest(word, among), mark) {
+        (None, _) => return help,
+        (Some(near), Mark::Key) => say::plan::did_you_mean_key(near),
+        (Some(near), Mark::Word) => say::plan::did_you_mean_word(near),
+    };
+    say::plan::both_sentences(guess, help)
 }
 
 /// A piece of the plan short enough for a message, on one line.
@@ -73,19 +102,15 @@ pub(super) fn clip(text: &str) -> String {
     format!("{short}{more}")
 }
 
-/// `1 load`, `2 loads`.
-pub(super) fn counted(count: usize, noun: &str) -> String {
-    let plural = if count == 1 { "" } else { "s" };
-    format!("{count} {noun}{plural}")
-}
-
-/// A number with a comma between the thousands: `30,720`.
+/// A number with a comma between the thousands, a point in languages whose decimals have the comma:
+/// `30,720`.
 pub(super) fn thousands(number: usize) -> String {
+    let between = if spoken().decimal() == ',' { '.' } else { ',' };
     let digits = number.to_string();
     let mut text = String::new();
     for (index, digit) in digits.chars().enumerate() {
         if index > 0 && (digits.len() - index).is_multiple_of(3) {
-            text.push(',');
+            text.push(between);
         }
         text.push(digit);
     }
@@ -94,6 +119,8 @@ pub(super) fn thousands(number: usize) -> String {
 
 #[cfg(test)]
 mod tests {
+    use catalogue::{Language, speaking};
+
     use super::*;
 
     #[test]
@@ -110,14 +137,19 @@ mod tests {
 
     #[test]
     fn lists_and_numbers_read_well() {
-        assert_eq!(either(&["a"], '`'), "`a`");
-        assert_eq!(either(&["a", "b", "c"], '"'), "\"a\", \"b\" or \"c\"");
-        assert_eq!(both(&["a", "b"], '`'), "`a` and `b`");
-        assert_eq!(both(&[], '`'), "");
+        assert_eq!(either(&["a"], Mark::Key), "`a`");
+        assert_eq!(either(&["a", "b", "c"], Mark::Word), "\"a\", \"b\" or \"c\"");
+        assert_eq!(both(&["a", "b"], Mark::Key), "`a` and `b`");
+        assert_eq!(both(&[], Mark::Key), "");
+        assert_eq!(commas(&["a", "b", "c"], Mark::Word), "\"a\", \"b\", \"c\"");
         assert_eq!(thousands(7), "7");
         assert_eq!(thousands(30_720), "30,720");
         assert_eq!(thousands(1_234_567), "1,234,567");
         assert_eq!(clip(&"x".repeat(41)), format!("{}…", "x".repeat(40)));
         assert_eq!(clip("a\nb"), "a\u{fffd}b");
+        speaking(Language::De, || {
+            assert_eq!(either(&["a", "b", "c"], Mark::Word), "\"a\", \"b\" oder \"c\"");
+            assert_eq!(thousands(30_720), "30.720");
+        });
     }
 }

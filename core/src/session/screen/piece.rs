@@ -15,7 +15,7 @@ pub struct PieceView {
     pub name: String,
     /// How far it is.
     pub state: PieceState,
-    /// The same in a word or two: `1 of 3`, `done`, `later`; none where there is nothing to say.
+    /// The same in a word or two: `1 of 3`, `done`, `later`, `left for today`; none where there is nothing to say.
     pub progress: Option<String>,
     /// Alternatives for its movements.
     pub options: Vec<OptionView>,

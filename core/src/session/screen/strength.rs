@@ -48,7 +48,7 @@ pub struct SetView {
     pub reps_text: String,
     /// The proposed load; none where it is the athlete's to choose.
     pub load: Option<LoadView>,
-    /// The load in a few words, also where there is none: `60 kg`, `you say`, `no load`.
+    /// The load in a few words, also where there is none: `60 kg`, `you choose`, `no load`.
     pub load_text: String,
     /// What it asks for, in a few words: `60 kg x 6`, `60 kg x 5 or more`; without a load the reps alone.
     pub asked_text: String,

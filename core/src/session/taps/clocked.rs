@@ -10,6 +10,7 @@ use crate::clock::{
 use crate::error::{Error, Field, Result};
 use crate::journal::{ClockMark, WindowDone};
 use crate::plan::{Interval, PieceKind};
+use crate::say;
 use crate::session::timed::interval_over;
 use crate::store::Draft;
 use crate::words;
@@ -23,34 +24,30 @@ impl Taps<'_> {
         spare_ms: Option<i64>,
     ) -> Result<Draft> {
         let PieceKind::Interval(interval) = &self.piece(name)?.kind else {
-            return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no windows")));
+            return Err(Error::invalid(Field::Piece, say::tap::no_windows(name)));
         };
         let count = interval.windows();
         let next = || (1..=count).find(|window| self.log.window(name, *window).is_none());
-        let window = window.or_else(next).ok_or_else(|| {
-            Error::invalid(Field::Window, format!("all {count} are logged; name one to correct it"))
-        })?;
+        let window = window
+            .or_else(next)
+            .ok_or_else(|| Error::invalid(Field::Window, say::tap::all_windows_logged(count)))?;
         let start = self.log.start_station(name);
         let station = interval.station_from(start, window).ok_or_else(|| {
-            let all = words::count(u64::from(count), "window");
-            let reason = format!("this piece has {all}; there is no window {window}");
-            Error::invalid(Field::Window, reason)
+            Error::invalid(Field::Window, say::tap::no_such_window(count, window))
         })?;
         let logged = self.log.window(name, window);
         // A correction changes what it names and nothing else.
         let earlier = logged.map(|done| &done.body);
         let asked = earlier.map_or(station.reps, |done| done.asked);
         let reps = reps.or(earlier.map(|done| done.reps)).unwrap_or(asked);
-        within(Field::Reps, reps, MAX_REPS)?;
+        within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
         if spare_ms.is_some_and(|spare| !(0..=interval.window_ms).contains(&spare)) {
-            let reason =
-                format!("between 0 and the window's {}", words::clock_time(interval.window_ms));
+            let reason = say::tap::spare_too_long(words::clock_time(interval.window_ms));
             return Err(Error::invalid(Field::Spare, reason));
         }
         let phase = self.interval_run(name, interval).phase;
         if logged.is_none() && is_to_come(&phase, window) {
-            let reason = format!("window {window} has not begun yet");
-            return Err(Error::invalid(Field::Window, reason));
+            return Err(Error::invalid(Field::Window, say::tap::window_not_begun(window)));
         }
         let clock = match phase {
             IntervalPhase::Window { window: running, left_ms } if running == window => {
@@ -94,18 +91,18 @@ impl Taps<'_> {
                 let state = self.interval_run(name, interval).phase;
                 let paused = matches!(state, IntervalPhase::Paused { .. });
                 let begun = !matches!(state, IntervalPhase::NotBegun | IntervalPhase::Done { .. });
-                (begun, paused, Err("windows are of one length: they cannot be extended".into()))
+                (begun, paused, Err(say::tap::windows_of_one_length().into()))
             }
             PieceKind::Strength(_) | PieceKind::Note(_) => {
-                return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no clock")));
+                return Err(Error::invalid(Field::Piece, say::tap::no_clock(name)));
             }
         };
         let wrong = match act {
-            Act::Begin if begun => Some("the clock is running already".into()),
-            Act::Pause if !begun || paused => Some("the clock is not running".into()),
-            Act::Resume if !paused => Some("the clock is not paused".into()),
+            Act::Begin if begun => Some(say::tap::clock_running().into()),
+            Act::Pause if !begun || paused => Some(say::tap::clock_not_running().into()),
+            Act::Resume if !paused => Some(say::tap::clock_not_paused().into()),
             Act::Extend => extends.err(),
-            Act::Skip | Act::Stop if !begun => Some("the clock is not running".into()),
+            Act::Skip | Act::Stop if !begun => Some(say::tap::clock_not_running().into()),
             _ => None,
         };
         if let Some(reason) = wrong {
@@ -118,24 +115,20 @@ impl Taps<'_> {
     fn check_station(&self, name: &str, act: Act, station: Option<u32>) -> Result<()> {
         let Some(station) = station else { return Ok(()) };
         let PieceKind::Interval(interval) = &self.piece(name)?.kind else {
-            return Err(Error::invalid(Field::Station, format!("\"{name}\" has no stations")));
+            return Err(Error::invalid(Field::Station, say::tap::no_stations(name)));
         };
         if act != Act::Begin {
-            return Err(Error::invalid(Field::Station, "it is said when the clock is begun"));
+            return Err(Error::invalid(Field::Station, say::tap::station_at_start()));
         }
         let count = interval.stations.len();
         if station == 0 || station as usize > count {
-            let stations = words::count(count as u64, "station");
-            let reason = format!("\"{name}\" has {stations}: there is no station {station}");
+            let reason = say::tap::no_such_station(count, name, station);
             return Err(Error::invalid(Field::Station, reason));
         }
         // Which window is whose is counted from the start: what is logged would be another movement's.
         let start = self.log.start_station(name);
         if station != start && self.log.windows.iter().any(|window| window.body.piece == name) {
-            let reason = format!(
-                "windows are logged from station {start} on: take them back to start elsewhere"
-            );
-            return Err(Error::invalid(Field::Station, reason));
+            return Err(Error::invalid(Field::Station, say::tap::station_fixed(start)));
         }
         Ok(())
     }
@@ -187,12 +180,11 @@ fn extends(state: &HoldState) -> std::result::Result<(), String> {
         HoldPhase::Holding { side, .. } | HoldPhase::Paused { during: During::Work, side, .. } => {
             side
         }
-        _ => return Err("no side is being held".into()),
+        _ => return Err(say::tap::no_side_held().into()),
     };
     let length = state.length_ms.get(side as usize - 1).copied().unwrap_or(0);
     if length.saturating_add(EXTEND_MS) > MAX_SIDE_MS {
-        let most = words::clock_time(MAX_SIDE_MS);
-        return Err(format!("a side is held for {most} at most"));
+        return Err(say::tap::side_too_long(words::clock_time(MAX_SIDE_MS)));
     }
     Ok(())
 }

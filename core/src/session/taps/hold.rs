@@ -5,6 +5,7 @@ use crate::clock::{Act, HoldPhase, HoldSpec, HoldState, MAX_SIDE_MS, Mark, WhySh
 use crate::error::{Error, Field, Result};
 use crate::journal::{Held, Range};
 use crate::plan::{Hold, MeasuredWhen, PieceKind};
+use crate::say;
 use crate::session::SideReading;
 use crate::session::timed::hold_over;
 use crate::store::Draft;
@@ -28,7 +29,7 @@ impl Taps<'_> {
         said: Option<String>,
     ) -> Result<Vec<Draft>> {
         let PieceKind::Hold(hold) = &self.piece(name)?.kind else {
-            return Err(Error::invalid(Field::Piece, format!("\"{name}\" is not a hold")));
+            return Err(Error::invalid(Field::Piece, say::tap::not_a_hold(name)));
         };
         let said = said.map(|said| sentence(&said)).transpose()?;
         // Whatever is logged, the clock has no more to count.
@@ -39,19 +40,14 @@ impl Taps<'_> {
         let (held, short) =
             clock.map_or((by_hand, Vec::new()), |clock| (clock.held_ms, clock.short));
         if held.len() > hold.sides as usize {
-            return Err(Error::invalid(
-                Field::Side,
-                format!("\"{name}\" has {}", words::count(u64::from(hold.sides), "side")),
-            ));
+            return Err(Error::invalid(Field::Side, say::tap::sides_are(hold.sides, name)));
         }
         if held.iter().any(|ms| !(0..=MAX_SIDE_MS).contains(ms)) {
-            return Err(Error::invalid(Field::Seconds, "a side is held for 0 s to 30 min"));
+            let reason = say::tap::held_out_of_range(words::clock_time(MAX_SIDE_MS));
+            return Err(Error::invalid(Field::Seconds, reason));
         }
         if held.iter().all(|ms| *ms == 0) {
-            return Err(Error::invalid(
-                Field::Seconds,
-                "nothing was held yet: start the clock, or say the seconds of each side",
-            ));
+            return Err(Error::invalid(Field::Seconds, say::tap::nothing_held()));
         }
         let region = self.sheet.block.stretch(&hold.stretch).map(|stretch| stretch.region.clone());
         let any_short = held.iter().any(|held_ms| *held_ms < hold.hold_ms);
@@ -119,10 +115,10 @@ impl Taps<'_> {
         readings: &[SideReading],
     ) -> Result<Vec<Draft>> {
         let PieceKind::Hold(hold) = &self.piece(name)?.kind else {
-            return Err(Error::invalid(Field::Piece, format!("\"{name}\" is not a hold")));
+            return Err(Error::invalid(Field::Piece, say::tap::not_a_hold(name)));
         };
         if readings.is_empty() {
-            return Err(Error::invalid(Field::Range, "say at least one reading"));
+            return Err(Error::invalid(Field::Range, say::tap::no_readings()));
         }
         readings.iter().map(|reading| self.one_reading(name, hold, when, *reading)).collect()
     }
@@ -135,18 +131,16 @@ impl Taps<'_> {
         SideReading { side, tenths }: SideReading,
     ) -> Result<Draft> {
         let Some(protocol) = hold.measure else {
-            let reason = format!("the plan asks for none in \"{name}\"");
-            return Err(Error::invalid(Field::Measure, reason));
+            return Err(Error::invalid(Field::Measure, say::tap::no_measure(name)));
         };
         if side.is_some_and(|side| side == 0 || side > hold.sides) {
-            let sides = words::count(u64::from(hold.sides), "side");
-            return Err(Error::invalid(Field::Side, format!("\"{name}\" has {sides}")));
+            return Err(Error::invalid(Field::Side, say::tap::sides_are(hold.sides, name)));
         }
         let sane = protocol.sane_tenths();
         if !sane.contains(&tenths) {
             let [low, high] =
                 [*sane.start(), *sane.end()].map(|tenths| words::tenths(tenths, protocol.unit()));
-            return Err(Error::invalid(Field::Range, format!("between {low} and {high}")));
+            return Err(Error::invalid(Field::Range, say::tap::reading_out_of_range(low, high)));
         }
         let same = |range: &Range| range.piece == name && range.when == when && range.side == side;
         let before = self.log.ranges.iter().rev().find(|range| same(&range.body));
@@ -161,8 +155,7 @@ fn sentence(said: &str) -> Result<String> {
     let said = said.trim();
     let fits = (1..=MAX_SAID_CHARS).contains(&said.chars().count());
     if !fits || said.chars().any(char::is_control) {
-        let reason = format!("it has 1 to {MAX_SAID_CHARS} characters and no line breaks");
-        return Err(Error::invalid(Field::Said, reason));
+        return Err(Error::invalid(Field::Said, say::tap::said_too_long(MAX_SAID_CHARS)));
     }
     Ok(said.to_owned())
 }

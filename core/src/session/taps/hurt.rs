@@ -5,6 +5,7 @@ use crate::care::{Place, Sign};
 use crate::error::{Error, Field, Result, Thing};
 use crate::id::RecordId;
 use crate::journal::{Cleared, Discomfort};
+use crate::say;
 use crate::store::{Draft, Logged};
 
 impl Taps<'_> {
@@ -17,8 +18,7 @@ impl Taps<'_> {
         signs: Vec<Sign>,
     ) -> Result<Draft> {
         if !(1..=10).contains(&severity) {
-            let reason = "from 1 (barely there) to 10 (the worst)";
-            return Err(Error::invalid(Field::Severity, reason));
+            return Err(Error::invalid(Field::Severity, say::tap::severity_out_of_range()));
         }
         let movement = self.movement(name, movement)?;
         let exercise = self.sheet.snapshot.exercise(name, &movement);
@@ -39,13 +39,13 @@ pub(crate) fn clear_flags(
     session: Option<RecordId>,
 ) -> Result<Vec<Draft>> {
     if flags.is_empty() {
-        return Err(Error::missing(Thing::Flag, "none is open here"));
+        return Err(Error::missing(Thing::Flag, say::tap::no_open_flag()));
     }
     let one = |flag: &RecordId| {
         if open.iter().any(|open| open.record == *flag) {
             return Ok(Draft::new(Cleared { flag: *flag, session }));
         }
-        Err(Error::missing(Thing::Flag, "it is cleared already, or was never raised"))
+        Err(Error::missing(Thing::Flag, say::tap::flag_not_open()))
     };
     flags.iter().map(one).collect()
 }

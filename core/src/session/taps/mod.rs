@@ -16,6 +16,7 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::instant::Instant;
 use crate::journal::{Finish, Part, PutOff, RestAct, RestMark, Until};
 use crate::plan::{Piece, PieceKind};
+use crate::say;
 use crate::store::Draft;
 use crate::words;
 
@@ -30,10 +31,7 @@ impl Taps<'_> {
     /// What the tap logs, all of it together.
     pub(crate) fn drafts(&self, tap: Tap) -> Result<Vec<Draft>> {
         match tap {
-            Tap::Begin { .. } => {
-                let reason = "a session is running already: finish it first";
-                Err(Error::invalid(Field::Session, reason))
-            }
+            Tap::Begin { .. } => Err(Error::invalid(Field::Session, say::tap::session_running())),
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
             }
@@ -56,23 +54,23 @@ impl Taps<'_> {
                 clear_flags(&self.sheet.snapshot.flags, &flags, Some(self.log.id()))
             }
             Tap::PutOff { piece, part, until } => self.put_off(&piece, part, until).map(one),
-            Tap::Undo => Err(Error::invalid(Field::Undo, "nothing is logged in this session yet")),
+            Tap::Undo => Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo())),
             Tap::Finish { rpe, minutes } => self.finish(rpe, minutes),
         }
     }
 
     fn piece(&self, name: &str) -> Result<&Piece> {
         self.sheet.day.piece(name).ok_or_else(|| {
-            let names: Vec<String> =
-                self.sheet.day.pieces.iter().map(|piece| format!("\"{}\"", piece.name)).collect();
-            Error::not_found(Thing::Piece, name, format!("this day has {}", words::list(&names)))
+            let names = self.sheet.day.pieces.iter().map(|piece| say::tap::quoted(&piece.name));
+            let names: Vec<String> = names.collect();
+            Error::not_found(Thing::Piece, name, say::tap::day_pieces(words::list(&names)))
         })
     }
 
     /// Ends the rest after the last set, or makes it longer.
     fn rest(&self, act: RestAct) -> Result<Draft> {
         let rest = super::rest::rest(self.log, self.sheet.day, self.at);
-        let rest = rest.ok_or_else(|| Error::invalid(Field::Rest, "no rest is running"))?;
+        let rest = rest.ok_or_else(|| Error::invalid(Field::Rest, say::tap::rest_not_running()))?;
         Ok(Draft::new(RestMark {
             session: self.log.id(),
             piece: rest.piece,
@@ -92,12 +90,10 @@ impl Taps<'_> {
             (Part::Before | Part::After, _) => false,
         };
         if !fits {
-            let reason = format!("\"{name}\" has nothing there to put off");
-            return Err(Error::invalid(Field::Piece, reason));
+            return Err(Error::invalid(Field::Piece, say::tap::nothing_to_put_off(name)));
         }
         if part == Part::Work && self.clock_stands_in_the_way(name, kind) {
-            let reason = format!("the clock of \"{name}\" was begun: log or stop it first");
-            return Err(Error::invalid(Field::Clock, reason));
+            return Err(Error::invalid(Field::Clock, say::tap::clock_begun(name)));
         }
         let (session, piece, at) = (self.log.id(), name.to_owned(), self.at.clone());
         Ok(Draft::new(PutOff { session, piece, part, until, at }))
@@ -106,11 +102,11 @@ impl Taps<'_> {
     /// Ends the session, or rates it again. What its clocks counted and nobody logged is logged with it:
     /// nobody looks for it afterwards.
     fn finish(&self, rpe: Option<u32>, minutes: Option<u32>) -> Result<Vec<Draft>> {
-        within(Field::Rpe, rpe.unwrap_or(0), 10)?;
+        within(Field::Rpe, rpe.unwrap_or(0), 10, say::tap::rating_too_high)?;
         let ms = self.log.gone_on_ms(self.at);
         let counted = u32::try_from(ms / 60_000).unwrap_or(0).clamp(1, 300);
         let minutes = minutes.unwrap_or(counted);
-        within(Field::Minutes, minutes, 600)?;
+        within(Field::Minutes, minutes, 600, say::tap::minutes_too_many)?;
         let finish = Finish { session: self.log.id(), rpe, minutes };
         let before = self.log.finish.as_ref().map(|finish| finish.record);
         let mut drafts = if before.is_none() { self.end_clocks()? } else { Vec::new() };
@@ -123,9 +119,58 @@ fn one(draft: Draft) -> Vec<Draft> {
     vec![draft]
 }
 
-fn within(field: Field, value: u32, most: u32) -> Result<()> {
+/// Refuses a value over the most there can be; `too_many` says so.
+fn within(field: Field, value: u32, most: u32, too_many: fn(u32, u32) -> String) -> Result<()> {
     if value <= most {
         return Ok(());
     }
-    Err(Error::invalid(field, format!("{value} is too many: from 0 to {most}")))
+    Err(Error::invalid(field, too_many(value, most)))
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use super::*;
+
+    #[test]
+    fn how_many_there_are_is_said_in_both_languages() {
+        let said = || {
+            [
+                say::tap::no_such_set(1, 2),
+                say::tap::no_such_set(3, 4),
+                say::tap::all_windows_logged(12),
+                say::tap::no_such_station(2, "Corners", 3),
+                say::tap::sides_are(1, "Calves"),
+            ]
+        };
+        assert_eq!(
+            said(),
+            [
+                "This piece has 1 set; there is no set 2.",
+                "This piece has 3 sets; there is no set 4.",
+                "All 12 windows are logged. Name one to correct it.",
+                "\"Corners\" has 2 stations; there is no station 3.",
+                "\"Calves\" has 1 side."
+            ]
+        );
+        assert_eq!(
+            speaking(Language::De, said),
+            [
+                "Dieser Teil hat 1 Satz; einen Satz 2 gibt es nicht.",
+                "Dieser Teil hat 3 Sätze; einen Satz 4 gibt es nicht.",
+                "Alle 12 Fenster sind eingetragen. Nenne eines, um es zu ändern.",
+                "„Corners“ hat 2 Stationen; eine Station 3 gibt es nicht.",
+                "„Calves“ hat 1 Seite."
+            ]
+        );
+    }
+
+    #[test]
+    fn what_is_too_much_is_named_with_the_most_there_can_be() {
+        let refused = |value| within(Field::Rpe, value, 10, say::tap::rating_too_high);
+        assert!(refused(10).is_ok());
+        let Err(Error::Invalid { reason, .. }) = refused(11) else { panic!("11 is taken") };
+        assert_eq!(reason, "11 is too high. The rating goes from 0 to 10.");
+    }
 }

@@ -6,6 +6,7 @@ use crate::history::Proposed;
 use crate::journal::{Lift, OptionTaken};
 use crate::mass::Mass;
 use crate::plan::{LoadRule, PieceKind};
+use crate::say;
 use crate::store::Draft;
 use crate::words;
 
@@ -22,18 +23,17 @@ impl Taps<'_> {
         reserve: Option<u32>,
     ) -> Result<Draft> {
         let PieceKind::Strength(strength) = &self.piece(name)?.kind else {
-            return Err(Error::invalid(Field::Piece, format!("\"{name}\" has no sets")));
+            return Err(Error::invalid(Field::Piece, say::tap::no_sets(name)));
         };
         let sets = strength.scheme.sets();
         let next = || (1..=sets).find(|set| self.log.lift(name, *set).is_none());
-        let set = set.or_else(next).ok_or_else(|| {
-            let all = words::count(u64::from(sets), "set");
-            Error::invalid(Field::Set, format!("all {all} are logged; name one to correct it"))
-        })?;
-        let asked = strength.scheme.target(set).ok_or_else(|| {
-            let all = words::count(u64::from(sets), "set");
-            Error::invalid(Field::Set, format!("this piece has {all}; there is no set {set}"))
-        })?;
+        let set = set
+            .or_else(next)
+            .ok_or_else(|| Error::invalid(Field::Set, say::tap::all_sets_logged(sets)))?;
+        let asked = strength
+            .scheme
+            .target(set)
+            .ok_or_else(|| Error::invalid(Field::Set, say::tap::no_such_set(sets, set)))?;
         let Proposed { exercise, loads, .. } = self.sheet.proposal(name, strength);
         let planned = loads.iter().find(|next| next.set == set).and_then(|next| next.load);
         let logged = self.log.lift(name, set);
@@ -41,22 +41,21 @@ impl Taps<'_> {
         let before = logged.map(|lift| &lift.body);
         let load = load.or(before.and_then(|lift| lift.load)).or(planned);
         if load.is_none() && strength.load != LoadRule::Free {
-            let reason = "none is proposed for this set: say the load you used";
-            return Err(Error::invalid(Field::Load, reason));
+            return Err(Error::invalid(Field::Load, say::tap::load_unknown()));
         }
         if load.is_some_and(|load| load <= Mass::ZERO) {
-            return Err(Error::invalid(Field::Load, "a load must be above zero"));
+            return Err(Error::invalid(Field::Load, say::tap::load_zero()));
         }
         // Pressing a key does not count the reps of an open set.
         let counted = reps.or(before.map(|lift| lift.reps));
         if counted.is_none() && strength.scheme.is_open(set) {
-            let reason = "this set is open: say how many good reps you did";
-            return Err(Error::invalid(Field::Reps, reason));
+            return Err(Error::invalid(Field::Reps, say::tap::open_set()));
         }
         let reps = counted.unwrap_or(asked);
         let reserve = reserve.or(before.and_then(|lift| lift.reserve));
-        within(Field::Reps, reps, MAX_REPS)?;
-        within(Field::Reserve, reserve.unwrap_or(0), MAX_RESERVE)?;
+        within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
+        let left = reserve.unwrap_or(0);
+        within(Field::Reserve, left, MAX_RESERVE, say::tap::reserve_too_many)?;
         let lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
@@ -87,8 +86,8 @@ impl Taps<'_> {
                 let options = known.map_or(&[][..], |movement| &movement.options);
                 let keys: Vec<String> = options.iter().map(|option| option.key.clone()).collect();
                 let offer = match keys.as_slice() {
-                    [] => format!("{movement} has none"),
-                    keys => format!("{movement} has {}", words::list(keys)),
+                    [] => say::tap::no_options(&movement),
+                    keys => say::tap::options_are(&movement, words::list(keys)),
                 };
                 Error::not_found(Thing::Option, key, offer)
             })?),
@@ -120,9 +119,9 @@ impl Taps<'_> {
         match (movement, all.as_slice()) {
             (None, [only]) => Ok(only.clone()),
             (Some(movement), all) if all.contains(&movement) => Ok(movement),
-            (_, []) => Err(Error::invalid(Field::Piece, format!("\"{name}\" has no movement"))),
+            (_, []) => Err(Error::invalid(Field::Piece, say::tap::no_movement(name))),
             (_, all) => {
-                let reason = format!("\"{name}\" has {}: say which", words::list(all));
+                let reason = say::tap::which_movement(name, words::list(all));
                 Err(Error::invalid(Field::Movement, reason))
             }
         }

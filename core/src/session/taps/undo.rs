@@ -3,6 +3,7 @@
 use crate::error::{Error, Field, Result};
 use crate::id::RecordId;
 use crate::journal::{Body, Entry, EntryId, Kind, TakenBack, body_of, raw_body_of};
+use crate::say;
 use crate::store::Draft;
 
 /// What takes back the last tap of a session, and what that had said.
@@ -26,7 +27,7 @@ pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
         }
     }
     let Some(last) = standing.last() else {
-        return Err(Error::invalid(Field::Undo, "nothing is logged in this session yet"));
+        return Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo()));
     };
     let tapped = last.wall_ms;
     let together = standing.iter().rev().take_while(|other| other.wall_ms == tapped);

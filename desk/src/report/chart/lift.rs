@@ -10,7 +10,9 @@ use super::frame::{Area, Beside, frame, size, word};
 use super::ink::{INK, MAIN, OTHER, SOFT};
 use super::scale::{Ruler, written};
 use super::{Figure, Painted};
-use crate::report::words::short_day;
+use crate::print::words::{scheme, short_day};
+use crate::report::words::row;
+use crate::say;
 
 const LOADS: u32 = 380;
 const REPS: u32 = 200;
@@ -86,7 +88,7 @@ fn draw_reps(
     let reps = |point: &LiftPoint| f64::from(point.last_reps.unwrap_or(0));
     let highest = points.iter().map(|point| reps(point).max(f64::from(point.asked)));
     let y = Ruler::bars(highest.fold(1.0, f64::max), 3, 10, 1.45);
-    let mut plot = frame(area, "reps", days, &y)?;
+    let mut plot = frame(area, say::report::axis_reps(), days, &y)?;
     let asked = points.first().map_or(0.0, |point| f64::from(point.asked));
     let across = vec![(days.range.start, asked), (days.range.end, asked)];
     plot.draw_series([PathElement::new(across, SOFT.stroke_width(2))])?;
@@ -109,26 +111,31 @@ fn words(
     loads: &[&LiftPoint],
     reps: &[&LiftPoint],
 ) -> (String, String, String) {
-    let title = format!("{}, {}", series.movement, series.scheme);
+    let title = say::report::lift(&series.movement, scheme(&series.scheme));
     let mut note = Vec::new();
     let mut says = Vec::new();
     if !loads.is_empty() {
-        let crosses =
-            if loads.iter().all(|load| load.made) { "" } else { "; cross: a set was missed" };
-        note.push(format!("Heaviest load of each session{crosses}."));
-        let each = loads.iter().filter_map(|load| {
-            let missed = if load.made { "" } else { " with a set missed" };
-            Some(format!("{} {}{missed}", short_day(load.date), load.heaviest?.text(unit)))
+        note.push(if loads.iter().all(|load| load.made) {
+            say::report::note_loads().to_owned()
+        } else {
+            say::report::note_loads_missed().to_owned()
         });
-        says.push(format!("Heaviest load: {}.", each.collect::<Vec<_>>().join(", ")));
+        let each = loads.iter().filter_map(|load| {
+            let (date, text) = (short_day(load.date), load.heaviest?.text(unit));
+            Some(if load.made {
+                say::report::load_point(date, text)
+            } else {
+                say::report::load_point_missed(date, text)
+            })
+        });
+        says.push(say::report::says_loads(row(each)));
     }
     if let Some(first) = reps.first() {
-        let asked = first.asked;
-        note.push(format!("Stems: reps in the open set; level line: the {asked} asked for."));
+        note.push(say::report::note_reps(first.asked));
         let each = reps.iter().filter_map(|rep| {
-            Some(format!("{} {} of {}", short_day(rep.date), rep.last_reps?, rep.asked))
+            Some(say::report::reps_point(short_day(rep.date), rep.last_reps?, rep.asked))
         });
-        says.push(format!("Reps in the open set: {}.", each.collect::<Vec<_>>().join(", ")));
+        says.push(say::report::says_reps(row(each)));
     }
     (title, note.join(" "), says.join(" "))
 }

@@ -33,8 +33,8 @@ pub(super) struct Figure {
     pub(super) title: String,
     /// How to read it.
     pub(super) note: String,
-    /// Its data in words.
-    pub(super) says: String,
+    /// What it shows, with its data in words.
+    pub(super) described: String,
     /// Its width, in units of its own.
     pub(super) width: u32,
     /// Its height, in units of its own.
@@ -50,6 +50,7 @@ impl Figure {
         paint: impl FnOnce(&Area<'_>) -> Painted<()>,
     ) -> Painted<Figure> {
         let marks = ink::draw(height, paint)?;
-        Ok(Figure { title, note, says, width: ink::WIDTH, height, marks })
+        let described = crate::say::report::described(&title, says);
+        Ok(Figure { title, note, described, width: ink::WIDTH, height, marks })
     }
 }

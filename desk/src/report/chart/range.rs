@@ -11,7 +11,9 @@ use super::frame::{Beside, Plot, frame, size, word};
 use super::ink::{BAND, MAIN, OTHER, PAPER, SOFT};
 use super::scale::{Ruler, written};
 use super::{Figure, Painted};
-use crate::report::words::{short_day, tenths};
+use crate::print::words::{reading, short_day, sign, tenths};
+use crate::report::words::row;
+use crate::say;
 
 const HEIGHT: u32 = 390;
 
@@ -29,7 +31,7 @@ pub(in crate::report) fn range(series: &RangeSeries) -> Painted<Option<Figure>> 
     let all = points.iter().flat_map(|point| [point.before, point.after]).flatten().map(number);
     let y = Ruler::around(all.chain(band.into_iter().flatten()), 7);
     Figure::drawn(words(series, &points), HEIGHT, |sheet| {
-        let axis = format!("{}, {}", series.unit, series.name);
+        let axis = say::report::axis_range(sign(&series.unit), &series.name);
         let mut plot = frame(sheet, &axis, &days, &y)?;
         if let Some([low, first, high]) = band {
             let (left, right) = (days.range.start, days.range.end);
@@ -97,41 +99,43 @@ fn draw_readings(
 }
 
 fn words(series: &RangeSeries, points: &[&RangePoint]) -> (String, String, String) {
-    let side = series.side_name.iter().map(|side| format!(", {side}")).collect::<String>();
-    let title = format!("{}: {}{side}", series.piece, series.name);
-    let mut note = Vec::new();
+    let title = match &series.side_name {
+        Some(side) => say::report::range_of_side(&series.piece, &series.name, side),
+        None => say::report::range(&series.piece, &series.name),
+    };
+    let each = points.iter().map(|point| said(point, &series.unit));
+    (title, note(series, points), say::report::says_range(row(each)))
+}
+
+/// How to read it, sentence by sentence.
+fn note(series: &RangeSeries, points: &[&RangePoint]) -> String {
     let before = points.iter().any(|point| point.before.is_some());
     let after = points.iter().any(|point| point.after.is_some());
-    note.push(match (before, after) {
-        (true, true) => "Dots: before the hold; rings: after it.".to_owned(),
-        (true, false) => "Dots: before the hold.".to_owned(),
-        _ => "Rings: after the hold.".to_owned(),
-    });
+    let marks = match (before, after) {
+        (true, true) => say::report::note_dots_and_rings(),
+        (true, false) => say::report::note_dots(),
+        _ => say::report::note_rings(),
+    };
+    let mut note = vec![marks.to_owned()];
     if before {
-        let error = tenths(series.mdc95_tenths, false);
-        let unit = &series.unit;
-        note.push(format!(
-            "Band: the first reading ± {error} {unit} of measurement error (MDC95)."
-        ));
+        note.push(say::report::note_band(reading(series.mdc95_tenths, &series.unit)));
     }
     if !series.protocol.larger_is_further() {
-        note.push("A smaller reading is further.".to_owned());
+        note.push(say::report::note_smaller_is_further().to_owned());
     }
-    if let Some(judged) = &series.judged {
-        note.push(format!("First to last before the hold: {judged}."));
+    note.extend(series.judged.as_ref().map(say::report::note_judged));
+    note.extend(series.trend.as_ref().map(say::report::note_range_trend));
+    note.join(" ")
+}
+
+fn said(point: &RangePoint, unit: &str) -> String {
+    let date = short_day(point.date);
+    let [before, after] =
+        [point.before, point.after].map(|read| read.map(|read| reading(read, unit)));
+    match (before, after) {
+        (Some(before), Some(after)) => say::report::range_point_both(date, before, after),
+        (Some(before), None) => say::report::range_point_before(date, before),
+        (None, Some(after)) => say::report::range_point_after(date, after),
+        (None, None) => date,
     }
-    if let Some(trend) = &series.trend {
-        note.push(format!("Trend before the hold: {trend}."));
-    }
-    let unit = &series.unit;
-    let each = points.iter().map(|point| {
-        let read = |when: &str, read: Option<i64>| {
-            read.map(|read| format!("{when} {} {unit}", tenths(read, false)))
-        };
-        let read = [read("before", point.before), read("after", point.after)];
-        let read = read.into_iter().flatten().collect::<Vec<_>>().join(" and ");
-        format!("{} {read}", short_day(point.date))
-    });
-    let says = format!("Readings: {}.", each.collect::<Vec<_>>().join(", "));
-    (title, note.join(" "), says)
 }

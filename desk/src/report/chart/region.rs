@@ -7,7 +7,9 @@ use super::frame::{bars, frame};
 use super::ink::OTHER;
 use super::scale::{Ruler, week_place};
 use super::{Figure, Painted};
-use crate::report::words::{held, minutes, short_day};
+use crate::print::words::short_day;
+use crate::report::words::{held, minutes, row};
+use crate::say;
 
 const HEIGHT: u32 = 320;
 
@@ -42,13 +44,13 @@ fn region(
         (week_place(first, minutes.week_of) as f64, minutes.seconds as f64 / 60.0)
     };
     let each: Vec<(f64, f64)> = weeks.iter().map(point).collect();
-    let says =
-        weeks.iter().map(|week| format!("{} {}", short_day(week.week_of), held(week.seconds)));
-    let says = says.collect::<Vec<_>>().join(", ");
+    let says = weeks
+        .iter()
+        .map(|week| say::report::week_point(short_day(week.week_of), held(week.seconds)));
     let words = (
-        format!("Under stretch: {name}"),
-        "Minutes held in each week, both sides together.".to_owned(),
-        format!("Time held in the week from: {says}."),
+        say::report::region(name),
+        say::report::note_region().to_owned(),
+        say::report::says_region(row(says)),
     );
     Figure::drawn(words, HEIGHT, |sheet| {
         let mut plot = frame(sheet, "min", x, y)?;

@@ -6,7 +6,7 @@ use chrono::{Days, NaiveDate};
 use plotters::coord::ranged1d::{KeyPointHint, NoDefaultFormatting, Ranged, ValueFormatter};
 
 use super::ink::CHARACTER;
-use crate::report::words::{short_day, tenths};
+use crate::print::words::{short_day, tenths};
 
 /// One axis: what it spans, and the places that are named on it.
 #[derive(Clone, Debug)]
@@ -62,10 +62,7 @@ impl Ruler {
         days.sort_unstable();
         days.dedup();
         let places: Vec<f64> = days.iter().map(|day| (*day - first).num_days() as f64).collect();
-        let named = named(&places, &range, 6);
-        let mark = |(day, place): (&NaiveDate, &f64)| (*place, short_day(*day));
-        let marks = days.iter().zip(&places).zip(named).filter(|(_, named)| *named);
-        Ruler { marks: marks.map(|(value, _)| mark(value)).collect(), range }
+        Ruler { marks: dated(places, &days, &range), range }
     }
 
     /// An axis of weeks from one Monday to another; each has a place whether or not it has data.
@@ -74,11 +71,9 @@ impl Ruler {
         // Few weeks stay as narrow as some.
         let range = -0.5..(count.max(FEWEST_WEEKS - 1) as f64) + 0.5;
         let places: Vec<f64> = (0..=count).map(|week| week as f64).collect();
-        let named = named(&places, &range, 6);
         let monday = |week: u64| first.checked_add_days(Days::new(7 * week)).unwrap_or(first);
-        let marks = (0..=count).zip(named).filter(|(_, named)| *named);
-        let marks = marks.map(|(week, _)| (week as f64, short_day(monday(week)))).collect();
-        Ruler { marks, range }
+        let mondays: Vec<NaiveDate> = (0..=count).map(monday).collect();
+        Ruler { marks: dated(places, &mondays, &range), range }
     }
 }
 
@@ -115,6 +110,16 @@ const FEWEST_WEEKS: u64 = 4;
 /// Where the week of a Monday stands on an axis that starts with another.
 pub(super) fn week_place(first: NaiveDate, monday: NaiveDate) -> i64 {
     (monday - first).num_days() / 7
+}
+
+/// Places with their dates, as far as there is room for those.
+fn dated(places: Vec<f64>, dates: &[NaiveDate], range: &Range<f64>) -> Vec<(f64, String)> {
+    let words: Vec<String> = dates.iter().map(|date| short_day(*date)).collect();
+    // As many as `10 Nov` has at least, so that dates of one digit stand no closer.
+    let longest = words.iter().map(|words| words.chars().count()).max().unwrap_or(0).max(6);
+    let named = named(&places, range, longest);
+    let marks = places.into_iter().zip(words).zip(named);
+    marks.filter(|(_, named)| *named).map(|(mark, _)| mark).collect()
 }
 
 /// Which of some places can have a word of so many characters beside them without one running into
@@ -180,6 +185,20 @@ mod tests {
         assert!(ruler.marks.len() < 8, "{:?}", texts(&ruler));
         assert_eq!(texts(&ruler).last(), Some(&"6 Oct"));
         assert_eq!(texts(&Ruler::days(&dates[..1])), ["6 Jan"]);
+    }
+
+    #[test]
+    fn german_dates_and_decimals_have_the_room_they_need() {
+        catalogue::speaking(catalogue::Language::De, || {
+            assert_eq!(texts(&Ruler::numbers(9.9..10.6, 4, 1)), ["10", "10,2", "10,4", "10,6"]);
+            let start = NaiveDate::from_ymd_opt(2026, 11, 3).unwrap();
+            let dates: Vec<NaiveDate> = (0..8).map(|week| start + Days::new(week * 7)).collect();
+            let ruler = Ruler::days(&dates);
+            assert_eq!(texts(&ruler).last(), Some(&"22. Dez."));
+            let scale = PLOT_WIDTH / (ruler.range.end - ruler.range.start);
+            let apart = ruler.marks.windows(2).map(|two| (two[1].0 - two[0].0) * scale);
+            assert!(apart.fold(f64::MAX, f64::min) > 8.0 * CHARACTER, "{:?}", ruler.marks);
+        });
     }
 
     #[test]

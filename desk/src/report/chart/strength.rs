@@ -1,4 +1,4 @@
-//! What can be lifted once, training day by training day, with the band that holds four cases of five.
+//! The estimated one-rep max, training day by training day, with the band that holds four cases of five.
 
 use holdfast_core::coach::{StrengthPoint, StrengthSeries};
 use holdfast_core::{Mass, MassUnit};
@@ -10,7 +10,9 @@ use super::frame::{Beside, frame, size, word};
 use super::ink::{BAND, MAIN};
 use super::scale::{Ruler, written};
 use super::{Figure, Painted};
-use crate::report::words::short_day;
+use crate::print::words::short_day;
+use crate::report::words::row;
+use crate::say;
 
 const HEIGHT: u32 = 360;
 
@@ -42,7 +44,7 @@ pub(in crate::report) fn strength(
         for (at, written) in places.iter().zip(written(&places, &days.range, 5)) {
             plot.draw_series([Circle::new(*at, size, MAIN.filled())])?;
             if written {
-                word(&mut plot, *at, format!("{:.1}", at.1), Beside::Above)?;
+                word(&mut plot, *at, whole(at.1), Beside::Above)?;
             }
         }
         Ok(())
@@ -51,22 +53,20 @@ pub(in crate::report) fn strength(
 }
 
 fn words(series: &StrengthSeries, unit: MassUnit) -> (String, String, String) {
-    let title = format!("{}: strength", series.movement);
-    let trend = series.trend.iter().map(|trend| format!(" Trend: {trend}.")).collect::<String>();
-    let note = format!(
-        "An estimate of what can be lifted once, from open sets and sets with reps in reserve, as it \
-         was known on each day. Band: four cases of five. Now {}.{trend}",
-        series.text
-    );
-    let number = |mass: Mass| format!("{:.1}", mass.for_drawing(unit));
+    let title = say::report::strength(&series.movement);
+    let mut note = say::report::note_strength(&series.text);
+    if let Some(trend) = &series.trend {
+        note += &format!(" {}", say::report::note_strength_trend(trend));
+    }
+    let number = |mass: Mass| whole(mass.for_drawing(unit));
     let each = series.points.iter().map(|point| {
-        let (date, symbol) = (short_day(point.date), unit.symbol());
-        format!(
-            "{date} {} {symbol} ({} to {})",
-            number(point.likely),
-            number(point.low),
-            number(point.high)
-        )
+        let [low, likely, high] = [point.low, point.likely, point.high].map(number);
+        say::report::strength_point(short_day(point.date), likely, unit.symbol(), low, high)
     });
-    (title, note, format!("Strength: {}.", each.collect::<Vec<_>>().join(", ")))
+    (title, note, say::report::says_strength(row(each)))
+}
+
+/// An estimate is not known to a tenth.
+fn whole(estimate: f64) -> String {
+    format!("{estimate:.0}")
 }

@@ -6,7 +6,9 @@ use super::frame::{bars, frame};
 use super::ink::MAIN;
 use super::scale::{Ruler, week_place};
 use super::{Figure, Painted};
-use crate::report::words::short_day;
+use crate::print::words::short_day;
+use crate::report::words::row;
+use crate::say;
 
 const HEIGHT: u32 = 360;
 
@@ -22,15 +24,14 @@ pub(in crate::report) fn weeks(weeks: &[WeekLine]) -> Painted<Option<Figure>> {
     let place = |line: &WeekLine| week_place(first.week_of, line.week_of) as f64;
     let each: Vec<(f64, f64)> =
         weeks.iter().map(|week| (place(week), f64::from(week.load))).collect();
-    let says = weeks.iter().map(|week| format!("{} {}", short_day(week.week_of), week.load));
-    let says = says.collect::<Vec<_>>().join(", ");
+    let says = weeks.iter().map(|week| say::report::week_point(short_day(week.week_of), week.load));
     let words = (
-        "Session load by week".to_owned(),
-        "RPE times minutes, added up from Monday to Sunday.".to_owned(),
-        format!("Session load of the week from: {says}."),
+        say::report::weeks().to_owned(),
+        say::report::note_weeks().to_owned(),
+        say::report::says_weeks(row(says)),
     );
     Figure::drawn(words, HEIGHT, |sheet| {
-        let mut plot = frame(sheet, "RPE × minutes", &x, &y)?;
+        let mut plot = frame(sheet, say::report::axis_weeks(), &x, &y)?;
         bars(&mut plot, &x, &each, |index| weeks[index].load.to_string(), MAIN)
     })
     .map(Some)

@@ -1,6 +1,7 @@
 //! The report as a whole, from screens made by hand.
 
 mod contrast;
+mod german;
 mod sample;
 
 use holdfast_core::coach::{AttentionKind, MemberScreen, RangePoint};
@@ -10,6 +11,7 @@ use quick_xml::Reader;
 use quick_xml::events::Event;
 
 use super::html;
+use crate::print::words::reading;
 use sample::{HOSTILE, board, crew, date, empty, kg, look, point, range, session};
 
 fn page(members: &[MemberScreen]) -> String {
@@ -38,6 +40,22 @@ fn elements(xml: &str) -> usize {
     }
 }
 
+/// Checks that the page is well-formed, and returns its body. (What is in the head needs no ends.)
+fn body(page: &str) -> &str {
+    let body = &page[page.find("<body>").unwrap()..page.find("</html>").unwrap()];
+    let (mut reader, mut depth) = (Reader::from_str(body), 0);
+    loop {
+        match reader.read_event().unwrap() {
+            Event::Eof => break,
+            Event::Start(_) => depth += 1,
+            Event::End(_) => depth -= 1,
+            _ => {}
+        }
+    }
+    assert_eq!(depth, 0);
+    body
+}
+
 #[test]
 fn the_file_is_alone_and_holds_no_script() {
     let page = page(&crew());
@@ -54,22 +72,50 @@ fn the_file_is_alone_and_holds_no_script() {
 fn words_of_people_stay_words() {
     let mut members = crew();
     members[0].attention = vec![look(AttentionKind::Pain, "<b onclick=x>\"'&")];
+    members[0].name = "<b>&\"".into();
     members[0].lifts[0].movement = HOSTILE.into();
     members[0].ranges[0].name = HOSTILE.into();
     members[0].ranges[0].unit = HOSTILE.into();
     members[0].regions[0].region = HOSTILE.into();
     members[0].options[0].because = HOSTILE.into();
+    members[0].options[0].option = HOSTILE.into();
+    members[0].proposals[0].piece = HOSTILE.into();
     members[0].discomfort[0].movement = HOSTILE.into();
     let mut board = board(&members);
     board.heading = HOSTILE.into();
     board.arrivals = vec![HOSTILE.into()];
     let page = html(&board, &members).unwrap();
-    assert!(!page.contains("<script") && !page.contains("<b onclick"));
+    assert!(!page.contains("<script") && !page.contains("<b onclick") && !page.contains("<b>&"));
+    assert!(page.contains("<bdi>&#60;b&#62;&#38;&#34;</bdi>"));
     assert!(page.contains("Søn") && page.contains("Żółwia Ōkami") && page.contains("Íñigo"));
     assert!(page.contains("&#60;script&#62;alert(&#39;x&#39;)&#60;/script&#62;&#34;&#38; Søn"));
     for chart in charts(&page) {
         elements(chart);
     }
+    body(&page);
+}
+
+/// Somebody whose name is written from right to left turns nothing around it: it stands in an element of
+/// its own, or between isolates where no element can be.
+#[test]
+fn names_of_either_direction_stay_in_their_place() {
+    const NAME: &str = "נועה 12";
+    let mut members = crew();
+    members[0].name = NAME.into();
+    members[0].options[0].movement = NAME.into();
+    members[0].discomfort[0].movement = NAME.into();
+    members[0].proposals[0].movement = NAME.into();
+    members[0].proposals[0].piece = NAME.into();
+    members[0].lifts[0].movement = NAME.into();
+    let mut board = board(&members);
+    board.heading = NAME.into();
+    let page = html(&board, &members).unwrap();
+    for (at, _) in page.match_indices(NAME) {
+        let before = &page[..at];
+        let alone = before.ends_with("<bdi>") || before.ends_with("<h1>");
+        assert!(alone || before.ends_with('\u{2068}'), "{}", &before[before.len() - 60..]);
+    }
+    assert!(page.matches(NAME).count() > 8);
 }
 
 #[test]
@@ -91,11 +137,11 @@ fn the_numbers_are_those_of_the_input() {
     let page = page(&crew());
     for shown in [
         // The board.
-        "6, 6 planned",
-        "1, 6 planned",
-        "0, 6 planned",
-        "data-label=\"Session load, 7 days\">895<",
-        "data-label=\"Session load, 7 days\">568<",
+        ">6 of 6<",
+        ">1 of 6<",
+        ">0 of 6<",
+        "data-label=\"Session load, last 7 days\">895<",
+        "data-label=\"Session load, last 7 days\">568<",
         "<time datetime=\"2026-11-20\">Fri 20 Nov</time>",
         // The proposals.
         "50 / 60 / 70 / 80 kg",
@@ -103,12 +149,14 @@ fn the_numbers_are_those_of_the_input() {
         "open set 9 for 5: 5 lb more",
         "<strong>refused</strong>",
         "to answer",
+        "<bdi>Squat</bdi>, 8-6-5-5 or more",
+        "after <time datetime=\"2026-11-17\">Tue 17 Nov</time>",
         // Sessions, each in its member's unit.
         "1203.75 kg",
         "4120 lb",
         ">372<",
         ">568<",
-        "Not rated: 1 of 6.",
+        "Not rated: 1 of 6 sessions.",
         // What the charts say.
         "3 Nov 72.5 kg, 10 Nov 76.25 kg with a set missed, 17 Nov 80 kg.",
         "Reps in the open set: 3 Nov 7 of 5, 10 Nov 4 of 5, 17 Nov 9 of 5.",
@@ -124,7 +172,7 @@ fn the_numbers_are_those_of_the_input() {
         "2 Nov 15 min 12 s",
         "2 Nov 7 min 51 s",
         // What stands beside them.
-        "Row lying on the bench for Bent-over row, because of low back",
+        "<bdi>Row lying on the bench</bdi> instead of <bdi>Bent-over row</bdi> (low back)",
         "<b>Open</b> <span><time datetime=\"2026-11-17\">Tue 17 Nov</time>: low back 4/10",
         "<b>Cleared</b> <span><time datetime=\"2026-11-10\">Tue 10 Nov</time>: low back 2/10",
         "2 uploads from Żółwia Ōkami&#39;s device have not arrived: 4, 5",
@@ -132,10 +180,10 @@ fn the_numbers_are_those_of_the_input() {
         assert!(page.contains(shown), "{shown}");
     }
     for protocol in Protocol::ALL {
-        let error = super::words::tenths(protocol.mdc95_tenths(), false);
-        assert!(page.contains(&format!(": {error} {} (", protocol.unit().text())));
+        let error = reading(protocol.mdc95_tenths(), protocol.unit().text());
+        assert!(page.contains(&format!(": {error} (")));
     }
-    for caution in care::ALWAYS {
+    for caution in care::always() {
         assert!(page.contains(&caution.replace('\'', "&#39;")), "{caution}");
     }
 }
@@ -143,7 +191,8 @@ fn the_numbers_are_those_of_the_input() {
 #[test]
 fn parts_come_in_their_order_and_pain_has_a_word() {
     let page = page(&crew());
-    let order = ["<h1>", ">Arrivals<", ">Board<", "<b>pain</b>", "<b>progress</b>", ">Proposals<"];
+    let order =
+        ["<h1>", ">Files to check<", ">Board<", "<b>pain</b>", "<b>progress</b>", ">Proposals<"];
     let members = ["id=\"member-1\"", "id=\"member-2\"", "id=\"member-3\"", ">Cautions<"];
     let mut rest = page.as_str();
     for part in order.into_iter().chain(members) {
@@ -157,8 +206,8 @@ fn what_is_not_there_leaves_no_box() {
     let mut bare = board(&nobody);
     bare.arrivals.clear();
     let page = html(&bare, &nobody).unwrap();
-    assert!(page.contains("Nothing logged yet.") && page.contains("No next loads to answer."));
-    for absent in ["<svg", "<figure", ">Arrivals<", "<h3>"] {
+    assert!(page.contains("Nothing logged yet.") && page.contains("No proposals to answer."));
+    for absent in ["<svg", "<figure", ">Files to check<", "<h3>"] {
         assert!(!page.contains(absent), "{absent}");
     }
     bare.rows.clear();

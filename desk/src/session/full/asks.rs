@@ -5,6 +5,7 @@ use holdfast_core::session::{OptionView, PieceKindView, Question, Tap, rating_fo
 
 use super::form::{Item, Picker, Then, Typing};
 use super::model::{Mode, Model, Wish};
+use crate::say;
 
 /// What the one key asks.
 pub(super) fn question(model: &mut Model, question: Question) -> Wish {
@@ -25,7 +26,7 @@ pub(super) fn line(model: &mut Model, typed: &str) -> Wish {
     if here.key.asks == Some(Question::Rpe) {
         return rating(model, typed);
     }
-    let Some(form) = here.form.clone() else { return model.hint("Nothing to type here.") };
+    let Some(form) = here.form.clone() else { return model.hint(say::full::nothing_to_type()) };
     // These two are questions; the others are said better by what the line is for.
     let ask = match here.key.asks {
         Some(Question::Reps | Question::Reserve) => here.key.words.clone(),
@@ -44,7 +45,7 @@ pub(super) fn rating(model: &mut Model, typed: &str) -> Wish {
 pub(super) fn days(model: &mut Model) -> Wish {
     let choice = |day: &String| (Item::of(day), Tap::Begin { day: Some(day.clone()) });
     let days = model.screen.days.iter().map(choice).collect();
-    pick(model, Picker::taps("Nothing is planned today. Train which day?", days))
+    pick(model, Picker::taps(say::full::which_day(), days))
 }
 
 /// Asks for an option of the movement at hand.
@@ -54,7 +55,7 @@ pub(super) fn options(model: &mut Model) -> Wish {
     let here = |view: &&OptionView| at_hand.as_ref().is_none_or(|hand| view.movement == *hand);
     let views: Vec<&OptionView> = piece.options.iter().filter(here).collect();
     if views.is_empty() {
-        return model.hint("The plan has no options for this movement.");
+        return model.hint(say::full::no_options());
     }
     let tap = |option: Option<&OptionView>| Tap::TakeOption {
         piece: piece.name.clone(),
@@ -62,16 +63,18 @@ pub(super) fn options(model: &mut Model) -> Wish {
         option: option.map(|view| view.key.clone()),
     };
     let item = |view: &OptionView| {
-        let taken = if view.taken { ", taken" } else { "" };
-        Item {
-            text: format!("{}: for {}{taken}", view.name, view.because_text),
-            more: view.suggested.clone(),
-        }
+        let (option, reason) = (&view.name, &view.because_text);
+        let text = if view.taken {
+            say::full::option_choice_taken(option, reason)
+        } else {
+            say::full::option_choice(option, reason)
+        };
+        Item { text, more: view.suggested.clone() }
     };
     let mut items: Vec<(Item, Tap)> =
         views.iter().map(|view| (item(view), tap(Some(view)))).collect();
-    items.push((Item::of("the movement itself"), tap(None)));
-    let ask = format!("Options for {}", piece.name);
+    items.push((Item::of(say::full::no_option()), tap(None)));
+    let ask = say::full::which_option(&piece.name);
     pick(model, Picker::taps(ask, items))
 }
 
@@ -82,10 +85,10 @@ pub(super) fn stations(model: &mut Model) -> Wish {
     let item = |(station, text): (u32, &String)| {
         let (piece, act) = (piece.name.clone(), Act::Begin);
         let tap = Tap::Clock { piece, act, station: Some(station) };
-        (Item::of(&format!("station {station}: {text}")), tap)
+        (Item::of(&say::full::station(station, text)), tap)
     };
     let items = (1..).zip(&view.stations).map(item).collect();
-    let ask = format!("Start the clock of {} at which station?", piece.name);
+    let ask = say::full::which_station(&piece.name);
     pick(model, Picker::taps(ask, items))
 }
 
@@ -104,7 +107,7 @@ pub(super) fn clear_flags(model: &mut Model) -> Wish {
         (Item::of(&flag.text), tap)
     });
     let items = items.collect();
-    pick(model, Picker::taps("Clear which flag? Loads may go up again then.", items))
+    pick(model, Picker::taps(say::full::which_flag(), items))
 }
 
 fn pick(model: &mut Model, picker: Picker) -> Wish {

@@ -92,7 +92,7 @@ mod tests {
         for ms in (4_500..5_400).step_by(30) {
             keys.press(KeyCode::Char('u'), ms);
         }
-        assert!(keys.ana.said().starts_with("Taken back: Squat set 3"), "{}", keys.ana.said());
+        assert!(keys.ana.said().starts_with("Undone: Squat set 3"), "{}", keys.ana.said());
         assert!(keys.ana.model.twice);
         let PieceKindView::Strength { view } = &keys.ana.model.screen.pieces[0].kind else {
             panic!("no sets")

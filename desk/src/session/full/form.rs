@@ -3,6 +3,8 @@
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::session::{Tap, place_text, sign_text};
 
+use crate::say;
+
 /// A line being typed.
 #[derive(Debug)]
 pub(super) struct Typing {
@@ -49,8 +51,8 @@ impl Typing {
 
     /// How bad a discomfort is.
     pub(super) fn severity(hurt: Hurt) -> Typing {
-        let ask = format!("How bad is it, {}, 1 to 10?", place_text(hurt.place));
-        let hint = "A flag stops this movement's progression. Esc: no flag".to_owned();
+        let ask = say::full::how_bad(place_text(hurt.place));
+        let hint = say::full::how_bad_hint().to_owned();
         Typing::new(ask, hint, "", Then::Severity(hurt))
     }
 
@@ -107,7 +109,7 @@ impl Picker {
         let places = Place::ALL.to_vec();
         let items = places.iter().map(|place| Item::of(place_text(*place))).collect();
         Picker {
-            ask: format!("Where does it hurt in {piece}?"),
+            ask: say::full::where_it_hurts(&piece),
             items,
             at: 0,
             choice: Choice::Place { piece, movement, places },
@@ -116,12 +118,12 @@ impl Picker {
 
     /// Whether an emergency sign comes with it.
     pub(super) fn signs(hurt: Hurt) -> Picker {
-        let items = Sign::ALL.iter().map(|sign| Item::of(sign_text(*sign))).collect();
+        let items = Sign::ASKED.iter().map(|sign| Item::of(sign_text(*sign))).collect();
         Picker {
-            ask: "Any of these with it? Space marks, Enter saves. None: just Enter.".into(),
+            ask: say::full::which_signs().into(),
             items,
             at: 0,
-            choice: Choice::Signs { hurt, marked: vec![false; Sign::ALL.len()] },
+            choice: Choice::Signs { hurt, marked: vec![false; Sign::ASKED.len()] },
         }
     }
 
@@ -163,6 +165,6 @@ impl Item {
 
 /// The signs marked.
 pub(super) fn signs(marked: &[bool]) -> Vec<Sign> {
-    let marked = Sign::ALL.iter().zip(marked).filter(|(_, marked)| **marked);
+    let marked = Sign::ASKED.iter().zip(marked).filter(|(_, marked)| **marked);
     marked.map(|(sign, _)| *sign).collect()
 }

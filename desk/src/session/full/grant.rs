@@ -4,6 +4,7 @@ use holdfast_core::session::Typed;
 use holdfast_core::{Holdfast, Instant};
 
 use super::model::{Mode, Model, Wish};
+use crate::say;
 
 /// Does what is wished for. True when that is to leave.
 pub(super) fn grant(holdfast: &Holdfast, model: &mut Model, wish: Wish, at: &Instant) -> bool {
@@ -21,7 +22,7 @@ pub(super) fn grant(holdfast: &Holdfast, model: &mut Model, wish: Wish, at: &Ins
             Ok(Typed::Sheet) => model.mode = Mode::Whole(0),
             Ok(Typed::Help) => model.mode = Mode::Help(0),
             Ok(Typed::Leave) => return true,
-            Err(error) => model.refused("Not understood", &error),
+            Err(error) => model.refused(say::full::not_understood, &error),
         },
     }
     false

@@ -6,9 +6,7 @@ use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 use super::form::{Choice, Hurt, Picker, Then, Typing, signs};
 use super::model::{Mode, Model, Wish};
 use super::{asks, letters};
-
-/// Said when somebody who was telling a discomfort goes back.
-const NO_FLAG: &str = "Nothing flagged. Press d to try again.";
+use crate::say;
 
 /// What a key asks for.
 pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
@@ -25,7 +23,7 @@ pub(super) fn key(model: &mut Model, key: KeyEvent) -> Wish {
     if model.blind {
         return match key.code {
             KeyCode::Char('q') => Wish::Leave,
-            _ => model.hint("Key ignored: the terminal is too small."),
+            _ => model.hint(say::full::ignored_too_small()),
         };
     }
     match std::mem::replace(&mut model.mode, Mode::Day) {
@@ -112,7 +110,9 @@ fn scrolled(code: KeyCode, from: u16) -> Option<u16> {
 
 fn typed(model: &mut Model, code: KeyCode, control: bool, mut typing: Typing) -> Wish {
     match code {
-        KeyCode::Esc if matches!(typing.then, Then::Severity(_)) => return model.hint(NO_FLAG),
+        KeyCode::Esc if matches!(typing.then, Then::Severity(_)) => {
+            return model.hint(say::full::not_flagged());
+        }
         KeyCode::Esc => return Wish::Nothing,
         KeyCode::Enter => return entered(model, typing),
         KeyCode::Backspace => drop(typing.text.pop()),
@@ -140,7 +140,7 @@ fn entered(model: &mut Model, mut typing: Typing) -> Wish {
                 let hurt = Hurt { severity, ..hurt.clone() };
                 model.mode = Mode::Picking(Picker::signs(hurt));
             } else {
-                typing.wrong = Some("Not understood: a number from 1 to 10".into());
+                typing.wrong = Some(say::full::how_bad_wrong().into());
                 model.mode = Mode::Typing(typing);
             }
             Wish::Nothing
@@ -152,7 +152,7 @@ fn picked(model: &mut Model, code: KeyCode, mut picker: Picker) -> Wish {
     match code {
         KeyCode::Esc | KeyCode::Char('q') => {
             let hurts = matches!(picker.choice, Choice::Signs { .. } | Choice::Place { .. });
-            return if hurts { model.hint(NO_FLAG) } else { Wish::Nothing };
+            return if hurts { model.hint(say::full::not_flagged()) } else { Wish::Nothing };
         }
         KeyCode::Up => picker.go(-1),
         KeyCode::Down => picker.go(1),

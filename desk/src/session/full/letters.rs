@@ -5,41 +5,59 @@ use holdfast_core::session::{SideKey, SideKeyKind, Tap};
 
 use super::asks;
 use super::model::{Model, Wish};
+use crate::say;
 
-/// A letter, what it is for, and what it says where that is not to be done.
-const LETTERS: [(char, SideKeyKind, &str); 16] = [
-    ('d', SideKeyKind::Hurts, "Choose the piece that hurts first, with Up and Down."),
-    ('u', SideKeyKind::Undo, "Nothing to take back."),
-    ('e', SideKeyKind::Other, "Nothing to type here."),
-    ('o', SideKeyKind::Option, "No options here."),
-    ('c', SideKeyKind::Clear, "No flag is open on this piece."),
-    ('s', SideKeyKind::Later, "Nothing here to put off."),
-    ('m', SideKeyKind::Minute, "No rest is running."),
-    ('p', SideKeyKind::Pause, "No clock is running here."),
-    ('p', SideKeyKind::Resume, "No clock is running here."),
-    ('+', SideKeyKind::Extend, "No side is being held."),
-    ('=', SideKeyKind::Extend, "No side is being held."),
-    ('n', SideKeyKind::Next, "No clock is running here."),
-    ('x', SideKeyKind::Stop, "No clock is running here."),
-    ('b', SideKeyKind::Begin, "No clock to start here."),
-    ('w', SideKeyKind::Station, "No other station to start at."),
-    ('f', SideKeyKind::Finish, "No session is running."),
+/// A letter, and what it is for. They are the same in every language: a hand knows them.
+const LETTERS: [(char, SideKeyKind); 16] = [
+    ('d', SideKeyKind::Hurts),
+    ('u', SideKeyKind::Undo),
+    ('e', SideKeyKind::Other),
+    ('o', SideKeyKind::Option),
+    ('c', SideKeyKind::Clear),
+    ('s', SideKeyKind::Later),
+    ('m', SideKeyKind::Minute),
+    ('p', SideKeyKind::Pause),
+    ('p', SideKeyKind::Resume),
+    ('+', SideKeyKind::Extend),
+    ('=', SideKeyKind::Extend),
+    ('n', SideKeyKind::Next),
+    ('x', SideKeyKind::Stop),
+    ('b', SideKeyKind::Begin),
+    ('w', SideKeyKind::Station),
+    ('f', SideKeyKind::Finish),
 ];
+
+/// What is said where that is not to be done.
+fn absent(kind: SideKeyKind) -> &'static str {
+    match kind {
+        SideKeyKind::Hurts => say::full::choose_what_hurts(),
+        SideKeyKind::Undo => say::full::nothing_to_undo(),
+        SideKeyKind::Other => say::full::nothing_to_type(),
+        SideKeyKind::Option => say::full::no_options_here(),
+        SideKeyKind::Clear => say::full::no_flag_open(),
+        SideKeyKind::Later => say::full::nothing_for_later(),
+        SideKeyKind::Minute => say::full::no_rest(),
+        SideKeyKind::Pause | SideKeyKind::Resume | SideKeyKind::Next | SideKeyKind::Stop => {
+            say::full::no_clock()
+        }
+        SideKeyKind::Extend => say::full::no_side(),
+        SideKeyKind::Begin => say::full::no_clock_to_start(),
+        SideKeyKind::Station => say::full::no_other_station(),
+        SideKeyKind::Finish => say::full::no_session(),
+    }
+}
 
 /// The letter of a key beside the one key.
 pub(super) fn letter(kind: SideKeyKind) -> Option<char> {
-    LETTERS.iter().find(|(_, of, _)| *of == kind).map(|(letter, ..)| *letter)
+    LETTERS.iter().find(|(_, of)| *of == kind).map(|(letter, _)| *letter)
 }
 
 /// What a letter asks for here.
 pub(super) fn pressed(model: &mut Model, pressed: char) -> Wish {
-    let meant: Vec<SideKeyKind> = LETTERS
-        .iter()
-        .filter(|(letter, ..)| *letter == pressed)
-        .map(|(_, kind, _)| *kind)
-        .collect();
-    let Some((_, _, absent)) = LETTERS.iter().find(|(letter, ..)| *letter == pressed) else {
-        return model.hint("? shows all keys.");
+    let meant: Vec<SideKeyKind> =
+        LETTERS.iter().filter(|(letter, _)| *letter == pressed).map(|(_, kind)| *kind).collect();
+    let Some(first) = meant.first().copied() else {
+        return model.hint(say::full::see_all_keys());
     };
     let here = &model.screen.here;
     if let Some(key) = here.side_keys.iter().find(|key| meant.contains(&key.kind)) {
@@ -56,7 +74,7 @@ pub(super) fn pressed(model: &mut Model, pressed: char) -> Wish {
     if meant.contains(&SideKeyKind::Later) && model.piece().is_some() {
         return Wish::Line("later".into());
     }
-    model.hint(*absent)
+    model.hint(absent(first))
 }
 
 fn beside(model: &mut Model, key: SideKey) -> Wish {

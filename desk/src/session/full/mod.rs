@@ -12,7 +12,7 @@ mod model;
 use holdfast_core::Holdfast;
 use holdfast_core::session::{SessionState, Tap};
 
-use super::{FINISHED, left_open};
+use super::{finished, left_open};
 use crate::fault::{Fault, Outcome};
 use crate::full::clock::until_next;
 use crate::full::cues::Watch;
@@ -20,7 +20,6 @@ use crate::full::sound::{Noise, Sound};
 use crate::full::stage::{Came, Stage, on_stage};
 use crate::full::theme::Theme;
 use crate::now::now;
-use crate::print;
 use bounce::Bounced;
 use model::{Mode, Model, Tone};
 
@@ -37,7 +36,7 @@ pub(crate) fn run(holdfast: &Holdfast, day: Option<String>, noise: Noise) -> Out
     }
     played?;
     match model.screen.state {
-        SessionState::Finished => print::out(FINISHED),
+        SessionState::Finished => finished(),
         SessionState::Running => left_open(holdfast),
         // A day that could not be begun says why.
         _ => match model.said {

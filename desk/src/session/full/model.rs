@@ -5,6 +5,7 @@ use holdfast_core::HoldfastError;
 use holdfast_core::session::{PieceView, Row, SessionScreen, Tap};
 
 use super::form::{Picker, Typing};
+use crate::say;
 
 /// What the keys go to.
 pub(super) enum Mode {
@@ -111,22 +112,22 @@ impl Model {
                 self.twice = true;
             }
             Ok(screen) => {
-                let undone = screen.undone.as_ref().map(|undone| format!("Taken back: {undone}"));
+                let undone = screen.undone.as_ref().map(say::full::undone);
                 self.said = undone.map(|undone| (Tone::Hint, undone));
                 self.screen = screen;
             }
-            Err(error) => self.refused("Not saved", &error),
+            Err(error) => self.refused(say::full::not_saved, &error),
         }
     }
 
     /// Says why something cannot be. What was typed stays, to be put right: nothing of it may fall to
     /// the other keys.
-    pub(super) fn refused(&mut self, how: &str, error: &HoldfastError) {
+    pub(super) fn refused(&mut self, said: impl Fn(String) -> String, error: &HoldfastError) {
         let why = match error {
             HoldfastError::Invalid { reason, .. } => reason.clone(),
             error => error.to_string(),
         };
-        let text = format!("{how}: {why}");
+        let text = said(why);
         match self.sent.take() {
             Some(mut typing) => {
                 typing.wrong = Some(text);

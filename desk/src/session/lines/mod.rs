@@ -6,14 +6,10 @@ use holdfast_core::session::{NoticeKind, SessionScreen, SessionState, Tap, Typed
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
 
-use super::{FINISHED, left_open};
+use super::{finished, left_open, sentence};
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
-use crate::print;
-
-/// The one line shown at the start.
-const HELP_LINE: &str =
-    "Enter: what the line before it says. ?: everything else. quit: leave it open.";
+use crate::{print, say};
 
 /// Runs a session until it is finished, left, or the input ends. Once a line says saved, it is safely
 /// stored.
@@ -24,10 +20,7 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
     match screen.state {
         SessionState::Finished if !other_day => {
             print::out(&print::sheet(&screen))?;
-            print::out(
-                "\nFinished. `undo` opens it again, `finish N` rates it again, Enter leaves it. Another \
-                 day is begun by its name: session --day NAME\n",
-            )?;
+            print::out(&format!("\n{}\n", say::lines::already_finished()))?;
         }
         SessionState::Running if !other_day => print::out(&print::sheet(&screen))?,
         _ => {
@@ -35,23 +28,27 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
             print::out(&print::sheet(&screen))?;
         }
     }
-    print::out(&format!("\n{}\n", HELP_LINE.dimmed()))?;
+    print::out(&format!("\n{}\n", say::lines::keys().dimmed()))?;
     loop {
         // A running clock has moved since the last line.
         let screen = holdfast.today(now())?;
         print::out(&prompt(&screen))?;
         let Some(typed) = ask(&mut input)? else { return leave(holdfast, &screen) };
-        let unread = if typed.is_empty() { "nothing saved:" } else { "not understood:" };
+        let unread = if typed.is_empty() {
+            say::lines::nothing_saved()
+        } else {
+            say::lines::not_understood()
+        };
         match holdfast.read_line(typed, now()) {
             Ok(Typed::Leave) => return leave(holdfast, &screen),
             Ok(Typed::Help) => print::out(&line_help(&screen))?,
             Ok(Typed::Sheet) => print::out(&print::sheet(&screen))?,
             Ok(Typed::Tap { tap }) => {
                 let after = do_tap(holdfast, tap)?;
-                let finished = |state| state == SessionState::Finished;
-                let done = after.is_some_and(|after| finished(after.state));
-                if done && !finished(screen.state) {
-                    return print::out(FINISHED);
+                let is_done = |state| state == SessionState::Finished;
+                let done = after.is_some_and(|after| is_done(after.state));
+                if done && !is_done(screen.state) {
+                    return finished();
                 }
             }
             Err(HoldfastError::Invalid { reason, .. }) => {
@@ -74,7 +71,7 @@ fn leave(holdfast: &Holdfast, screen: &SessionScreen) -> Outcome {
 fn ask(input: &mut impl BufRead) -> Outcome<Option<String>> {
     let mut typed = String::new();
     let read =
-        input.read_line(&mut typed).map_err(|error| Fault::Typed(format!("input: {error}")))?;
+        input.read_line(&mut typed).map_err(|error| Fault::Typed(say::fault::no_input(error)))?;
     if !std::io::stdin().is_terminal() {
         // The answer's own line, as a terminal would have echoed it.
         print::out(&format!("{}\n", typed.trim_end()))?;
@@ -90,7 +87,7 @@ fn do_tap(holdfast: &Holdfast, tap: Tap) -> Outcome<Option<SessionScreen>> {
             Ok(Some(after))
         }
         Err(error) => {
-            print::out(&format!("{} {error}\n", "not saved:".red()))?;
+            print::out(&format!("{} {error}\n", say::lines::not_saved().red()))?;
             Ok(None)
         }
     }
@@ -98,14 +95,18 @@ fn do_tap(holdfast: &Holdfast, tap: Tap) -> Outcome<Option<SessionScreen>> {
 
 /// What a tap saved or took back; with care where somebody hurts, and a question where it may be a slip.
 fn saved(after: &SessionScreen) -> String {
-    let number = after.saved.map_or(String::new(), |number| format!(" {number}"));
+    let saved = match after.saved {
+        Some(number) => say::lines::saved_as(number),
+        None => say::lines::saved().to_owned(),
+    };
     let said = match (&after.undone, &after.saved_text) {
-        (Some(undone), _) => format!("taken back: {undone}"),
+        (Some(undone), _) => say::lines::undone(undone),
         (None, said) => said.clone().unwrap_or_default(),
     };
-    let mut text = format!("{}{number}: {said}\n", "saved".green());
+    let mut text = format!("{} {said}\n", saved.green());
     if let Some(doubt) = &after.doubt {
-        text += &format!("  {} {doubt}; `undo` if it was a slip\n", "really?".yellow());
+        let (really, slip) = (say::lines::really(), say::lines::undo_a_slip());
+        text += &format!("  {} {} {slip}\n", really.yellow(), sentence(doubt));
     }
     text
 }
@@ -117,7 +118,7 @@ fn prompt(screen: &SessionScreen) -> String {
     let care = screen.notices.iter().filter(|notice| notice.kind == NoticeKind::Care);
     text.extend(care.map(print::notice_line));
     if let Some(rest) = screen.rest.as_ref().filter(|_| here.clock.is_some()) {
-        text += &format!("{}\n", format!("rest: {}", rest.words).yellow());
+        text += &format!("{}\n", say::lines::rest(&rest.words).yellow());
     }
     if let Some(question) = here.clock.as_ref().and_then(|clock| clock.question.as_ref()) {
         text += &format!("{}\n", question.yellow());

@@ -14,23 +14,23 @@ final class ErrorsTests: XCTestCase {
     func testNotFoundSaysWhatAndWhy() throws {
         let (coach, _) = try crew(homes())
         let error = try error { _ = try coach.core.member(name: "Bram", date: Day("2026-11-03")!) }
-        XCTAssertEqual(error, .NotFound(what: .member, name: "Bram", reason: "nobody's log has arrived yet"))
-        XCTAssertEqual(error.words, "member \"Bram\": nobody's log has arrived yet")
+        XCTAssertEqual(error, .NotFound(what: .member, name: "Bram", reason: "No member's log has arrived yet."))
+        XCTAssertEqual(error.words, "Member \"Bram\": No member's log has arrived yet.")
     }
 
     func testWhatHasNoNameIsNotFoundWithoutOne() throws {
         let (coach, zoe) = try crew(homes())
         let person = try zoe.core.who().person
         let error = try error { try coach.core.clearFlag(person: person, flag: UUID(), at: coach.now) }
-        let reason = "it is cleared already, or was never raised"
+        let reason = "This flag is already cleared, or was never raised."
         XCTAssertEqual(error, .NotFound(what: .flag, name: nil, reason: reason))
-        XCTAssertEqual(error.words, "flag: \(reason)")
+        XCTAssertEqual(error.words, "Flag: \(reason)")
     }
 
     func testAnExchangesStepNeedsItsBeginning() throws {
         let (_, zoe) = try crew(homes())
         let error = try error { _ = try zoe.core.exchange(did: .listed(files: []), at: zoe.now) }
-        XCTAssertEqual(error, .Invalid(field: .exchange, reason: "none is running: begin one first"))
+        XCTAssertEqual(error, .Invalid(field: .exchange, reason: "No exchange is running. Begin one first."))
     }
 
     func testInvalidNamesTheField() throws {
@@ -40,7 +40,7 @@ final class ErrorsTests: XCTestCase {
         let name = try error { _ = try Holdfast.start(home: home, start: start(.athlete, " "), at: zoe.now) }
         guard case .Invalid(.name, _) = name else { return XCTFail("\(name)") }
         let date = try error { _ = try zoe.core.preview(date: Day(since1970: .max), day: nil, at: zoe.now) }
-        let reason = "\(Int64.max) is not a date of the calendar"
+        let reason = "\(Int64.max) is not a date of the calendar."
         XCTAssertEqual(date, .Invalid(field: .date, reason: reason))
     }
 
@@ -56,7 +56,7 @@ final class ErrorsTests: XCTestCase {
         XCTAssertEqual(places.count, 2)
         XCTAssertTrue(places[0].contains("back-squad"), places[0])
         XCTAssertTrue(places[1].contains("2 days"), places[1])
-        XCTAssertEqual(error.words, "wéek 1.toml has 2 problems to fix")
+        XCTAssertEqual(error.words, "wéek 1.toml has 2 problems to fix.")
     }
 
     func testAHomeThatCannotBeWrittenSaysWhere() throws {
@@ -117,6 +117,6 @@ final class ErrorsTests: XCTestCase {
         try zoe.core.shut()
         try zoe.core.shut()
         let error = try error { _ = try zoe.today() }
-        XCTAssertEqual(error, .Invalid(field: .home, reason: "it is closed: open it again"))
+        XCTAssertEqual(error, .Invalid(field: .home, reason: "Holdfast is closed. Open it again."))
     }
 }

@@ -47,7 +47,7 @@ final class ExchangeTests: XCTestCase {
         carrier.tear(names)
         let torn = try await zoe.exchange(with: carrier)
         XCTAssertEqual(torn.aside.map(\.name), names)
-        XCTAssertEqual(torn.aside.map(\.reason), ["cannot be read: it is torn"])
+        XCTAssertEqual(torn.aside.map(\.reason), ["This file cannot be read: it is torn"])
         carrier.tear([])
         let whole = try await zoe.exchange(with: carrier)
         XCTAssertEqual(whole.leaves, 1)

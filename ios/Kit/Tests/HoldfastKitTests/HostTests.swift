@@ -100,7 +100,7 @@ final class HostTests: XCTestCase {
             try await host.tap(.undo, answers: nil)
             XCTFail("a closed host took a tap")
         } catch let error as HoldfastError {
-            XCTAssertEqual(error.words, "home: it is closed: open it again")
+            XCTAssertEqual(error.words, "Holdfast is closed. Open it again.")
         }
     }
 

@@ -63,7 +63,7 @@ fn the_demo_reads_with_its_numbers() {
         step: vec![kg(2500), lb(5)],
         earned_step: vec![kg(5000), lb(10)],
         earned_by: 4,
-        back_off_percent: 10,
+        back_off_percent: 5,
     };
     assert_eq!(squats.load, LoadRule::Step(rule));
     let corners = interval(day.piece("Four corners").unwrap());
@@ -97,7 +97,7 @@ fn what_a_plan_leaves_out_is_filled_in() {
     let heavy = strength(&pieces[0]);
     assert_eq!((heavy.rest_ms, heavy.scheme.open), (120_000, false));
     let LoadRule::Step(rule) = &heavy.load else { panic!() };
-    assert_eq!((rule.earned_step.len(), rule.earned_by, rule.back_off_percent), (0, 3, 10));
+    assert_eq!((rule.earned_step.len(), rule.earned_by, rule.back_off_percent), (0, 3, 5));
     assert_eq!(interval(&pieces[1]).margin_ms, 10_000);
     assert_eq!((hold(&pieces[2]).sides, hold(&pieces[2]).measure), (2, None));
 
@@ -121,7 +121,7 @@ fn other_ways_to_write_the_same_are_read_alike() {
     assert_eq!(good(&format!("\u{feff}{PLAN}")), plain);
     assert_eq!(good(&spoilt("\"2 min\"", "\"120s\"")), plain);
     assert_eq!(good(&spoilt("weeks = 3", "weeks = 0b11")), plain);
-    assert_eq!(good(&spoilt("\"2.5 kg\" }\n", "[\"2,5 kg\"], back_off = 10 }\n")), plain);
+    assert_eq!(good(&spoilt("\"2.5 kg\" }\n", "[\"2,5 kg\"], back_off = 5 }\n")), plain);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod any;
 mod demo;
+mod german;
 mod pieces;
 mod sections;
 mod strength;

@@ -5,7 +5,7 @@ use super::{Case, bad, check, good, places, spoilt};
 #[test]
 fn what_every_piece_has() {
     let cases: &[Case<'_>] = &[
-        ("kind = \"strength\"\n", "", 38, 1, "a piece needs `kind`", "add `kind = \"strength\"`"),
+        ("kind = \"strength\"\n", "", 38, 1, "A piece needs `kind`", "Add `kind = \"strength\"`"),
         (
             "\"strength\"",
             "\"strenght\"",
@@ -15,20 +15,20 @@ fn what_every_piece_has() {
             "mean \"strength\"?",
         ),
         ("\"note\"", "\"video\"", 62, 8, "`kind` can't be \"video\"", "\"hold\" or \"note\""),
-        ("name = \"Heavy\"\n", "", 38, 1, "a strength piece needs `name`", "add `name"),
+        ("name = \"Heavy\"\n", "", 38, 1, "A strength piece needs `name`", "Add `name"),
         (
             "\"Last\"",
             "\"Heavy\"",
             63,
             8,
-            "the name \"Heavy\" is already on line 40",
-            "pieces of a day",
+            "The name \"Heavy\" is already on line 40",
+            "Give each piece of a day its own name.",
         ),
         ("text = \"Well done.\"", "text = \"\"", 64, 8, "`text` is empty", "at least one letter"),
     ];
     check(cases);
     let problems = bad(&spoilt("text = ", "words = "));
-    let expected = [(61, 1, "a note needs `text`"), (64, 1, "`words` is not a key of a note")];
+    let expected = [(61, 1, "A note needs `text`."), (64, 1, "A note has no `words`.")];
     assert_eq!(places(&problems), expected);
     let long = format!("text = \"{}\"", "x".repeat(1001));
     check(&[(
@@ -37,12 +37,12 @@ fn what_every_piece_has() {
         64,
         8,
         "`text` has 1001 characters",
-        "shorten it by 1",
+        "Shorten it by 1",
     )]);
     // Keys of another kind are named as what they are: not of this one.
     let moved = spoilt("rounds = 3", "rounds = 3\nhold = \"1 min\"");
     let problems = bad(&moved);
-    assert_eq!(places(&problems), [(50, 1, "`hold` is not a key of an interval piece")]);
+    assert_eq!(places(&problems), [(50, 1, "An interval piece has no `hold`.")]);
     assert!(problems[0].help.contains("`window`, `rounds`, `station` and `margin`"));
 }
 
@@ -50,32 +50,39 @@ fn what_every_piece_has() {
 fn interval() {
     let load = ", load = \"16 kg\"";
     let cases: &[Case<'_>] = &[
-        ("\"1 min\"", "\"4 s\"", 48, 10, "`window` must be from 5 s to 30 min", "\"5 s\" or more"),
-        ("\"1 min\"", "\"31 min\"", 48, 10, "found \"31 min\"", "\"30 min\" or less"),
-        ("window = \"1 min\"\n", "", 45, 1, "an interval piece needs `window`", "add `window"),
         (
-            "rounds = 3",
-            "rounds = -3",
-            49,
+            "\"1 min\"",
+            "\"4 s\"",
+            48,
             10,
-            "`rounds` must be a whole number from 1 to 60, found -3",
-            "1 or more",
+            "`window` can't be \"4 s\".",
+            "from \"5 s\" to \"30 min\"",
         ),
-        ("rounds = 3", "round = 3", 49, 1, "`round` is not a key", "did you mean `rounds`?"),
+        (
+            "\"1 min\"",
+            "\"31 min\"",
+            48,
+            10,
+            "`window` can't be \"31 min\".",
+            "from \"5 s\" to \"30 min\"",
+        ),
+        ("window = \"1 min\"\n", "", 45, 1, "An interval piece needs `window`", "Add `window"),
+        ("rounds = 3", "rounds = -3", 49, 10, "`rounds` can't be -3.", "from 1 to 60."),
+        ("rounds = 3", "round = 3", 49, 1, "has no `round`", "Did you mean `rounds`?"),
         (
             "rounds = 3",
             "rounds = 3\nmargin = \"1 min\"",
             50,
             10,
-            "must be shorter than `window`",
-            "a window of 1 min",
+            "`margin` can't be \"1 min\".",
+            "It must be shorter than the window of 1 min.",
         ),
         (
             "rounds = 3",
             "rounds = 3\nmargin = \"-1 s\"",
             50,
             10,
-            "`margin` must be a time",
+            "`margin` can't be \"-1 s\".",
             "\"90 s\"",
         ),
         (
@@ -83,7 +90,7 @@ fn interval() {
             "\"4 min\"\nrounds = 60",
             49,
             10,
-            "60 rounds of 1 station at 4 min each take 4 h",
+            "60 rounds of 1 station at 4 min take 4 h.",
             "at most 3 h",
         ),
         (
@@ -91,8 +98,8 @@ fn interval() {
             "station = [\"x\", {",
             50,
             12,
-            "each of `station` must be a table",
-            "write `station",
+            "`station` can't hold \"x\".",
+            "Write `station",
         ),
         (
             "\"swing\", reps",
@@ -100,34 +107,34 @@ fn interval() {
             50,
             25,
             "no movement \"swinging\"",
-            "this plan has",
+            "The plan has",
         ),
-        ("reps = 10", "reps = 501", 50, 41, "from 1 to 500, found 501", "write 500 or less"),
-        (", reps = 10", "", 50, 12, "a station needs `reps`", "add `reps = 15`"),
+        ("reps = 10", "reps = 501", 50, 41, "`reps` can't be 501.", "from 1 to 500."),
+        (", reps = 10", "", 50, 12, "A station needs `reps`", "Add `reps = 15`"),
         (
             load,
             ", load = \"17 kg\"",
             50,
             52,
-            "no bell weighs 17 kg",
-            "heaviest the kit builds is 16 kg",
+            "No bell weighs 17 kg.",
+            "heaviest load in this kit is 16 kg",
         ),
-        (load, ", load = 16", 50, 52, "a mass with its unit, found 16", "\"16 kg\" or \"16 lb\""),
+        (load, ", load = 16", 50, 52, "`load` can't be 16.", "\"16 kg\" or \"16 lb\""),
         (
             "\"swing\", reps",
             "\"press-up\", reps",
             50,
             55,
-            "this movement has the body alone",
-            "leave `load` out",
+            "`load` is for a bar or a bell; this movement uses body mass",
+            "Leave `load` out.",
         ),
-        (load, ", laod = \"16 kg\"", 50, 45, "`laod` is not a key of a station", "mean `load`?"),
+        (load, ", laod = \"16 kg\"", 50, 45, "A station has no `laod`", "mean `load`?"),
         (
             "bell = [{ mass = \"16 kg\", count = 2 }]",
             "",
             50,
             52,
-            "the kit has no bell",
+            "The kit has no bell",
             "bell = [{",
         ),
     ];
@@ -136,7 +143,7 @@ fn interval() {
         "station = [{ movement = \"swing\", reps = 10, load = \"16 kg\" }]",
         "station = []",
     ));
-    assert_eq!(places(&problems), [(50, 11, "`station` is empty")]);
+    assert_eq!(places(&problems), [(50, 11, "`station` is empty.")]);
 }
 
 #[test]
@@ -148,16 +155,16 @@ fn hold() {
             "\"calfs\"",
             55,
             11,
-            "there is no stretch \"calfs\"",
-            "did you mean \"calf\"?",
+            "This plan has no stretch \"calfs\"",
+            "Did you mean \"calf\"?",
         ),
         (
             "hold = \"2 min\"",
             "hold = \"21 min\"",
             56,
             8,
-            "from 5 s to 20 min",
-            "\"20 min\" or less",
+            "`hold` can't be \"21 min\".",
+            "from \"5 s\" to \"20 min\"",
         ),
         (
             "hold = \"2 min\"",
@@ -165,16 +172,16 @@ fn hold() {
             58,
             12,
             "take 30 s, longer than the hold of 20 s",
-            "shorten",
+            "Shorten them",
         ),
-        ("hold = \"2 min\"\n", "", 52, 1, "a hold piece needs `hold`", "add `hold"),
+        ("hold = \"2 min\"\n", "", 52, 1, "A hold piece needs `hold`", "Add `hold"),
         (
             "hold = \"2 min\"\n",
             "hold = \"2 min\"\nsides = 3\n",
             57,
             9,
-            "`sides` must be 1 or 2, found 3",
-            "2 or less",
+            "`sides` can't be 3.",
+            "Write 1 or 2.",
         ),
         (
             "\"contract-relax\"",
@@ -184,17 +191,17 @@ fn hold() {
             "`technique` can't be",
             "mean \"contract-relax\"?",
         ),
+        ("contract = \"6 s\"\n", "", 52, 1, "needs `contract`", "Add `contract = \"6 s\"`"),
+        ("relax = \"24 s\"\n", "", 52, 1, "A hold piece needs `relax`", "Add `relax"),
         (
-            "contract = \"6 s\"\n",
-            "",
-            52,
-            1,
-            "a hold piece needs `contract`",
-            "add `contract = \"6 s\"`",
+            "\"6 s\"",
+            "\"61 s\"",
+            58,
+            12,
+            "`contract` can't be \"61 s\".",
+            "from \"1 s\" to \"1 min\"",
         ),
-        ("relax = \"24 s\"\n", "", 52, 1, "a hold piece needs `relax`", "add `relax"),
-        ("\"6 s\"", "\"61 s\"", 58, 12, "from 1 s to 1 min", "\"1 min\" or less"),
-        ("\"24 s\"", "\"0 s\"", 59, 9, "from 1 s to 2 min", "\"1 s\" or more"),
+        ("\"24 s\"", "\"0 s\"", 59, 9, "`relax` can't be \"0 s\".", "from \"1 s\" to \"2 min\""),
         (
             phases,
             "technique = \"static\"\nrelax = \"24 s\"\n",
@@ -219,18 +226,11 @@ fn hold() {
             "`measure` can't be",
             "mean \"knee-to-wall\"?",
         ),
-        (
-            "technique =",
-            "techniqe =",
-            57,
-            1,
-            "`techniqe` is not a key of a hold piece",
-            "mean `technique`?",
-        ),
+        ("technique =", "techniqe =", 57, 1, "A hold piece has no `techniqe`", "mean `technique`?"),
     ];
     check(cases);
     let problems = bad(&spoilt("hold = \"2 min\"", "hold = \"4 s\""));
-    assert_eq!(places(&problems), [(56, 8, "`hold` must be from 5 s to 20 min, found \"4 s\"")]);
+    assert_eq!(places(&problems), [(56, 8, "`hold` can't be \"4 s\".")]);
 }
 
 #[test]
@@ -258,16 +258,23 @@ fn time_to_get_ready_and_to_switch() {
     .map(with);
     let short = short.replace("hold = \"2 min\"", "hold = \"45 s\"");
     let cases: &[Case<'_>] = &[
-        (hold, &long, 57, 10, "`switch` must be from 0 s to 2 min", "\"2 min\" or less"),
-        (hold, &short, 57, 10, "`switch` takes 1 min, longer than the hold of 45 s", "shorten it"),
-        (hold, &one, 58, 10, "between two sides, and this hold has one", "or write sides = 2"),
-        (hold, &unit, 57, 10, "a time with its unit, found 5", "\"5 s\" or \"5 min\""),
-        (hold, &negative, 57, 10, "`switch` must be a time", "\"90 s\""),
-        (hold, &ready, 57, 9, "`ready` must be from 0 s to 5 min", "\"5 min\" or less"),
-        (hold, &ten_hours, 57, 10, "from 0 s to 2 min", "or less"),
-        ("\"2 min\"", "\"0 s\"", 56, 8, "from 5 s to 20 min", "\"5 s\" or more"),
-        ("\"2 min\"", "\"-2 min\"", 56, 8, "must be a time", "\"90 s\""),
-        ("\"2 min\"", "\"600 min\"", 56, 8, "from 5 s to 20 min", "\"20 min\" or less"),
+        (hold, &long, 57, 10, "`switch` can't be \"121 s\".", "from \"0 s\" to \"2 min\""),
+        (hold, &short, 57, 10, "`switch` takes 1 min, longer than the hold of 45 s", "Shorten it"),
+        (hold, &one, 58, 10, "between two sides; this hold has one", "or write `sides = 2`"),
+        (hold, &unit, 57, 10, "`switch` can't be 5.", "\"5 s\" or \"5 min\""),
+        (hold, &negative, 57, 10, "`switch` can't be \"-5 s\".", "\"90 s\""),
+        (hold, &ready, 57, 9, "`ready` can't be \"6 min\".", "from \"0 s\" to \"5 min\""),
+        (hold, &ten_hours, 57, 10, "`switch` can't be \"600 min\".", "from \"0 s\" to \"2 min\""),
+        ("\"2 min\"", "\"0 s\"", 56, 8, "`hold` can't be \"0 s\".", "from \"5 s\" to \"20 min\""),
+        ("\"2 min\"", "\"-2 min\"", 56, 8, "`hold` can't be \"-2 min\".", "\"90 s\""),
+        (
+            "\"2 min\"",
+            "\"600 min\"",
+            56,
+            8,
+            "`hold` can't be \"600 min\".",
+            "from \"5 s\" to \"20 min\"",
+        ),
     ];
     check(cases);
 }

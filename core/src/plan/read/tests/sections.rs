@@ -9,43 +9,57 @@ use crate::plan::read::{MAX_PLAN_BYTES, read_kit, read_plan};
 fn a_text_that_is_no_plan_at_all() {
     for blank in ["", " \n\t\n", "\u{feff}", "# only a remark\n"] {
         let problems = bad(blank);
-        assert_eq!(places(&problems), [(1, 1, "the plan is empty")], "{blank:?}");
+        assert_eq!(places(&problems), [(1, 1, "The plan is empty.")], "{blank:?}");
         assert!(problems[0].help.contains("[block]"));
     }
     let large = "#".repeat(MAX_PLAN_BYTES + 1);
     let problems = bad(&large);
-    let what = "the plan has 30,721 bytes, and 30,720 is the most";
+    let what = "The plan has 30,721 bytes; 30,720 is the most.";
     assert_eq!(places(&problems), [(1, 1, what)]);
-    assert_eq!(problems[0].help, "split it into blocks");
+    assert_eq!(problems[0].help, "Split it into blocks.");
     let problems = read_plan(b"# \xc3\xbc\n# \xc3\xbc \xfc\n").unwrap_err();
-    let what = "the plan is not UTF-8 text: byte 0xFC can't be read";
+    let what = "The plan is not UTF-8 text: byte 0xFC can't be read.";
     assert_eq!(places(&problems), [(2, 5, what)]);
     let problems = bad("[kit]\n");
-    assert_eq!(places(&problems), [(1, 1, "a plan needs `block`"), (1, 1, "a plan needs `day`")]);
+    assert_eq!(places(&problems), [(1, 1, "A plan needs `block`."), (1, 1, "A plan needs `day`.")]);
 }
 
 #[test]
 fn the_block() {
     let long = format!("\"{}\"", "x".repeat(61));
     let cases: &[Case<'_>] = &[
-        ("name = \"Cellar\"\n", "", 1, 1, "a block needs `name`", "add `name = "),
+        ("name = \"Cellar\"\n", "", 1, 1, "A block needs `name`", "Add `name = "),
         ("\"Cellar\"", "\"\"", 2, 8, "`name` is empty", "at least one letter"),
         ("\"Cellar\"", "\" \"", 2, 8, "`name` is empty", "at least one letter"),
-        ("\"Cellar\"", &long, 2, 8, "`name` has 61 characters", "shorten it by 1 character"),
+        ("\"Cellar\"", &long, 2, 8, "`name` has 61 characters", "Shorten it by 1 character"),
         ("\"Cellar\"", "\"a\\tb\"", 2, 8, "can't be shown (U+0009)", "on one line"),
-        ("\"Cellar\"", "7", 2, 8, "`name` must be text, found 7", "double quotes"),
+        ("\"Cellar\"", "7", 2, 8, "`name` can't be 7.", "double quotes"),
         ("2026-11-02", "2026-11-03", 3, 10, "2026-11-03 is a Tuesday", "before is 2026-11-02"),
         ("2026-11-02", "2026-11-08", 3, 10, "2026-11-08 is a Sunday", "after is 2026-11-09"),
-        ("2026-11-02", "\"2026-11-02\"", 3, 10, "must be a date", "without quotes: 2026-11-02"),
-        ("2026-11-02", "2026-11-02T08:00:00", 3, 10, "must be a date", "year-month-day"),
-        ("2026-11-02", "08:00:00", 3, 10, "must be a date, found 08:00:00", "year-month-day"),
-        ("weeks = 3", "weeks = 0", 4, 9, "from 1 to 26, found 0", "write 1 or more"),
-        ("weeks = 3", "weeks = 27", 4, 9, "from 1 to 26, found 27", "write 26 or less"),
-        ("weeks = 3", "weeks = \"3\"", 4, 9, "found \"3\"", "without quotes: 3"),
-        ("weeks = 3", "weeks = 3.0", 4, 9, "found 3.0", "digits only"),
-        ("weeks = 3", "week = 3", 4, 1, "`week` is not a key of a block", "did you mean `weeks`?"),
-        ("weeks = 3", "weeks = 3\ncolour = 1", 5, 1, "`colour`", "a block can have `name`, "),
-        ("[kit]", "[kits]", 6, 2, "`kits` is not a key of a plan", "did you mean `kit`?"),
+        (
+            "2026-11-02",
+            "\"2026-11-02\"",
+            3,
+            10,
+            "`starts` can't be \"2026-11-02\".",
+            "quotes: `2026-11-02`",
+        ),
+        (
+            "2026-11-02",
+            "2026-11-02T08:00:00",
+            3,
+            10,
+            "`starts` can't be 2026-11-02T08:00:00.",
+            "year-month-day",
+        ),
+        ("2026-11-02", "08:00:00", 3, 10, "`starts` can't be 08:00:00.", "year-month-day"),
+        ("weeks = 3", "weeks = 0", 4, 9, "`weeks` can't be 0.", "from 1 to 26."),
+        ("weeks = 3", "weeks = 27", 4, 9, "`weeks` can't be 27.", "from 1 to 26."),
+        ("weeks = 3", "weeks = \"3\"", 4, 9, "`weeks` can't be \"3\".", "without quotes: `3`"),
+        ("weeks = 3", "weeks = 3.0", 4, 9, "`weeks` can't be 3.0.", "from 1 to 26, without quotes"),
+        ("weeks = 3", "week = 3", 4, 1, "A block has no `week`", "Did you mean `weeks`?"),
+        ("weeks = 3", "weeks = 3\ncolour = 1", 5, 1, "`colour`", "Possible keys: `name`, "),
+        ("[kit]", "[kits]", 6, 2, "A plan has no `kits`", "Did you mean `kit`?"),
     ];
     check(cases);
 }
@@ -55,27 +69,48 @@ fn the_kit() {
     let bar = "mass = \"20 kg\" }";
     let many = format!("[{}]", "{ mass = \"1 kg\", count = 2 }, ".repeat(41));
     let cases: &[Case<'_>] = &[
-        ("\"20 kg\"", "20", 7, 36, "a mass with its unit, found 20", "\"20 kg\" or \"20 lb\""),
-        ("\"20 kg\"", "20.5", 7, 36, "found 20.5", "\"20.5 kg\" or \"20.5 lb\""),
-        ("\"20 kg\"", "-20", 7, 36, "found -20", "in double quotes with a unit"),
-        ("\"20 kg\"", "\"20\"", 7, 36, "must be a mass, found \"20\"", "say the unit: \"20 kg\""),
-        ("\"20 kg\"", "\"3 st\"", 7, 36, "found \"3 st\"", "a number and a unit"),
-        ("\"20 kg\"", "\"9000 kg\"", 7, 36, "found \"9000 kg\"", "at most 2000 kg or 4000 lb"),
-        ("\"20 kg\"", "\"0.0001 kg\"", 7, 36, "must be a mass", "at most three decimals"),
-        ("\"20 kg\"", "\"0 kg\"", 7, 36, "`mass` must be more than 0", "as it is marked"),
-        ("\"20 kg\"", "true", 7, 36, "`mass` must be a mass, found true", "\"92.5 kg\""),
-        (bar, "mass = \"20 kg\", collars = \"5 lb\" }", 7, 55, "in kg like its bar", "both in kg"),
-        (bar, "mass = \"20 kg\", count = 51 }", 7, 53, "from 1 to 50", "write 50 or less"),
+        ("\"20 kg\"", "20", 7, 36, "`mass` can't be 20.", "\"20 kg\" or \"20 lb\""),
+        ("\"20 kg\"", "20.5", 7, 36, "`mass` can't be 20.5.", "\"20.5 kg\" or \"20.5 lb\""),
+        ("\"20 kg\"", "-20", 7, 36, "`mass` can't be -20.", "in double quotes with its unit"),
+        ("\"20 kg\"", "\"20\"", 7, 36, "`mass` can't be \"20\".", "unit too: \"20 kg\""),
+        ("\"20 kg\"", "\"3 st\"", 7, 36, "`mass` can't be \"3 st\".", "a number and a unit"),
+        (
+            "\"20 kg\"",
+            "\"9000 kg\"",
+            7,
+            36,
+            "`mass` can't be \"9000 kg\".",
+            "at most 2000 kg or 4000 lb",
+        ),
+        (
+            "\"20 kg\"",
+            "\"0.0001 kg\"",
+            7,
+            36,
+            "`mass` can't be \"0.0001 kg\".",
+            "at most three decimals",
+        ),
+        ("\"20 kg\"", "\"0 kg\"", 7, 36, "`mass` can't be \"0 kg\".", "Write a mass above zero."),
+        ("\"20 kg\"", "true", 7, 36, "`mass` can't be true.", "\"92.5 kg\""),
+        (
+            bar,
+            "mass = \"20 kg\", collars = \"5 lb\" }",
+            7,
+            55,
+            "`collars` can't be \"5 lb\".",
+            "Write it in kg, like its bar.",
+        ),
+        (bar, "mass = \"20 kg\", count = 51 }", 7, 53, "`count` can't be 51.", "from 1 to 50."),
         (
             bar,
             "mass = \"20 kg\", length = 2 }",
             7,
             45,
-            "not a key of a bar",
+            "A bar has no `length`.",
             "`collars` and `count`",
         ),
-        (bar, "count = 2 }", 7, 8, "a bar needs `mass`", "add `mass = \"20 kg\"`"),
-        ("bar = [{", "bar = [\"x\", {", 7, 8, "each of `bar` must be a table", "write `bar = ["),
+        (bar, "count = 2 }", 7, 8, "A bar needs `mass`", "Add `mass = \"20 kg\"`"),
+        ("bar = [{", "bar = [\"x\", {", 7, 8, "`bar` can't hold \"x\".", "Write `bar = ["),
         (
             "plate = [",
             "plate = [\n  { mass = \"10.0 kg\", count = 2 },",
@@ -84,30 +119,30 @@ fn the_kit() {
             "10 kg is already listed on line 9",
             "add the counts up",
         ),
-        ("bar = [", "mixed = 1\nbar = [", 7, 9, "`mixed` must be true or false, found 1", "quotes"),
-        ("bar = [", "mix = true\nbar = [", 7, 1, "`mix` is not a key of a kit", "mean `mixed`?"),
-        ("count = 4", "count = 3", 9, 29, "`count` is 3, and one plate has no pair", "2 or 4"),
-        ("count = 4", "count = 1", 9, 29, "from 2 to 200, found 1", "write 2 or more"),
-        (", count = 4", "", 9, 3, "a plate needs `count`", "add `count = 4`"),
-        ("count = 2 }]\n", "count = 101 }]\n", 12, 35, "from 1 to 100", "write 100 or less"),
+        ("bar = [", "mixed = 1\nbar = [", 7, 9, "`mixed` can't be 1.", "quotes"),
+        ("bar = [", "mix = true\nbar = [", 7, 1, "A kit has no `mix`", "mean `mixed`?"),
+        ("count = 4", "count = 3", 9, 29, "`count` is 3; one plate has no pair.", "2 or 4"),
+        ("count = 4", "count = 1", 9, 29, "`count` can't be 1.", "from 2 to 200."),
+        (", count = 4", "", 9, 3, "A plate needs `count`", "Add `count = 4`"),
+        ("count = 2 }]\n", "count = 101 }]\n", 12, 35, "`count` can't be 101.", "from 1 to 100."),
         (
             "bell = [",
             "bell = [{ mass = \"16 kg\", count = 1 }, ",
             12,
             49,
             "16 kg is already listed on line 12",
-            "list each mass once",
+            "List each mass once and add the counts up.",
         ),
     ];
     check(cases);
     let problems = bad(&spoilt("plate = [", &format!("plate = {many}\nplates = [")));
-    assert_eq!(places(&problems)[0], (8, 9, "`plate` lists 41, and 40 is the most"));
-    assert!(problems[1].what.contains("`plates` is not a key of a kit"), "{problems:#?}");
+    assert_eq!(places(&problems)[0], (8, 9, "`plate` has 41 entries; 40 is the most."));
+    assert!(problems[1].what.contains("A kit has no `plates`"), "{problems:#?}");
     let problems = bad(&spoilt("plate = [", "plate = 3\nplates = ["));
-    assert_eq!(places(&problems)[0], (8, 9, "`plate` must be a list, found 3"));
+    assert_eq!(places(&problems)[0], (8, 9, "`plate` can't be 3."));
     let twice = "bar = [{ name = \"long bar\", mass = \"15 kg\" }, ";
     let problems = bad(&spoilt("bar = [", twice));
-    let what = "the bar on line 7 has the name \"long bar\" too";
+    let what = "The bar on line 7 is called \"long bar\" too.";
     assert_eq!(places(&problems), [(7, 56, what)]);
 }
 
@@ -129,7 +164,7 @@ fn a_kit_that_mixes_units() {
     let kit = format!("[kit]\nbar = [{{ name = \"x\", mass = \"9 kg\" }}]\n{plates}\n");
     assert!(read_kit(kit.as_bytes()).is_ok());
     let problems = read_kit(format!("{kit}mixed = true\n").as_bytes()).unwrap_err();
-    assert_eq!(places(&problems), [(3, 9, "`plate` makes more than 10,000 different loads")]);
+    assert_eq!(places(&problems), [(3, 9, "`plate` makes more than 10,000 different loads.")]);
     assert!(problems[0].help.contains("`mixed = false`"), "{problems:#?}");
 }
 
@@ -142,14 +177,14 @@ fn a_kit_alone() {
     let (start, end) = (PLAN.find("[kit]").unwrap(), PLAN.find("[movement").unwrap());
     assert_eq!(kit(&PLAN[start..end]).unwrap(), good(PLAN).kit);
     let problems = kit(&spoilt("count = 4", "count = 3")).unwrap_err();
-    assert_eq!(places(&problems), [(9, 29, "`count` is 3, and one plate has no pair")]);
+    assert_eq!(places(&problems), [(9, 29, "`count` is 3; one plate has no pair.")]);
     let problems = kit("[kit]\nname = \"Shed\"\n").unwrap_err();
-    assert_eq!(places(&problems), [(1, 1, "the kit has no bar")]);
+    assert_eq!(places(&problems), [(1, 1, "The kit has no bar.")]);
     assert!(problems[0].help.contains("long bar"), "{problems:#?}");
-    assert_eq!(places(&kit("[block]\n").unwrap_err()), [(1, 1, "a plan needs `kit`")]);
-    assert_eq!(places(&kit("[kits]\n").unwrap_err()), [(1, 2, "`kits` is not a key of a plan")]);
+    assert_eq!(places(&kit("[block]\n").unwrap_err()), [(1, 1, "A plan needs `kit`.")]);
+    assert_eq!(places(&kit("[kits]\n").unwrap_err()), [(1, 2, "A plan has no `kits`.")]);
     let problems = kit("").unwrap_err();
-    assert_eq!(places(&problems), [(1, 1, "the plan is empty")]);
+    assert_eq!(places(&problems), [(1, 1, "The plan is empty.")]);
     assert!(problems[0].help.contains("[kit]"), "{problems:#?}");
 }
 
@@ -160,7 +195,7 @@ fn plates_nobody_can_sort_out() {
     let text = spoilt("plate = [", &format!("plate = [{odd},"));
     let text =
         text.replace("rule = \"step\", step = \"2.5 kg\"", "rule = \"fixed\", loads = \"41 kg\"");
-    let what = "`plate` makes more than 10,000 different loads";
+    let what = "`plate` makes more than 10,000 different loads.";
     assert_eq!(places(&bad(&text)), [(8, 9, what)]);
 }
 
@@ -173,52 +208,56 @@ fn movements_and_stretches() {
     let cases: &[Case<'_>] = &[
         ("[stretch.calf]", &format!("{long}[stretch.calf]"), 30, 11, "can't be a key", "1 to 40"),
         ("[movement.press-up]", "[movement.Press_Up]", 25, 11, "`Press_Up` can't be", "hyphens"),
-        ("name = \"Squat\"\n", "", 14, 1, "a movement needs `name`", "add `name"),
-        ("pattern = \"squat\"\n", "", 14, 1, "a movement needs `pattern`", "add `pattern"),
-        ("lifted = \"bar\"\n", "", 14, 1, "a movement needs `lifted`", "add `lifted"),
+        ("name = \"Squat\"\n", "", 14, 1, "A movement needs `name`", "Add `name"),
+        ("pattern = \"squat\"\n", "", 14, 1, "A movement needs `pattern`", "Add `pattern"),
+        ("lifted = \"bar\"\n", "", 14, 1, "A movement needs `lifted`", "Add `lifted"),
         (
             "\"hinge\"",
             "\"hnige\"",
             22,
             11,
             "`pattern` can't be \"hnige\"",
-            "did you mean \"hinge\"?",
+            "Did you mean \"hinge\"?",
         ),
-        ("\"hinge\"", "\"twist\"", 22, 11, "`pattern` can't be", "write \"squat\", \"hinge\", "),
-        ("\"hinge\"", "3", 22, 11, "must be one of \"squat\"", "word in double quotes"),
+        ("\"hinge\"", "\"twist\"", 22, 11, "`pattern` can't be", "Write \"squat\", \"hinge\", "),
+        ("\"hinge\"", "3", 22, 11, "`pattern` can't be 3.", "word in double quotes"),
         ("\"sore-legs\"", "\"sore legs\"", 18, 48, "can't be \"sore legs\"", "mean \"sore-legs\"?"),
-        (", because = \"sore-legs\"", "", 18, 18, "an option needs `because`", "\"low-back\""),
+        (", because = \"sore-legs\"", "", 18, 18, "An option needs `because`", "\"low-back\""),
         ("option.step-up", "option.Step", 18, 8, "`Step` can't be a key", "small letters"),
-        ("option.step-up", "options.step-up", 18, 1, "`options` is not a key", "mean `option`?"),
-        ("region = \"calves\"\n", "", 30, 1, "a stretch needs `region`", "add `region"),
+        (
+            "option.step-up",
+            "options.step-up",
+            18,
+            1,
+            "A movement has no `options`.",
+            "mean `option`?",
+        ),
+        ("region = \"calves\"\n", "", 30, 1, "A stretch needs `region`", "Add `region"),
         (
             "region = \"calves\"",
             "area = \"calves\"\nregion = \"x\"",
             32,
             1,
             "`area`",
-            "a stretch can have",
+            "Possible keys: `name` and `region`.",
         ),
     ];
     check(cases);
     let problems =
         bad(&spoilt("[[day]]", "[movement]\nsquat = 1\n\n[[day]]").replace("[movement.", "[x."));
-    assert!(
-        places(&problems).contains(&(35, 9, "`squat` must be a table, found 1")),
-        "{problems:#?}"
-    );
+    assert!(places(&problems).contains(&(35, 9, "`squat` can't be 1.")), "{problems:#?}");
     let problems = bad("movement = [1]\nstretch = 2\n");
-    let what = "`movement` must be a table with a key for each, found a list";
+    let what = "`movement` can't be a list.";
     assert!(places(&problems).contains(&(1, 12, what)), "{problems:#?}");
 }
 
 #[test]
 fn days() {
     let cases: &[Case<'_>] = &[
-        ("name = \"Evening\"\n", "", 34, 1, "a day needs `name`", "add `name"),
-        ("on = [\"tuesday\"]\n", "", 34, 1, "a day needs `on`", "add `on = ["),
-        ("[\"tuesday\"]", "[]", 36, 6, "`on` is empty", "write `on = ["),
-        ("[\"tuesday\"]", "\"tuesday\"", 36, 6, "`on` must be a list", "square brackets"),
+        ("name = \"Evening\"\n", "", 34, 1, "A day needs `name`", "Add `name"),
+        ("on = [\"tuesday\"]\n", "", 34, 1, "A day needs `on`", "Add `on = ["),
+        ("[\"tuesday\"]", "[]", 36, 6, "`on` is empty", "Write `on = ["),
+        ("[\"tuesday\"]", "\"tuesday\"", 36, 6, "`on` can't be \"tuesday\".", "square brackets"),
         (
             "[\"tuesday\"]",
             "[\"Tuesday\"]",
@@ -233,43 +272,36 @@ fn days() {
             36,
             7,
             "`on` can't hold \"tue\"",
-            "did you mean \"tuesday\"?",
+            "Did you mean \"tuesday\"?",
         ),
-        ("[\"tuesday\"]", "[2]", 36, 7, "each of `on` must be one of", "in double quotes"),
+        ("[\"tuesday\"]", "[2]", 36, 7, "`on` can't hold 2.", "in double quotes"),
         ("[\"tuesday\"]", "[\"friday\", \"friday\"]", 36, 17, "\"friday\" is listed twice", "out"),
-        ("\"]\n\n", "\"]\nweeks = [0]\n", 37, 10, "from 1 to 3, found 0", "write 1 or more"),
-        ("\"]\n\n", "\"]\nweeks = [1, 4]\n", 37, 13, "from 1 to 3, found 4", "write 3 or less"),
-        ("\"]\n\n", "\"]\nweeks = [2, 2]\n", 37, 13, "2 is listed twice", "take one of them out"),
+        ("\"]\n\n", "\"]\nweeks = [0]\n", 37, 10, "`weeks` can't hold 0.", "from 1 to 3."),
+        ("\"]\n\n", "\"]\nweeks = [1, 4]\n", 37, 13, "`weeks` can't hold 4.", "from 1 to 3."),
+        ("\"]\n\n", "\"]\nweeks = [2, 2]\n", 37, 13, "2 is listed twice", "Take one of them out."),
         ("\"]\n\n", "\"]\nweeks = []\n", 37, 9, "`weeks` is empty", "weeks = [1, 2]"),
-        (
-            "\"]\n\n",
-            "\"]\nat = 8\n",
-            37,
-            1,
-            "`at` is not a key of a day",
-            "a day can have `name`, `on`",
-        ),
+        ("\"]\n\n", "\"]\nat = 8\n", 37, 1, "A day has no `at`", "Possible keys: `name`, `on`"),
         (
             "[[day]]",
             "[[day]]\nname = \"Evening\"\non = [\"monday\"]\npiece = [{ kind = \"note\", name = \"A\", \
              text = \"B\" }]\n\n[[day]]",
             40,
             8,
-            "the name \"Evening\" is already on line 35",
-            "days of a block need names of their own",
+            "The name \"Evening\" is already on line 35",
+            "Give each day of a block its own name.",
         ),
         (
             "[[day]]\n",
             "[[day]]\nname = \"Rest\"\non = [\"monday\"]\n[[day]]\n",
             34,
             1,
-            "a day needs `piece`",
+            "A day needs `piece`",
             "[[day.piece]]",
         ),
     ];
     check(cases);
     let problems = bad(&spoilt("[[day]]", "[day]"));
-    assert_eq!(places(&problems), [(34, 1, "`day` must be a list, found a table")]);
+    assert_eq!(places(&problems), [(34, 1, "`day` can't be a table.")]);
     let problems = bad(&spoilt("[[day]]", "[[days]]").replace("[[day.", "[[days."));
-    assert_eq!(places(&problems), [(34, 3, "`days` is not a key of a plan")]);
+    assert_eq!(places(&problems), [(34, 3, "A plan has no `days`.")]);
 }

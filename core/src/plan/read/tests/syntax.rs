@@ -1,4 +1,4 @@
-//! Bad plans: text that is not TOML, several problems at once, and more than anyone can mend.
+//! Bad plans: text that is not TOML, several problems at once, and more than anyone can fix.
 
 use super::{Case, PLAN, bad, check, places, spoilt};
 
@@ -14,25 +14,25 @@ fn a_broken_place_is_one_problem() {
             "double quotes",
         ),
         ("[\"tuesday\"]", "[tuesday]", 36, 7, "`tuesday` is neither", "in double quotes"),
-        ("rounds = 3", "rounds =", 49, 9, "a value is missing here", "double quotes"),
-        (
-            "rounds = 3",
-            "rounds 3",
-            49,
-            8,
-            "can't be read: key with no value",
-            "write `key = value`",
-        ),
-        ("\"Cellar\"", "\"Cellar", 2, 15, "this line can't be read", "ends with a double quote"),
+        ("rounds = 3", "rounds =", 49, 9, "A value is missing here", "double quotes"),
+        ("rounds = 3", "rounds 3", 49, 8, "An `=` is missing here.", "Write `key = value`"),
+        ("\"Cellar\"", "\"Cellar", 2, 15, "no closing quote", "on the same line"),
         (
             "\"Last\"",
             "\"\"\"Last\"",
             63,
             8,
-            "the text that starts here is not closed",
-            "end it with \"\"\"",
+            "text that starts here is not closed",
+            "End it with `\"\"\"`.",
         ),
-        ("2026-11-02", "2026-11-31", 3, 10, "can't be read: invalid date", "starts = 2026-11-02"),
+        (
+            "2026-11-02",
+            "2026-11-31",
+            3,
+            10,
+            "This date or time does not exist.",
+            "such as `2026-11-02`",
+        ),
         (
             "rounds = 3",
             "rounds = 3\nrounds = 4",
@@ -49,28 +49,45 @@ fn a_broken_place_is_one_problem() {
             "`squat` is here a second time",
             "another key",
         ),
-        ("[[day]]", "[[day]", 34, 7, "unclosed array table", "[[ with ]]"),
-        ("[[day.piece]]", "day.piece]]", 38, 10, "key with no value", "write `key = value`"),
-        ("[5, 5]", "[5, 5", 42, 1, "the list that starts here is not closed", "end it with ]"),
-        ("[5, 5]", "[5, 5,", 42, 1, "the list that starts here is not closed", "end it with ]"),
+        ("[[day]]", "[[day]", 34, 7, "The brackets here don't match.", "`[[` with `]]`"),
+        ("[[day.piece]]", "day.piece]]", 38, 10, "An `=` is missing here.", "Write `key = value`"),
+        ("[5, 5]", "[5, 5", 42, 1, "list that starts here is not closed", "End it with `]`."),
+        ("[5, 5]", "[5, 5,", 42, 1, "list that starts here is not closed", "End it with `]`."),
         (
             "\"2.5 kg\" }",
             "\"2.5 kg\"",
             43,
             1,
-            "the table that starts here is not closed",
-            "end it with }",
+            "The table that starts here is not closed",
+            "End it with `}`.",
         ),
-        ("count = 2 },\n]", "count = 2 },\n", 8, 1, "the list that starts here is not closed", "]"),
-        ("count = 4 },", "count = 4 }", 10, 3, "a comma is missing before this", "put a comma"),
+        ("count = 2 },\n]", "count = 2 },\n", 8, 1, "list that starts here is not closed", "]"),
+        ("count = 4 },", "count = 4 }", 10, 3, "A comma is missing before this", "Put a comma"),
+        ("text = \"Well done.\"\n", "tags = [1", 64, 1, "list that starts here is not closed", "]"),
+    ];
+    check(cases);
+}
+
+#[test]
+fn what_the_parser_says_is_said_in_plain_words() {
+    let rounds = "rounds = 3";
+    let cases: &[Case<'_>] = &[
+        (rounds, "rounds = 1_", 49, 11, "This number can't be read.", "Write digits only"),
+        (rounds, "rounds = 01", 49, 10, "This number can't be read.", "Write digits only"),
+        (rounds, "rounds == 3", 49, 9, "There is one `=` too many here.", "Take it out."),
+        (rounds, "rounds = [1,,2]", 49, 13, "There is one comma too many here.", "Take it out."),
+        (rounds, "r\u{fc}nde = 3", 49, 2, "This key can't be read.", "no blanks in them"),
+        (rounds, "rounds = \"3\" \"4\"", 49, 14, "more than one key", "on each line"),
         (
-            "text = \"Well done.\"\n",
-            "tags = [1",
-            64,
+            rounds,
+            "name.x = 3",
+            49,
             1,
-            "the list that starts here is not closed",
-            "]",
+            "The part before the dot has a value already.",
+            "one of the two",
         ),
+        ("\"Corners\"", "\"a\\qb\"", 47, 11, "This `\\` can't be read.", "write `\\\\`"),
+        ("\"Corners\"", "'Corners", 47, 16, "This line can't be read.", "on the same line"),
     ];
     check(cases);
 }
@@ -92,16 +109,16 @@ fn all_problems_come_at_once_and_in_order() {
     let problems = bad(&text);
     // The reference to an unknown movement has to wait: a line that can't be read may hold it.
     let expected = [
-        (4, 9, "`weeks` must be a whole number from 1 to 26, found 0"),
-        (7, 36, "`mass` must be a mass with its unit, found 20"),
-        (22, 1, "`patern` is not a key of a movement"),
+        (4, 9, "`weeks` can't be 0."),
+        (7, 36, "`mass` can't be 20."),
+        (22, 1, "A movement has no `patern`"),
         (36, 7, "`on` can't hold \"Tuesday\""),
-        (36, 18, "each of `on` must be one of"),
-        (42, 9, "each of `reps` must be a whole number from 1 to 100, found 0"),
-        (42, 12, "each of `reps` must be a whole number from 1 to 100, found -1"),
+        (36, 18, "`on` can't hold 3."),
+        (42, 9, "`reps` can't hold 0."),
+        (42, 12, "`reps` can't hold -1."),
         (48, 10, "`1 min` is neither a number nor text in quotes"),
-        (49, 10, "`rounds` must be a whole number from 1 to 60, found 99"),
-        (64, 1, "`txet` is not a key of a note"),
+        (49, 10, "`rounds` can't be 99."),
+        (64, 1, "A note has no `txet`"),
     ];
     assert_eq!(problems.len(), expected.len(), "{problems:#?}");
     for (problem, (line, column, what)) in problems.iter().zip(expected) {
@@ -109,7 +126,7 @@ fn all_problems_come_at_once_and_in_order() {
         assert!(problem.what.starts_with(what), "{problem:#?}");
     }
     let sound = text.replace("window = 1 min", "window = \"1 min\"");
-    assert!(places(&bad(&sound)).contains(&(41, 12, "there is no movement \"row\"")));
+    assert!(places(&bad(&sound)).contains(&(41, 12, "This plan has no movement \"row\".")));
 }
 
 #[test]
@@ -128,5 +145,13 @@ fn fifty_problems_are_enough() {
     assert_eq!(bad(&text(50)).len(), 50);
     let problems = bad(&text(60));
     assert_eq!(problems.len(), 50);
-    assert_eq!(places(&problems)[49], (56, 1, "and 11 more problems from here on"));
+    assert_eq!(places(&problems)[49], (56, 1, "11 more problems from here on."));
+}
+
+#[test]
+fn a_key_with_a_line_break_stays_on_one_line() {
+    let text = spoilt("[movement.swing]", "[movement]\n\"a\\nb\" = 1\n\n[movement.swing]");
+    let problems = bad(&text);
+    assert!(problems.iter().any(|problem| problem.what == "`a\u{fffd}b` can't be 1."));
+    assert!(problems.iter().all(|problem| !problem.what.contains('\n')), "{problems:#?}");
 }

@@ -7,6 +7,7 @@ use super::rank;
 use crate::full::lines::{hanging, headed};
 use crate::full::stack::Part;
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::model::Model;
 
 /// The flags of the piece at hand.
@@ -39,7 +40,8 @@ pub(super) fn parts(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>
 
 /// What is flagged.
 pub(super) fn heading(flag: &FlagView, wide: u16, theme: Theme) -> Vec<Line<'static>> {
-    let word = if flag.advice.urgent { "EMERGENCY SIGN:" } else { "DISCOMFORT:" };
+    let urgent = flag.advice.urgent;
+    let word = if urgent { say::full::emergency_sign() } else { say::full::discomfort() };
     headed(wide, theme.care(), word, &flag.text)
 }
 

@@ -8,6 +8,7 @@ use super::rank;
 use crate::full::lines::{columns, hanging, shortened};
 use crate::full::stack::Part;
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::model::Model;
 
 /// The pieces below each other.
@@ -32,11 +33,12 @@ pub(super) fn list(model: &Model, wide: u16, theme: Theme) -> Vec<Line<'static>>
         .zip(pieces)
         .map(|(line, piece)| Line::styled(line, style(here(piece))))
         .collect();
-    let finish = if name.is_none() { "> finish" } else { "  finish" };
+    let mark = if name.is_none() { ">" } else { " " };
+    let finish = format!("{mark} {}", say::full::finish());
     lines.push(Line::styled(finish, style(name.is_none())));
     if pieces.iter().any(|piece| !piece.flags.is_empty()) {
         lines.push(Line::default());
-        lines.extend(hanging(wide, theme.care(), "! discomfort is flagged"));
+        lines.extend(hanging(wide, theme.care(), say::full::discomfort_in_day()));
     }
     lines
 }
@@ -50,7 +52,7 @@ fn hurts(piece: &PieceView) -> &'static str {
 pub(super) fn strip(model: &Model, wide: u16, theme: Theme) -> Part<'static> {
     let name = model.row().and_then(|row| row.piece());
     let mut cells: Vec<String> = model.screen.pieces.iter().map(cell).collect();
-    cells.push("finish".into());
+    cells.push(say::full::finish().into());
     let pieces = &model.screen.pieces;
     let here = pieces.iter().position(|piece| Some(piece.name.as_str()) == name);
     let here = here.unwrap_or(cells.len() - 1);

@@ -3,20 +3,17 @@
 use holdfast_core::session::{KeyKind, SideKeyKind};
 use ratatui::style::Modifier;
 use ratatui::text::{Line, Span};
+use textwrap::core::display_width;
 
 use super::rank;
 use crate::full::lines::{fill, hanging, keys};
 use crate::full::stack::Part;
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::form::{Choice, Picker};
 use crate::session::full::letters::letter;
 use crate::session::full::model::{Mode, Model, Tone};
-
-/// Said before anything is saved.
-const SAFE: &str = "Once it says saved, it is safely stored.";
-
-/// Said of a key that was not done a second time.
-const TWICE: &str = "(pressed twice: taken once)";
+use crate::session::sentence;
 
 pub(super) fn parts(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let mut parts = match &model.mode {
@@ -49,16 +46,20 @@ fn typing(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
 /// What was said last; where nothing was, what undo would take back, and whether that may be a slip.
 fn said(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let screen = &model.screen;
-    let twice = if model.twice { format!(" {TWICE}") } else { String::new() };
-    let text = |rank, style, text: &str| Part::text(rank, wide, style, &format!("{text}{twice}"));
+    let text = |rank, style, said: &str| {
+        if model.twice {
+            return Part::text(rank, wide, style, &say::full::pressed_twice(said));
+        }
+        Part::text(rank, wide, style, said)
+    };
     let mut parts = match (&model.said, &screen.saved_text) {
         (Some((Tone::NotSaved, said)), _) => vec![text(rank::CARE, theme.care(), said)],
         (Some((Tone::Hint, said)), _) => vec![text(rank::CLOCK, theme.warn(), said)],
-        (None, Some(saved)) => vec![text(rank::SAVED, theme.good(), &format!("Saved: {saved}"))],
-        (None, None) => vec![text(rank::CAUTION, theme.quiet(), SAFE)],
+        (None, Some(saved)) => vec![text(rank::SAVED, theme.good(), &say::full::saved(saved))],
+        (None, None) => vec![text(rank::CAUTION, theme.quiet(), say::full::safe())],
     };
     if let (None, Some(doubt)) = (&model.said, &screen.doubt) {
-        let doubt = format!("Really? {doubt}. Press u if it was a slip.");
+        let doubt = say::full::really_undo(sentence(doubt));
         parts.push(Part::text(rank::SAVED, wide, theme.warn(), &doubt));
     }
     parts
@@ -73,26 +74,26 @@ fn the_key(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
         KeyKind::Waits => Theme::usual(),
         KeyKind::Care => theme.care(),
     };
-    const NAME: &str = " Enter ";
-    const INDENT: u16 = 9;
+    let name = format!(" {} ", say::full::key_enter());
+    let indent = display_width(&name) as u16 + 2;
     let more = key.more.as_deref().unwrap_or_default();
-    let words = fill(&key.words, wide.saturating_sub(INDENT));
+    let words = fill(&key.words, wide.saturating_sub(indent));
     let mut lines: Vec<Line> = Vec::new();
     for (index, words) in words.into_iter().enumerate() {
         let name = if index == 0 {
-            Span::styled(NAME, theme.key())
+            Span::styled(name.clone(), theme.key())
         } else {
-            Span::raw(" ".repeat(NAME.len()))
+            Span::raw(" ".repeat(usize::from(indent) - 2))
         };
         lines.push(Line::from(vec![name, Span::raw("  "), Span::styled(words, style)]));
     }
-    let last = lines.last_mut();
-    if let Some(last) = last.filter(|line| line.width() + more.len() + 2 <= usize::from(wide)) {
+    let fits = |line: &&mut Line| line.width() + display_width(more) + 2 <= usize::from(wide);
+    if let Some(last) = lines.last_mut().filter(fits) {
         last.push_span(Span::styled(format!("  {more}"), theme.quiet()));
         return vec![Part::whole(rank::KEY, lines)];
     }
-    let more = fill(more, wide.saturating_sub(INDENT)).into_iter();
-    let indent = " ".repeat(usize::from(INDENT));
+    let more = fill(more, wide.saturating_sub(indent)).into_iter();
+    let indent = " ".repeat(usize::from(indent));
     let more = more.map(|line| Line::styled(format!("{indent}{line}"), theme.quiet()));
     vec![Part::whole(rank::KEY, lines), Part::shrinking(rank::WHY, wide, more.collect())]
 }
@@ -102,13 +103,19 @@ fn hints(model: &Model) -> Vec<(String, String)> {
     let own = |pairs: &[(&str, &str)]| {
         pairs.iter().map(|(key, what)| ((*key).to_owned(), (*what).to_owned())).collect()
     };
+    let moves = (say::full::key_up_down(), say::full::does_move());
+    let back = (say::full::key_esc(), say::full::does_go_back());
+    let take = (say::full::key_enter(), say::full::does_take_it());
     match &model.mode {
-        Mode::Help(_) | Mode::Whole(_) => own(&[("Up Down", "move"), ("Esc", "back")]),
-        Mode::Typing(_) => own(&[("Enter", "take it"), ("Esc", "back")]),
-        Mode::Picking(Picker { choice: Choice::Signs { .. }, .. }) => {
-            own(&[("Space", "mark"), ("Enter", "save"), ("Up Down", "move"), ("Esc", "no flag")])
-        }
-        Mode::Picking(_) => own(&[("Enter", "take it"), ("Up Down", "move"), ("Esc", "back")]),
+        Mode::Help(_) | Mode::Whole(_) => own(&[moves, back]),
+        Mode::Typing(_) => own(&[take, back]),
+        Mode::Picking(Picker { choice: Choice::Signs { .. }, .. }) => own(&[
+            (say::full::key_space(), say::full::does_mark()),
+            (say::full::key_enter(), say::full::does_save()),
+            moves,
+            (say::full::key_esc(), say::full::does_not_flag()),
+        ]),
+        Mode::Picking(_) => own(&[take, moves, back]),
         Mode::Day => {
             let side_keys = model.screen.here.side_keys.iter();
             let mut hints: Vec<(String, String)> = side_keys
@@ -116,15 +123,15 @@ fn hints(model: &Model) -> Vec<(String, String)> {
                 .collect();
             // Where one row is all there is, it leads to the others.
             let help = hints.len().min(1);
-            hints.splice(help..help, own(&[("?", "all keys")]));
+            hints.splice(help..help, own(&[("?", say::full::does_show_keys())]));
             let late = [SideKeyKind::Later, SideKeyKind::Finish].map(letter);
             let after = hints
                 .iter()
                 .position(|(key, _)| late.iter().flatten().any(|late| key.starts_with(*late)));
-            let ours = own(&[("q", "leave"), ("v", "read all")]);
+            let ours = own(&[("q", say::full::does_leave()), ("v", say::full::does_read_all())]);
             let after = after.unwrap_or(hints.len());
             hints.splice(after..after, ours);
-            hints.extend(own(&[("Up Down", "move"), ("Tab", "next piece")]));
+            hints.extend(own(&[moves, (say::full::key_tab(), say::full::does_go_on())]));
             hints
         }
     }

@@ -1,6 +1,7 @@
-//! The law of the screen, at every size and in every state: whenever a key saves, what it saves is in
-//! sight, and so are the words of the key; and whoever hurts reads what to do.
+//! The law of the screen, at every size, in every state and in every language: whenever a key saves, what
+//! it saves is in sight, and so are the words of the key; and whoever hurts reads what to do.
 
+use catalogue::{Language, speaking, spoken};
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::session::{KeyKind, Notice, NoticeKind, PieceKindView, Row, Tap};
 use holdfast_tests::{DEMO_PLAN, SMALL_PLAN, changed};
@@ -8,6 +9,7 @@ use ratatui::crossterm::event::KeyCode;
 
 use super::tests::{read, with_change};
 use super::{BESIDE, LEAST};
+use crate::say;
 use crate::session::full::model::Mode;
 use crate::session::full::tests::Played;
 
@@ -76,11 +78,16 @@ fn holds(name: &str, ana: &Played) {
             let wanted = read(&wanted);
             assert!(
                 seen.iter().any(|seen| seen.contains(&wanted)),
-                "{name} at {size:?}: {wanted:?} is cut in\n{}",
+                "{}: {name} at {size:?}: {wanted:?} is cut in\n{}",
+                spoken(),
                 ana.drawn(size.0, size.1)
             );
         }
     }
+}
+
+fn in_every_language(law: impl Fn()) {
+    Language::ALL.into_iter().for_each(|language| speaking(language, &law));
 }
 
 fn keys(ana: &mut Played, keys: &str) {
@@ -186,12 +193,12 @@ fn of_a_set(of: &str, ana: &mut dyn FnMut() -> Played) {
 
 #[test]
 fn a_first_time() {
-    of_a_set("first time", &mut Played::small);
+    in_every_language(|| of_a_set("first time", &mut Played::small));
 }
 
 #[test]
 fn a_set_with_a_warm_up() {
-    of_a_set("known", &mut || known(Played::small(), "60"));
+    in_every_language(|| of_a_set("known", &mut || known(Played::small(), "60")));
 }
 
 #[test]
@@ -200,16 +207,20 @@ fn loads_in_two_units() {
     let pounds = |line: &&str| line.contains(" lb\"") && line.starts_with("  {");
     let lines: Vec<&str> = SMALL_PLAN.lines().filter(|line| !pounds(line)).collect();
     let plan = lines.join("\n");
-    let mut ana = || known(Played::in_pounds(&plan, "Any evening"), "42.5 kg");
-    let asked = asked(&ana()).unwrap();
+    let asked = asked(&known(Played::in_pounds(&plan, "Any evening"), "42.5 kg")).unwrap();
     assert!(asked.contains("lb (") && asked.contains("kg)"), "{asked}");
-    of_a_set("two units", &mut ana);
+    in_every_language(|| {
+        let mut ana = || known(Played::in_pounds(&plan, "Any evening"), "42.5 kg");
+        of_a_set("two units", &mut ana);
+    });
 }
 
 #[test]
 fn names_longer_than_a_line() {
-    of_a_set("long names", &mut || known(long_names(), "60"));
-    of_windows("long names", &mut long_names);
+    in_every_language(|| {
+        of_a_set("long names", &mut || known(long_names(), "60"));
+        of_windows("long names", &mut long_names);
+    });
 }
 
 fn of_windows(of: &str, ana: &mut dyn FnMut() -> Played) {
@@ -243,11 +254,15 @@ fn of_windows(of: &str, ana: &mut dyn FnMut() -> Played) {
 
 #[test]
 fn windows() {
-    of_windows("windows", &mut Played::small);
+    in_every_language(|| of_windows("windows", &mut Played::small));
 }
 
 #[test]
 fn holds_and_measures() {
+    in_every_language(a_hold_with_measures);
+}
+
+fn a_hold_with_measures() {
     let mut ana = Played::of(DEMO_PLAN, "Squat evening");
     keys(&mut ana, "ss");
     holds("hold not begun", &ana);
@@ -289,6 +304,10 @@ fn holds_and_measures() {
 
 #[test]
 fn lists() {
+    in_every_language(all_lists);
+}
+
+fn all_lists() {
     for (name, open) in
         [("options", "o"), ("places", "d"), ("stations", "sw"), ("help", "?"), ("all", "v")]
     {
@@ -308,4 +327,31 @@ fn lists() {
     ana.key(KeyCode::Enter);
     keys(&mut ana, "c");
     holds("clear", &ana);
+}
+
+/// What stands alone in a row of the least screen fits into it, and the names of keys into their column.
+#[test]
+fn labels_fit_their_places() {
+    in_every_language(|| {
+        let wide = |text: &str| textwrap::core::display_width(text);
+        let small = say::full::too_small_with_clock(LEAST.0, LEAST.1);
+        let rows =
+            [small.as_str(), say::full::take_off(), say::full::put_on(), say::full::bar_ready()];
+        for text in rows {
+            assert!(wide(text) <= usize::from(LEAST.0), "{text}");
+        }
+        for text in [say::full::keys_one(), say::full::keys_type(), say::full::keys_leave()] {
+            assert!(wide(text) <= 13, "{text}");
+        }
+        // Beside the narrowest list of the day, and all keys of a list in one row.
+        assert!(wide(say::full::discomfort_in_day()) <= 25);
+        let mut ana = Played::small();
+        for key in ["?", "e"] {
+            keys(&mut ana, key);
+            let last = ana.drawn(LEAST.0, LEAST.1);
+            let last = last.lines().last().unwrap();
+            assert!(last.contains(say::full::does_go_back()), "{last}");
+            ana.key(KeyCode::Esc);
+        }
+    });
 }

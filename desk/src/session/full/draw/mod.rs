@@ -20,6 +20,7 @@ use crate::full::clock::Face;
 use crate::full::lines::{beside, hanging, headed, shortened};
 use crate::full::stack::{Part, Stack};
 use crate::full::theme::Theme;
+use crate::say;
 
 /// What gives way to what: the lower number stays longer.
 mod rank {
@@ -126,17 +127,20 @@ fn notes(model: &Model, wide: u16) -> Vec<Part<'static>> {
 
 fn head(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let screen = &model.screen;
-    let finished = if screen.state == SessionState::Finished { "FINISHED  " } else { "" };
-    let heading = format!("{finished}{}  {}", screen.heading, screen.name);
+    let heading = match screen.state {
+        SessionState::Finished => say::full::finished(&screen.heading),
+        _ => screen.heading.clone(),
+    };
+    let heading = format!("{heading}  {}", screen.name);
     let heading = Line::styled(shortened(&heading, wide), theme.strong());
     let mut parts = vec![Part::whole(rank::HEAD, vec![heading])];
     for notice in &screen.notices {
         parts.push(match notice.kind {
             NoticeKind::Care => {
-                Part::whole(rank::CARE, headed(wide, theme.care(), "CARE:", &notice.text))
+                Part::whole(rank::CARE, headed(wide, theme.care(), say::full::care(), &notice.text))
             }
             NoticeKind::Warning => {
-                let lines = headed(wide, theme.warn(), "note:", &notice.text);
+                let lines = headed(wide, theme.warn(), say::full::note(), &notice.text);
                 Part::shrinking(rank::HEAD, wide, lines)
             }
             NoticeKind::Info => Part::text(rank::CAUTION, wide, theme.quiet(), &notice.text),
@@ -158,15 +162,11 @@ fn small(model: &Model, area: Rect, theme: Theme) -> Vec<Line<'static>> {
         stack.push(Part::drawn(0, [1, u16::MAX, u16::MAX], draw));
         stack.push(Part::spring());
         let mut lines = stack.lines(rows.max(1));
-        let text = format!("q leaves; other keys want {wide} x {high}");
+        let text = say::full::too_small_with_clock(wide, high);
         lines.push(Line::styled(text, theme.quiet()));
         return lines;
     }
-    let text = format!(
-        "This terminal is {} x {}: too small. Make it {wide} x {high} or more. q leaves; your log is \
-         saved.",
-        area.width, area.height
-    );
+    let text = say::full::too_small(area.width, area.height, wide, high);
     let mut lines = hanging(area.width, theme.strong(), &text);
     if let Some((_, said)) = &model.said {
         lines.extend(hanging(area.width, theme.warn(), said));

@@ -1,21 +1,24 @@
 //! Lists to choose from, everything there is to read about a row, and the page of all keys.
 
-use holdfast_core::care::ALWAYS;
+use holdfast_core::care::always;
 use holdfast_core::session::{PieceKindView, Row};
 use ratatui::style::Style;
 use ratatui::text::Line;
 
 use super::care::{heading, indented};
 use super::rank;
-use crate::full::lines::{hanging, headed};
+use crate::full::lines::{columns, hanging, headed};
 use crate::full::stack::Part;
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::form::Picker;
 use crate::session::full::model::Model;
+use crate::session::sentence;
 
 /// A list; the choice at hand is always in sight.
 pub(super) fn picker(picker: &Picker, wide: u16, theme: Theme) -> Part<'static> {
     let ask = hanging(wide, theme.strong(), &picker.ask);
+    let suggested = format!("    {}", say::full::suggested());
     let mut items: Vec<Line> = Vec::new();
     let (mut first, mut last) = (0, 0);
     for (index, item) in picker.items.iter().enumerate() {
@@ -26,7 +29,7 @@ pub(super) fn picker(picker: &Picker, wide: u16, theme: Theme) -> Part<'static> 
         let style = if here { theme.here_now() } else { Style::new() };
         items.extend(hanging(wide, style, &picker.line(index)));
         if let Some(more) = &item.more {
-            items.extend(headed(wide, theme.warn(), "    suggested:", more));
+            items.extend(headed(wide, theme.warn(), &suggested, more));
         }
         if here {
             last = items.len();
@@ -58,9 +61,11 @@ fn text(lines: Vec<Line<'static>>, from: u16) -> Part<'static> {
 pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> Part<'static> {
     let here = &model.screen.here;
     let mut lines = hanging(wide, theme.strong(), &here.line);
-    let key = [Some(here.key.words.as_str()), here.key.more.as_deref()];
-    let key: Vec<&str> = key.into_iter().flatten().collect();
-    lines.extend(hanging(wide, Theme::usual(), &format!("Enter: {}", key.join(". "))));
+    let does = match &here.key.more {
+        Some(more) => format!("{} {more}", sentence(&here.key.words)),
+        None => here.key.words.clone(),
+    };
+    lines.extend(hanging(wide, Theme::usual(), &say::full::enter_does(does)));
     for flag in model.piece().map_or(&[][..], |piece| &piece.flags) {
         lines.extend(heading(flag, wide, theme));
         lines.extend(flag.advice.lines.iter().flat_map(|line| indented(wide, line)));
@@ -71,63 +76,64 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
     if let (Some(PieceKindView::Strength { view }), Some(Row::Set { set, .. })) =
         (kind, model.row())
     {
-        view.warm_up.iter().for_each(|step| add(&format!("warm-up: {}", step.text)));
+        view.warm_up.iter().for_each(|step| add(&say::full::warm_up_step(&step.text)));
         let set = view.sets.iter().find(|shown| shown.set == *set);
-        set.and_then(|set| set.why.as_ref())
-            .into_iter()
-            .for_each(|why| add(&format!("why: {why}")));
+        set.and_then(|set| set.why.as_ref()).into_iter().for_each(|why| add(&say::full::why(why)));
         if let Some(able) = &view.able {
             add(&able.text);
         }
     }
     for option in model.piece().map_or(&[][..], |piece| &piece.options) {
-        let suggested = option.suggested.as_ref().map_or(String::new(), |why| format!(": {why}"));
-        add(&format!("option: {}, for {}{suggested}", option.name, option.because_text));
+        let (name, reason) = (&option.name, &option.because_text);
+        add(&match &option.suggested {
+            Some(why) => say::full::option_suggested(name, reason, why),
+            None => say::full::option(name, reason),
+        });
     }
     for notice in &model.screen.notices {
         add(&notice.text);
     }
     lines.push(Line::default());
-    for caution in ALWAYS {
+    for caution in always() {
         lines.extend(hanging(wide, theme.warn(), caution));
     }
     text(lines, from)
 }
 
-const KEYS: [&str; 20] = [
-    "Enter, Space  the one key: what it says beside it",
-    "e or a digit  type it in one line: `60 x 7, 2 left` a set, `12 8` a window, `10.5 11` readings",
-    "u             take back what was saved last, and further each time",
-    "Up, Down      another row: what is done is corrected there. Esc goes back to what is next",
-    "Tab           the next piece; Shift-Tab the one before",
-    "o             options of this movement, with their reasons",
-    "d             it hurts: where, how bad, and emergency signs",
-    "c             clear a flag of this piece",
-    "s             put the rest of this piece off; at a reading only the reading",
-    "m             a minute more rest",
-    "f             finish the session, with its rating",
-    "b, p, n, x    the clock: begin, pause or go on, skip to the next, stop",
-    "+, w          15 s more for the side held; start the windows at another station",
-    "v             everything about this row: care, notes, reasons, cautions",
-    "q, Ctrl-C     leave the session open; your log is saved",
-    "",
-    "The line takes more: `option KEY`, `flag knee 4`, `skip`, `finish 7`, `held 120 95`.",
-    "A window's seconds to spare are read off the running clock when it is logged.",
-    "The clock goes on when this program is left, and is right when it comes back.",
-    "",
-];
+/// All keys and what they do.
+fn keys() -> [(&'static str, &'static str); 15] {
+    [
+        (say::full::keys_one(), say::full::keys_one_does()),
+        (say::full::keys_type(), say::full::keys_type_does()),
+        ("u", say::full::keys_undo_does()),
+        (say::full::keys_move(), say::full::keys_move_does()),
+        (say::full::key_tab(), say::full::keys_piece_does()),
+        ("o", say::full::keys_options_does()),
+        ("d", say::full::keys_hurts_does()),
+        ("c", say::full::keys_clear_does()),
+        ("s", say::full::keys_later_does()),
+        ("m", say::full::keys_minute_does()),
+        ("f", say::full::keys_finish_does()),
+        ("b, p, n, x", say::full::keys_clock_does()),
+        ("+, w", say::full::keys_more_does()),
+        ("v", say::full::keys_all_does()),
+        (say::full::keys_leave(), say::full::keys_leave_does()),
+    ]
+}
 
 /// All keys and cautions.
 pub(super) fn help(from: u16, wide: u16, theme: Theme) -> Part<'static> {
-    let mut lines = Vec::new();
-    for line in KEYS {
-        if line.is_empty() {
-            lines.push(Line::default());
-        } else {
-            lines.extend(hanging(wide, Style::new(), line));
-        }
+    let keys = columns(&keys().map(|(name, does)| vec![name.to_owned(), does.to_owned()]));
+    let mut lines: Vec<Line> = Vec::new();
+    for line in &keys {
+        lines.extend(hanging(wide, Style::new(), line));
     }
-    for line in ALWAYS {
+    lines.push(Line::default());
+    for line in [say::full::keys_line(), say::full::keys_spare(), say::full::keys_clock_runs()] {
+        lines.extend(hanging(wide, Style::new(), line));
+    }
+    lines.push(Line::default());
+    for line in always() {
         lines.extend(hanging(wide, theme.warn(), line));
     }
     text(lines, from)

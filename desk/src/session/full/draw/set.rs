@@ -1,6 +1,6 @@
 //! A set at hand: its load, what is done to the bar, the sets around it, and why.
 
-use holdfast_core::care::ALWAYS;
+use holdfast_core::care::always;
 use holdfast_core::session::{
     KeyKind, LoadView, OptionView, PieceView, Row, SetView, StrengthView,
 };
@@ -12,7 +12,9 @@ use crate::full::digits;
 use crate::full::lines::{columns, hanging, headed};
 use crate::full::stack::{Part, Table};
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::model::Model;
+use crate::session::sentence;
 
 pub(super) fn parts<'a>(
     model: &'a Model,
@@ -29,7 +31,7 @@ pub(super) fn parts<'a>(
     if here.key.kind == KeyKind::Care {
         parts.push(Part::gap());
         parts.extend(piece.options.iter().map(|option| {
-            let text = format!("option: {}, for {} (o)", option.name, option.because_text);
+            let text = say::full::option_key(&option.name, &option.because_text);
             Part::text(rank::TABLE, wide, Theme::usual(), &text)
         }));
         return parts;
@@ -51,7 +53,8 @@ pub(super) fn parts<'a>(
     parts.push(Part::text(rank::NOTES, wide, theme.quiet(), &view.heading));
     if !view.warm_up.is_empty() && set.done.is_none() {
         let steps: Vec<&str> = view.warm_up.iter().map(|step| step.text.as_str()).collect();
-        let lines = headed(wide, theme.strong(), "warm-up:", &steps.join(", "));
+        let lines =
+            headed(wide, theme.strong(), say::full::warm_up(), &steps.join(say::full::comma()));
         parts.push(Part::shrinking(rank::TABLE, wide, lines));
     }
     parts.push(Part::gap());
@@ -67,7 +70,7 @@ pub(super) fn parts<'a>(
     parts.extend(consider(&piece.options, wide, theme));
     if view.bar.is_some() {
         parts.push(Part::gap());
-        parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), ALWAYS[2]));
+        parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), always()[2]));
     }
     parts
 }
@@ -76,7 +79,7 @@ pub(super) fn parts<'a>(
 /// was done.
 fn asked(set: &SetView, load: Option<&LoadView>, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let text = match &set.done {
-        Some(done) => format!("did {}", done.text),
+        Some(done) => say::full::did(&done.text),
         None => set.asked_text.clone(),
     };
     let build = load.and_then(|load| load.build.as_ref()).map(|build| build.text.clone());
@@ -98,7 +101,7 @@ fn asked(set: &SetView, load: Option<&LoadView>, wide: u16, theme: Theme) -> Vec
 fn big(set: &SetView, load: &LoadView, wide: u16, theme: Theme) -> Option<Part<'static>> {
     // Behind the load in the athlete's unit stands the exact one.
     let mass = load.text.split(" (").next().unwrap_or_default().to_owned();
-    let text = if set.open { mass } else { format!("{mass} x {}", set.asked) };
+    let text = if set.open { mass } else { say::full::load_by_reps(mass, set.asked) };
     digits::fit(&text, wide, digits::height(1))?;
     let draw = move |rows| match digits::fit(&text, wide, rows) {
         Some(scale) => {
@@ -114,20 +117,21 @@ fn big(set: &SetView, load: &LoadView, wide: u16, theme: Theme) -> Option<Part<'
 fn on_the_bar(load: &LoadView, wide: u16, theme: Theme) -> Option<Part<'static>> {
     let change = load.change.as_ref()?;
     let ready = change.off.is_empty() && change.on.is_empty();
-    let text = if ready { "Bar is ready.".into() } else { format!("Each side: {}", change.text) };
+    let text =
+        if ready { say::full::bar_ready().to_owned() } else { say::full::each_side(&change.text) };
     Some(Part::text(rank::CLOCK, wide, theme.strong(), &text))
 }
 
 fn why(set: &SetView, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let mut parts = Vec::new();
     if let Some(doubt) = set.done.as_ref().and_then(|done| done.doubt.as_ref()) {
-        parts.push(Part::text(rank::WHY, wide, theme.warn(), &format!("Really? {doubt}")));
+        parts.push(Part::text(rank::WHY, wide, theme.warn(), &say::full::really(sentence(doubt))));
     }
     if let Some(why) = &set.why {
-        parts.push(Part::text(rank::WHY, wide, Theme::usual(), &format!("why: {why}")));
+        parts.push(Part::text(rank::WHY, wide, Theme::usual(), &say::full::why(why)));
     }
     if let (None, Some(expected)) = (&set.done, &set.expected) {
-        let text = format!("open set: {}", expected.text);
+        let text = say::full::open_set(&expected.text);
         parts.push(Part::text(rank::NOTES, wide, theme.quiet(), &text));
     }
     parts
@@ -139,7 +143,7 @@ fn table(view: &StrengthView, here: u32, theme: Theme) -> Table {
         view.sets.iter().filter(|set| set.done.is_none()).map(cells).collect();
     let mut to_come = columns(&to_come).into_iter();
     let line = |set: &SetView| match &set.done {
-        Some(done) => format!("{:<2} did {}", set.set, done.text),
+        Some(done) => format!("{:<2} {}", set.set, say::full::did(&done.text)),
         None => to_come.next().unwrap_or_default(),
     };
     let lines: Vec<String> = view.sets.iter().map(line).collect();
@@ -153,18 +157,18 @@ fn cells(set: &SetView) -> Vec<String> {
     // The unit stands with the load, and all of it with the set at hand.
     let build = build.map(|build| build.short.as_ref().unwrap_or(&build.text).clone());
     let build = build.unwrap_or_default();
-    vec![set.set.to_string(), set.load_text.clone(), format!("x {}", set.reps_text), build]
+    vec![set.set.to_string(), set.load_text.clone(), say::full::by_reps(&set.reps_text), build]
 }
 
 /// Options that are taken, and those that are suggested today, with the reason.
 pub(super) fn consider(options: &[OptionView], wide: u16, theme: Theme) -> Vec<Part<'static>> {
     let taken = options.iter().filter(|option| option.taken).map(|option| {
-        let text = format!("taken: {}, for {}", option.name, option.because_text);
+        let text = say::full::option_taken(&option.name, &option.because_text);
         Part::text(rank::NOTES, wide, Theme::usual(), &text)
     });
     let suggested = options.iter().filter_map(|option| {
-        let text = format!("{}: {} (o)", option.name, option.suggested.as_ref()?);
-        let lines = headed(wide, theme.warn(), "consider", &text);
+        let text = say::full::consider_option(&option.name, option.suggested.as_ref()?);
+        let lines = headed(wide, theme.warn(), say::full::consider(), &text);
         Some(Part::shrinking(rank::NOTES, wide, lines))
     });
     taken.chain(suggested).collect()

@@ -38,8 +38,8 @@ fn a_set_shows_load_plates_and_reason() {
     for wanted in [
         "Squat    1 of 3",
         "> 2  ",
-        "52.5 kg x 6   10 + 5 + 1.25 kg a side",
-        "did 50 kg x 8, 3 left",
+        "52.5 kg × 6   10 + 5 + 1.25 kg a side",
+        "did 50 kg × 8, 3 left",
         "kg a side",
         "why: ",
         "Heavy sets need safety bars",
@@ -63,7 +63,7 @@ fn a_rest_counts_down_and_then_up_with_the_next_set_beside_it() {
     // Where the length comes from stands beside it, also where that takes two lines.
     for (columns, rows) in [(80, 24), (60, 20), (40, 24), (39, 10)] {
         let drawn = read(&ana.drawn(columns, rows));
-        assert!(drawn.contains("of 2 min left, as the plan says"), "{drawn}");
+        assert!(drawn.contains("of 2 min to go (from the plan)"), "{drawn}");
     }
     ana.pass(100_000);
     let drawn = ana.drawn(80, 24);
@@ -136,7 +136,7 @@ fn the_big_digits_of_a_hold_count_the_phase() {
         let small = drawn.contains("0:04");
         let large = big(&drawn) >= digits.len();
         assert!(small || large, "{drawn}");
-        assert!(drawn.contains("left side, 1:58 to go"), "{drawn}");
+        assert!(drawn.contains("left, 1:58 to go"), "{drawn}");
     }
 }
 
@@ -212,7 +212,7 @@ fn too_small_says_so_and_the_least_size_shows_what_the_key_does() {
         let drawn = zoe.drawn(columns, rows);
         assert!(drawn.contains("HOLD") && drawn.contains(time), "{columns} x {rows}:\n{drawn}");
     }
-    assert!(zoe.drawn(40, 10).contains("q leaves; other keys want 40 x 14"));
+    assert!(zoe.drawn(40, 10).contains("q leaves. Other keys need 40 × 14."));
     let least = ana.drawn(40, 14);
     assert!(least.contains(" Enter   Done: ") && least.contains("> 2  "), "{least}");
 }
@@ -225,11 +225,11 @@ fn what_went_by_in_a_sleep_stands_under_the_clock() {
         ana.key(key);
     }
     (0..60).for_each(|_| ana.pass(200));
-    assert!(!ana.drawn(80, 24).contains("went by"));
+    assert!(!ana.drawn(80, 24).contains("missed cues"));
     // At 12 s of 5 + 120: asleep until 100 s. Get ready and go were given before.
     ana.pass(88_000);
-    assert!(ana.drawn(80, 24).contains("went by: halfway"), "{}", ana.drawn(80, 24));
+    assert!(ana.drawn(80, 24).contains("missed cues: halfway"), "{}", ana.drawn(80, 24));
     (0..80).for_each(|_| ana.pass(203));
     let drawn = ana.drawn(80, 24);
-    assert!(!drawn.contains("went by"), "ten seconds were said: {drawn}");
+    assert!(!drawn.contains("missed cues"), "ten seconds were said: {drawn}");
 }

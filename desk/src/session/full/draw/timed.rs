@@ -1,6 +1,6 @@
 //! Windows and holds at hand, with their clocks.
 
-use holdfast_core::care::ALWAYS;
+use holdfast_core::care::always;
 use holdfast_core::clock::Phase;
 use holdfast_core::session::{ClockView, HoldView, IntervalView, PieceView, Row, WindowView};
 
@@ -11,7 +11,9 @@ use crate::full::digits;
 use crate::full::lines::{columns, hanging, headed};
 use crate::full::stack::{Part, Table};
 use crate::full::theme::Theme;
+use crate::say;
 use crate::session::full::model::Model;
+use crate::session::sentence;
 
 /// A window at hand.
 pub(super) fn windows<'a>(
@@ -52,13 +54,13 @@ pub(super) fn windows<'a>(
         parts.push(Part::text(rank::WHY, wide, theme.warn(), question));
     }
     if let Some(doubt) = &window.doubt {
-        parts.push(Part::text(rank::WHY, wide, theme.warn(), &format!("Really? {doubt}")));
+        parts.push(Part::text(rank::WHY, wide, theme.warn(), &say::full::really(sentence(doubt))));
     }
     if let Some(fewer) = &window.fewer {
         parts.push(Part::shrinking(
             rank::WHY,
             wide,
-            headed(wide, theme.warn(), "fewer:", &fewer.words),
+            headed(wide, theme.warn(), say::full::fewer(), &fewer.words),
         ));
     }
     parts.extend(went_by(model, wide, theme));
@@ -73,8 +75,8 @@ fn table(view: &IntervalView, here: &WindowView, clock: Option<&ClockView>, them
     // What was done stands first: a line that is cut loses its end.
     let cells = view.windows.iter().map(|window| {
         let text = match &window.done_text {
-            Some(done) => format!("{done}, {}", window.movement),
-            None if behind(window.window) => format!("not logged: {}", window.asked_text),
+            Some(done) => say::full::window_done(done, &window.movement),
+            None if behind(window.window) => say::full::not_logged(&window.asked_text),
             None => window.asked_text.clone(),
         };
         vec![window.window.to_string(), text]
@@ -108,7 +110,7 @@ pub(super) fn hold<'a>(
         }
         parts.extend(went_by(model, wide, theme));
         parts.extend(notes(model, wide));
-        parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), ALWAYS[1]));
+        parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), always()[1]));
         return parts;
     }
     if matches!(model.row(), Some(Row::Measure { .. })) {
@@ -122,18 +124,21 @@ pub(super) fn hold<'a>(
     }
     for side in &view.sides {
         let Some(held) = &side.held_text else { continue };
-        let name = side.name.as_ref().map_or(String::new(), |name| format!(", {name}"));
-        parts.push(Part::text(rank::TABLE, wide, theme.good(), &format!("held{name}: {held}")));
+        let text = match &side.name {
+            Some(name) => say::full::held_on_side(name, held),
+            None => say::full::held(held),
+        };
+        parts.push(Part::text(rank::TABLE, wide, theme.good(), &text));
     }
     for judged in view.range.iter().flat_map(|range| &range.judged) {
         parts.push(Part::text(rank::WHY, wide, Theme::usual(), judged));
     }
     if let Some(doubt) = &view.doubt {
-        parts.push(Part::text(rank::WHY, wide, theme.warn(), &format!("Really? {doubt}")));
+        parts.push(Part::text(rank::WHY, wide, theme.warn(), &say::full::really(sentence(doubt))));
     }
     parts.extend(notes(model, wide));
     parts.push(Part::gap());
-    parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), ALWAYS[1]));
+    parts.push(Part::text(rank::CAUTION, wide, theme.quiet(), always()[1]));
     parts
 }
 
@@ -141,11 +146,14 @@ pub(super) fn hold<'a>(
 fn held(view: &HoldView, clock: &ClockView) -> Option<String> {
     let sides = clock.held.iter().zip(&view.sides).filter(|(held, _)| held.0 > 0);
     let each = sides.map(|(held, side)| {
-        let name = side.name.as_ref().map_or(String::new(), |name| format!("{name} "));
-        format!("{name}{}", digits::left(held.0 / 1000 * 1000))
+        let time = digits::left(held.0 / 1000 * 1000);
+        match &side.name {
+            Some(name) => say::full::held_side(name, time),
+            None => time,
+        }
     });
     let each: Vec<String> = each.collect();
-    (!each.is_empty()).then(|| format!("held: {}", each.join(", ")))
+    (!each.is_empty()).then(|| say::full::held_so_far(each.join(say::full::comma())))
 }
 
 fn face(clock: &ClockView, wide: u16, theme: Theme) -> Part<'static> {

@@ -33,7 +33,7 @@ fn with_the_one_key_alone_sets_are_logged() {
     ana.key(KeyCode::Enter);
     assert!(is_typing(&ana) && sets(&ana).is_empty());
     ana.types("50 x 8, 3 left");
-    assert_eq!(ana.said(), "Squat set 1, 50 kg x 8, 3 left");
+    assert_eq!(ana.said(), "Squat set 1, 50 kg × 8, 3 left");
     assert_eq!(ana.model.screen.here.key.words, "End the rest");
     ana.key(KeyCode::Char(' '));
     assert_eq!(ana.said(), "rest ended");
@@ -82,7 +82,7 @@ fn a_key_pressed_twice_is_taken_once_and_says_so() {
     let drawn = ana.drawn(80, 24);
     assert!(drawn.contains("Saved: rest ended (pressed twice: taken once)"), "{drawn}");
     ana.key(KeyCode::Char('u'));
-    assert!(!ana.model.twice && ana.said().starts_with("Taken back: rest ended"));
+    assert!(!ana.model.twice && ana.said().starts_with("Undone: rest ended"));
 }
 
 #[test]
@@ -138,13 +138,13 @@ fn a_minute_more_and_put_off_are_the_cores_to_say() {
     let left = |ana: &Played| ana.model.screen.rest.as_ref().and_then(|rest| rest.left);
     let before = left(&ana).unwrap();
     ana.key(KeyCode::Char('m'));
-    assert_eq!(ana.said(), "a minute more rest");
+    assert_eq!(ana.said(), "1 min more rest");
     assert_eq!(left(&ana), Some(Millis(before.0 + 59_000)));
     // A clock that runs cannot be left behind: the core says what to do first.
     ana.key(KeyCode::Tab);
     ana.key(KeyCode::Enter);
     ana.key(KeyCode::Char('s'));
-    assert!(ana.said().contains("was begun: log or stop it first"), "{}", ana.said());
+    assert!(ana.said().contains("has started: log or stop it first"), "{}", ana.said());
     ana.key(KeyCode::Char('z'));
     assert_eq!(ana.said(), "? shows all keys.");
 }
@@ -165,7 +165,7 @@ fn the_one_key_follows_a_holds_clock() {
         ana.pass(ms);
     }
     assert_eq!(said[..2], ["Calves, clock started", "Calves, clock paused"]);
-    assert_eq!(said[2..], ["Calves, clock going on", "Calves, held left 2 min, right 2 min"]);
+    assert_eq!(said[2..], ["Calves, clock running again", "Calves, held left 2 min, right 2 min"]);
 }
 
 /// Letters do what the one key does where it does that.

@@ -27,8 +27,8 @@ class ErrorsTest {
                 coach.core.member("Bram", LocalDate.parse("2026-11-03"))
             }
         assertEquals(Thing.MEMBER to "Bram", error.what to error.name)
-        assertEquals("nobody's log has arrived yet", error.reason)
-        assertEquals("member \"Bram\": nobody's log has arrived yet", error.words)
+        assertEquals("No member's log has arrived yet.", error.reason)
+        assertEquals("Member \"Bram\": No member's log has arrived yet.", error.words)
     }
 
     @Test
@@ -42,7 +42,7 @@ class ErrorsTest {
         val date =
             assertFailsWith<HoldfastException.Invalid> { zoe.core.preview(LocalDate.MAX, null, zoe.now) }
         assertEquals(Field.DATE, date.field)
-        assertEquals("365241780471 is not a date of the calendar", date.reason)
+        assertEquals("365241780471 is not a date of the calendar.", date.reason)
     }
 
     @Test
@@ -136,7 +136,7 @@ class ErrorsTest {
         zoe.core.shut()
         zoe.core.shut()
         val shut = assertFailsWith<HoldfastException.Invalid> { zoe.today() }
-        assertEquals(Field.HOME to "it is closed: open it again", shut.field to shut.reason)
+        assertEquals(Field.HOME to "Holdfast is closed. Open it again.", shut.field to shut.reason)
         // UniFFI's own way of letting go, which the host never uses.
         zoe.core.close()
         val gone = assertFailsWith<IllegalStateException> { zoe.today() }

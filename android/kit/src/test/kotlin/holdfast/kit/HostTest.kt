@@ -216,7 +216,7 @@ class HostTest {
         host.close()
         host.close()
         val error = assertFailsWith<HoldfastException.Invalid> { host.tap(Tap.Undo, null) }
-        assertEquals("home: it is closed: open it again", error.words)
+        assertEquals("Holdfast is closed. Open it again.", error.words)
         assertNull(host.screen.value, "a failed tap shows nothing")
     }
 

@@ -1,0 +1,21 @@
+## Wenn ein Warnzeichen angekreuzt ist. Das erste steht allein, wo für mehr kein Platz ist.
+
+stop-now = Hör sofort auf und hol dir notärztliche Hilfe.
+seen-today = Was du angekreuzt hast, kann ernst sein. Lass es heute ärztlich untersuchen, auch wenn es nachlässt.
+
+## Wenn Beschwerden gemeldet werden
+
+leave-movement = Lass diese Übung heute weg. Eine Variante, die nicht wehtut, ist in Ordnung.
+go-lighter = Leichter weiter oder eine Variante. Wird es schlimmer, hör auf.
+# Die Warnzeichen, die zum Rücken gehören.
+back-signs = Neue Taubheit zwischen den Beinen, neue Probleme mit Blase oder Darm, ein schwaches oder taubes Bein: sofort in die Notaufnahme.
+# Die Zeichen dafür, dass Muskelgewebe zerfällt.
+muscle-signs = Bei Schmerzen weit über den üblichen Muskelkater hinaus, oder wenn in den nächsten Tagen Schwäche oder dunkler Urin dazukommt: hör auf und hol dir sofort ärztliche Hilfe.
+loads-stay = Die Gewichte für diese Übung bleiben, wie sie sind, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
+
+## Die üblichen Hinweise, wo das Risiko ist und in jedem Bericht
+
+never-diagnoses = Holdfast zählt und schlägt vor. Es kennt dich nicht und stellt nie eine Diagnose.
+stop-on = Hör auf bei stechenden oder ausstrahlenden Schmerzen, Taubheit, Schwäche, Schwindel oder Schmerzen in der Brust.
+safety-bars = Schwere Sätze brauchen Sicherheitsstangen oder jemanden, der dich sichert. Die Regeln des Raums gehen vor.
+see-a-doctor = Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären, und den Einstieg nach Krankheit, Verletzung oder Schwangerschaft auch.

@@ -1,0 +1,145 @@
+## Die Überschrift des Überblicks. $block ist der Name des Blocks im Plan; ein Datum nennt Wochentag und Tag.
+
+heading-in-week = { $block }, Woche { $week } von { $weeks }
+heading-to-start = { $block }, beginnt { $date }
+heading-ended = { $block }, zu Ende seit { $date }
+heading-no-plan = Noch kein Plan veröffentlicht
+
+## Was auf dem Gerät des Coachs nicht oder beschädigt ankam. Je eine Zeile unter dem Überblick.
+
+# $file ist der Name einer Datei, $reason ein ganzer Satz.
+left-alone = { $file } liegen gelassen: { $reason }
+# Eine Datei enthält einen Teil dessen, was ein Mitglied gespeichert hat; $numbers sind die Nummern derer, die fehlen.
+uploads-missing = { $uploads ->
+    [one] 1 Datei vom Gerät von { $name } ist nicht angekommen: Nummer { $numbers }.
+   *[other] { $uploads } Dateien vom Gerät von { $name } sind nicht angekommen: Nummer { $numbers }.
+}
+uploads-missing-unknown = { $uploads ->
+    [one] 1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer { $numbers }.
+   *[other] { $uploads } Dateien von einem unbekannten Gerät sind nicht angekommen: Nummer { $numbers }.
+}
+two-histories = Das Gerät von { $name } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
+two-histories-unknown = Ein unbekanntes Gerät hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
+newer-entries = { $entries ->
+    [one] 1 Eintrag kann nur ein neueres Holdfast lesen. Er bleibt erhalten; aktualisiere Holdfast, um ihn zu sehen.
+   *[other] { $entries } Einträge kann nur ein neueres Holdfast lesen. Sie bleiben erhalten; aktualisiere Holdfast, um sie zu sehen.
+}
+
+## Warum ein Mitglied Aufmerksamkeit braucht, in einem Wort. Steht vor den Worten des nächsten Abschnitts.
+
+# Jemandem tut etwas weh.
+kind-pain = Schmerz
+# Die Gewichte steigen nicht mehr.
+kind-stalled = Stillstand
+# Eine Weile nicht gesehen.
+kind-away = fehlt
+# Zwei Geräte widersprechen sich.
+kind-conflict = Konflikt
+# Statt der Übung wurde eine Variante gemacht.
+kind-option = Variante
+# Weniger Zeit übrig als geplant.
+kind-rushed = eilig
+# Die Gewichte sind gestiegen.
+kind-up = mehr
+
+## Worum es bei einem Mitglied geht. Je eine Zeile, hinter dem Wort.
+
+# „Knie 4/10 bei Kniebeuge, Di 10. Nov.“: ein Körperteil, wie stark von 10, eine Übung, ein Datum.
+pain = { $place } { $severity }/10 bei { $movement }, { $date }
+# $signs sind aufgezählt; jedes davon gehört in ärztliche Hände.
+pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
+# $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
+stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
+# Der nächste Schritt, den die Scheiben hergeben, ist größer als erlaubt.
+stall-no-step = { $movement }: über { $loads } kein erlaubter Schritt mit diesen Scheiben
+away-since = Zuletzt trainiert { $date }; seitdem { $days ->
+    [one] 1 geplanten Tag verpasst
+   *[other] { $days } geplante Tage verpasst
+}
+away-always = Noch keine Einheit; { $days ->
+    [one] 1 geplanten Tag verpasst
+   *[other] { $days } geplante Tage verpasst
+}
+# Einträge in dem, was das Mitglied gespeichert hat.
+conflict = Zwei Geräte widersprechen sich bei { $entries ->
+    [one] 1 Eintrag
+   *[other] { $entries } Einträgen
+}
+# $option ist, was statt einer Übung gemacht wurde, $because der Grund, etwa „unterer Rücken“.
+option-taken = { $option } ({ $because }), { $sessions ->
+    [one] 1 Einheit
+   *[other] { $sessions } Einheiten
+}
+option-taken-no-reason = { $option }, { $sessions ->
+    [one] 1 Einheit
+   *[other] { $sessions } Einheiten
+}
+# Fenster eines Teils nach der Uhr.
+rushed = { $rushed } von { $windows ->
+    [one] 1 Fenster
+   *[other] { $windows } Fenstern
+} mit weniger Zeit übrig als geplant
+progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
+
+## Ein Mitglied finden.
+
+no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
+# $names sind aufgezählt.
+members-here = Hier gibt es { $names }.
+
+## Einen Vorschlag beantworten.
+
+not-in-crew = Diese Person ist nicht in deiner Gruppe.
+no-plan-yet = Noch kein Plan ist veröffentlicht. Veröffentliche zuerst einen.
+no-proposals = Für { $name } gibt es noch keine Vorschläge.
+# $movements sind aufgezählt.
+proposals-for = Für { $name } gibt es Vorschläge zu { $movements }.
+loads-only-with-change = Gewichte gehören nur zu einer Änderung. Lass sie weg, um anzunehmen oder abzulehnen.
+one-load-or-each = { $sets ->
+    [one] Dieser Teil hat 1 Satz. Gib ein Gewicht an.
+   *[other] Gib ein Gewicht für den letzten Satz an oder eines für jeden der { $sets } Sätze.
+}
+nothing-for-the-last = Für den letzten Satz ist nichts vorgeschlagen. Gib für jeden Satz ein Gewicht an.
+past-the-cap = Satz { $set }: { $load } ist mehr als ein Zehntel über den letzten { $last }. Höchstens { $most } sind nächstes Mal erlaubt; veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal.
+nothing-above-while-flagged = Satz { $set }: Es sind Beschwerden gemeldet. Nicht mehr als die letzten { $last }, bis die Meldung aufgehoben ist.
+cannot-build = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen, auch nichts in der Nähe.
+cannot-build-nearest = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen. Am nächsten ist { $near }.
+cannot-build-between = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen. Am nächsten sind { $below } und { $above }.
+
+## Eine Meldung aufheben.
+
+flag-not-open = Diese Meldung ist schon aufgehoben, oder es gab sie nie.
+
+## Was ein Plan umfasst, Zeile für Zeile.
+
+plan-heading = { $block }: { $weeks ->
+    [one] 1 Woche
+   *[other] { $weeks } Wochen
+}, { $from } bis { $to }
+# $weekdays sind aufgezählt.
+plan-day = { $day } ({ $weekdays })
+# $what ist eine der vier Zeilen darunter.
+plan-piece = { $piece }: { $what }
+# „Kniebeuge, Sätze mit 8, 6 und 5 oder mehr, Pause 2 min“
+piece-strength = { $movement }, Sätze mit { $reps }, Pause { $rest }
+# $length ist die Länge eines Fensters, $total die aller zusammen; $movements sind aufgezählt.
+piece-interval = { $windows ->
+    [one] 1 Fenster von { $length }: { $movements } ({ $total })
+   *[other] { $windows } Fenster von { $length }: { $movements } ({ $total })
+}
+piece-hold = { $stretch }, { $sides ->
+    [one] { $length }
+    [2] { $length } je Seite
+   *[other] { $length } auf jeder von { $sides } Seiten
+}
+piece-note = eine Notiz
+
+## Wochentage, kurz.
+
+monday = Mo
+tuesday = Di
+wednesday = Mi
+thursday = Do
+friday = Fr
+saturday = Sa
+sunday = So

@@ -1,0 +1,48 @@
+## Anfangen.
+
+# device.json ist der Name einer Datei.
+database-without-identity = In diesem Ordner liegt eine Datenbank, aber keine device.json. Leg die Datei zurück oder wähle einen anderen Ordner.
+folder-taken = { $folder } gehört schon { $name }. Wähle einen anderen Ordner.
+name-length = Ein Name hat 1 bis { $most } Zeichen und keinen Zeilenumbruch.
+# Für alle, die eine App bauen.
+more-random-bytes = Kennungen entstehen aus 48 Zufallsbytes; es kamen { $found }.
+
+## Öffnen.
+
+nobody-started = Hier hat noch niemand angefangen. Fang zuerst als Coach oder Athlet an.
+# Steht hinter dem Pfad der Datei; $error ist, was beim Lesen gesagt wurde.
+identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). Leg eine Kopie der Datei zurück.
+
+## Wiederherstellen.
+
+# $aside ist der neue Name der Datei.
+rebuilt-damaged = Die Datenbank war beschädigt und ist als { $aside } aufgehoben. Eine neue wurde angelegt: { $leaves ->
+    [one] 1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück
+   *[other] { $leaves } Einträge kamen aus den eigenen Dateien dieses Geräts zurück
+}{ $salvaged ->
+    [0] .
+    [one] , dazu 1 Eintrag aus der beschädigten Datenbank, der in keiner davon stand.
+   *[other] , dazu { $salvaged } Einträge aus der beschädigten Datenbank, die in keiner davon standen.
+}
+rebuilt-missing = Die Datenbank oder ein Teil davon fehlte. { $entries ->
+    [one] 1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.
+   *[other] { $entries } Einträge kamen aus den eigenen Dateien dieses Geräts zurück.
+}
+whole-again = Sie war beschädigt und ist wieder ganz.
+# $repaired ist einer der Sätze darüber.
+repaired-do-again = { $repaired } Deine letzte Eingabe wurde nicht gespeichert. Mach sie noch einmal.
+# Was eine Prüfung der Datenbank gefunden hat.
+entry-altered = ein Eintrag ist nicht so, wie er geschrieben wurde
+
+## Wer was darf. $name ist die Person, der das Gerät gehört.
+
+only-athletes-run-sessions = Nur Athleten machen Einheiten; das ist das Coach-Gerät von { $name }.
+only-coaches = Das machen nur Coaches; das ist das Athletengerät von { $name }.
+only-coaches-see-the-board = Nur Coaches sehen den Überblick; das ist das Athletengerät von { $name }.
+only-coaches-publish = Nur Coaches veröffentlichen Pläne; das ist das Athletengerät von { $name }.
+only-coaches-answer = Nur Coaches beantworten Vorschläge; das ist das Athletengerät von { $name }.
+only-coaches-clear = Nur Coaches heben die Meldung eines Mitglieds auf; das ist das Athletengerät von { $name }.
+
+## Zeit.
+
+clock-not-set = Die Uhr des Geräts liegt außerhalb der Jahre 1970 bis 9999. Stell sie.

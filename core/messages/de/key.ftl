@@ -1,0 +1,60 @@
+### Die eine Taste: was sie sagt, und in einer zweiten Zeile, was ein Druck tut oder warum sie wartet.
+### Auf Armlänge gelesen: Ein Druck muss genau das tun, was dasteht.
+
+## Was die Taste sagt.
+
+no-plan = Noch kein Plan
+# Fragt nach dem Tag und beginnt dann seine Einheit.
+other-day = Anderen Trainingstag trainieren
+begin = { $day } beginnen
+# Was geplant ist, etwa „60 kg × 6“: Ein Druck trägt es so ein.
+done = Fertig: { $what }
+choose-load = Gewicht wählen
+# Fragt nach den Wiederholungen eines offenen Satzes und speichert dann.
+done-how-many = Fertig: { $what }. Wie viele Wdh.?
+# Fragt, wie viele Wiederholungen noch übrig waren, und speichert dann.
+done-how-many-left = Fertig: { $what }. Wie viele waren noch übrig?
+end-rest = Pause beenden
+get-ready = Bereit machen
+wait-for-window = Auf das nächste Fenster warten
+start-clock = Uhr starten
+pause = Anhalten
+go-on = Weiter
+seconds-more = 15 s mehr
+next = Zum Nächsten
+stop = Stoppen
+# Die gehaltene Zeit, etwa „2 min und 1 min 35 s“.
+save-held = { $held } speichern
+type-reading = Messwert eintippen
+finish = Mit Bewertung beenden
+correct = Korrigieren
+# Eine Übung, die wehtut, wird für heute ausgelassen.
+leave-piece = { $what } auslassen
+# Stoppt die Uhr einer Übung, die wehtut.
+stop-piece = { $what } stoppen
+emergency = Beenden und ärztliche Nothilfe holen
+# Verlässt den Bildschirm einer beendeten Einheit.
+leave = Verlassen
+
+## Was ein Druck tut, oder warum die Taste wartet.
+
+exchange-first = Gleiche zuerst mit deinem Coach ab.
+nothing-planned = Heute ist nichts geplant.
+begins = Startet die Einheit.
+saves-set = Speichert Satz { $set } und startet die Pause.
+load-saved-with-reps = Es wird mit den Wdh. gespeichert.
+count-good-reps = Zähl die sauberen Wiederholungen eines offenen Satzes.
+finds-next-load = Daraus ergibt sich das Gewicht des nächsten Satzes.
+# $what ist, was der Satz verlangt, etwa „60 kg × 6“.
+then-set = Dann kommt { $what } (Satz { $set }).
+saves-window = Speichert Fenster { $window }.
+first-window-comes = Gleich kommt das erste Fenster.
+window-is-logged = Fenster { $window } ist eingetragen.
+time-to-get-ready = Mit Zeit, dich bereit zu machen.
+saves-held = Speichert, was die Uhr gezählt hat.
+rating-scale = 0 ist Ruhe, 10 das Maximum.
+already-logged = Schon eingetragen.
+hurts-next-piece = Es tut weh: Mach mit dem nächsten Teil weiter.
+hurts-stop-clock = Es tut weh: Stopp zuerst die Uhr.
+emergency-stop = Hör sofort auf. Trainiere nicht weiter.
+next-exchange = Der nächste Abgleich bringt die Einheit zu deinem Coach.

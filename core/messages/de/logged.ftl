@@ -1,0 +1,56 @@
+### Was ein Druck gespeichert oder rückgängig gemacht hat, in wenigen Wörtern: „Gespeichert: ...“ oder
+### „Rückgängig: ...“ steht davor. Mehreres von einem Druck wird zur Liste.
+
+## Sätze, Fenster, Dehnungen, Messungen.
+
+# $done ist, was gemacht wurde, etwa „70 kg × 5, 2 übrig“.
+set = { $piece } Satz { $set }, { $done }
+# $done ist, was gemacht wurde, etwa „12 geschafft, 8 s Luft“.
+window = { $piece } Fenster { $window }, { $done }
+# $sides ist die gehaltene Zeit, oder die jeder Seite.
+held = { $piece }, gehalten: { $sides }
+# $side ist der Name einer Seite, $held eine Zeit; bei einer kürzeren mit Grund.
+of-side = { $side } { $held }
+# Zwischen zwei Seiten.
+between-sides = { ", " }
+# $reading ist eine Zahl mit Einheit, gemessen vor oder nach einer Dehnung.
+read-before = { $piece } vorher, { $reading }
+read-before-side = { $piece } vorher, { $side } { $reading }
+read-after = { $piece } nachher, { $reading }
+read-after-side = { $piece } nachher, { $side } { $reading }
+
+## Uhren und Pausen.
+
+clock-started = { $piece }, Uhr gestartet
+clock-paused = { $piece }, Uhr angehalten
+clock-resumed = { $piece }, Uhr läuft wieder
+clock-extended = { $piece }, 15 s mehr
+clock-skipped = { $piece }, zum Nächsten gesprungen
+clock-stopped = { $piece }, Uhr gestoppt
+rest-ended = Pause beendet
+rest-longer = 1 min mehr Pause
+
+## Varianten, Beschwerden, was aufgeschoben ist.
+
+took-option = { $piece }, Variante { $option }
+# $because ist der Grund: „Griff“, „kein Gerät“.
+took-option-because = { $piece }, Variante { $option } ({ $because })
+back-to-movement = { $piece }, zurück zu { $movement }
+flagged = { $piece }, { $movement }: { $place } { $severity }/10
+# $signs ist eine Liste von Warnzeichen.
+flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, Warnzeichen: { $signs }
+flag-cleared = Meldung aufgehoben
+# Was sich von einem Teil aufschieben lässt.
+measure-before = { $piece }, die Messung vorher
+measure-after = { $piece }, die Messung nachher
+# $what ist ein Teil oder eine seiner Messungen.
+put-off = { $what }: später
+left-for-today = { $what }: für heute ausgelassen
+
+## Die Einheit, und was kein Druck schreibt.
+
+session-begun = Einheit begonnen: { $day }
+session-rated = Einheit beendet, { $rating } von 10
+session-finished = Einheit beendet
+coach-answer = die Antwort des Coachs
+taken-back = rückgängig gemacht

@@ -1,0 +1,40 @@
+## Was an jeder Seite der Stange zu tun ist. Scheiben als „20 + 5 kg“.
+
+nothing-to-change = nichts zu wechseln
+put-on = { $plates } auflegen
+take-off = { $plates } abnehmen
+take-off-put-on = { $off } abnehmen, { $on } auflegen
+
+## Gewichte, nach denen jemand fragt
+
+# Der Name der Stange und was sie ohne Scheiben wiegt.
+bar = { $bar }, leer { $mass }
+bar-with-collars = { $bar }, { $mass } und Verschlüsse { $collars }: leer { $both }
+# Ein Gewicht mit den Scheiben einer Seite: „60 kg (20 kg je Seite)“.
+build = { $load } ({ $plates })
+# Alle Wechsel der gefragten Gewichte.
+handled-least = { $plates ->
+    [one] je Seite 1 Scheibe aufgelegt oder abgenommen; mit weniger geht es nicht
+   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen; mit weniger geht es nicht
+}
+handled-at-least = { $plates ->
+    [one] je Seite 1 Scheibe aufgelegt oder abgenommen; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
+   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
+}
+
+## Warum sich Gewichte nicht auflegen lassen. Sie stehen nach „Gewicht:“.
+
+# $below und $above als „60 kg (20 kg je Seite)“.
+between = { $load } lassen sich damit nicht auflegen ({ $bar }); am nächsten sind { $below } und { $above }
+too-light = { $load } sind leichter als die leere Stange ({ $bar }); am leichtesten ist { $above }
+too-heavy = { $load } sind mehr, als sich hier auflegen lässt ({ $bar }); am schwersten ist { $below }
+bar-full = { $load } sind mehr, als auf die Stange passt ({ $bar }); am schwersten ist { $below }, mit höchstens { $plates } Scheiben je Seite
+nothing-to-load = keine Scheiben für „{ $bar }“
+too-many = höchstens { $most } Gewichte auf einmal; das sind { $found }
+name-one = nenne mindestens eines, etwa 92,5kg
+above-zero = „{ $typed }“: ein Gewicht muss über null liegen
+# $reason sagt, was am Getippten nicht stimmt.
+not-a-load = „{ $typed }“: { $reason }
+no-bar = hier gibt es keine Stange
+# Steht nach dem Namen der Stange. $bars sind die Namen der Stangen, die es gibt.
+no-such-bar = gibt es hier nicht; es gibt { $bars }

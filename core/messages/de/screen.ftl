@@ -1,0 +1,105 @@
+### Der Bildschirm der Einheit, wie ihn jemand zwischen zwei Sätzen liest: erst Zahlen, dann Verben.
+
+## Eine Zeile über dem Trainingstag.
+
+no-plan = Noch kein Plan. Gleiche mit deinem Coach ab.
+# $date ist ein kurzes Datum wie „Di 10. Nov.“; es kann mit einem Punkt enden.
+day-off = Heute nichts geplant. Als Nächstes: { $day }, { $date }
+planned-day = { $day }, { $date }, Woche { $week } von { $weeks }
+day-after-block = { $day }, { $date }; { $block } lief bis { $end }
+block-ended = { $block } lief bis { $end }: Du kannst trotzdem jeden Tag daraus trainieren.
+block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $end }: Du kannst trotzdem jeden Tag daraus trainieren.
+
+## Hinweise über den Teilen.
+
+# $trouble sagt, was schiefging.
+not-ready-for-exchange = Alles ist gespeichert, aber noch nicht bereit für den Abgleich: { $trouble }
+devices-disagree = { $entries ->
+    [one] Zwei deiner Geräte widersprechen sich bei 1 Eintrag. Du siehst die spätere Fassung.
+   *[other] Zwei deiner Geräte widersprechen sich bei { $entries } Einträgen. Du siehst die späteren Fassungen.
+}
+
+## Was dran ist: erst der Titel, dann die Zeile.
+
+# Ein Name oder Titel, dann, was dazu gesagt oder verlangt wird. $what steht für sich.
+titled = { $title }: { $what }
+set = { $movement }, Satz { $set } von { $sets }
+window = { $piece }, Fenster { $window } von { $windows }
+# $protocol ist die Messung der Beweglichkeit, etwa „Knie zur Wand“.
+measure-before = { $piece }, { $protocol } vor der Dehnung
+measure-after = { $piece }, { $protocol } nach der Dehnung
+finished = Beendet.
+all-logged = Alles ist eingetragen.
+not-all-logged = Noch nicht alles ist eingetragen.
+# Ein Satz, dessen Gewicht man selbst wählt; zwischen den Akzenten, was man tippen kann.
+set-without-load = { $title }: { $asked }; du wählst das Gewicht: `GEWICHT x { $reps }`
+# Die Scheiben einer Seite, dann, was an der Stange zu tun ist.
+build-and-change = { $build }; { $change }
+# $unit ist „cm“ oder „°“.
+reading-of-one = { $title }, in { $unit }
+reading-of-two = { $title }, in { $unit }, links und rechts
+how-hard = Wie anstrengend war die ganze Einheit, 0 bis 10?
+
+## Am Ende einer Einheit: was nicht gemacht ist.
+
+# $pieces ist eine Liste von Namen, jeder mit seinem Stand.
+not-done = Nicht gemacht: { $pieces }.
+piece-so-far = { $piece } ({ $progress })
+
+## Wie weit ein Teil ist, und Gewichte, die man selbst wählt: ein, zwei Wörter.
+
+later = später
+left-for-today = für heute ausgelassen
+no-load = ohne Gewicht
+you-choose = du wählst
+
+## Tasten neben der einen Taste. Kurz: Mehrere stehen nebeneinander.
+
+undo = rückgängig
+rate-again = neu bewerten
+it-hurts = es tut weh
+minute-more = 1 min mehr
+start-elsewhere = an anderer Station anfangen
+type-it = eintippen
+options = Varianten
+clear-flag = Meldung aufheben
+put-off = später
+finish = beenden
+start-clock = Uhr starten
+seconds-more = 15 s mehr
+go-on = weiter
+pause = anhalten
+skip-to-next = zum Nächsten
+stop = stoppen
+
+## Die Zeile zum Tippen: was sie einträgt, und darunter, was man tippen kann. Was zwischen den Akzenten
+## steht, liest das Programm: siehe `left-typed` in line.ftl.
+
+log = { $what } eintragen
+log-by-hand = { $what } von Hand eintragen
+correct = { $what } korrigieren
+correct-by-hand = { $what } von Hand korrigieren
+hint-load = Gewicht x Wdh., dann, wie viele noch übrig waren: `40 x 8, 2 übrig`
+hint-reps = saubere Wdh.: `8`; oder der ganze Satz: `40 x 8, 2 übrig`
+hint-reserve = wie viele Wdh. noch übrig waren: `2`; oder der ganze Satz: `40 x 8, 2 übrig`
+hint-set = Gewicht x Wdh.: `40 x 8`; mit denen, die übrig waren: `40 x 8, 2 übrig`; nur Wdh.: `8`
+hint-window = Wdh. und übrige Sekunden: `12 8`; nur Wdh.: `12`
+hint-two-readings = zwei Messwerte, links und rechts: `10,5 11`
+hint-one-reading = ein Messwert: `10,5`
+hint-held = gehaltene Sekunden: `120`; wenn es kürzer war, mit Grund: `60 Krampf`
+hint-held-sides = Sekunden links und rechts: `120 95`; wenn eine Seite kürzer war, mit Grund: `120 60 Krampf`
+hint-rating = 0 ist Ruhe, 10 das Maximum; leer: ohne Bewertung beenden
+
+## Was an einem Eintrag auffällt, vielleicht ein Vertipper. Steht hinter einer Frage: „Wirklich? ...“.
+
+odd-reps = { $reps } Wdh., { $asked } geplant
+# $near ist ein Gewicht.
+odd-load = { $load } gibt es in diesem Raum nicht; am nächsten ist { $near }
+odd-load-between = { $load } gibt es in diesem Raum nicht; am nächsten sind { $lighter } und { $heavier }
+far-from-proposed = Weit weg vom Vorschlag: { $load }
+odd-window = { $reps ->
+    [one] 1 Wdh. in { $time }
+   *[other] { $reps } Wdh. in { $time }
+}
+# Beides sind Zeiten: Gehalten wurde länger, als die Einheit lief.
+odd-hold = { $held } gehalten, aber erst { $time } nach Beginn der Einheit

@@ -1,0 +1,21 @@
+## When an emergency sign is ticked. The first stands alone where there is no room for more.
+
+stop-now = Stop now and get emergency care.
+seen-today = What you ticked can be serious. A doctor should look at it today, even if it eases.
+
+## When discomfort is flagged
+
+leave-movement = Leave this movement for today. An option that does not hurt is fine.
+go-lighter = Go lighter or take an option. Stop if it gets worse.
+# The emergency signs that come with a back.
+back-signs = If you notice new numbness between the legs, new trouble with bladder or bowel, or a weak or numb leg, get emergency care at once.
+# The signs that muscle tissue breaks down.
+muscle-signs = If the pain goes far beyond usual soreness, or if weakness or dark urine comes in the next days, stop and get medical care at once.
+loads-stay = Loads for this movement stay where they are until you or your coach clear the flag. See a doctor or physiotherapist about pain that stays.
+
+## The usual cautions, shown where the risk is and with every report
+
+never-diagnoses = Holdfast counts and suggests. It does not know you and never diagnoses.
+stop-on = Stop on sharp or spreading pain, numbness, weakness, dizziness or chest pain.
+safety-bars = Heavy sets need safety bars or somebody to spot you. The room's own rules come first.
+see-a-doctor = See a doctor or physiotherapist about pain that stays, and before you start after illness, injury or pregnancy.

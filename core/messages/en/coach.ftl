@@ -1,0 +1,145 @@
+## The heading of the board. $block is the name of the plan's block; the dates name weekday and day.
+
+heading-in-week = { $block }, week { $week } of { $weeks }
+heading-to-start = { $block }, starts { $date }
+heading-ended = { $block }, ended { $date }
+heading-no-plan = No plan published yet
+
+## What has not arrived at the coach's device, or arrived damaged. A line each below the board.
+
+# $file is a file's name, $reason a whole sentence.
+left-alone = { $file } left alone: { $reason }
+# An upload is a file with part of a member's log; $numbers are the numbers of those that are missing.
+uploads-missing = { $uploads ->
+    [one] 1 upload from { $name }'s device has not arrived: number { $numbers }.
+   *[other] { $uploads } uploads from { $name }'s device have not arrived: numbers { $numbers }.
+}
+uploads-missing-unknown = { $uploads ->
+    [one] 1 upload from an unknown device has not arrived: number { $numbers }.
+   *[other] { $uploads } uploads from an unknown device have not arrived: numbers { $numbers }.
+}
+two-histories = { $name }'s device has two histories: it was copied, or restored from a backup. Both are kept.
+two-histories-unknown = An unknown device has two histories: it was copied, or restored from a backup. Both are kept.
+newer-entries = { $entries ->
+    [one] 1 entry can only be read by a newer Holdfast. It is kept; update Holdfast to see it.
+   *[other] { $entries } entries can only be read by a newer Holdfast. They are kept; update Holdfast to see them.
+}
+
+## What kind of look a member needs, in a word. Stands before the words of the next section.
+
+# Somebody hurts.
+kind-pain = pain
+# Loads do not go up any more.
+kind-stalled = stalled
+# Not seen for a while.
+kind-away = away
+# Two devices disagree.
+kind-conflict = conflict
+# An option was taken instead of the movement.
+kind-option = option
+# Less time to spare than planned.
+kind-rushed = rushed
+# Loads went up.
+kind-up = up
+
+## What to look at about a member. A line each, behind the kind.
+
+# "knee 4/10 in Back squat on Tue 10 Nov": a part of the body, how bad of 10, a movement, a date.
+pain = { $place } { $severity }/10 in { $movement } on { $date }
+# $signs are named after another; each asks for a doctor.
+pain-with-signs = Emergency signs: { $signs }. Make sure a doctor sees them. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
+# $loads are those of last time, set by set, with their unit.
+stall-missed = { $movement }: missed twice in a row at { $loads }
+# The next step up that the plates can build is larger than is allowed.
+stall-no-step = { $movement }: no allowed step up from { $loads } with these plates
+away-since = Last trained { $date }; { $days ->
+    [one] 1 planned day missed since
+   *[other] { $days } planned days missed since
+}
+away-always = No session yet; { $days ->
+    [one] 1 planned day missed
+   *[other] { $days } planned days missed
+}
+# Entries of the member's log.
+conflict = Two devices disagree about { $entries ->
+    [one] 1 entry
+   *[other] { $entries } entries
+}
+# $option is what was done instead of a movement, $because the reason, such as "low back".
+option-taken = { $option } ({ $because }), { $sessions ->
+    [one] 1 session
+   *[other] { $sessions } sessions
+}
+option-taken-no-reason = { $option }, { $sessions ->
+    [one] 1 session
+   *[other] { $sessions } sessions
+}
+# Windows of an interval piece.
+rushed = { $rushed } of { $windows ->
+    [one] 1 window
+   *[other] { $windows } windows
+} with less time to spare than planned
+progress = { $movement }: last set up from { $from } to { $to }
+
+## Finding a member.
+
+no-log-yet = No member's log has arrived yet.
+# $names are joined to a list.
+members-here = The members here are { $names }.
+
+## Answering a proposal.
+
+not-in-crew = This person is not in your crew.
+no-plan-yet = No plan is published yet. Publish one first.
+no-proposals = { $name } has no proposals yet.
+# $movements are joined to a list.
+proposals-for = { $name } has proposals for { $movements }.
+loads-only-with-change = Only a change takes loads. Leave them out to accept or refuse.
+one-load-or-each = { $sets ->
+    [one] This piece has 1 set. Give one load.
+   *[other] Give one load for the last set, or one for each of the { $sets } sets.
+}
+nothing-for-the-last = Nothing is proposed for the last set. Give a load for each set.
+past-the-cap = Set { $set }: { $load } is more than a tenth above the last { $last }. The most for next time is { $most }; published guidance is to go up by 2 to 10 % at a time.
+nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above the last { $last } until the flag is cleared.
+cannot-build = Set { $set }: this room cannot build { $load }, nor anything near it.
+cannot-build-nearest = Set { $set }: this room cannot build { $load }. The nearest is { $near }.
+cannot-build-between = Set { $set }: this room cannot build { $load }. The nearest are { $below } and { $above }.
+
+## Clearing a flag.
+
+flag-not-open = This flag is already cleared, or was never raised.
+
+## What a plan amounts to, line by line.
+
+plan-heading = { $block }: { $weeks ->
+    [one] 1 week
+   *[other] { $weeks } weeks
+}, { $from } to { $to }
+# $weekdays are joined to a list.
+plan-day = { $day } ({ $weekdays })
+# $what is one of the four lines below.
+plan-piece = { $piece }: { $what }
+# "Back squat, sets of 8, 6 and 5 or more, rest 2 min"
+piece-strength = { $movement }, sets of { $reps }, rest { $rest }
+# $length is that of one window, $total of all; $movements are joined to a list.
+piece-interval = { $windows ->
+    [one] 1 window of { $length }: { $movements } ({ $total })
+   *[other] { $windows } windows of { $length }: { $movements } ({ $total })
+}
+piece-hold = { $stretch }, { $sides ->
+    [one] { $length }
+    [2] { $length } each side
+   *[other] { $length } on each of { $sides } sides
+}
+piece-note = a note
+
+## Weekdays, short.
+
+monday = Mon
+tuesday = Tue
+wednesday = Wed
+thursday = Thu
+friday = Fri
+saturday = Sat
+sunday = Sun

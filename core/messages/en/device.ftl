@@ -1,0 +1,48 @@
+## Starting.
+
+# device.json is a file's name.
+database-without-identity = This folder has a database but no device.json. Put that file back, or choose another folder.
+folder-taken = { $folder } is already { $name }'s. Choose another folder.
+name-length = A name has 1 to { $most } characters and no line breaks.
+# For whoever builds an app.
+more-random-bytes = Identities are made from 48 random bytes; { $found } came.
+
+## Opening.
+
+nobody-started = Nobody has started here yet. Start as coach or athlete first.
+# Stands behind the path of the file; $error is what the reader of the file said.
+identity-unreadable = This is not what Holdfast wrote ({ $error }). Put a copy of the file back.
+
+## Rebuilding.
+
+# $aside is the file's new name.
+rebuilt-damaged = The database was damaged and is kept as { $aside }. A new one was built: { $leaves ->
+    [one] 1 entry came back from this device's own files
+   *[other] { $leaves } entries came back from this device's own files
+}{ $salvaged ->
+    [0] .
+    [one] , and 1 that was in none of them from the damaged database.
+   *[other] , and { $salvaged } that were in none of them from the damaged database.
+}
+rebuilt-missing = The database, or part of it, was missing. { $entries ->
+    [one] 1 entry came back from this device's own files.
+   *[other] { $entries } entries came back from this device's own files.
+}
+whole-again = It was damaged and is whole again.
+# $repaired is one of the sentences above.
+repaired-do-again = { $repaired } What you just did was not saved. Do it again.
+# What a check of the database found.
+entry-altered = an entry is not as it was written
+
+## Who may do what. $name is the person whose device it is.
+
+only-athletes-run-sessions = Only athletes run sessions; this is { $name }'s coach device.
+only-coaches = Only coaches do this; this is { $name }'s athlete device.
+only-coaches-see-the-board = Only coaches see the board; this is { $name }'s athlete device.
+only-coaches-publish = Only coaches publish plans; this is { $name }'s athlete device.
+only-coaches-answer = Only coaches answer proposals; this is { $name }'s athlete device.
+only-coaches-clear = Only coaches clear a member's flag; this is { $name }'s athlete device.
+
+## Time.
+
+clock-not-set = The device's clock is outside the years 1970 to 9999. Set it.

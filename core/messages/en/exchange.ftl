@@ -1,0 +1,34 @@
+## Why a file was left alone. Stands behind the file's name.
+
+foreign = This is not one of Holdfast's files.
+too-large = This file has { $bytes } bytes; Holdfast's own have at most { $most }.
+torn = This file is damaged or still arriving: its content does not match its name.
+# $reason is one of the next section.
+unreadable = Line { $line } of this file cannot be read: { $reason }.
+# Both are numbers of a format.
+newer = A newer Holdfast wrote this file (format { $found }; this one reads format { $known }). Update the app.
+other-crew = This file belongs to another crew.
+# $reason is what the system said, in its own words.
+not-read = This file cannot be read: { $reason }
+# Stands in place of a file's name.
+whole-folder = The whole folder
+too-many-files = There are { $files } files; only the first { $most } were looked at.
+
+## What is wrong with a line of a file. Stands behind a colon; for whoever looks into the file.
+
+no-last-newline = the last line is cut off
+header-too-large = the header is larger than any header
+header-not-of-name = the header and the file's name disagree
+numbers-too-high = the numbers are higher than anybody reaches
+seen-too-many = { $found } other devices are named; at most { $most } can be
+no-such-range = entries { $first } to { $last } cannot be in one file
+wrong-number = entry { $found } stands where { $wanted } belongs
+wrong-count = { $wanted } entries are announced, another number was found
+line-too-long = the line has { $bytes } bytes; at most { $most } fit
+too-deep = the line is nested deeper than { $most } levels
+number-out-of-range = entry number { $number } is out of range
+
+## Steps of an exchange.
+
+# For whoever builds an app.
+none-running = No exchange is running. Begin one first.

@@ -1,0 +1,56 @@
+### What a tap saved or took back, in a few words: "Saved: ..." and "Taken back: ..." stand before it. Several
+### of one tap are joined as a list.
+
+## Sets, windows, holds, measures.
+
+# $done is what was done, such as "70 kg × 5, 2 left".
+set = { $piece } set { $set }, { $done }
+# $done is what was done, such as "12 done, 8 s to spare".
+window = { $piece } window { $window }, { $done }
+# $sides is the time held, or that of each side.
+held = { $piece }, held { $sides }
+# $side is the name of a side, $held a time; for a short one with why.
+of-side = { $side } { $held }
+# Between two sides.
+between-sides = { ", " }
+# $reading is a number with its unit, measured before or after a hold.
+read-before = { $piece } before, { $reading }
+read-before-side = { $piece } before, { $side } { $reading }
+read-after = { $piece } after, { $reading }
+read-after-side = { $piece } after, { $side } { $reading }
+
+## Clocks and rests.
+
+clock-started = { $piece }, clock started
+clock-paused = { $piece }, clock paused
+clock-resumed = { $piece }, clock running again
+clock-extended = { $piece }, 15 s more
+clock-skipped = { $piece }, skipped to the next
+clock-stopped = { $piece }, clock stopped
+rest-ended = rest ended
+rest-longer = 1 min more rest
+
+## Options, discomfort, what is put off.
+
+took-option = { $piece }, took { $option }
+# $because is the reason: "grip", "no equipment".
+took-option-because = { $piece }, took { $option } ({ $because })
+back-to-movement = { $piece }, back to { $movement }
+flagged = { $piece }, { $movement }: { $place } { $severity }/10
+# $signs is a list of emergency signs.
+flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, emergency signs: { $signs }
+flag-cleared = flag cleared
+# What can be put off of a piece.
+measure-before = { $piece }, the measure before
+measure-after = { $piece }, the measure after
+# $what is a piece, or one of its measures.
+put-off = { $what }: later
+left-for-today = { $what }: left for today
+
+## The session, and what no tap writes.
+
+session-begun = session begun: { $day }
+session-rated = session finished, { $rating } of 10
+session-finished = session finished
+coach-answer = the coach's answer
+taken-back = taken back

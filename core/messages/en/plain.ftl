@@ -1,0 +1,69 @@
+## Small words: counts, times, lists, dates.
+
+# What waits on the device until the next exchange.
+waiting = { $entries ->
+    [one] 1 entry waits for the next exchange.
+   *[other] { $entries } entries wait for the next exchange.
+}
+
+## Lists
+
+# Two things, and the last two of more: "a and b".
+list-end = { $first } and { $last }
+# Things before the last two: "a, b".
+list-more = { $first }, { $next }
+
+## Dates
+
+# A date in a line, such as "Tue 10 Nov". $weekday and $month are the names below.
+date = { $weekday } { $day } { $month }
+monday = Mon
+tuesday = Tue
+wednesday = Wed
+thursday = Thu
+friday = Fri
+saturday = Sat
+sunday = Sun
+january = Jan
+february = Feb
+march = Mar
+april = Apr
+may = May
+june = Jun
+july = Jul
+august = Aug
+september = Sep
+october = Oct
+november = Nov
+december = Dec
+
+## Sides, readings and flags
+
+left = left
+right = right
+# A side of a movement that has more than two.
+side-number = side { $number }
+
+# A reading of the range of motion: $value with its unit, $side as "left".
+reading-before = before: { $value }
+reading-after = after: { $value }
+reading-before-side = before, { $side }: { $value }
+reading-after-side = after, { $side }: { $value }
+
+# Discomfort that was flagged: $place as "knee", $severity from 1 to 10, $day as "Tue 10 Nov".
+flagged = { $place } { $severity }/10, flagged { $day }
+
+## What was put right when the program was opened
+
+database-rebuilt = The database was missing or incomplete and was built again. { $entries ->
+    [one] 1 entry was restored from this device's files.
+   *[other] { $entries } entries were restored from this device's files.
+}
+# $file is the name of the damaged file; $recovered entries stood only in it.
+database-damaged = The database was damaged and is kept as { $file }. A new one was built. { $entries ->
+    [one] 1 entry was restored from this device's files,
+   *[other] { $entries } entries were restored from this device's files,
+} { $recovered ->
+    [one] and 1 more was recovered from the damaged file.
+   *[other] and { $recovered } more were recovered from the damaged file.
+}

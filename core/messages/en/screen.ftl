@@ -1,0 +1,105 @@
+### The session screen, as an athlete reads it between two sets: numbers first, verbs next.
+
+## One line above the day.
+
+no-plan = No plan yet. Exchange with your coach.
+# $date is a short date such as "Tue 10 Nov"; it may end in a full stop.
+day-off = Nothing planned today. Next: { $day }, { $date }
+planned-day = { $day }, { $date }, week { $week } of { $weeks }
+day-after-block = { $day }, { $date }. { $block } ended on { $end }
+block-ended = { $block } ended on { $end }. You can still train any of its days.
+block-without-days = { $block } has no more days planned; it ends on { $end }. You can still train any of its days.
+
+## Notices above the pieces.
+
+# $trouble says what went wrong.
+not-ready-for-exchange = Everything is saved, but not ready for the exchange yet: { $trouble }
+devices-disagree = { $entries ->
+    [one] Two of your devices disagree about 1 entry. You see the later version.
+   *[other] Two of your devices disagree about { $entries } entries. You see the later versions.
+}
+
+## What is at hand: its title, then its line.
+
+# A name or title, then what it says or asks for. $what is text of its own.
+titled = { $title }: { $what }
+set = { $movement }, set { $set } of { $sets }
+window = { $piece }, window { $window } of { $windows }
+# $protocol is how range of motion is measured, such as "knee to wall".
+measure-before = { $piece }, { $protocol } before the hold
+measure-after = { $piece }, { $protocol } after the hold
+finished = Finished.
+all-logged = Everything is logged.
+not-all-logged = Not everything is logged.
+# A set whose load the athlete chooses; in backticks what can be typed.
+set-without-load = { $title }: { $asked }. You choose the load: `LOAD x { $reps }`
+# The plates of a side, then what is done to the bar: "20 + 5 kg a side", "put on 5 kg".
+build-and-change = { $build }; { $change }
+# $unit is "cm" or "°".
+reading-of-one = { $title }, in { $unit }
+reading-of-two = { $title }, in { $unit }, left and right
+how-hard = How hard was the whole session, 0 to 10?
+
+## At the end of a session: what is not done.
+
+# $pieces is a list of names, each with how far it is.
+not-done = Not done: { $pieces }.
+piece-so-far = { $piece } ({ $progress })
+
+## How far a piece is, and loads that are the athlete's to choose: a word or two.
+
+later = later
+left-for-today = left for today
+no-load = no load
+you-choose = you choose
+
+## Keys beside the one key. Short: several stand in a row.
+
+undo = undo
+rate-again = rate again
+it-hurts = it hurts
+minute-more = 1 min more
+start-elsewhere = start at another station
+type-it = type it
+options = options
+clear-flag = clear a flag
+put-off = later
+finish = finish
+start-clock = start the clock
+seconds-more = 15 s more
+go-on = go on
+pause = pause
+skip-to-next = skip to the next
+stop = stop
+
+## The line to be typed: what it logs, and under it what can be typed. What stands in backticks is read
+## by the program: see `left-typed` in line.ftl.
+
+log = Log { $what }
+log-by-hand = Log { $what } by hand
+correct = Correct { $what }
+correct-by-hand = Correct { $what } by hand
+hint-load = load x reps, then reps in reserve: `40 x 8, 2 left`
+hint-reps = good reps: `8`; or the whole set: `40 x 8, 2 left`
+hint-reserve = reps you had left: `2`; or the whole set: `40 x 8, 2 left`
+hint-set = load x reps: `40 x 8`; with reps in reserve: `40 x 8, 2 left`; reps alone: `8`
+hint-window = reps and seconds to spare: `12 8`; reps alone: `12`
+hint-two-readings = two readings, left and right: `10.5 11`
+hint-one-reading = one reading: `10.5`
+hint-held = seconds held: `120`; if it was short, add why: `60 cramp`
+hint-held-sides = seconds left and right: `120 95`; if one was short, add why: `120 60 cramp`
+hint-rating = 0 is rest, 10 the hardest there is; empty: finish without a rating
+
+## What is odd about what was logged, perhaps a slip of the finger. Shown as a question: "Really? ...".
+
+odd-reps = { $reps } reps, { $asked } planned
+# $near is one load.
+odd-load = This room cannot build { $load }; the nearest is { $near }
+odd-load-between = This room cannot build { $load }; the nearest are { $lighter } and { $heavier }
+far-from-proposed = Far from the proposed { $load }
+odd-window = { $reps ->
+    [one] 1 rep in { $time }
+   *[other] { $reps } reps in { $time }
+}
+# Both are times: more was held than the session had gone on.
+odd-hold = { $held } held in all, only { $time } into the session

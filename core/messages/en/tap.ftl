@@ -1,0 +1,104 @@
+## Why a tap cannot be done. One sentence or two: what is wrong, then what to do. The name of the field
+## ("Load", "Set") or of what is missing may stand before it.
+
+# Puts the name of a piece or a day in quotes, in a list of them.
+quoted = "{ $name }"
+
+## The session.
+
+session-running = A session is running already. Finish it first.
+session-not-running = No session is running. Begin one first.
+no-plan = No plan has arrived yet. Exchange with your coach first.
+# $today is a date, $days a list of names.
+nothing-planned = Nothing is planned for { $today }. Name one of these days: { $days }.
+block-days = The block has { $days }.
+# The file of the plan that a running session was begun with.
+plan-not-here = Its file has not arrived on this device. Exchange first.
+plan-without-day = The plan has no such day.
+# $pieces is a list of names.
+day-pieces = This day has { $pieces }.
+nothing-to-undo = Nothing is logged in this session yet.
+rest-not-running = No rest is running.
+# A note, or a hold without a measure.
+nothing-to-put-off = "{ $piece }" has nothing there to put off.
+clock-begun = The clock of "{ $piece }" has started: log or stop it first.
+
+## Numbers that are too large.
+
+rating-too-high = { $rating } is too high. The rating goes from 0 to { $most }.
+minutes-too-many = { $minutes } is too many. A session lasts { $most } minutes at most.
+reps-too-many = { $reps } is too many. A set or window has { $most } reps at most.
+reserve-too-many = { $reserve } is too many. Reps in reserve go from 0 to { $most }.
+
+## Sets and options.
+
+no-sets = "{ $piece }" has no sets.
+all-sets-logged = { $sets ->
+    [one] The only set is logged. Name set 1 to correct it.
+   *[other] All { $sets } sets are logged. Name one to correct it.
+}
+no-such-set = { $sets ->
+    [one] This piece has 1 set; there is no set { $set }.
+   *[other] This piece has { $sets } sets; there is no set { $set }.
+}
+load-unknown = No load is proposed for this set: say the load you used.
+load-zero = A load must be above zero.
+open-set = This set is open: say how many good reps you did.
+# $movement is its key in the plan, $options a list of keys.
+no-options = { $movement } has no options.
+options-are = { $movement } has { $options }.
+no-movement = "{ $piece }" has no movement.
+# $movements is a list of keys in the plan.
+which-movement = "{ $piece }" has { $movements }: say which.
+
+## Windows and clocks.
+
+no-windows = "{ $piece }" has no windows.
+all-windows-logged = { $windows ->
+    [one] The only window is logged. Name window 1 to correct it.
+   *[other] All { $windows } windows are logged. Name one to correct it.
+}
+no-such-window = { $windows ->
+    [one] This piece has 1 window; there is no window { $window }.
+   *[other] This piece has { $windows } windows; there is no window { $window }.
+}
+# $length is a time such as "1 min".
+spare-too-long = Time to spare is between 0 and the window's { $length }.
+window-not-begun = Window { $window } has not begun yet.
+windows-of-one-length = Windows are of one length; you cannot extend them.
+no-clock = "{ $piece }" has no clock.
+clock-running = The clock is running already.
+clock-not-running = The clock is not running.
+clock-not-paused = The clock is not paused.
+no-stations = "{ $piece }" has no stations.
+station-at-start = Choose the station when you start the clock.
+no-such-station = { $stations ->
+    [one] "{ $piece }" has 1 station; there is no station { $station }.
+   *[other] "{ $piece }" has { $stations } stations; there is no station { $station }.
+}
+station-fixed = Windows are logged from station { $station } on. Undo them to start elsewhere.
+no-side-held = No side is being held.
+# $most is a time such as "30 min".
+side-too-long = You can hold a side for { $most } at most.
+
+## Holds and readings.
+
+not-a-hold = "{ $piece }" is not a hold.
+sides-are = { $sides ->
+    [one] "{ $piece }" has 1 side.
+   *[other] "{ $piece }" has { $sides } sides.
+}
+held-out-of-range = A side is held for 0 s to { $most }.
+nothing-held = Nothing was held yet. Start the clock, or give the seconds of each side.
+no-readings = Give at least one reading.
+no-measure = The plan asks for no measure in "{ $piece }".
+# Both are readings with their unit, such as "0.0 cm".
+reading-out-of-range = A reading here is between { $low } and { $high }.
+# Why a side was short, in the athlete's words.
+said-too-long = Say why in 1 to { $most } characters, without line breaks.
+
+## Discomfort.
+
+severity-out-of-range = Severity goes from 1 (barely there) to 10 (the worst).
+no-open-flag = No flag is open here.
+flag-not-open = This flag is cleared already, or was never raised.

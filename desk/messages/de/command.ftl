@@ -1,0 +1,69 @@
+## Was Befehle ausgeben. Was man in eine Shell tippt, bleibt, wie es getippt wird.
+
+## start
+
+# $folder ist der Ordner für die Daten des Geräts.
+started-as-coach = { $name } beginnt als Coach in { $folder }
+started-as-athlete = { $name } beginnt als Athlet in { $folder }
+next-for-coach = Weiter mit: holdfast --home { $folder } publish PLAN.toml --carrier ORDNER
+next-for-athlete = Weiter mit: holdfast --home { $folder } exchange --carrier ORDNER
+
+## check, publish
+
+no-problems = Keine Fehler gefunden.
+# $plan ist der Name des Plans mit seinen Wochen.
+published = Veröffentlicht: { $plan }
+published-again = Veröffentlicht: { $plan } (ersetzt die frühere Fassung)
+
+## exchange
+
+# Zählt hoch, während Dateien gelesen werden.
+files-fetched = Geholte Dateien: { $count }
+joined-crew = Du gehörst jetzt zur Gruppe von { $coaches }.
+# Namen in einer Aufzählung: alle bis auf den letzten, und der letzte.
+names = { $names } und { $name }
+brought = { $files ->
+    [0] Nichts Neues abzulegen.
+    [one] 1 Datei abgelegt.
+   *[other] { $files } Dateien abgelegt.
+}
+fetched = { $files ->
+    [0] Nichts Neues zu holen.
+    [one] { $entries ->
+        [one] 1 Datei mit 1 neuem Eintrag geholt.
+       *[other] 1 Datei mit { $entries } neuen Einträgen geholt.
+    }
+   *[other] { $entries ->
+        [one] { $files } Dateien mit 1 neuem Eintrag geholt.
+       *[other] { $files } Dateien mit { $entries } neuen Einträgen geholt.
+    }
+}
+# Steht in Gelb vor dem Namen einer Datei und warum sie nicht gelesen wurde.
+left-alone = Nicht angerührt:
+left-alone-file = { $name }: { $reason }
+left-alone-more = { $files ->
+    [one] 1 weitere Datei
+   *[other] { $files } weitere Dateien
+}
+
+## answer, clear
+
+# $last und $next sind die Gewichte aller Sätze.
+answered = { $name }, { $movement }: { $last } -> { $next }
+answer-saved = Antwort an { $name } gespeichert.
+cleared = Aufgehoben: { $place } { $severity }/10 bei { $movement }
+next-exchange = Der nächste Abgleich nimmt es mit.
+
+## report, export
+
+wrote = Geschrieben: { $file }
+# Es folgen Dateien, eine je Zeile.
+wrote-files = Geschrieben:
+
+## Eine Einheit, sobald sie verlassen ist
+
+session-finished = Beendet. Der nächste Abgleich bringt die Einheit zu deinem Coach.
+session-left-open = Einheit bleibt offen. Deine Einträge sind gespeichert; mit `session` geht es weiter.
+
+language-chosen = Holdfast spricht ab jetzt Deutsch mit dir.
+language-of-system = Holdfast spricht ab jetzt die Sprache des Systems mit dir.

@@ -1,0 +1,62 @@
+## Was im Terminalprogramm schiefgeht.
+
+# Steht in Rot vor dem, was schiefging.
+error = Fehler:
+# Steht in Gelb vor dem, was das Programm beim Öffnen selbst in Ordnung gebracht hat.
+repaired = Repariert:
+
+## Dateien und Ordner
+
+# $path ist eine Datei oder ein Ordner, $reason einer der Sätze darunter oder einer vom System.
+file = { $path }: { $reason }
+carrier-is-a-file = Das ist eine Datei. Eine Ablage ist ein Ordner.
+carrier-missing = Diesen Ordner gibt es nicht. Prüfe die Schreibweise oder lege ihn erst an.
+carrier-of-another-crew = Dieser Ordner gehört einer anderen Gruppe. Es wurde nichts abgelegt. Nenne den Ordner deiner Gruppe.
+export-not-empty = Der Ordner ist nicht leer. Nenne einen, den es noch nicht gibt.
+demo-not-empty = Der Ordner ist nicht leer und enthält keine frühere Demo. Nenne mit --dir einen anderen.
+home-not-utf8 = Der Name des Ordners ist kein UTF-8. Wähle mit --home einen anderen.
+no-data-folder = Dieses System nennt keinen Ordner für Daten. Nenne einen mit --home ORDNER.
+
+## Argumente. $argument ist eines, wie man es tippt: --sides <N>
+
+no-command = Den Befehl „{ $command }“ gibt es nicht. { $help }
+no-command-but = Den Befehl „{ $command }“ gibt es nicht. Meinst du „{ $other }“? { $help }
+no-argument = Das Argument „{ $argument }“ gibt es nicht. { $help }
+no-argument-but = Das Argument „{ $argument }“ gibt es nicht. Meinst du „{ $other }“? { $help }
+# Ein Wert, der mit einem Strich beginnt, gilt als Option; was nach -- steht, nicht.
+no-argument-dash = Die Option „{ $argument }“ gibt es nicht. Für einen Wert setz -- davor: -- { $argument }
+argument-missing = Es fehlt: { $arguments }. { $help }
+argument-twice = { $argument } darf nur einmal vorkommen. { $help }
+value-missing = { $argument } braucht einen Wert. { $help }
+# $choices sind die Wörter, die passen.
+value-not-among = „{ $value }“ passt nicht zu { $argument }. Wähle eines von diesen: { $choices }.
+# $text ist, was die Hilfe über das Argument sagt.
+value-wrong = „{ $value }“ passt nicht zu { $argument }: { $text }
+# $help in den Sätzen darüber.
+see-help = --help zeigt, was es gibt.
+
+## Was getippt wurde
+
+# $named ist, was hinter --lang steht, $known sind die vorhandenen Kürzel: en, de.
+unknown-language = Die Sprache „{ $named }“ gibt es nicht. Wähle eine von diesen: { $known }.
+name-a-member = Nenne ein Mitglied.
+no-such-flag = { $name } hat keine solche offene Meldung.
+# $why sagt, was an einem getippten Gewicht nicht stimmt.
+wrong-load = --load: { $why }
+contract-too-long = --contract { $seconds } ist länger als die { $hold } s des Haltens.
+switch-too-long = --switch { $seconds } ist länger als die { $hold } s des Haltens.
+
+## Das System. $why ist, was das System dazu sagt.
+
+no-randomness = Dieses System liefert keine Zufallszahlen: { $why }
+no-input = Die Eingabe ist nicht lesbar: { $why }
+no-signals = Signale lassen sich nicht beobachten: { $why }
+no-terminal = Das Terminal ist nicht benutzbar: { $why }. Versuche --plain.
+output-closed = Die Ausgabe wurde geschlossen.
+ended-by-signal = Beendet durch Signal { $signal }.
+
+## Fehler des Programms selbst
+
+# $why ist ein technischer Text.
+panicked = Fehler in Holdfast: { $why }. Was du eingetragen hast, ist gespeichert.
+demo-plan = Der Plan der Demo hat Fehler: { $why }

@@ -1,0 +1,116 @@
+## Was --help sagt. Namen von Befehlen, Optionen und Werten, die man tippt, bleiben, wie sie sind.
+
+# Die Zeile über das Programm selbst.
+about = Trainingstage für eine Gruppe ohne Netz: planen, trainieren, eintragen, abgleichen, auswerten.
+
+## Überschriften
+
+usage = Aufruf:
+# Steht in der Zeile, die zeigt, wie man einen Befehl tippt.
+usage-options = [OPTIONEN]
+commands = Befehle
+arguments = Argumente
+options = Optionen
+
+## Namen von Werten, in Großbuchstaben
+
+value-command = BEFEHL
+value-dir = ORDNER
+value-plan = PLAN
+value-date = DATUM
+value-name = NAME
+value-lang = SPRACHE
+value-role = ROLLE
+value-unit = MASS
+value-seed = ZAHL
+value-movement = ÜBUNG
+value-file = DATEI
+value-load = GEWICHT
+value-decision = ANTWORT
+value-words = TEXT
+value-seconds = SEKUNDEN
+value-count = N
+
+## Was hinter dem Text eines Arguments steht
+
+# $help ist der Text des Arguments.
+with-default = { $help } [ohne Angabe: { $default }]
+with-choices = { $help } [eines von: { $choices }]
+with-variable = { $help } [Variable: { $variable }]
+
+## Optionen jedes Befehls
+
+home = Der Ordner des Geräts; ohne Angabe der Datenordner des Systems
+lang = Die Sprache; ohne Angabe die, die auf diesem Gerät gewählt ist, sonst die des Systems
+help = Hilfe anzeigen
+help-short = Hilfe anzeigen (--help sagt mehr)
+help-long = Hilfe anzeigen (-h sagt weniger)
+version = Version anzeigen
+help-command = Hilfe zu einem Befehl anzeigen
+
+## Befehle
+
+demo = Eine ganze Gruppe in einem Ordner drei Wochen lang spielen lassen und den Überblick zeigen
+start = Auf diesem Gerät beginnen, als Coach oder als Athlet
+check = Einen Plan prüfen, ohne ihn zu veröffentlichen
+plates = Die Scheiben für Gewichte auf einer Stange ausrechnen; braucht kein Gerät
+plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Reihe: alle in dieser
+    Reihenfolge und mit möglichst wenigen Scheiben, die auf- oder abgelegt werden; nur die äußersten
+    lassen sich abnehmen. Am Anfang ist die Stange leer, die letzten Scheiben bleiben liegen. Es wird
+    nichts gerundet: Ein Gewicht, das die Ausrüstung nicht hergibt, ist ein Fehler, der das nächste
+    mögliche nennt. Steht in der Ausrüstung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
+publish = Einen Plan veröffentlichen (Coach)
+today = Die heutige Einheit mit ihren Gewichten zeigen (Athlet)
+session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)
+hold = Eine Dehnung stoppen: braucht keinen Plan und kein Gerät, schreibt nichts
+exchange = Dateien über eine Ablage bringen und holen
+board = Zeigen, bei wem ein Blick nötig ist und warum (Coach)
+member = Die Seite eines Mitglieds zeigen (Coach: jede, Athlet: die eigene)
+answer = Ein vorgeschlagenes Gewicht beantworten (Coach); der nächste Abgleich nimmt es mit
+clear = Meldungen von Beschwerden aufheben: ein Athlet die eigenen, ein Coach nach einem Gespräch die eines Mitglieds
+report = Den Überblick und die Seiten aller Mitglieder als eine HTML-Datei schreiben (Coach)
+export = Alles, was dieses Gerät weiß, als CSV, JSON und Journalzeilen schreiben
+language = Die Sprache wählen, die du liest
+
+## Argumente
+
+plan-file = Der Plan, eine TOML-Datei
+carrier = Der Ordner, der Dateien zwischen Geräten trägt (Ablage)
+another-date = Ein anderes Datum, etwa 2026-11-20
+made-for = Das Datum, für das es gilt
+json = Als JSON ausgeben
+demo-dir = Der Ordner, in dem gespielt wird; eine frühere Demo darin wird überspielt
+demo-seed = Womit der Zufall beginnt: Dieselbe Zahl spielt dieselbe Demo, Byte für Byte
+start-as = Coach oder Athlet (athlete)
+start-name = Der Name, den andere sehen
+start-unit = Die Maßeinheit für Gewichte
+plates-loads = Die Gewichte der Reihe nach, jedes mit Einheit, etwa 92.5kg oder 205lb
+plates-kit = Ein Plan, von dem nur `[kit]` gelesen wird, oder eine TOML-Datei nur mit `[kit]`
+plates-bar = Der Name der Stange; ohne Angabe die erste in der Einheit des ersten Gewichts, sonst die erste
+plates-warm-up = Mit Aufwärmsätzen für das erste Gewicht beginnen: zehn Wdh. mit leerer Stange, dann 5, 3 und
+    2 mit 45, 65 und 85 % davon (üblich so); sie entfallen, wo die Stange schon nahe dran ist
+today-day = Der Name eines Trainingstags im Block
+today-json = Die Ansicht als JSON ausgeben, wie ein Telefon sie bekäme
+session-day = Der Name eines Trainingstags im Block, statt des heute geplanten
+session-plain = Zeile für Zeile, wie durch eine Pipe
+no-speech = Ansagen nicht sprechen
+no-bell = Bei Ansagen das Terminal nicht klingeln lassen
+hold-seconds = Sekunden je Seite, 1 bis 1800
+hold-sides = Seiten, 1 bis 64
+hold-contract = Sekunden zum Anspannen; jede Seite beginnt damit
+hold-relax = Sekunden zum Lösen nach jedem Anspannen
+hold-ready = Sekunden zum Bereitmachen vor der ersten Seite, 0 bis 600
+hold-switch = Sekunden zum Wechseln auf die nächste Seite, 0 bis 600 und nicht länger als das Halten; ohne
+    Angabe 10, oder so lang wie das Halten, wenn das kürzer ist
+hold-plain = Jede Ansage als Zeile, wie durch eine Pipe
+member-name = Der Name des Mitglieds; ohne Angabe die eigene Seite
+answer-name = Der Name des Mitglieds
+answer-movement = Die Übung, wie der Überblick sie nennt, oder der Name des Teils
+answer-decision = Den Vorschlag annehmen (accept), ändern (change) oder ablehnen (refuse: wieder die Gewichte vom letzten Mal)
+answer-load = Mit change: das Gewicht des letzten Satzes (die anderen folgen) oder eines für jeden Satz
+answer-words = Worte an den Athleten
+clear-member = Der Name des Mitglieds (Coach)
+clear-movement = Die Übung, wie die Seite sie nennt; ohne Angabe alle offenen Meldungen
+report-out = Die Datei, die geschrieben wird
+export-dir = Der Ordner, in den geschrieben wird; er muss leer sein oder darf noch nicht da sein
+language-choice = Die Sprache; `system` folgt dem System

@@ -1,0 +1,69 @@
+## What commands print. What is typed in a shell stays as it is typed.
+
+## start
+
+# $folder is where the device's data is kept.
+started-as-coach = { $name } starts as coach in { $folder }
+started-as-athlete = { $name } starts as athlete in { $folder }
+next-for-coach = Next: holdfast --home { $folder } publish PLAN.toml --carrier DIR
+next-for-athlete = Next: holdfast --home { $folder } exchange --carrier DIR
+
+## check, publish
+
+no-problems = No problems found.
+# $plan is the plan's name, with its weeks.
+published = Published { $plan }
+published-again = Published { $plan } (replaces the earlier version)
+
+## exchange
+
+# Counts up while files are read.
+files-fetched = Files fetched: { $count }
+joined-crew = Joined the crew of { $coaches }.
+# Names in a list: all but the last, and the last.
+names = { $names } and { $name }
+brought = { $files ->
+    [0] Nothing new to bring.
+    [one] Brought 1 file.
+   *[other] Brought { $files } files.
+}
+fetched = { $files ->
+    [0] Nothing new to fetch.
+    [one] { $entries ->
+        [one] Fetched 1 file with 1 new entry.
+       *[other] Fetched 1 file with { $entries } new entries.
+    }
+   *[other] { $entries ->
+        [one] Fetched { $files } files with 1 new entry.
+       *[other] Fetched { $files } files with { $entries } new entries.
+    }
+}
+# Stands before a file's name and why it was not read, in yellow.
+left-alone = Left alone:
+left-alone-file = { $name }: { $reason }
+left-alone-more = { $files ->
+    [one] 1 more file
+   *[other] { $files } more files
+}
+
+## answer, clear
+
+# $last and $next are the loads of all sets.
+answered = { $name }, { $movement }: { $last } -> { $next }
+answer-saved = Answer for { $name } saved.
+cleared = Cleared: { $place } { $severity }/10 in { $movement }
+next-exchange = The next exchange carries it.
+
+## report, export
+
+wrote = Wrote { $file }
+# Files follow, one a line.
+wrote-files = Wrote:
+
+## A session, once it is left
+
+session-finished = Finished. The next exchange carries it to your coach.
+session-left-open = Session left open. Your log is saved; run `session` to continue.
+
+language-chosen = Holdfast speaks English with you from now on.
+language-of-system = Holdfast speaks the system's language with you from now on.

@@ -1,0 +1,62 @@
+## What goes wrong in the terminal program.
+
+# Stands before what went wrong, in red.
+error = Error:
+# Stands before what the program put right by itself when it opened a device, in yellow.
+repaired = Repaired:
+
+## Files and folders
+
+# $path is a file or folder, $reason one of the sentences below, or the system's own.
+file = { $path }: { $reason }
+carrier-is-a-file = This is a file. A carrier is a folder.
+carrier-missing = There is no such folder. Check the spelling, or make the folder first.
+carrier-of-another-crew = This folder belongs to another crew. Nothing was put there. Name your own crew's folder.
+export-not-empty = The folder is not empty. Name one that is not there yet.
+demo-not-empty = The folder is not empty and holds no earlier demo. Name another with --dir.
+home-not-utf8 = The folder's name is not UTF-8. Choose another with --home.
+no-data-folder = This system names no data folder. Name a folder with --home DIR.
+
+## Arguments. $argument is one as it is typed: --sides <N>
+
+no-command = There is no command "{ $command }". { $help }
+no-command-but = There is no command "{ $command }". Did you mean "{ $other }"? { $help }
+no-argument = There is no argument "{ $argument }". { $help }
+no-argument-but = There is no argument "{ $argument }". Did you mean "{ $other }"? { $help }
+# A value that begins with a dash is taken for an option; what follows -- is not.
+no-argument-dash = There is no option "{ $argument }". For a value, put -- before it: -- { $argument }
+argument-missing = This is missing: { $arguments }. { $help }
+argument-twice = { $argument } can be given only once. { $help }
+value-missing = { $argument } needs a value. { $help }
+# $choices are the words that fit.
+value-not-among = "{ $value }" does not fit { $argument }. Choose one of these: { $choices }.
+# $text is what help says of the argument.
+value-wrong = "{ $value }" does not fit { $argument }: { $text }
+# $help in the sentences above.
+see-help = --help lists what there is.
+
+## What was typed
+
+# $named is what somebody wrote after --lang, $known the codes there are: en, de.
+unknown-language = There is no language "{ $named }". Choose one of these: { $known }.
+name-a-member = Say which member.
+no-such-flag = { $name } has no such open flag.
+# $why says what is wrong with a load that was typed.
+wrong-load = --load: { $why }
+contract-too-long = --contract { $seconds } is longer than the hold of { $hold } s.
+switch-too-long = --switch { $seconds } is longer than the hold of { $hold } s.
+
+## The system. $why is what the system says.
+
+no-randomness = This system gives no random numbers: { $why }
+no-input = The input cannot be read: { $why }
+no-signals = Signals cannot be watched: { $why }
+no-terminal = The terminal cannot be used: { $why }. Try --plain.
+output-closed = The output was closed.
+ended-by-signal = Ended by signal { $signal }.
+
+## Faults of the program itself
+
+# $why is a technical text.
+panicked = Holdfast has a fault: { $why }. What you logged is saved.
+demo-plan = The demo's own plan has problems: { $why }
