@@ -4,7 +4,7 @@ use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
 use holdfast_core::journal::{RestAct, Role, Until};
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::session::{PieceState, Row, SessionState, SideReading, Tap};
+use holdfast_core::session::{KeyKind, PieceState, Row, SessionState, SideReading, Tap};
 use holdfast_core::{Field, HoldfastError, Mass, Millis};
 use holdfast_tests::taps::{
     begin, begin_day, clear, clock, finish, flag, flag_in, held, kg, option, put_off, range,
@@ -222,6 +222,57 @@ fn both_readings_of_one_tap_come_and_go_together() {
     let screen = ines.tap(Tap::Undo).unwrap();
     assert_eq!(screen.undone.as_deref(), Some(said));
     assert!(hold(&screen).range.as_ref().unwrap().readings.is_empty());
+}
+
+/// However often something was corrected, undo goes through all of it and never comes back.
+#[test]
+fn undo_goes_back_through_every_correction() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    let first = || reps(&ines.today().unwrap())[0];
+    for done in [8, 7, 6, 5, 4] {
+        ines.tap(squat(Some(1), Some(50), Some(done), None)).unwrap();
+    }
+    let back: Vec<Option<u32>> = (0..5)
+        .map(|_| {
+            ines.tap(Tap::Undo).unwrap();
+            first()
+        })
+        .collect();
+    assert_eq!(back, [Some(5), Some(6), Some(7), Some(8), None]);
+    // Corrected again in between: from there on it goes back the same way.
+    for done in [8, 7, 6] {
+        ines.tap(squat(Some(1), Some(50), Some(done), None)).unwrap();
+    }
+    ines.tap(Tap::Undo).unwrap();
+    ines.tap(squat(Some(1), Some(50), Some(3), None)).unwrap();
+    let back: Vec<Option<u32>> = (0..3)
+        .map(|_| {
+            ines.tap(Tap::Undo).unwrap();
+            first()
+        })
+        .collect();
+    assert_eq!(back, [Some(7), Some(8), None]);
+}
+
+/// What hurts may get less; an emergency sign stays until it is undone or cleared.
+#[test]
+fn a_later_flag_takes_no_emergency_sign_away() {
+    let crew = running();
+    let ines = &crew.athletes[0];
+    ines.tap(flag(Place::Knee, 6, &[Sign::DarkUrine])).unwrap();
+    for (place, signs) in
+        [(Place::Knee, &[][..]), (Place::Muscle, &[]), (Place::Knee, &[Sign::ChestPain])]
+    {
+        let screen = ines.tap(flag(place, 2, signs)).unwrap();
+        assert_eq!(screen.here.key.kind, KeyKind::Care);
+        assert_eq!(screen.here.key.tap, Some(Tap::Finish { rpe: None, minutes: None }));
+        assert!(flags(&screen)[0].advice.urgent, "{screen:?}");
+    }
+    for _ in 0..4 {
+        ines.tap(Tap::Undo).unwrap();
+    }
+    assert!(flags(&ines.today().unwrap()).is_empty());
 }
 
 /// In whatever order they are given: before comes before after, and left before right.

@@ -15,7 +15,7 @@ impl Taps<'_> {
         movement: Option<String>,
         place: Place,
         severity: u32,
-        signs: Vec<Sign>,
+        mut signs: Vec<Sign>,
     ) -> Result<Draft> {
         if !(1..=10).contains(&severity) {
             return Err(Error::invalid(Field::Severity, say::tap::severity_out_of_range()));
@@ -26,6 +26,9 @@ impl Taps<'_> {
         let open = |record| self.sheet.snapshot.flags.iter().any(|flag| flag.record == record);
         let mut before = self.log.flags.iter().rev();
         let before = before.find(|flag| flag.body.exercise == exercise && open(flag.record));
+        // Nothing said later about pain takes an emergency sign away: only undoing or clearing does.
+        let told = before.map_or(&[][..], |flag| &flag.body.signs);
+        signs.extend(told.iter().copied().filter(|sign| !signs.contains(sign)).collect::<Vec<_>>());
         let (session, piece) = (self.log.id(), name.to_owned());
         let flag = Discomfort { session, piece, exercise, place, severity, signs };
         Ok(Draft::new_or_corrected(before.map(|flag| flag.record), flag))

@@ -14,13 +14,23 @@ use crate::store::Draft;
 /// again goes further back and never forward.
 pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     let mut standing: Vec<&Entry> = Vec::new();
+    // An entry that took a correction back, and the entry that stands again through it.
+    let mut stands_for: Vec<(EntryId, EntryId)> = Vec::new();
     for entry in entries {
         if entry.kind == TakenBack::NAME {
             standing.retain(|other| other.record != entry.record);
             continue;
         }
-        match entry.parents.last().and_then(|parent| position(&standing, *parent)) {
+        let parent = |entry: &Entry| {
+            let parent = *entry.parents.last()?;
+            let other = stands_for.iter().find(|(id, _)| *id == parent);
+            Some(other.map_or(parent, |(_, stands)| *stands))
+        };
+        match parent(entry).and_then(|parent| position(&standing, parent)) {
             Some(replaced) if says_again(entry, before(entries, standing[replaced])) => {
+                if let Some(again) = parent(standing[replaced]) {
+                    stands_for.push((entry.id, again));
+                }
                 standing.remove(replaced);
             }
             _ => standing.push(entry),
