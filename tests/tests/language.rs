@@ -56,7 +56,7 @@ fn the_board_and_its_errors_are_in_german_too() {
         let refused = ines.holdfast.board(date).unwrap_err().to_string();
         (crew.coach.holdfast.board(date).unwrap(), refused)
     });
-    assert_eq!(said, "Nur Coaches sehen den Überblick; das ist das Athletengerät von Ines.");
+    assert_eq!(said, "Nur Coaches sehen den Überblick; dies ist das Athletengerät von Ines.");
     assert_eq!(board.heading, "Small block, Woche 1 von 2");
     let missing = "1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer 1.";
     assert_eq!(board.arrivals[0], missing);

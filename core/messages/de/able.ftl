@@ -1,7 +1,7 @@
 ## Was jemand jetzt heben kann. Ganze Kilogramm oder Pfund: $likely mit Einheit, $low und $high ohne, in vier
 ## von fünf Fällen dazwischen.
 
-max = geschätztes Maximum { $likely }, wahrscheinlich { $low } bis { $high }
+max = geschätztes 1RM { $likely }, wahrscheinlich { $low } bis { $high }
 
 ## Wiederholungen, die ein offener Satz bringen kann
 
@@ -9,7 +9,7 @@ no-rep = keine zu erwarten
 reps = { $reps } zu erwarten
 reps-between = { $low } bis { $high } zu erwarten
 
-## Wie sich das geschätzte Maximum bewegt. Prozente haben ihr Vorzeichen.
+## Wie sich das geschätzte 1RM bewegt. Prozente haben ihr Vorzeichen.
 
 trend = { $days ->
     [one] { $week } % pro Woche über { $days } Tag ({ $low } bis { $high } %)

@@ -91,29 +91,29 @@ windows-to-log = { $windows ->
     [one] { $ended } Noch 1 Fenster einzutragen: Fenster { $first }.
    *[other] { $ended } Noch { $windows } Fenster einzutragen, ab Fenster { $first }.
 }
-hold-restarted = Das Gerät wurde neu gestartet und nach seiner Uhr weitergezählt. Stimmen die Sekunden?
-interval-restarted = Das Gerät wurde neu gestartet und nach seiner Uhr weitergezählt. Stimmt das Fenster?
+hold-restarted = Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr. Stimmen die Sekunden?
+interval-restarted = Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr. Stimmt das Fenster?
 hold-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. Gezählt: { $held }. Weitermachen oder die Sekunden jeder Seite eintippen?
 interval-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. Von hier weitermachen oder stoppen und neu starten?
 
 ## Weniger Wiederholungen, wo Fenster eilig werden, nach dem eigenen Tempo.
 
-# $margin ist die Zeit, die übrig bleiben soll, etwa „10 s“.
+# $margin ist die Luft, die bleiben soll, etwa „10 s“.
 fewer-reps = { $fit ->
-    [one] Bei diesem Tempo bleiben mit 1 Wdh. statt { $reps } noch { $margin } zum Wechseln.
-   *[other] Bei diesem Tempo bleiben mit { $fit } Wdh. statt { $reps } noch { $margin } zum Wechseln.
+    [one] Bei diesem Tempo hast du mit 1 Wdh. statt { $reps } noch { $margin } Luft zum Wechseln.
+   *[other] Bei diesem Tempo hast du mit { $fit } Wdh. statt { $reps } noch { $margin } Luft zum Wechseln.
 }
-no-reps-fit = Bei diesem Tempo bleiben nicht einmal mit einer Wiederholung { $margin } zum Wechseln. Nimm eine Variante.
+no-reps-fit = Bei diesem Tempo hast du nicht einmal mit einer Wiederholung { $margin } Luft zum Wechseln. Nimm eine Variante.
 
 ## Die Pause zwischen den Sätzen.
 
 # Woher ihre Länge kommt; steht in Klammern dahinter.
 rest-by-plan = laut Plan
 rest-usual = übliche Pause
-rest-published = veröffentlicht für schwere Sätze: { $least } bis { $most }
+rest-published = Fachliteratur zu schweren Sätzen: { $least } bis { $most }
 # $from ist eines davon.
 rest-to-go = noch { $time } von { $suggested } ({ $from })
-rest-to-go-restarted = noch { $time } von { $suggested } ({ $from }). Das Gerät wurde neu gestartet und nach seiner Uhr weitergezählt.
+rest-to-go-restarted = noch { $time } von { $suggested } ({ $from }). Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr.
 rested = { $rested } pausiert, { $suggested } empfohlen ({ $from })
-rested-restarted = { $rested } pausiert, { $suggested } empfohlen ({ $from }). Das Gerät wurde neu gestartet und nach seiner Uhr weitergezählt.
+rested-restarted = { $rested } pausiert, { $suggested } empfohlen ({ $from }). Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr.
 rest-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. { $suggested } empfohlen ({ $from }): Pausiere nach Gefühl.

@@ -2,21 +2,21 @@
 
 heading-in-week = { $block }, Woche { $week } von { $weeks }
 heading-to-start = { $block }, beginnt { $date }
-heading-ended = { $block }, zu Ende seit { $date }
+heading-ended = { $block }, lief bis { $date }
 heading-no-plan = Noch kein Plan veröffentlicht
 
 ## Was auf dem Gerät des Coachs nicht oder beschädigt ankam. Je eine Zeile unter dem Überblick.
 
 # $file ist der Name einer Datei, $reason ein ganzer Satz.
-left-alone = { $file } liegen gelassen: { $reason }
+left-alone = { $file } nicht angerührt: { $reason }
 # Eine Datei enthält einen Teil dessen, was ein Mitglied gespeichert hat; $numbers sind die Nummern derer, die fehlen.
 uploads-missing = { $uploads ->
     [one] 1 Datei vom Gerät von { $name } ist nicht angekommen: Nummer { $numbers }.
-   *[other] { $uploads } Dateien vom Gerät von { $name } sind nicht angekommen: Nummer { $numbers }.
+   *[other] { $uploads } Dateien vom Gerät von { $name } sind nicht angekommen: Nummern { $numbers }.
 }
 uploads-missing-unknown = { $uploads ->
     [one] 1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer { $numbers }.
-   *[other] { $uploads } Dateien von einem unbekannten Gerät sind nicht angekommen: Nummer { $numbers }.
+   *[other] { $uploads } Dateien von einem unbekannten Gerät sind nicht angekommen: Nummern { $numbers }.
 }
 two-histories = Das Gerät von { $name } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 two-histories-unknown = Ein unbekanntes Gerät hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
@@ -30,14 +30,14 @@ newer-entries = { $entries ->
 # Jemandem tut etwas weh.
 kind-pain = Schmerz
 # Die Gewichte steigen nicht mehr.
-kind-stalled = Stillstand
+kind-stalled = Plateau
 # Eine Weile nicht gesehen.
 kind-away = fehlt
 # Zwei Geräte widersprechen sich.
 kind-conflict = Konflikt
 # Statt der Übung wurde eine Variante gemacht.
 kind-option = Variante
-# Weniger Zeit übrig als geplant.
+# Weniger Luft als geplant.
 kind-rushed = eilig
 # Die Gewichte sind gestiegen.
 kind-up = mehr
@@ -78,7 +78,7 @@ option-taken-no-reason = { $option }, { $sessions ->
 rushed = { $rushed } von { $windows ->
     [one] 1 Fenster
    *[other] { $windows } Fenstern
-} mit weniger Zeit übrig als geplant
+} mit weniger Luft als geplant
 progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 ## Ein Mitglied finden.
@@ -90,7 +90,7 @@ members-here = Hier gibt es { $names }.
 ## Einen Vorschlag beantworten.
 
 not-in-crew = Diese Person ist nicht in deiner Gruppe.
-no-plan-yet = Noch kein Plan ist veröffentlicht. Veröffentliche zuerst einen.
+no-plan-yet = Es ist noch kein Plan veröffentlicht. Veröffentliche zuerst einen.
 no-proposals = Für { $name } gibt es noch keine Vorschläge.
 # $movements sind aufgezählt.
 proposals-for = Für { $name } gibt es Vorschläge zu { $movements }.
@@ -100,11 +100,11 @@ one-load-or-each = { $sets ->
    *[other] Gib ein Gewicht für den letzten Satz an oder eines für jeden der { $sets } Sätze.
 }
 nothing-for-the-last = Für den letzten Satz ist nichts vorgeschlagen. Gib für jeden Satz ein Gewicht an.
-past-the-cap = Satz { $set }: { $load } ist mehr als ein Zehntel über den letzten { $last }. Höchstens { $most } sind nächstes Mal erlaubt; veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal.
+past-the-cap = Satz { $set }: { $load } liegt mehr als ein Zehntel über den letzten { $last }. Höchstens { $most } sind nächstes Mal erlaubt; veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal.
 nothing-above-while-flagged = Satz { $set }: Es sind Beschwerden gemeldet. Nicht mehr als die letzten { $last }, bis die Meldung aufgehoben ist.
-cannot-build = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen, auch nichts in der Nähe.
-cannot-build-nearest = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen. Am nächsten ist { $near }.
-cannot-build-between = Satz { $set }: { $load } lässt sich mit dem, was der Raum hat, nicht bauen. Am nächsten sind { $below } und { $above }.
+cannot-build = Satz { $set }: { $load } gibt es in diesem Raum nicht, auch nichts in der Nähe.
+cannot-build-nearest = Satz { $set }: { $load } gibt es in diesem Raum nicht. Am nächsten ist { $near }.
+cannot-build-between = Satz { $set }: { $load } gibt es in diesem Raum nicht. Am nächsten sind { $below } und { $above }.
 
 ## Eine Meldung aufheben.
 
@@ -124,8 +124,8 @@ plan-piece = { $piece }: { $what }
 piece-strength = { $movement }, Sätze mit { $reps }, Pause { $rest }
 # $length ist die Länge eines Fensters, $total die aller zusammen; $movements sind aufgezählt.
 piece-interval = { $windows ->
-    [one] 1 Fenster von { $length }: { $movements } ({ $total })
-   *[other] { $windows } Fenster von { $length }: { $movements } ({ $total })
+    [one] 1 Fenster zu { $length }: { $movements } ({ $total })
+   *[other] { $windows } Fenster zu { $length }: { $movements } ({ $total })
 }
 piece-hold = { $stretch }, { $sides ->
     [one] { $length }

@@ -16,7 +16,7 @@ identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). 
 ## Wiederherstellen.
 
 # $aside ist der neue Name der Datei.
-rebuilt-damaged = Die Datenbank war beschädigt und ist als { $aside } aufgehoben. Eine neue wurde angelegt: { $leaves ->
+rebuilt-damaged = Die Datenbank war beschädigt und bleibt als { $aside } erhalten. Eine neue wurde angelegt: { $leaves ->
     [one] 1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück
    *[other] { $leaves } Einträge kamen aus den eigenen Dateien dieses Geräts zurück
 }{ $salvaged ->
@@ -36,13 +36,13 @@ entry-altered = ein Eintrag ist nicht so, wie er geschrieben wurde
 
 ## Wer was darf. $name ist die Person, der das Gerät gehört.
 
-only-athletes-run-sessions = Nur Athleten machen Einheiten; das ist das Coach-Gerät von { $name }.
-only-coaches = Das machen nur Coaches; das ist das Athletengerät von { $name }.
-only-coaches-see-the-board = Nur Coaches sehen den Überblick; das ist das Athletengerät von { $name }.
-only-coaches-publish = Nur Coaches veröffentlichen Pläne; das ist das Athletengerät von { $name }.
-only-coaches-answer = Nur Coaches beantworten Vorschläge; das ist das Athletengerät von { $name }.
-only-coaches-clear = Nur Coaches heben die Meldung eines Mitglieds auf; das ist das Athletengerät von { $name }.
+only-athletes-run-sessions = Nur Athleten trainieren Einheiten; dies ist das Coach-Gerät von { $name }.
+only-coaches = Das machen nur Coaches; dies ist das Athletengerät von { $name }.
+only-coaches-see-the-board = Nur Coaches sehen den Überblick; dies ist das Athletengerät von { $name }.
+only-coaches-publish = Nur Coaches veröffentlichen Pläne; dies ist das Athletengerät von { $name }.
+only-coaches-answer = Nur Coaches beantworten Vorschläge; dies ist das Athletengerät von { $name }.
+only-coaches-clear = Nur Coaches heben die Meldung eines Mitglieds auf; dies ist das Athletengerät von { $name }.
 
 ## Zeit.
 
-clock-not-set = Die Uhr des Geräts liegt außerhalb der Jahre 1970 bis 9999. Stell sie.
+clock-not-set = Die Uhr des Geräts steht außerhalb der Jahre 1970 bis 9999. Stell sie richtig.

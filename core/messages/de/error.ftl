@@ -34,8 +34,8 @@ field-session = Einheit
 field-set = Satz
 field-severity = Stärke
 field-side = Seite
-# Die Zeit, die in einem Fenster übrig war.
-field-spare = Zeit übrig
+# Die Luft, die in einem Fenster blieb.
+field-spare = Luft
 field-station = Station
 # Irgendein Text, der gespeichert wird.
 field-text = Text
@@ -83,7 +83,7 @@ the-database = Datenbank
 database-busy = Ein anderes Holdfast schreibt gerade hier ({ $error }). Es wurde nichts Neues gespeichert. Schließ das andere und versuch es noch einmal.
 database-read-only = Holdfast darf in seinen Ordner oder seine Datei nicht schreiben ({ $error }). Es wurde nichts Neues gespeichert. Ändere die Rechte und versuch es noch einmal.
 database-full = Der Speicher ist voll ({ $error }). Es wurde nichts Neues gespeichert. Schaff Platz und versuch es noch einmal.
-database-other = Die Datenbank hat versagt ({ $error }). Es wurde nichts Neues gespeichert. Versuch es noch einmal. Wenn es wieder passiert, lass den Ordner, wie er ist, und hol dir Hilfe.
+database-other = Die Datenbank meldet einen Fehler ({ $error }). Es wurde nichts Neues gespeichert. Versuch es noch einmal. Wenn es wieder passiert, lass den Ordner, wie er ist, und hol dir Hilfe.
 entry-unusable = Ein Eintrag ließ sich nicht schreiben oder lesen: { $error }
 
 ## Was nicht passt oder zu neu ist.

@@ -8,12 +8,12 @@ no-plan = Noch kein Plan
 other-day = Anderen Trainingstag trainieren
 begin = { $day } beginnen
 # Was geplant ist, etwa „60 kg × 6“: Ein Druck trägt es so ein.
-done = Fertig: { $what }
+done = { $what } fertig
 choose-load = Gewicht wählen
 # Fragt nach den Wiederholungen eines offenen Satzes und speichert dann.
-done-how-many = Fertig: { $what }. Wie viele Wdh.?
+done-how-many = { $what } fertig. Wie viele Wdh.?
 # Fragt, wie viele Wiederholungen noch übrig waren, und speichert dann.
-done-how-many-left = Fertig: { $what }. Wie viele waren noch übrig?
+done-how-many-left = { $what } fertig. Wie viele waren noch übrig?
 end-rest = Pause beenden
 get-ready = Bereit machen
 wait-for-window = Auf das nächste Fenster warten
@@ -32,7 +32,7 @@ correct = Korrigieren
 leave-piece = { $what } auslassen
 # Stoppt die Uhr einer Übung, die wehtut.
 stop-piece = { $what } stoppen
-emergency = Beenden und ärztliche Nothilfe holen
+emergency = Beenden und notärztliche Hilfe holen
 # Verlässt den Bildschirm einer beendeten Einheit.
 leave = Verlassen
 
@@ -50,7 +50,7 @@ then-set = Dann kommt { $what } (Satz { $set }).
 saves-window = Speichert Fenster { $window }.
 first-window-comes = Gleich kommt das erste Fenster.
 window-is-logged = Fenster { $window } ist eingetragen.
-time-to-get-ready = Mit Zeit, dich bereit zu machen.
+time-to-get-ready = Vorher bleibt Zeit zum Bereitmachen.
 saves-held = Speichert, was die Uhr gezählt hat.
 rating-scale = 0 ist Ruhe, 10 das Maximum.
 already-logged = Schon eingetragen.

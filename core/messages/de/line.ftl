@@ -43,7 +43,7 @@ sign-dizziness-typed = o, schwindlig, Schwindel, Ohnmacht, Schwindel oder Ohnmac
 type-this = Tippe: { $hint }
 # Die Worte der einen Taste, die wartet, und warum sie wartet, ein ganzer Satz.
 key-waits = { $key }. { $why }
-nothing-after = „{ $typed }“ hat nach `{ $command }` keine Bedeutung.
+nothing-after = „{ $typed }“ passt nicht hinter `{ $command }`.
 session-not-begun = Es läuft keine Einheit. Drück Enter, um sie zu beginnen.
 session-not-running = Es läuft keine Einheit.
 nothing-to-put-off = Es gibt nichts mehr zu verschieben.
@@ -53,42 +53,42 @@ no-options = Diese Übung hat keine Varianten.
 # $options ist eine Liste von Kürzeln.
 which-option = Tippe `option` und eines davon: { $options }. `option none` geht zurück.
 not-an-option = „{ $typed }“ ist hier keine Variante. Tippe `option` und eines davon: { $options }. `option none` geht zurück.
-not-a-station = „{ $typed }“ ist keine Station. Tippe `begin N`, N ist die Station, an der du beginnst.
+not-a-station = „{ $typed }“ ist keine Station. Tippe `begin N`; N ist die Station, an der du beginnst.
 
 ## Sätze.
 
-set-means-nothing = „{ $typed }“ hat hier keine Bedeutung. Tippe Wdh. oder Gewicht x Wdh.: `8`, `40 x 8`, `40 x 8, 2 übrig`.
+set-means-nothing = „{ $typed }“ passt hier nicht. Tippe Wdh. oder Gewicht x Wdh.: `8`, `40 x 8`, `40 x 8, 2 übrig`.
 set-two-ways = „{ $typed }“ lässt sich auf zwei Arten lesen. Tippe es so: `40 x 8, 2 übrig`.
 not-whole = „{ $typed }“ ist keine ganze Zahl. Tippe es so: `40 x 8, 2 übrig`.
-too-large = „{ $typed }“ ist eine zu große Zahl.
-load-too-fine = „{ $typed }“ hat zu viele Stellen nach dem Komma. Ein Gewicht hat höchstens drei.
+too-large = „{ $typed }“ ist zu groß.
+load-too-fine = „{ $typed }“ hat zu viele Nachkommastellen. Ein Gewicht hat höchstens drei.
 load-too-heavy = „{ $typed }“ ist zu schwer. Ein Gewicht ist höchstens 2000 kg oder 4000 lb.
-which-set = Tippe `set N` und was du gemacht hast, N ist die Nummer des Satzes: `set 2 40 x 8`.
+which-set = Tippe `set N` und was du gemacht hast; N ist die Nummer des Satzes: `set 2 40 x 8`.
 not-a-set = „{ $typed }“ ist keine Zahl. Tippe `set N` und was du gemacht hast: `set 2 40 x 8`.
 
 ## Fenster.
 
-window-means-nothing = „{ $typed }“ hat hier keine Bedeutung. Tippe Wdh. oder Wdh. und übrige Sekunden: `12` oder `12 8`.
-which-window = Tippe `window N` und was du gemacht hast, N ist die Nummer des Fensters: `window 2 12 8`.
+window-means-nothing = „{ $typed }“ passt hier nicht. Tippe Wdh. oder Wdh. und Sekunden Luft: `12` oder `12 8`.
+which-window = Tippe `window N` und was du gemacht hast; N ist die Nummer des Fensters: `window 2 12 8`.
 not-a-window = „{ $typed }“ ist keine Zahl. Tippe `window N` und was du gemacht hast: `window 2 12 8`.
 
 ## Messwerte.
 
 two-readings = Tippe zwei Messwerte, links und rechts: `10,5 11`; oder `skip`.
 one-reading = Tippe einen Messwert: `10,5`; oder `skip`.
-not-a-reading-of-two = „{ $typed }“ ist kein Messwert. Tippe zwei, links und rechts, mit höchstens einer Stelle nach dem Komma: `10,5 11`; oder `skip`.
-not-a-reading-of-one = „{ $typed }“ ist kein Messwert. Tippe einen mit höchstens einer Stelle nach dem Komma: `10,5`; oder `skip`.
+not-a-reading-of-two = „{ $typed }“ ist kein Messwert. Tippe zwei, links und rechts, mit höchstens einer Nachkommastelle: `10,5 11`; oder `skip`.
+not-a-reading-of-one = „{ $typed }“ ist kein Messwert. Tippe einen mit höchstens einer Nachkommastelle: `10,5`; oder `skip`.
 
 ## Dehnungen.
 
-seconds-of-sides = Tippe eine Zahl für jede Seite, in ganzen Sekunden, 0 für eine ausgelassene: `held 120 95`. Worte danach sagen, warum.
-seconds-of-one = Tippe eine Zahl, in ganzen Sekunden: `held 120`. Worte danach sagen, warum.
+seconds-of-sides = Tippe für jede Seite ganze Sekunden, 0 für eine ausgelassene: `held 120 95`. Worte dahinter nennen den Grund.
+seconds-of-one = Tippe ganze Sekunden: `held 120`. Worte dahinter nennen den Grund.
 not-why = „{ $typed }“ nennt weder Sekunden noch einen Grund. Tippe ganze Sekunden, dann den Grund in Worten: `held 120 60 Krampf`.
 
 ## Beschwerden.
 
 # $places ist eine Liste von Namen, jeder mit seinem Buchstaben.
-which-place = Tippe `flag`, wo es weh tut und wie schlimm es ist, von 1 bis 10: `flag knie 4`. Stellen: { $places }.
+which-place = Tippe `flag`, wo es wehtut und wie schlimm es ist, von 1 bis 10: `flag knie 4`. Stellen: { $places }.
 not-a-place = „{ $typed }“ ist keine der Stellen. Tippe `flag knie 4`. Stellen: { $places }.
 how-bad = Tippe nach der Stelle, wie schlimm es ist, von 1 bis 10: `flag knie 4`.
 not-how-bad = „{ $typed }“ ist keine Zahl von 1 bis 10. Tippe nach der Stelle, wie schlimm es ist: `flag knie 4`.
@@ -113,13 +113,13 @@ set-load-does = ein anderes Gewicht, in deiner Maßeinheit
 set-left = 40 x 8, 2 übrig
 set-left-does = und 2 Wdh. wären noch gegangen
 set-other = set 1 40 x 8
-set-other-does = ändert Satz 1
+set-other-does = korrigiert Satz 1
 window-reps = 12
 window-reps-does = 12 Wdh.
 window-spare = 12 8
-window-spare-does = 12 Wdh., 8 s übrig
+window-spare-does = 12 Wdh., 8 s Luft
 window-other = window 1 12 8
-window-other-does = ändert Fenster 1
+window-other-does = korrigiert Fenster 1
 begin-at = begin 2
 begin-at-does = startet die Uhr an Station 2; `begin` an der ersten
 next = next

@@ -15,15 +15,15 @@ say-reserve = Wie viele Wiederholungen wären mit { $load } noch gegangen? Dann 
 # $reserve Wiederholungen waren noch übrig; nach dem nächsten Satz sollen es $leave sein.
 found = erstes Mal: { $load } × { $reps }, { $reserve } übrig; damit sollten { $leave } übrig bleiben
 found-capped = erstes Mal: { $load } × { $reps }, { $reserve } übrig; höchstens ein Viertel mehr, damit sollten { $leave } oder mehr übrig bleiben
-percent = { $percent } % vom geschätzten Maximum ({ $max })
-percent-low = neues Satzschema: { $percent } % von { $max }, dem unteren Ende des geschätzten Maximums
+percent = { $percent } % vom geschätzten 1RM ({ $max })
+percent-low = neues Satzschema: { $percent } % von { $max }, dem unteren Ende des geschätzten 1RM
 reserve = { $reps ->
-    [one] nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max } geschätztem Maximum
-   *[other] nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei { $max } geschätztem Maximum
+    [one] nach 1 Wiederholung sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
+   *[other] nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
 }
 reserve-low = { $reps ->
-    [one] neues Satzschema: nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten Maximums
-   *[other] neues Satzschema: nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten Maximums
+    [one] neues Satzschema: nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
+   *[other] neues Satzschema: nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
 }
 # Verbindet eine der Zeilen oben mit einer der beiden unten, oder das Gewicht des Plans mit der zweiten.
 and-then = { $first }; { $second }
@@ -63,7 +63,7 @@ flagged = nicht schwerer: { $flag }
 flagged-from = nicht über { $last }: { $flag }
 no-step = bleib bei { $last } und mach in jedem Satz eine Wdh. mehr: das nächste Gewicht hier ist { $above }, erlaubt sind höchstens { $allowed } (letztes Mal { $day })
 no-heavier = bleib bei { $last } und mach in jedem Satz eine Wdh. mehr: schwerer geht es in diesem Raum nicht (letztes Mal { $day })
-next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } lassen sich in diesem Raum nicht auflegen
+next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
 
 coach-accepted = vom Coach angenommen
 coach-changed = vom Coach geändert
@@ -75,6 +75,6 @@ coach-said = { $what }: „{ $words }“
 
 # Warum eine Variante vorgeschlagen wird. $pattern als „Kniebeuge“.
 spared = { $sets ->
-    [one] { $pattern }: am Tag davor hart trainiert ({ $sets } Satz), diese Variante schont
-   *[other] { $pattern }: am Tag davor hart trainiert ({ $sets } Sätze), diese Variante schont
+    [one] { $pattern }: am Tag davor hart trainiert ({ $sets } Satz); diese Variante entlastet
+   *[other] { $pattern }: am Tag davor hart trainiert ({ $sets } Sätze); diese Variante entlastet
 }

@@ -31,6 +31,6 @@ minute-time = 1 min je Seite an { $days } von 2 Tagen; { $time } fehlen noch
 ## Belastung und Dehnungen
 
 # $times als „1,20“.
-load-compared = die Belastung ist zuletzt { $times }-mal so hoch wie in den Wochen davor, geglättet über 7 und 28 Tage; das beschreibt die Belastung, kein Risiko
+load-compared = die Belastung war zuletzt { $times }-mal so hoch wie in den Wochen davor, geglättet über 7 und 28 Tage; das beschreibt die Belastung, kein Risiko
 # $stretch und $before sind Namen aus dem Plan.
-long-hold = { $stretch } wird vor { $before } { $time } still gehalten. Eine Minute oder mehr direkt vor dem Heben kostete in Studien Kraft. Halte sie danach, oder beweg dich dazwischen gut durch.
+long-hold = { $stretch } steht vor { $before }, { $time } still gehalten. In Studien kostete eine Minute oder mehr direkt vor dem Heben Kraft. Dehne danach oder beweg dich dazwischen gut durch.

@@ -29,7 +29,7 @@ because-grip = Griff
 because-low-back = unterer Rücken
 because-overhead-range = Beweglichkeit über Kopf
 because-sore-legs = Muskelkater in den Beinen
-because-no-equipment = fehlende Ausrüstung
+because-no-equipment = fehlende Ausstattung
 
 ## Wie die Beweglichkeit gemessen wird
 

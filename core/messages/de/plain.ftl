@@ -60,7 +60,7 @@ database-rebuilt = Die Datenbank fehlte ganz oder zum Teil und wurde neu aufgeba
    *[other] { $entries } Einträge kamen aus den Dateien dieses Geräts zurück.
 }
 # $file ist der Name der beschädigten Datei; $recovered Einträge standen nur in ihr.
-database-damaged = Die Datenbank war beschädigt und wurde als { $file } aufgehoben. Eine neue wurde aufgebaut. { $entries ->
+database-damaged = Die Datenbank war beschädigt und bleibt als { $file } erhalten. Eine neue wurde aufgebaut. { $entries ->
     [one] 1 Eintrag kam aus den Dateien dieses Geräts zurück,
    *[other] { $entries } Einträge kamen aus den Dateien dieses Geräts zurück,
 } { $recovered ->

@@ -1,4 +1,4 @@
-# Probleme einer Plandatei, wie sie ein Coach liest: was nicht stimmt, und in einer Zeile darunter, was zu tun ist.
+# Fehler einer Plandatei, wie sie ein Coach liest: was nicht stimmt, und in einer Zeile darunter, was zu tun ist.
 # Was in Backticks oder geraden Anführungszeichen steht, ist Text der Datei: Es bleibt, wie es ist.
 
 ## Die Datei als Ganzes
@@ -11,10 +11,10 @@ save-as-text = Speichere die Datei noch einmal als UTF-8-Text.
 empty = Der Plan ist leer.
 start-plan = Beginne mit `[block]` und darin `name`, `starts` und `weeks`, danach ein `[[day]]` mit seinen Teilen.
 start-kit = Schreib ein `[kit]` mit `bar` und `plate`.
-# An der Stelle des letzten Problems, das gezeigt wird.
+# An der Stelle des letzten Fehlers, der gezeigt wird.
 more-problems = { $problems ->
-    [one] Ab hier noch 1 weiteres Problem.
-   *[other] Ab hier noch { $problems } weitere Probleme.
+    [one] Ab hier noch 1 weiterer Fehler.
+   *[other] Ab hier noch { $problems } weitere Fehler.
 }
 fix-these-first = Behebe erst diese und prüfe den Plan dann noch einmal.
 

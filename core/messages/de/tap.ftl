@@ -20,7 +20,7 @@ day-pieces = An diesem Trainingstag gibt es { $pieces }.
 nothing-to-undo = In dieser Einheit ist noch nichts eingetragen.
 rest-not-running = Es läuft keine Pause.
 # Eine Notiz oder eine Dehnung ohne Messung.
-nothing-to-put-off = In „{ $piece }“ gibt es da nichts zu verschieben.
+nothing-to-put-off = In „{ $piece }“ gibt es nichts zu verschieben.
 clock-begun = Die Uhr von „{ $piece }“ ist gestartet: Trag zuerst ein, was sie gezählt hat, oder stopp sie.
 
 ## Zu große Zahlen.
@@ -34,8 +34,8 @@ reserve-too-many = { $reserve } ist zu viel. Übrig sind 0 bis { $most } Wiederh
 
 no-sets = „{ $piece }“ hat keine Sätze.
 all-sets-logged = { $sets ->
-    [one] Der einzige Satz ist eingetragen. Nenne Satz 1, um ihn zu ändern.
-   *[other] Alle { $sets } Sätze sind eingetragen. Nenne einen, um ihn zu ändern.
+    [one] Der einzige Satz ist eingetragen. Nenne Satz 1, um ihn zu korrigieren.
+   *[other] Alle { $sets } Sätze sind eingetragen. Nenne einen, um ihn zu korrigieren.
 }
 no-such-set = { $sets ->
     [one] Dieser Teil hat 1 Satz; einen Satz { $set } gibt es nicht.
@@ -43,7 +43,7 @@ no-such-set = { $sets ->
 }
 load-unknown = Für diesen Satz ist kein Gewicht vorgeschlagen: Sag, welches du genommen hast.
 load-zero = Ein Gewicht muss über null liegen.
-open-set = Dieser Satz ist offen: Sag, wie viele gute Wiederholungen es waren.
+open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren.
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.
 options-are = { $movement } hat { $options }.
@@ -55,15 +55,15 @@ which-movement = „{ $piece }“ hat { $movements }: Sag, welche du meinst.
 
 no-windows = „{ $piece }“ hat keine Fenster.
 all-windows-logged = { $windows ->
-    [one] Das einzige Fenster ist eingetragen. Nenne Fenster 1, um es zu ändern.
-   *[other] Alle { $windows } Fenster sind eingetragen. Nenne eines, um es zu ändern.
+    [one] Das einzige Fenster ist eingetragen. Nenne Fenster 1, um es zu korrigieren.
+   *[other] Alle { $windows } Fenster sind eingetragen. Nenne eines, um es zu korrigieren.
 }
 no-such-window = { $windows ->
     [one] Dieser Teil hat 1 Fenster; ein Fenster { $window } gibt es nicht.
    *[other] Dieser Teil hat { $windows } Fenster; ein Fenster { $window } gibt es nicht.
 }
 # $length ist eine Zeit wie „1 min“.
-spare-too-long = In diesem Fenster bleibt zwischen 0 und { $length } übrig.
+spare-too-long = Dieses Fenster hat zwischen 0 und { $length } Luft.
 window-not-begun = Fenster { $window } hat noch nicht begonnen.
 windows-of-one-length = Fenster sind alle gleich lang; du kannst sie nicht verlängern.
 no-clock = „{ $piece }“ hat keine Uhr.
@@ -99,6 +99,6 @@ said-too-long = Sag in 1 bis { $most } Zeichen, warum, und ohne Zeilenumbruch.
 
 ## Beschwerden.
 
-severity-out-of-range = Die Stärke geht von 1 (kaum da) bis 10 (das Schlimmste).
+severity-out-of-range = Die Stärke geht von 1 (kaum spürbar) bis 10 (das Schlimmste).
 no-open-flag = Hier ist keine Meldung offen.
 flag-not-open = Diese Meldung ist schon aufgehoben, oder es gab sie nie.

@@ -1,7 +1,7 @@
 ## When an emergency sign is ticked. The first stands alone where there is no room for more.
 
 stop-now = Stop now and get emergency care.
-seen-today = What you ticked can be serious. A doctor should look at it today, even if it eases.
+seen-today = What you ticked can be serious. See a doctor today, even if it eases.
 
 ## When discomfort is flagged
 
@@ -10,7 +10,7 @@ go-lighter = Go lighter or take an option. Stop if it gets worse.
 # The emergency signs that come with a back.
 back-signs = If you notice new numbness between the legs, new trouble with bladder or bowel, or a weak or numb leg, get emergency care at once.
 # The signs that muscle tissue breaks down.
-muscle-signs = If the pain goes far beyond usual soreness, or if weakness or dark urine comes in the next days, stop and get medical care at once.
+muscle-signs = If the pain goes far beyond usual soreness, or you notice weakness or dark urine in the next few days, stop and get medical care at once.
 loads-stay = Loads for this movement stay where they are until you or your coach clear the flag. See a doctor or physiotherapist about pain that stays.
 
 ## The usual cautions, shown where the risk is and with every report

@@ -47,7 +47,7 @@ kind-up = up
 # "knee 4/10 in Back squat on Tue 10 Nov": a part of the body, how bad of 10, a movement, a date.
 pain = { $place } { $severity }/10 in { $movement } on { $date }
 # $signs are named after another; each asks for a doctor.
-pain-with-signs = Emergency signs: { $signs }. Make sure a doctor sees them. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
+pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
 # The next step up that the plates can build is larger than is allowed.
@@ -79,7 +79,7 @@ rushed = { $rushed } of { $windows ->
     [one] 1 window
    *[other] { $windows } windows
 } with less time to spare than planned
-progress = { $movement }: last set up from { $from } to { $to }
+progress = { $movement }: last set went from { $from } to { $to }
 
 ## Finding a member.
 
@@ -100,7 +100,7 @@ one-load-or-each = { $sets ->
    *[other] Give one load for the last set, or one for each of the { $sets } sets.
 }
 nothing-for-the-last = Nothing is proposed for the last set. Give a load for each set.
-past-the-cap = Set { $set }: { $load } is more than a tenth above the last { $last }. The most for next time is { $most }; published guidance is to go up by 2 to 10 % at a time.
+past-the-cap = Set { $set }: { $load } is more than 10 % above the last { $last }. The most for next time is { $most }; published guidance is to go up by 2 to 10 % at a time.
 nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above the last { $last } until the flag is cleared.
 cannot-build = Set { $set }: this room cannot build { $load }, nor anything near it.
 cannot-build-nearest = Set { $set }: this room cannot build { $load }. The nearest is { $near }.

@@ -56,5 +56,5 @@ rating-scale = 0 is rest, 10 the hardest there is.
 already-logged = Already logged.
 hurts-next-piece = It hurts: go on with the next piece.
 hurts-stop-clock = It hurts: stop the clock first.
-emergency-stop = Stop now. Do not train on.
+emergency-stop = Stop now. Do not keep training.
 next-exchange = The next exchange carries it to your coach.

@@ -147,7 +147,7 @@ mod tests {
         let german = speaking(Language::De, || check("plan.toml", plan).unwrap());
         assert!(german.heading.starts_with("Small block: 2 Wochen, "), "{}", german.heading);
         assert!(line(&german, "Any evening").contains("(Mo"), "{:?}", german.lines);
-        assert!(line(&german, "Corners:").starts_with("  Corners: 4 Fenster von "));
+        assert!(line(&german, "Corners:").starts_with("  Corners: 4 Fenster zu "));
         assert!(line(&german, "Calves:").contains(" je Seite"), "{:?}", german.lines);
     }
 }

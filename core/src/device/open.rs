@@ -166,7 +166,7 @@ mod tests {
             [Language::En, Language::De].map(|language| speaking(language, text))
         };
         let begin = "The database was damaged and is kept as x.db. A new one was built: ";
-        let beginnt = "Die Datenbank war beschädigt und ist als x.db aufgehoben. Eine neue wurde \
+        let beginnt = "Die Datenbank war beschädigt und bleibt als x.db erhalten. Eine neue wurde \
                        angelegt: ";
         let [en, de] = said(1, 0);
         assert_eq!(en, format!("{begin}1 entry came back from this device's own files."));

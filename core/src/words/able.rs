@@ -58,7 +58,7 @@ mod tests {
         // 176.5, 188.9 and 202.4 lb.
         assert_eq!(said(MassUnit::Lb), "estimated one-rep max 189 lb, probably 176 to 202");
         let german = speaking(Language::De, || (said(MassUnit::Kg), expected_reps(6, 9)));
-        assert_eq!(german.0, "geschätztes Maximum 86 kg, wahrscheinlich 80 bis 92");
+        assert_eq!(german.0, "geschätztes 1RM 86 kg, wahrscheinlich 80 bis 92");
         assert_eq!(german.1, "6 bis 9 zu erwarten");
     }
 }

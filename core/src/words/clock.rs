@@ -296,8 +296,8 @@ mod tests {
                     "Vor 17 s gestoppt. Noch 3 Fenster einzutragen, ab Fenster 3.",
                 ]),
                 text([
-                    "Bei diesem Tempo bleiben mit 1 Wdh. statt 15 noch 10 s zum Wechseln.",
-                    "Bei diesem Tempo bleiben mit 12 Wdh. statt 15 noch 10 s zum Wechseln.",
+                    "Bei diesem Tempo hast du mit 1 Wdh. statt 15 noch 10 s Luft zum Wechseln.",
+                    "Bei diesem Tempo hast du mit 12 Wdh. statt 15 noch 10 s Luft zum Wechseln.",
                 ]),
                 "vor 1 h 0 min".to_owned(),
             )

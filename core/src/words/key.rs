@@ -149,7 +149,7 @@ mod tests {
         assert_eq!(
             catalogue::speaking(Language::De, said),
             [
-                "Fertig: 60 kg, 6. Speichert Satz 2 und startet die Pause.",
+                "60 kg, 6 fertig. Speichert Satz 2 und startet die Pause.",
                 "Pause beenden. Dann kommt 60 kg, 6 (Satz 2).",
                 "Squat auslassen. Es tut weh: Mach mit dem nächsten Teil weiter.",
             ]

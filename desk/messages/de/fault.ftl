@@ -40,11 +40,11 @@ see-help = --help zeigt, was es gibt.
 # $named ist, was hinter --lang steht, $known sind die vorhandenen Kürzel: en, de.
 unknown-language = Die Sprache „{ $named }“ gibt es nicht. Wähle eine von diesen: { $known }.
 name-a-member = Nenne ein Mitglied.
-no-such-flag = { $name } hat keine solche offene Meldung.
+no-such-flag = Bei { $name } ist keine solche Meldung offen.
 # $why sagt, was an einem getippten Gewicht nicht stimmt.
 wrong-load = --load: { $why }
-contract-too-long = --contract { $seconds } ist länger als die { $hold } s des Haltens.
-switch-too-long = --switch { $seconds } ist länger als die { $hold } s des Haltens.
+contract-too-long = --contract { $seconds } ist länger als das Halten mit { $hold } s.
+switch-too-long = --switch { $seconds } ist länger als das Halten mit { $hold } s.
 
 ## Das System. $why ist, was das System dazu sagt.
 

@@ -66,7 +66,7 @@ each-side = Je Seite: { $change }
 load-by-reps = { $load } × { $reps }
 # In einer Spalte unter anderen Wiederholungen.
 by-reps = × { $reps }
-did = erledigt: { $what }
+did = gemacht: { $what }
 warm-up = Aufwärmen:
 why = Grund: { $reason }
 # $expected sagt, mit wie vielen Wiederholungen zu rechnen ist.
@@ -118,10 +118,10 @@ no-options = Der Plan hat für diese Übung keine Varianten.
 no-options-here = Hier gibt es keine Varianten.
 ignored-too-small = Taste nicht beachtet: Das Terminal ist zu klein.
 not-flagged = Nichts gemeldet. Mit d noch einmal versuchen.
-choose-what-hurts = Geh erst mit ↑ und ↓ zu dem Teil, bei dem es weh tut.
+choose-what-hurts = Geh erst mit ↑ und ↓ zu dem Teil, bei dem es wehtut.
 nothing-to-undo = Nichts rückgängig zu machen.
 no-flag-open = Bei diesem Teil ist keine Meldung offen.
-nothing-for-later = Hier gibt es nichts auf später zu verschieben.
+nothing-for-later = Hier gibt es nichts zu verschieben.
 no-rest = Es läuft keine Pause.
 no-clock = Hier läuft keine Uhr.
 no-side = Gerade wird keine Seite gehalten.
@@ -132,7 +132,7 @@ see-all-keys = ? zeigt alle Tasten.
 
 ## Fragen
 
-which-day = Heute ist nichts geplant. Welchen Trainingstag trainierst du?
+which-day = Heute ist nichts geplant. Welcher Trainingstag?
 which-option = Varianten für { $piece }
 option-choice = { $option }, Grund: { $reason }
 option-choice-taken = { $option }, Grund: { $reason }, gewählt
@@ -163,7 +163,7 @@ keys-type = e oder Ziffer
 keys-type-does = in einer Zeile eintippen: `60 x 7, 2 übrig` ein Satz, `12 8` ein Fenster, `10,5 11` Messwerte
 keys-undo-does = das zuletzt Gespeicherte rückgängig machen, jedes Mal eins weiter
 keys-move = ↑, ↓
-keys-move-does = eine andere Zeile: Erledigtes wird dort berichtigt. Esc geht zurück zu dem, was dran ist
+keys-move-does = eine andere Zeile: Eingetragenes wird dort korrigiert. Esc geht zurück zu dem, was dran ist
 keys-piece-does = der nächste Teil; Umschalt-Tab der vorige
 keys-options-does = Varianten dieser Übung mit ihren Gründen
 keys-hurts-does = es tut weh: wo, wie schlimm, und Warnzeichen
@@ -171,13 +171,13 @@ keys-clear-does = eine Meldung bei diesem Teil aufheben
 keys-later-does = den Rest dieses Teils auf später verschieben; bei einem Messwert nur diesen
 keys-minute-does = eine Minute mehr Pause
 keys-finish-does = die Einheit beenden und bewerten
-keys-clock-does = die Uhr: beginnen, anhalten oder weiter, zum Nächsten springen, stoppen
-keys-more-does = 15 s mehr für die gehaltene Seite; die Fenster an einer anderen Station beginnen
+keys-clock-does = die Uhr: starten, anhalten oder weiter, zum Nächsten springen, stoppen
+keys-more-does = 15 s mehr für die gehaltene Seite; die Fenster an einer anderen Station anfangen
 keys-all-does = alles zu dieser Zeile: Vorsicht, Hinweise, Gründe
 keys-leave = q, Strg-C
 keys-leave-does = die Einheit offen lassen; deine Einträge sind gespeichert
 keys-line = Die Zeile kann mehr: `option KÜRZEL`, `flag knie 4`, `skip`, `finish 7`, `held 120 95`.
-keys-spare = Wie viele Sekunden in einem Fenster frei blieben, liest die laufende Uhr ab, wenn du es einträgst.
+keys-spare = Die Sekunden Luft eines Fensters liefert die laufende Uhr, wenn du es einträgst.
 keys-clock-runs = Die Uhr läuft weiter, wenn du das Programm verlässt, und stimmt, wenn du zurückkommst.
 
 ## Wo nicht alles Platz hat

@@ -41,7 +41,7 @@ with-variable = { $help } [Variable: { $variable }]
 ## Optionen jedes Befehls
 
 home = Der Ordner des Geräts; ohne Angabe der Datenordner des Systems
-lang = Die Sprache; ohne Angabe die, die auf diesem Gerät gewählt ist, sonst die des Systems
+lang = Die Sprache; ohne Angabe die auf diesem Gerät gewählte, sonst die des Systems
 help = Hilfe anzeigen
 help-short = Hilfe anzeigen (--help sagt mehr)
 help-long = Hilfe anzeigen (-h sagt weniger)
@@ -55,15 +55,15 @@ start = Auf diesem Gerät beginnen, als Coach oder als Athlet
 check = Einen Plan prüfen, ohne ihn zu veröffentlichen
 plates = Die Scheiben für Gewichte auf einer Stange ausrechnen; braucht kein Gerät
 plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Reihe: alle in dieser
-    Reihenfolge und mit möglichst wenigen Scheiben, die auf- oder abgelegt werden; nur die äußersten
+    Reihenfolge und mit möglichst wenigen Scheiben, die aufgelegt oder abgenommen werden; nur die äußersten
     lassen sich abnehmen. Am Anfang ist die Stange leer, die letzten Scheiben bleiben liegen. Es wird
-    nichts gerundet: Ein Gewicht, das die Ausrüstung nicht hergibt, ist ein Fehler, der das nächste
-    mögliche nennt. Steht in der Ausrüstung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
+    nichts gerundet: Ein Gewicht, das die Ausstattung nicht hergibt, ist ein Fehler, der das nächste
+    mögliche nennt. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
 publish = Einen Plan veröffentlichen (Coach)
 today = Die heutige Einheit mit ihren Gewichten zeigen (Athlet)
 session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)
-hold = Eine Dehnung stoppen: braucht keinen Plan und kein Gerät, schreibt nichts
-exchange = Dateien über eine Ablage bringen und holen
+hold = Eine Dehnung nach der Uhr halten: braucht keinen Plan und kein Gerät, schreibt nichts
+exchange = Abgleichen: Dateien in eine Ablage legen und von dort holen
 board = Zeigen, bei wem ein Blick nötig ist und warum (Coach)
 member = Die Seite eines Mitglieds zeigen (Coach: jede, Athlet: die eigene)
 answer = Ein vorgeschlagenes Gewicht beantworten (Coach); der nächste Abgleich nimmt es mit

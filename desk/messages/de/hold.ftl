@@ -13,13 +13,13 @@ comma = { ", " }
 ## Warum eine Seite kürzer ist. $held ist die Seite mit ihren Sekunden.
 
 skipped = { $held } (übersprungen)
-stopped-early = { $held } (vorher gestoppt)
+stopped-early = { $held } (vorzeitig gestoppt)
 not-all-seen = { $held } (nicht alles gesehen)
 
 ## Was Tasten tun
 
-pause = Pause
+pause = anhalten
 resume = weiter
 longer = 15 s mehr
 next = nächste
-stop = stopp
+stop = stoppen

@@ -6,7 +6,7 @@ column-warm-up = Aufwärmen
 column-build = Scheiben
 # Was für das nächste Gewicht auf jeder Seite zu tun ist: „5 kg auflegen“.
 column-change = je Seite
-# Wie viele Scheiben auf einer Seite auf- oder abgelegt werden.
+# Wie viele Scheiben auf einer Seite aufgelegt oder abgenommen werden.
 column-moved = bewegt
 reps = { $reps ->
     [one] 1 Wdh.

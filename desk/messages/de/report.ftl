@@ -87,8 +87,8 @@ change-in-range = Veränderung der Beweglichkeit
 what-a-change-is = Als Veränderung gilt sie erst ab dem Messfehler der jeweiligen Messung: der kleinsten Veränderung, die mit 95 % Sicherheit nicht allein vom Messen kommt (MDC95).
 # $protocol ist eine der vier folgenden, $source die Veröffentlichung des Fehlers.
 measurement-error = { $protocol }: { $error } ({ $source })
-sit-and-reach = Vorbeuge im Sitzen
-fingertip-to-floor = Finger zum Boden
+sit-and-reach = Rumpfbeuge im Sitzen
+fingertip-to-floor = Finger-Boden-Abstand
 knee-to-wall = Knie zur Wand
 shin-angle = Schienbeinwinkel im Ausfallschritt
 
@@ -118,11 +118,11 @@ axis-reps = Wdh.
 
 ## Das Diagramm der Kraft
 
-strength = { $movement }: geschätztes Maximum
+strength = { $movement }: geschätztes 1RM
 # $estimate ist ein eigener Text.
 note-strength = Geschätzt aus offenen Sätzen und Sätzen mit Angabe, wie viele Wiederholungen übrig waren, nach dem Stand jedes Tages. Band: vier von fünf Fällen. Jetzt: { $estimate }.
 note-strength-trend = Trend: { $trend }.
-says-strength = Geschätztes Maximum: { $points }.
+says-strength = Geschätztes 1RM: { $points }.
 # Von $low bis $high reicht das Band.
 strength-point = { $date } { $likely } { $unit } ({ $low } bis { $high })
 
@@ -151,7 +151,7 @@ note-dots = Punkte: vor der Dehnung.
 note-rings = Ringe: nach der Dehnung.
 # $error ist eine Zahl mit Einheit.
 note-band = Band: der erste Messwert ± { $error }, der Messfehler.
-note-smaller-is-further = Ein kleinerer Messwert heißt weiter.
+note-smaller-is-further = Je kleiner der Messwert, desto weiter.
 note-judged = Vom ersten zum letzten Messwert vor der Dehnung: { $judged }.
 note-range-trend = Trend vor der Dehnung: { $trend }.
 says-range = Messwerte: { $points }.

@@ -5,8 +5,8 @@
 care = VORSICHT:
 note = Hinweis:
 discomfort = Beschwerden:
-# Vor dem Kürzel einer Variante und warum sie sich anbietet: „Erwäge box-squat: ...“
-consider = Erwäge { $option }:
+# Vor dem Kürzel einer Variante und warum sie sich anbietet: „Vorschlag box-squat: ...“
+consider = Vorschlag { $option }:
 
 ## Der Tag
 
@@ -28,7 +28,7 @@ column-reps = Wdh.
 column-plates = Scheiben je Seite
 column-done = gemacht
 column-why = Grund
-# $estimate ist ein geschätztes Maximum.
+# $estimate ist ein geschätztes 1RM.
 not-tested = { $estimate } (nicht getestet)
 open-set = Satz { $set } ist offen: so viele saubere Wiederholungen wie möglich.
 # $expected sagt, mit wie vielen zu rechnen ist.

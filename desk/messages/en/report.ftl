@@ -83,7 +83,7 @@ volume-load = Volume load
 what-volume-load-is = Reps times load, added up over the sets.
 change-in-range = Change in range
 # Published measurement errors follow, one for each protocol.
-what-a-change-is = Called a change only from the measurement error of its protocol on: the smallest change that, with 95 % confidence, is not measurement alone (MDC95).
+what-a-change-is = A difference counts as a change only if it reaches the measurement error of its protocol: the smallest change that, with 95 % confidence, is not measurement alone (MDC95).
 # $protocol is one of the four below, $source where the error was published.
 measurement-error = { $protocol }: { $error } ({ $source })
 sit-and-reach = sit and reach

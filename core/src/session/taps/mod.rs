@@ -159,7 +159,7 @@ mod tests {
             [
                 "Dieser Teil hat 1 Satz; einen Satz 2 gibt es nicht.",
                 "Dieser Teil hat 3 Sätze; einen Satz 4 gibt es nicht.",
-                "Alle 12 Fenster sind eingetragen. Nenne eines, um es zu ändern.",
+                "Alle 12 Fenster sind eingetragen. Nenne eines, um es zu korrigieren.",
                 "„Corners“ hat 2 Stationen; eine Station 3 gibt es nicht.",
                 "„Calves“ hat 1 Seite."
             ]
