@@ -12,6 +12,23 @@ use std::path::Path;
 use crate::Language;
 use message::{Catalogue, read};
 
+/// All that a build script does: `messages` beside it, into the folder that cargo gives it.
+///
+/// # Panics
+/// With everything that is wrong in the files: it is how a build script fails.
+#[allow(
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "how a build script fails, and talks to cargo"
+)]
+pub fn script() {
+    println!("cargo::rerun-if-changed=messages");
+    let into = std::env::var_os("OUT_DIR").unwrap_or_default();
+    if let Err(problems) = build(Path::new("messages"), Path::new(&into)) {
+        panic!("\n{problems}\n");
+    }
+}
+
 /// Reads `<folder>/<language>/*.ftl`, checks them against each other, and writes `say.rs` and the packed
 /// texts into a folder. A file is a module, a message a function.
 ///

@@ -2,6 +2,7 @@
 //! screens.
 
 mod able;
+mod asked;
 mod bar;
 mod clock_view;
 mod doubt;

@@ -11,9 +11,9 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
+use super::asked::Asked;
 use super::log::SessionLog;
 use super::screen::{PieceView, SessionState};
-use super::strength::Asked;
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;

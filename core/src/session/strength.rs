@@ -6,9 +6,10 @@
 use std::sync::Arc;
 
 use super::able::able_view;
+use super::asked::Asked;
 use super::bar::{OnTheBar, by_the_ramp};
 use super::doubt::doubt;
-use super::screen::{ChangeView, ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
+use super::screen::{ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
 use super::sheet::Sheet;
 use crate::history::{Proposed, propose, set_done};
 use crate::instant::Millis;
@@ -20,16 +21,6 @@ use crate::plan::Strength;
 use crate::say::screen as say;
 use crate::store::Logged;
 use crate::words;
-
-/// What a strength piece asks for: of one snapshot the same for the same loads on the same bar.
-pub(crate) struct Asked {
-    loads: Vec<NextLoad>,
-    by_the_ramp: bool,
-    /// The piece as if nothing were done of it, its warm-up included.
-    view: StrengthView,
-    /// What to do to the bar for each set; not yet on it.
-    changes: Vec<Option<ChangeView>>,
-}
 
 impl Sheet<'_> {
     /// What is proposed for a strength piece.

@@ -1,0 +1,14 @@
+//! What a strength piece asks for, kept from one drawing to the next.
+
+use super::screen::{ChangeView, StrengthView};
+use crate::load::NextLoad;
+
+/// What a strength piece asks for: of one snapshot the same for the same loads on the same bar.
+pub(crate) struct Asked {
+    pub(super) loads: Vec<NextLoad>,
+    pub(super) by_the_ramp: bool,
+    /// The piece as if nothing were done of it, its warm-up included.
+    pub(super) view: StrengthView,
+    /// What to do to the bar for each set; not yet on it.
+    pub(super) changes: Vec<Option<ChangeView>>,
+}
