@@ -27,7 +27,7 @@ const HOUSE: &[(&str, &[&str])] = &[
         &["words", "device", "exchange", "history", "store", "journal", "load", "motion", "plan"],
     ),
     // Makes sentences of whatever the rooms below decide, and decides nothing.
-    ("words", &["device", "journal", "load", "motion", "clock", "care", "plan"]),
+    ("words", &["journal", "load", "motion", "clock", "care", "plan"]),
     // One home folder: its journal, its shelf, and the plans it has read, ready to work loads out.
     ("device", &["exchange", "store", "journal", "load", "plan"]),
     // Files between devices: knows entries, not what they are about.

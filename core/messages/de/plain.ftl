@@ -52,18 +52,3 @@ reading-after-side = nachher, { $side }: { $value }
 
 # Gemeldete Beschwerden: $place als „Knie“, $severity von 1 bis 10, $day als „Di 10. Nov.“.
 flagged = { $place } { $severity }/10, gemeldet { $day }
-
-## Was beim Öffnen in Ordnung gebracht wurde
-
-database-rebuilt = Die Datenbank fehlte ganz oder zum Teil und wurde neu aufgebaut. { $entries ->
-    [one] 1 Eintrag kam aus den Dateien dieses Geräts zurück.
-   *[other] { $entries } Einträge kamen aus den Dateien dieses Geräts zurück.
-}
-# $file ist der Name der beschädigten Datei; $recovered Einträge standen nur in ihr.
-database-damaged = Die Datenbank war beschädigt und bleibt als { $file } erhalten. Eine neue wurde aufgebaut. { $entries ->
-    [one] 1 Eintrag kam aus den Dateien dieses Geräts zurück,
-   *[other] { $entries } Einträge kamen aus den Dateien dieses Geräts zurück,
-} { $recovered ->
-    [one] 1 weiterer aus der beschädigten Datei.
-   *[other] { $recovered } weitere aus der beschädigten Datei.
-}

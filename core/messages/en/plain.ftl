@@ -52,18 +52,3 @@ reading-after-side = after, { $side }: { $value }
 
 # Discomfort that was flagged: $place as "knee", $severity from 1 to 10, $day as "Tue 10 Nov".
 flagged = { $place } { $severity }/10, flagged { $day }
-
-## What was put right when the program was opened
-
-database-rebuilt = The database was missing or incomplete and was built again. { $entries ->
-    [one] 1 entry was restored from this device's files.
-   *[other] { $entries } entries were restored from this device's files.
-}
-# $file is the name of the damaged file; $recovered entries stood only in it.
-database-damaged = The database was damaged and is kept as { $file }. A new one was built. { $entries ->
-    [one] 1 entry was restored from this device's files,
-   *[other] { $entries } entries were restored from this device's files,
-} { $recovered ->
-    [one] and 1 more was recovered from the damaged file.
-   *[other] and { $recovered } more were recovered from the damaged file.
-}

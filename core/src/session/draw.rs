@@ -147,7 +147,7 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
         notices.extend(advice.lines.into_iter().map(care));
     }
     let warning = |text| Notice { kind: NoticeKind::Warning, text };
-    notices.extend(device.rebuilt.as_ref().map(words::rebuilt).map(warning));
+    notices.extend(device.rebuilt.as_ref().map(|rebuilt| warning(rebuilt.text())));
     let trouble = device.shelf_trouble.as_ref();
     notices.extend(trouble.map(|trouble| warning(say::not_ready_for_exchange(trouble))));
     if snapshot.conflicts > 0 {

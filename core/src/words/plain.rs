@@ -5,18 +5,8 @@ use chrono::{Datelike, NaiveDate, Weekday};
 
 use super::name::place;
 use crate::care::Place;
-use crate::device::Rebuilt;
 use crate::plan::{MeasureUnit, MeasuredWhen, Protocol};
 use crate::say;
-
-/// What was put right on opening.
-pub(crate) fn rebuilt(rebuilt: &Rebuilt) -> String {
-    let Rebuilt { aside, from_leaves, salvaged } = rebuilt;
-    match aside {
-        Some(aside) => say::plain::database_damaged(aside, *from_leaves, *salvaged),
-        None => say::plain::database_rebuilt(*from_leaves),
-    }
-}
 
 /// What waits for the next exchange.
 pub(crate) fn waiting(entries: u64) -> String {
@@ -156,21 +146,5 @@ mod tests {
         for date in first.iter_days().take(366) {
             assert_eq!(day(date), date.format("%a %-d %b").to_string());
         }
-    }
-
-    #[test]
-    fn what_came_back_has_its_plural_forms() {
-        let said = |from_leaves, salvaged| {
-            rebuilt(&Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged })
-        };
-        assert!(said(1, 2).ends_with(
-            "1 entry was restored from this device's files, and 2 more were recovered from the damaged file."
-        ));
-        assert!(said(2, 1).ends_with(
-            "2 entries were restored from this device's files, and 1 more was recovered from the damaged file."
-        ));
-        assert!(speaking(Language::De, || said(1, 2)).ends_with(
-            "1 Eintrag kam aus den Dateien dieses Geräts zurück, 2 weitere aus der beschädigten Datei."
-        ));
     }
 }
