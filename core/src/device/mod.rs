@@ -17,9 +17,9 @@ use crate::exchange::{
 };
 use crate::id::PersonId;
 use crate::instant::Instant;
-use crate::journal::{Entry, Profile, Role};
+use crate::journal::{Profile, Role};
 use crate::say;
-use crate::store::{Draft, Query, Store};
+use crate::store::{Draft, Query, Store, Written};
 use plans::Plans;
 
 pub(crate) use identity::Identity;
@@ -90,13 +90,13 @@ impl Device {
     }
 
     /// Logs drafts durably, and cuts a leaf when there is enough for one.
-    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
-        let entries = self.store.append(at, drafts)?;
-        let due = entries.iter().any(|entry| entry.id.number % COUNT_EVERY == 0);
+    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Written> {
+        let written = self.store.append(at, drafts)?;
+        let due = written.entries.iter().any(|entry| entry.id.number % COUNT_EVERY == 0);
         if due && unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
             self.cut_after_saving();
         }
-        Ok(entries)
+        Ok(written)
     }
 
     /// Cuts leaves after something was committed. Trouble with the shelf is told later: what was

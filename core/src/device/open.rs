@@ -12,7 +12,7 @@ use crate::id::DeviceId;
 use crate::instant::Instant;
 use crate::journal::{Entry, line_digest};
 use crate::say;
-use crate::store::{Store, connect, insert, is_damage, last_number, refuse_newer};
+use crate::store::{Store, connect, insert_all, is_damage, last_number, refuse_newer};
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
@@ -135,7 +135,7 @@ fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
     };
     store.write(|tx| {
         let highest = last_number(tx, own)?;
-        let mut salvaged = 0;
+        let mut whole = Vec::new();
         // Behind the last one that came back the numbering goes on until the file has no more.
         for number in 1.. {
             let found = read(number).unwrap_or_default();
@@ -143,13 +143,12 @@ fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
                 break;
             }
             for (digest, raw) in found {
-                let whole = line_digest(&raw) == digest;
-                if let Some(entry) = Entry::read(own, &raw).ok().filter(|_| whole) {
-                    salvaged += u64::from(insert(tx, &entry, None)?);
+                if line_digest(&raw) == digest {
+                    whole.extend(Entry::read(own, &raw).ok());
                 }
             }
         }
-        Ok(salvaged)
+        insert_all(tx, &whole)
     })
 }
 

@@ -33,9 +33,9 @@ use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
 use crate::history::open_flags;
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, Role, Session, body_of};
+use crate::journal::{Role, Session};
 use crate::say;
-use crate::store::{Draft, latest_session, session_entries};
+use crate::store::{Draft, Written, latest_session, session_entries};
 use crate::words;
 use said::Saved;
 use snapshot::{Snapshot, day_names, named_day};
@@ -172,7 +172,7 @@ pub(crate) fn tap(
         return Ok(SessionScreen { ignored: true, ..drawn });
     }
     let done = append(device, &snapshot, tap.clone(), at);
-    let (entries, undone) = match done {
+    let (written, undone) = match done {
         Ok(done) => done,
         Err(error) => {
             kept.snapshot = Some(snapshot);
@@ -182,19 +182,15 @@ pub(crate) fn tap(
     if leads_on(&tap) {
         kept.chosen = None;
     }
-    let saved = entries.last().map(|entry| entry.id.number);
-    // Read back from the very lines that were written: what is on screen is what is on disk.
-    let bodies: Vec<Body> = entries.iter().filter_map(|entry| body_of(&entry.raw)).collect();
+    let saved = written.entries.last().map(|entry| entry.id.number);
     if undone.is_none() {
-        kept.saved = Saved::of(&snapshot, &bodies);
+        kept.saved = Saved::of(&snapshot, &written.bodies);
         kept.saved_as_of = saved;
     }
     if matches!(tap, Tap::Finish { .. }) {
         device.cut_after_saving();
     }
-    let revision = device.store.revision()?;
-    snapshot.go_on(&entries, bodies, revision);
-    if !snapshot.is_true_at(revision, at) {
+    if !snapshot.went_on(written, &device.store) || !snapshot.is_shown_at(at) {
         snapshot = Snapshot::now(device, at)?;
     }
     Ok(SessionScreen { saved, undone, ..show(device, kept, snapshot, at)? })
@@ -234,7 +230,7 @@ fn append(
     snapshot: &Snapshot,
     tap: Tap,
     at: &Instant,
-) -> Result<(Vec<Entry>, Option<String>)> {
+) -> Result<(Written, Option<String>)> {
     let (drafts, undone) = match (&tap, &snapshot.log) {
         (Tap::Undo, Some(log)) => {
             let entries = session_entries(device.reader(), log.id(), device.identity.device)?;

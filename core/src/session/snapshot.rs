@@ -23,7 +23,7 @@ use crate::journal::{Body, Discomfort, Entry, Profile, Session};
 use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
 use crate::plan::{Block, Day, Exercise, PieceKind, Planned};
 use crate::say;
-use crate::store::{Logged, Query, Revision, conflicts, last_number};
+use crate::store::{Logged, Query, Revision, Store, Written, conflicts, last_number};
 use crate::words;
 
 /// What a session screen is made from.
@@ -49,8 +49,8 @@ pub(crate) struct Snapshot {
     past: Vec<(String, History)>,
     /// Pieces as they were drawn, without a clock that moves: a tap changes one of them.
     drawn: RefCell<Vec<PieceView>>,
-    /// What strength pieces ask for, by their names.
-    asked: RefCell<Vec<(String, Arc<Asked>)>>,
+    /// What strength pieces ask for, by their names, and as of how many sets done of each.
+    asked: RefCell<Vec<(String, Arc<Asked>, usize)>>,
 }
 
 impl Snapshot {
@@ -202,56 +202,63 @@ impl Snapshot {
         view
     }
 
-    /// What a strength piece asked for when it was drawn last.
-    pub(crate) fn asked(&self, piece: &str) -> Option<Arc<Asked>> {
+    /// What a strength piece asked for when that was worked out last, and after how many sets of it.
+    pub(crate) fn asked(&self, piece: &str) -> Option<(Arc<Asked>, usize)> {
         let known = self.asked.borrow();
-        known.iter().find(|(name, _)| name == piece).map(|(_, asked)| Arc::clone(asked))
+        let known = known.iter().find(|(name, _, _)| name == piece);
+        known.map(|(_, asked, as_of)| (Arc::clone(asked), *as_of))
     }
 
-    /// Keeps what a strength piece asks for.
-    pub(crate) fn keep_asked(&self, piece: &str, asked: &Arc<Asked>) {
+    /// Keeps what a strength piece asks for after so many sets of it.
+    pub(crate) fn keep_asked(&self, piece: &str, asked: &Arc<Asked>, as_of: usize) {
         let mut known = self.asked.borrow_mut();
-        known.retain(|(name, _)| name != piece);
-        known.push((piece.to_owned(), Arc::clone(asked)));
+        known.retain(|(name, _, _)| name != piece);
+        known.push((piece.to_owned(), Arc::clone(asked), as_of));
     }
 
     /// True while it is what a screen at a moment is made from.
     pub(crate) fn is_true_at(&self, revision: Revision, at: &Instant) -> bool {
-        let shown = self.log.as_ref().is_some_and(|log| log.is_shown_at(at));
-        self.revision == revision && shown
+        self.revision == revision && self.is_shown_at(at)
     }
 
-    /// Goes on to the revision after entries that were just committed, with the bodies their lines hold.
-    /// Where they change more than the session at hand it stays as it is, and with that is no longer
-    /// true.
-    pub(crate) fn go_on(&mut self, entries: &[Entry], bodies: Vec<Body>, revision: Revision) {
-        let taken = self.taken(entries, bodies).filter(|_| revision.follows(self.revision));
-        if let (Some(taken), Some(log)) = (taken, &mut self.log) {
-            self.unpublished += taken.len() as u64;
-            self.last_number = entries.last().map_or(self.last_number, |entry| entry.id.number);
-            let drawn = self.drawn.get_mut();
-            for logged in taken {
-                drawn.retain(|piece| Some(piece.name.as_str()) != logged.body.piece());
-                log.add(logged);
-            }
-            self.revision = revision;
+    /// True while its session is the one to show.
+    pub(crate) fn is_shown_at(&self, at: &Instant) -> bool {
+        self.log.as_ref().is_some_and(|log| log.is_shown_at(at))
+    }
+
+    /// Goes on to the revision after what was just committed. False where that changes more than the
+    /// session at hand: then it is no longer true.
+    ///
+    /// Whatever another program wrote to the database in between is found by the next reading, which
+    /// asks for the revision: until then this is the state before it, with what was committed here.
+    pub(crate) fn went_on(&mut self, written: Written, store: &Store) -> bool {
+        if store.writes_since(self.revision) != 1 {
+            return false;
         }
+        let last_number = written.entries.last().map(|entry| entry.id.number);
+        let (Some(taken), Some(log)) = (self.taken(written), &mut self.log) else { return false };
+        self.unpublished += taken.len() as u64;
+        self.last_number = last_number.unwrap_or(self.last_number);
+        let drawn = self.drawn.get_mut();
+        for logged in taken {
+            drawn.retain(|piece| Some(piece.name.as_str()) != logged.body.piece());
+            log.add(logged);
+        }
+        self.revision = self.revision.after_a_write();
+        true
     }
 
     /// The records that entries begin, where those change nothing but the session at hand.
-    fn taken(&self, entries: &[Entry], bodies: Vec<Body>) -> Option<Vec<Logged<Body>>> {
-        if bodies.len() != entries.len() {
-            return None;
-        }
+    fn taken(&self, Written { entries, bodies }: Written) -> Option<Vec<Logged<Body>>> {
         // After a wall clock set back a fresh reading would order records otherwise.
         let latest = self.log.as_ref()?.all.last().map_or(i64::MIN, |last| last.first_ms);
-        let one = |(entry, body): (&Entry, Body)| {
+        let one = |(entry, body): (Entry, Body)| {
             // The first entry of a record stands alone: nothing else can change what it shows.
             let alone = entry.parents.is_empty() && entry.wall_ms >= latest;
             let taken = alone && is_of_the_session(&body);
-            taken.then(|| Logged::begun(entry, self.profile.person, body))
+            taken.then(|| Logged::begun(&entry, self.profile.person, body))
         };
-        entries.iter().zip(bodies).map(one).collect()
+        entries.into_iter().zip(bodies).map(one).collect()
     }
 }
 

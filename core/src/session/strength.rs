@@ -34,24 +34,36 @@ impl Sheet<'_> {
     }
 
     pub(super) fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
+        self.with_what_is_done(&self.asked(name, strength), &self.done(name))
+    }
+
+    /// The sets of a piece that are logged.
+    fn done(&self, name: &str) -> Vec<&Logged<Lift>> {
         let lifts = self.log().map_or(&[][..], |log| &log.lifts);
-        let done: Vec<&Logged<Lift>> =
-            lifts.iter().filter(|lift| lift.body.piece == name).collect();
+        lifts.iter().filter(|lift| lift.body.piece == name).collect()
+    }
+
+    /// What a piece asks for, as if nothing were done of it: worked out once for the sets done so far,
+    /// and said anew only where that changes a load.
+    pub(super) fn asked(&self, name: &str, strength: &Strength) -> Arc<Asked> {
+        let done = self.done(name);
+        let known = self.snapshot.asked(name);
+        if let Some((asked, _)) = known.as_ref().filter(|(_, as_of)| *as_of == done.len()) {
+            return Arc::clone(asked);
+        }
         let proposed = self.proposal(name, strength);
         let by_the_ramp = by_the_ramp(&proposed.loads, &done);
         let same =
             |asked: &Asked| asked.loads == proposed.loads && asked.by_the_ramp == by_the_ramp;
-        let known = self.snapshot.asked(name).filter(|asked| same(asked));
-        let asked = known.unwrap_or_else(|| {
-            let asked = Arc::new(self.asked(strength, proposed, by_the_ramp));
-            self.snapshot.keep_asked(name, &asked);
-            asked
-        });
-        self.with_what_is_done(&asked, &done)
+        let asked = match known.filter(|(asked, _)| same(asked)) {
+            Some((asked, _)) => asked,
+            None => Arc::new(self.said(strength, proposed, by_the_ramp)),
+        };
+        self.snapshot.keep_asked(name, &asked, done.len());
+        asked
     }
 
-    /// What a piece asks for, as if nothing were done of it.
-    fn asked(&self, strength: &Strength, proposed: Proposed<'_>, by_the_ramp: bool) -> Asked {
+    fn said(&self, strength: &Strength, proposed: Proposed<'_>, by_the_ramp: bool) -> Asked {
         let Proposed { exercise, builds, history, loads } = proposed;
         let (able, unit) = (history.able, self.unit());
         let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, by_the_ramp);

@@ -6,8 +6,15 @@ use super::{Store, fold};
 use crate::error::{Error, Field, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, raw_body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, body_of, raw_body_of};
 use crate::say;
+
+/// Entries just logged together, and what each says.
+#[derive(Default)]
+pub(crate) struct Written {
+    pub(crate) entries: Vec<Entry>,
+    pub(crate) bodies: Vec<Body>,
+}
 
 /// Something about to be logged.
 pub(crate) struct Draft {
@@ -39,14 +46,14 @@ impl Draft {
 
 impl Store {
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
-    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Vec<Entry>> {
+    pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Written> {
         if !at.is_sane() {
             return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
         }
         let (device, hlc) = (self.device, self.hlc);
-        let (entries, hlc) = self.write(|tx| append(tx, device, hlc, at, drafts))?;
+        let (written, hlc) = self.write(|tx| append(tx, device, hlc, at, drafts))?;
         self.hlc = hlc;
-        Ok(entries)
+        Ok(written)
     }
 }
 
@@ -56,9 +63,9 @@ fn append(
     mut hlc: Hlc,
     at: &Instant,
     drafts: Vec<Draft>,
-) -> Result<(Vec<Entry>, Hlc)> {
+) -> Result<(Written, Hlc)> {
     let last = super::last_number(tx, device)?;
-    let mut entries = Vec::with_capacity(drafts.len());
+    let mut written = Written::default();
     for (Draft { record, body }, number) in drafts.into_iter().zip(last + 1..) {
         hlc = hlc.tick(at.wall_ms);
         let id = EntryId { device, number };
@@ -70,12 +77,18 @@ fn append(
         };
         let parents = heads.iter().map(|(id, _, _)| *id).collect();
         let entry = Entry::write(id, hlc, at, record, parents, body.kind(), json)?;
-        fold::insert(tx, &entry, Some(body))?;
+        // A screen shows the body as drafted: it must be what reading the line gives.
+        debug_assert_eq!(body_of(&entry.raw).as_ref(), Some(&body));
+        match record {
+            Some(_) => drop(fold::insert_all(tx, std::slice::from_ref(&entry))?),
+            None => fold::insert_begun(tx, &entry, &body)?,
+        }
         #[cfg(feature = "planted-panic")]
         planted_panic(&entry.raw);
-        entries.push(entry);
+        written.entries.push(entry);
+        written.bodies.push(body);
     }
-    Ok((entries, hlc))
+    Ok((written, hlc))
 }
 
 /// The fault that the bindings' tests plant: in the midst of a write, with the lock held.

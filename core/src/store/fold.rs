@@ -12,35 +12,17 @@ use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, body_of};
 
-/// Puts an entry into the journal and folds it. Says whether it was new.
-pub(crate) fn insert(tx: &Transaction<'_>, entry: &Entry, body: Option<Body>) -> Result<bool> {
+/// Puts an entry that begins a record into the journal. Nothing else can be in that record, so there
+/// is nothing to fold: by far the commonest case.
+pub(super) fn insert_begun(tx: &Transaction<'_>, entry: &Entry, body: &Body) -> Result<()> {
     let (device, digest) = (entry.id.device, entry.digest());
-    if !insert_row(tx, entry, digest)? {
-        return Ok(false);
-    }
-    let body = body.or_else(|| body_of(&entry.raw));
-    if let Some(Body::Profile(_)) = &body {
+    insert_row(tx, entry, digest)?;
+    if let Body::Profile(_) = body {
         claim(tx, device)?;
     }
-    let alone = entry.parents.is_empty() && body.is_some() && !known(tx, entry.record)?;
-    match body {
-        // By far the commonest case: the first entry of a record.
-        Some(body) if alone && entry.kind != TakenBack::NAME => {
-            let first_ms = entry.wall_ms;
-            let shown = Shown { digest, first_ms, heads: 1, taken_back: false };
-            put(
-                tx,
-                entry.record,
-                person_of(tx, device)?,
-                &entry.kind,
-                entry.id,
-                shown,
-                &body.keys(),
-            )?;
-        }
-        _ => refold(tx, entry.record)?,
-    }
-    Ok(true)
+    let person = person_of(tx, device)?;
+    let shown = Shown { digest, first_ms: entry.wall_ms, heads: 1, taken_back: false };
+    put(tx, entry.record, person, &entry.kind, entry.id, shown, &body.keys())
 }
 
 fn insert_row(tx: &Transaction<'_>, entry: &Entry, digest: i64) -> Result<bool> {
@@ -110,13 +92,6 @@ fn ids(tx: &Transaction<'_>, sql: &str) -> Result<Vec<uuid::Uuid>> {
     let mut statement = tx.prepare(sql)?;
     let rows = statement.query_map([], |row| row.get(0))?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
-}
-
-fn known(tx: &Transaction<'_>, record: RecordId) -> Result<bool> {
-    // Its own row is in the table by now, so another one is the second.
-    let mut statement =
-        tx.prepare_cached("SELECT 1 FROM entry WHERE record = ?1 LIMIT 1 OFFSET 1")?;
-    Ok(statement.exists([record.0])?)
 }
 
 /// Whose device it is: the person of its latest profile, the device's own identity without one.

@@ -13,9 +13,9 @@ use crate::error::Result;
 use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
-pub(crate) use append::Draft;
+pub(crate) use append::{Draft, Written};
 pub(crate) use connect::{connect, is_damage, refuse_newer};
-pub(crate) use fold::{insert, insert_all};
+pub(crate) use fold::insert_all;
 pub(crate) use people::{is_coach, people};
 pub(crate) use query::{
     Logged, Query, conflicts, date_of, dump, journal_lines, last_number, latest_session, line_of,
@@ -40,9 +40,9 @@ pub(crate) struct Revision {
 }
 
 impl Revision {
-    /// True when one write by this process, and nothing else, lies between the two.
-    pub(crate) fn follows(self, before: Revision) -> bool {
-        self.written == before.written + 1 && self.by_others == before.by_others
+    /// The state after one write by this store, and nothing else.
+    pub(crate) fn after_a_write(self) -> Revision {
+        Revision { written: self.written + 1, ..self }
     }
 }
 
@@ -68,6 +68,11 @@ impl Store {
         let mut statement = self.connection.prepare_cached("PRAGMA data_version")?;
         let by_others = statement.query_row([], |row| row.get(0))?;
         Ok(Revision { written: self.written, by_others })
+    }
+
+    /// How often this store has written since a revision. Asks nothing of the database.
+    pub(crate) fn writes_since(&self, revision: Revision) -> u64 {
+        self.written - revision.written
     }
 
     /// Writes in one transaction: when this returns it is on disk, all of it, or none is. Nothing else

@@ -2,7 +2,6 @@
 
 use super::{Taps, within};
 use crate::error::{Error, Field, Result, Thing};
-use crate::history::Proposed;
 use crate::journal::{Lift, OptionTaken};
 use crate::mass::Mass;
 use crate::plan::{LoadRule, PieceKind};
@@ -34,8 +33,8 @@ impl Taps<'_> {
             .scheme
             .target(set)
             .ok_or_else(|| Error::invalid(Field::Set, say::tap::no_such_set(sets, set)))?;
-        let Proposed { exercise, loads, .. } = self.sheet.proposal(name, strength);
-        let planned = loads.iter().find(|next| next.set == set).and_then(|next| next.load);
+        let asks = self.sheet.asked(name, strength);
+        let planned = asks.loads.iter().find(|next| next.set == set).and_then(|next| next.load);
         let logged = self.log.lift(name, set);
         // A correction changes what it names and nothing else.
         let before = logged.map(|lift| &lift.body);
@@ -59,7 +58,7 @@ impl Taps<'_> {
         let lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
-            exercise: before.map_or(exercise, |lift| lift.exercise.clone()),
+            exercise: before.map_or(&asks.view.exercise, |lift| &lift.exercise).clone(),
             scheme: strength.scheme.clone(),
             set,
             planned: before.map_or(planned, |lift| lift.planned),
