@@ -8,7 +8,7 @@ use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
 
-/// Training days for a group without signal: plan, train, log, carry, review.
+/// Training for a group with no phone signal: plan, train, log, carry, review.
 #[derive(Debug, Parser)]
 #[command(name = "holdfast", version, max_term_width = 100, arg_required_else_help = true)]
 pub(crate) struct Args {

@@ -131,7 +131,7 @@ mod tests {
         let put = |language| speaking(language, || [0_u32, 1, 2].map(say::command::brought));
         assert_eq!(
             put(Language::En),
-            ["Nothing new to bring.", "Brought 1 file.", "Brought 2 files."]
+            ["Nothing new to deliver.", "Delivered 1 file.", "Delivered 2 files."]
         );
         assert_eq!(put(Language::De)[1..], ["1 Datei abgelegt.", "2 Dateien abgelegt."]);
     }

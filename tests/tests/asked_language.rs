@@ -25,11 +25,11 @@ fn it_is_the_systems_unless_another_is_asked_for() {
         said.lines().last().unwrap_or_default().to_owned()
     };
     let german = ("LANG", "de_DE.UTF-8");
-    assert_eq!(held(&[], &[]), "held 1 s");
+    assert_eq!(held(&[], &[]), "held: 1 s");
     assert_eq!(held(&[], &[german]), "gehalten: 1 s");
-    assert_eq!(held(&[], &[german, ("LC_ALL", "C")]), "held 1 s");
+    assert_eq!(held(&[], &[german, ("LC_ALL", "C")]), "held: 1 s");
     assert_eq!(held(&[], &[("HOLDFAST_LANG", "de")]), "gehalten: 1 s");
-    assert_eq!(held(&[], &[german, ("HOLDFAST_LANG", "en")]), "held 1 s");
+    assert_eq!(held(&[], &[german, ("HOLDFAST_LANG", "en")]), "held: 1 s");
     assert_eq!(held(&["--lang", "de"], &[("HOLDFAST_LANG", "en")]), "gehalten: 1 s");
 }
 

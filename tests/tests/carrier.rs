@@ -113,9 +113,9 @@ fn hostile_content_under_a_right_name_is_left_alone_in_words() {
         (change("\"sequence\":2", "\"sequence\":3"), "header and the file's name disagree"),
         (change("\"first\":3", "\"first\":2"), "where 2 belongs"),
         (change("\"first\":3", "\"first\":0"), "cannot be"),
-        (change("\"last\":", "\"last\":9"), "announced"),
+        (change("\"last\":", "\"last\":9"), "announces"),
         (change("\"last\":", "\"last\":99999"), "cannot be"),
-        (format!("{text}{{}}\n"), "another number was found"),
+        (format!("{text}{{}}\n"), "the file holds a different number"),
         (format!("{header}\n{}\n", "[".repeat(100_000)), "at most 65536 fit"),
         (change("\"crew\":\"", "\"crew\":\"f"), "Line 1"),
     ];

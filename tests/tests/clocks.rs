@@ -29,7 +29,7 @@ fn a_hold_is_extended_cut_short_and_logged_with_the_reason() {
     // The clock was over, so nothing more happens to it, and a fresh start reads the same.
     assert_eq!(phone.kill().screen().pieces, screen.pieces);
     assert!(phone.refused(clock("Calves", Act::Extend)).contains("No side is being held"));
-    assert!(phone.refused(clock("Corners", Act::Extend)).contains("of one length"));
+    assert!(phone.refused(clock("Corners", Act::Extend)).contains("the same length"));
     // By hand the athlete's word is all there is.
     let screen = phone.tap(held(&[50_000, 120_000], Some("the bell rang")));
     let first = hold(&screen).sides[0].clone();

@@ -140,7 +140,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
     };
     let wrist = |severity| flag_in("Corners", Place::Wrist, severity, &[]);
     let wrong = [
-        (squat(None, None, None, None), "say the load you used"),
+        (squat(None, None, None, None), "Enter the load you used"),
         (squat(None, Some(0), None, None), "above zero"),
         (squat(None, Some(-5), None, None), "above zero"),
         (squat(Some(4), Some(5), None, None), "has 3 sets; there is no set 4"),
@@ -148,8 +148,8 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(None, Some(5), Some(5000), None), "5000 is too many"),
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
         // Pressing a key does not count the reps of an open set.
-        (squat(Some(3), Some(5), None, None), "This set is open: say how many"),
-        (set_of("Bench", None, None, None), "This day has \"Squat\""),
+        (squat(Some(3), Some(5), None, None), "This set is open. Enter how many"),
+        (set_of("Bench", None, None, None), "No such piece. This day has \"Squat\""),
         (set_of("Calves", None, None, None), "has no sets"),
         (window(Some(5), None, None), "has 4 windows; there is no window 5"),
         (window(None, None, Some(60_001)), "Time to spare is between 0 and"),
@@ -166,7 +166,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (both(&[]), "at least one reading"),
         (Tap::ClearFlags { flags: vec![] }, "No flag is open here"),
         (Tap::Rest { act: RestAct::Minute }, "No rest is running"),
-        (put_off("After", Until::Later), "has nothing there to put off"),
+        (put_off("After", Until::Later), "has nothing to leave for later"),
         (clock("Squat", Act::Begin), "has no clock"),
         (clock("Calves", Act::Pause), "not running"),
         (clock("Calves", Act::Resume), "not paused"),

@@ -97,7 +97,7 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
     }
     let again = Device::open(torn, at("2026-11-04", 18)).unwrap();
     let said = again.holdfast.who().unwrap().opening.unwrap();
-    assert!(said.contains("and 2 that were in none of them from the damaged database"), "{said}");
+    assert!(said.contains("and 2 more were recovered from the damaged database"), "{said}");
     let screen = again.today().unwrap();
     assert_eq!(strength(&screen).sets[0].done.as_ref().unwrap().load, Some(Mass::kg(52)));
 }
@@ -281,7 +281,7 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
             .unwrap()
             .opening
             .unwrap()
-            .contains("entries came back from this device's own files"),
+            .contains("entries were restored from this device's files"),
         "{:?}",
         again.who()
     );

@@ -72,7 +72,7 @@ fn hard_work_the_day_before_suggests_the_option_that_spares_it() {
             .map(|option| (option.key.clone(), option.suggested.clone(), option.from.len()))
             .collect::<Vec<_>>()
     };
-    let said = "squat was worked hard the day before (3 sets): this spares it";
+    let said = "hard squat work the day before (3 sets): this spares it";
     let wanted = [("box-squat", None, 0), ("step-up", Some(said), 3)];
     let wanted = wanted.map(|(key, said, from)| (key.to_owned(), said.map(str::to_owned), from));
     assert_eq!(suggested("2026-11-04"), wanted);

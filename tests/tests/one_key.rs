@@ -375,7 +375,7 @@ fn pain_in_windows_and_holds_stops_their_clock() {
     };
     assert_eq!((at(1).kind, at(2).kind), (KeyKind::Care, KeyKind::Moves));
     // The words say what this press does: all of the piece is left, or the clock stops.
-    assert_eq!(at(1).words, "Leave Corners");
+    assert_eq!(at(1).words, "Leave Corners for today");
     ines.tap(clock("Corners", Act::Begin)).unwrap();
     assert_eq!(at(1).tap, Some(clock("Corners", Act::Stop)));
     assert_eq!(at(1).words, "Stop Corners");

@@ -64,7 +64,7 @@ fn several_loads_are_a_ramp_with_what_to_do() {
             "92.5 kg 20 + 10 + 5 + 1.25 kg a side put on 5 + 1.25 kg 2",
             "92.5 kg 20 + 10 + 5 + 1.25 kg a side nothing to change 0",
             "65 kg 20 + 2.5 kg a side take off 1.25 + 5 + 10 kg, put on 2.5 kg 4",
-            "8 plates put on or taken off a side; no order needs fewer",
+            "8 plate changes on each side; no other order needs fewer",
         ]
     );
     let said = lines(&fine(&desk, "kit.toml", "100kg --warm-up"));

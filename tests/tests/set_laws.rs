@@ -145,7 +145,7 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
     crew.exchange_all().unwrap();
     // Yuki's own surface refuses, so her leaf is written as a hostile app would: by hand.
     let refused = yuki.tap_now(clear(flag)).unwrap_err();
-    assert!(refused.to_string().contains("cleared already, or was never raised"), "{refused}");
+    assert!(refused.to_string().contains("already cleared, or was never raised"), "{refused}");
     let who = yuki.holdfast.who().unwrap();
     let first = crew.carrier.leaves_of(yuki).remove(0);
     let text = String::from_utf8(first.content).unwrap();

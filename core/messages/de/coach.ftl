@@ -51,7 +51,7 @@ pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich unte
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
 # Der nächste Schritt, den die Scheiben hergeben, ist größer als erlaubt.
-stall-no-step = { $movement }: über { $loads } kein erlaubter Schritt mit diesen Scheiben
+stall-no-step = { $movement }: Mit diesen Scheiben ist der nächste Schritt über { $loads } zu groß
 away-since = Zuletzt trainiert { $date }; seitdem { $days ->
     [one] 1 geplanten Tag verpasst
    *[other] { $days } geplante Tage verpasst
@@ -85,7 +85,7 @@ progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
 # $names sind aufgezählt.
-members-here = Hier gibt es { $names }.
+members-here = Dieses Mitglied gibt es nicht. Hier gibt es { $names }.
 
 ## Einen Vorschlag beantworten.
 
@@ -93,7 +93,7 @@ not-in-crew = Diese Person ist nicht in deiner Gruppe.
 no-plan-yet = Es ist noch kein Plan veröffentlicht. Veröffentliche zuerst einen.
 no-proposals = Für { $name } gibt es noch keine Vorschläge.
 # $movements sind aufgezählt.
-proposals-for = Für { $name } gibt es Vorschläge zu { $movements }.
+proposals-for = Diesen Vorschlag gibt es nicht. Für { $name } gibt es Vorschläge zu { $movements }.
 loads-only-with-change = Gewichte gehören nur zu einer Änderung. Lass sie weg, um anzunehmen oder abzulehnen.
 one-load-or-each = { $sets ->
     [one] Dieser Teil hat 1 Satz. Gib ein Gewicht an.

@@ -18,12 +18,12 @@ trend-between = { $readings ->
 
 ## Dehnzeit einer Woche neben einer veröffentlichten Dosis, für einen Körperteil. $time als „1 min 20 s“.
 
-five-minutes-done = 5 min an 5 Tagen: geschafft
+five-minutes-done = 5 min pro Woche an 5 Tagen: geschafft
 # Mehr brachte in Studien keine größere Beweglichkeit.
-five-minutes-plateau = 5 min an 5 Tagen und mehr; mehr als 10 min pro Woche brachten in Studien keinen weiteren Gewinn
+five-minutes-plateau = 5 min pro Woche an 5 Tagen und mehr; mehr als 10 min pro Woche brachten in Studien keinen weiteren Gewinn
 five-minutes-time = { $time } von 5 min pro Woche und Seite
 five-minutes-time-days = { $time } von 5 min pro Woche und Seite, an { $days } von 5 Tagen
-five-minutes-days = 5 min pro Woche und Seite, aber an { $days } von 5 Tagen
+five-minutes-days = 5 min pro Woche und Seite geschafft, aber nur an { $days } von 5 Tagen
 minute-done = 1 min an 2 Tagen: geschafft
 minute-plateau = 1 min an 2 Tagen und mehr; mehr als 10 min pro Woche brachten in Studien keinen weiteren Gewinn
 minute-time = 1 min je Seite an { $days } von 2 Tagen; { $time } fehlen noch

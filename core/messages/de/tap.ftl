@@ -11,12 +11,12 @@ session-not-running = Es läuft keine Einheit. Beginne zuerst eine.
 no-plan = Es ist noch kein Plan da. Gleiche zuerst mit deinem Coach ab.
 # $today ist ein Datum, $days eine Liste von Namen.
 nothing-planned = Für { $today } ist nichts geplant. Nenne einen dieser Trainingstage: { $days }.
-block-days = Im Block gibt es { $days }.
+block-days = Diesen Trainingstag gibt es nicht. Im Block gibt es { $days }.
 # Die Datei des Plans, mit dem eine laufende Einheit begonnen wurde.
 plan-not-here = Die Datei ist auf diesem Gerät noch nicht da. Gleiche zuerst ab.
 plan-without-day = Im Plan gibt es diesen Trainingstag nicht.
 # $pieces ist eine Liste von Namen.
-day-pieces = An diesem Trainingstag gibt es { $pieces }.
+day-pieces = Diesen Teil gibt es nicht. An diesem Trainingstag gibt es { $pieces }.
 nothing-to-undo = In dieser Einheit ist noch nichts eingetragen.
 rest-not-running = Es läuft keine Pause.
 # Eine Notiz oder eine Dehnung ohne Messung.
@@ -46,7 +46,7 @@ load-zero = Ein Gewicht muss über null liegen.
 open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren.
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.
-options-are = { $movement } hat { $options }.
+options-are = Diese Option gibt es nicht. { $movement } hat { $options }.
 no-movement = „{ $piece }“ hat keine Übung.
 # $movements ist eine Liste von Kürzeln im Plan.
 which-movement = „{ $piece }“ hat { $movements }: Sag, welche du meinst.

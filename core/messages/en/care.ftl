@@ -11,11 +11,11 @@ go-lighter = Go lighter or take an option. Stop if it gets worse.
 back-signs = If you notice new numbness between the legs, new trouble with bladder or bowel, or a weak or numb leg, get emergency care at once.
 # The signs that muscle tissue breaks down.
 muscle-signs = If the pain goes far beyond usual soreness, or you notice weakness or dark urine in the next few days, stop and get medical care at once.
-loads-stay = Loads for this movement stay where they are until you or your coach clear the flag. See a doctor or physiotherapist about pain that stays.
+loads-stay = Loads for this movement stay as they are until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 
 ## The usual cautions, shown where the risk is and with every report
 
 never-diagnoses = Holdfast counts and suggests. It does not know you and never diagnoses.
-stop-on = Stop on sharp or spreading pain, numbness, weakness, dizziness or chest pain.
+stop-on = Stop if you feel sharp or spreading pain, numbness, weakness, dizziness or chest pain.
 safety-bars = Heavy sets need safety bars or somebody to spot you. The room's own rules come first.
-see-a-doctor = See a doctor or physiotherapist about pain that stays, and before you start after illness, injury or pregnancy.
+see-a-doctor = See a doctor or physiotherapist about pain that lasts, and before you start after illness, injury or pregnancy.

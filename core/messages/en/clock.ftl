@@ -110,7 +110,7 @@ no-reps-fit = At this pace, not even one rep leaves { $margin } to change over. 
 # Where its length comes from; stands in brackets after it.
 rest-by-plan = from the plan
 rest-usual = usual rest
-rest-published = published for heavy sets: { $least } to { $most }
+rest-published = published guidance for heavy sets: { $least } to { $most }
 # $from is one of those.
 rest-to-go = { $time } of { $suggested } to go ({ $from })
 rest-to-go-restarted = { $time } of { $suggested } to go ({ $from }). The device restarted; time was kept by its clock.

@@ -51,7 +51,7 @@ pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doct
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
 # The next step up that the plates can build is larger than is allowed.
-stall-no-step = { $movement }: no allowed step up from { $loads } with these plates
+stall-no-step = { $movement }: with these plates, the next step up from { $loads } is too large
 away-since = Last trained { $date }; { $days ->
     [one] 1 planned day missed since
    *[other] { $days } planned days missed since
@@ -85,7 +85,7 @@ progress = { $movement }: last set went from { $from } to { $to }
 
 no-log-yet = No member's log has arrived yet.
 # $names are joined to a list.
-members-here = The members here are { $names }.
+members-here = No such member. The members are { $names }.
 
 ## Answering a proposal.
 
@@ -93,7 +93,7 @@ not-in-crew = This person is not in your crew.
 no-plan-yet = No plan is published yet. Publish one first.
 no-proposals = { $name } has no proposals yet.
 # $movements are joined to a list.
-proposals-for = { $name } has proposals for { $movements }.
+proposals-for = No such proposal. { $name } has proposals for { $movements }.
 loads-only-with-change = Only a change takes loads. Leave them out to accept or refuse.
 one-load-or-each = { $sets ->
     [one] This piece has 1 set. Give one load.
@@ -101,7 +101,7 @@ one-load-or-each = { $sets ->
 }
 nothing-for-the-last = Nothing is proposed for the last set. Give a load for each set.
 past-the-cap = Set { $set }: { $load } is more than 10 % above the last { $last }. The most for next time is { $most }; published guidance is to go up by 2 to 10 % at a time.
-nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above the last { $last } until the flag is cleared.
+nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above last time's { $last } until the flag is cleared.
 cannot-build = Set { $set }: this room cannot build { $load }, nor anything near it.
 cannot-build-nearest = Set { $set }: this room cannot build { $load }. The nearest is { $near }.
 cannot-build-between = Set { $set }: this room cannot build { $load }. The nearest are { $below } and { $above }.

@@ -11,22 +11,22 @@ more-random-bytes = Identities are made from 48 random bytes; { $found } came.
 
 nobody-started = Nobody has started here yet. Start as coach or athlete first.
 # Stands behind the path of the file; $error is what the reader of the file said.
-identity-unreadable = This is not what Holdfast wrote ({ $error }). Put a copy of the file back.
+identity-unreadable = This is not the file Holdfast wrote ({ $error }). Restore it from a copy.
 
 ## Rebuilding.
 
 # $aside is the file's new name.
 rebuilt-damaged = The database was damaged and is kept as { $aside }. A new one was built: { $leaves ->
-    [one] 1 entry came back from this device's own files
-   *[other] { $leaves } entries came back from this device's own files
+    [one] 1 entry was restored from this device's files
+   *[other] { $leaves } entries were restored from this device's files
 }{ $salvaged ->
     [0] .
-    [one] , and 1 that was in none of them from the damaged database.
-   *[other] , and { $salvaged } that were in none of them from the damaged database.
+    [one] , and 1 more was recovered from the damaged database.
+   *[other] , and { $salvaged } more were recovered from the damaged database.
 }
 rebuilt-missing = The database, or part of it, was missing. { $entries ->
-    [one] 1 entry came back from this device's own files.
-   *[other] { $entries } entries came back from this device's own files.
+    [one] 1 entry was restored from this device's files.
+   *[other] { $entries } entries were restored from this device's files.
 }
 whole-again = It was damaged and is whole again.
 # $repaired is one of the sentences above.

@@ -13,13 +13,13 @@ choose-load = Choose the load
 # Asks for the reps of an open set, then saves.
 done-how-many = Done: { $what }. How many reps?
 # Asks for the reps in reserve, then saves.
-done-how-many-left = Done: { $what }. How many were left?
+done-how-many-left = Done: { $what }. How many reps in reserve?
 end-rest = End the rest
 get-ready = Get ready
 wait-for-window = Wait for the next window
 start-clock = Start the clock
 pause = Pause
-go-on = Go on
+go-on = Resume
 seconds-more = 15 s more
 next = Next
 stop = Stop
@@ -29,7 +29,7 @@ type-reading = Type the reading
 finish = Finish with a rating
 correct = Correct
 # A movement that hurts is left for today.
-leave-piece = Leave { $what }
+leave-piece = Leave { $what } for today
 # Stops the clock of a movement that hurts.
 stop-piece = Stop { $what }
 emergency = Finish and get emergency care
@@ -40,7 +40,7 @@ leave = Leave
 
 exchange-first = Exchange with your coach first.
 nothing-planned = Nothing is planned today.
-begins = Starts the session.
+begins = Begins the session.
 saves-set = Saves set { $set } and starts the rest.
 load-saved-with-reps = It is saved with the reps.
 count-good-reps = Count the good reps of an open set.
@@ -50,11 +50,11 @@ then-set = Then set { $set }: { $what }.
 saves-window = Saves window { $window }.
 first-window-comes = The first window is next.
 window-is-logged = Window { $window } is logged.
-time-to-get-ready = With time to get ready.
+time-to-get-ready = You get time to get ready first.
 saves-held = Saves what the clock counted.
 rating-scale = 0 is rest, 10 the hardest there is.
 already-logged = Already logged.
-hurts-next-piece = It hurts: go on with the next piece.
+hurts-next-piece = It hurts: move on to the next piece.
 hurts-stop-clock = It hurts: stop the clock first.
 emergency-stop = Stop now. Do not keep training.
 next-exchange = The next exchange carries it to your coach.

@@ -44,16 +44,16 @@ type-this = Type: { $hint }
 # The words of the one key, which waits, and why it waits, a whole sentence.
 key-waits = { $key }. { $why }
 nothing-after = "{ $typed }" means nothing after `{ $command }`.
-session-not-begun = No session is running. Press Enter to begin it.
+session-not-begun = No session is running. Press Enter to begin one.
 session-not-running = No session is running.
-nothing-to-put-off = Nothing is left to put off.
+nothing-to-put-off = Nothing here to leave for later.
 not-a-rating = "{ $typed }" is not a rating from 0 to 10.
 type-a-rating = Type a rating from 0 to 10, or `finish` to end without one.
 no-options = This movement has no options.
 # $options is a list of keys.
 which-option = Type `option` and one of { $options }; `option none` goes back.
 not-an-option = "{ $typed }" is not an option here. Type `option` and one of { $options }; `option none` goes back.
-not-a-station = "{ $typed }" is not a station. Type `begin N`, N the station you start at.
+not-a-station = "{ $typed }" is not a station. Type `begin` and the station you start at: `begin 2`.
 
 ## Sets.
 
@@ -63,14 +63,14 @@ not-whole = "{ $typed }" is not a whole number. Type it like this: `40 x 8, 2 le
 too-large = "{ $typed }" is too large a number.
 load-too-fine = "{ $typed }" has too many decimals. A load has three at most.
 load-too-heavy = "{ $typed }" is too heavy. A load is 2000 kg or 4000 lb at most.
-which-set = Type `set N` and what you did, N the set's number: `set 2 40 x 8`.
-not-a-set = "{ $typed }" is not a number. Type `set N` and what you did: `set 2 40 x 8`.
+which-set = Type `set`, its number and what you did: `set 2 40 x 8`.
+not-a-set = "{ $typed }" is not a number. Type `set`, its number and what you did: `set 2 40 x 8`.
 
 ## Windows.
 
 window-means-nothing = "{ $typed }" means nothing here. Type reps, or reps and seconds to spare: `12` or `12 8`.
-which-window = Type `window N` and what you did, N the window's number: `window 2 12 8`.
-not-a-window = "{ $typed }" is not a number. Type `window N` and what you did: `window 2 12 8`.
+which-window = Type `window`, its number and what you did: `window 2 12 8`.
+not-a-window = "{ $typed }" is not a number. Type `window`, its number and what you did: `window 2 12 8`.
 
 ## Readings.
 
@@ -81,8 +81,8 @@ not-a-reading-of-one = "{ $typed }" is not a reading. Type one, with one decimal
 
 ## Holds.
 
-seconds-of-sides = Type a number for each side, in whole seconds, 0 for a side you left out: `held 120 95`. Words after it say why.
-seconds-of-one = Type a number, in whole seconds: `held 120`. Words after it say why.
+seconds-of-sides = Type whole seconds for each side, 0 for a side you skipped: `held 120 95`. Words after the numbers say why.
+seconds-of-one = Type whole seconds: `held 120`. Words after the number say why.
 not-why = "{ $typed }" says neither seconds nor why. Type whole seconds, then why in words: `held 120 60 cramp`.
 
 ## Discomfort.
@@ -126,7 +126,7 @@ next = next
 next-window-does = ends this window and goes to the next
 window-clock = pause, resume, stop
 hold-clock = pause, resume, extend, stop
-clock-does = works the clock
+clock-does = controls the clock; `extend` adds 15 s
 readings = 10.5 11
 readings-does = the readings, left and right
 reading = 10.5
@@ -145,18 +145,18 @@ rating-does = the session's rating, 0 to 10
 option = option KEY
 option-does = takes an option; `option none` goes back
 flag = flag PLACE N
-flag-does = discomfort, 1 to 10: it stops this movement's progression
+flag-does = flags discomfort, 1 to 10; loads in this movement stop going up
 clear = clear
 clear-does = clears the flags on this piece
 undo = undo
-undo-does = takes back what was logged last, and further each time
+undo-does = undoes the last entry; again for the one before
 skip = skip
-skip-does = puts this piece off; at a reading only the reading
+skip-does = leaves this piece for later; at a reading, just the reading
 sheet = sheet
 sheet-does = shows the whole day
 finish = finish 7
 finish-does = ends the session, with its rating from 0 to 10
 quit = quit
-quit-does = leaves the session open to go on later
+quit-does = leaves the session open to continue later
 help-places = Places, by name or letter: { $places }
 help-signs = Emergency signs, typed after the number: { $signs }

@@ -63,7 +63,7 @@ flagged = no step up: { $flag }
 flagged-from = no step up from { $last }: { $flag }
 no-step = stay at { $last } and add a rep to each set: the next load here is { $above }, and { $allowed } is the most allowed (last time { $day })
 no-heavier = stay at { $last } and add a rep to each set: this room builds nothing heavier (last time { $day })
-next-lighter = the next lighter load: this room cannot build { $last } from { $day }
+next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
 
 coach-accepted = coach accepted
 coach-changed = coach changed
@@ -75,6 +75,6 @@ coach-said = { $what }: "{ $words }"
 
 # Why an option is suggested. $pattern as "squat".
 spared = { $sets ->
-    [one] { $pattern } was worked hard the day before ({ $sets } set): this spares it
-   *[other] { $pattern } was worked hard the day before ({ $sets } sets): this spares it
+    [one] hard { $pattern } work the day before ({ $sets } set): this spares it
+   *[other] hard { $pattern } work the day before ({ $sets } sets): this spares it
 }

@@ -23,9 +23,9 @@ read-after-side = { $piece } after, { $side } { $reading }
 
 clock-started = { $piece }, clock started
 clock-paused = { $piece }, clock paused
-clock-resumed = { $piece }, clock running again
+clock-resumed = { $piece }, clock resumed
 clock-extended = { $piece }, 15 s more
-clock-skipped = { $piece }, skipped to the next
+clock-skipped = { $piece }, moved on to the next
 clock-stopped = { $piece }, clock stopped
 rest-ended = rest ended
 rest-longer = 1 min more rest
@@ -53,4 +53,4 @@ session-begun = session begun: { $day }
 session-rated = session finished, { $rating } of 10
 session-finished = session finished
 coach-answer = the coach's answer
-taken-back = taken back
+taken-back = undone

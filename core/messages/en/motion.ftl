@@ -18,12 +18,12 @@ trend-between = { $readings ->
 
 ## Time under stretch in a week beside a published dose, for a part of the body. $time as "1 min 20 s".
 
-five-minutes-done = 5 min on 5 days: done
+five-minutes-done = 5 min a week over 5 days: done
 # More than that was not seen to add range.
-five-minutes-plateau = 5 min on 5 days and more; beyond 10 min a week, studies saw no further gain
+five-minutes-plateau = 5 min a week over 5 days and more; beyond 10 min a week, studies saw no further gain
 five-minutes-time = { $time } of 5 min a week on each side
 five-minutes-time-days = { $time } of 5 min a week on each side, on { $days } of 5 days
-five-minutes-days = 5 min a week on each side, but on { $days } of 5 days
+five-minutes-days = 5 min a week on each side done, but only on { $days } of 5 days
 minute-done = 1 min on 2 days: done
 minute-plateau = 1 min on 2 days and more; beyond 10 min a week, studies saw no further gain
 minute-time = 1 min on each side on { $days } of 2 days; { $time } to go

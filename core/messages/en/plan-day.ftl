@@ -49,7 +49,7 @@ piece-too-long = { $rounds ->
 write-fewer-rounds = A piece is at most { $longest }. Write fewer rounds.
 # The key is `margin`.
 shorter-than-window = It must be shorter than the window of { $window }.
-load-for-body = `load` is for a bar or a bell; this movement uses body mass alone.
+load-for-body = `load` is for a bar or a bell; this is a bodyweight movement.
 leave-load-out = Leave `load` out.
 
 ## Hold pieces

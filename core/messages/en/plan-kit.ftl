@@ -8,7 +8,7 @@ unit-of-bar = Write it in { $unit }, like its bar.
 plate-without-pair = `count` is { $count }; one plate has no pair.
 count-single-plates = Count single plates: write { $fewer } or { $more }.
 mass-listed-already = { $mass } is already listed on line { $line }.
-list-mass-once = List each mass once and add the counts up.
+list-mass-once = List each weight once and add the counts up.
 # $name is in the quotes that it has in the file.
 bar-named-already = The bar on line { $line } is called { $name } too.
 name-each-bar = Give each kind of bar its own name, or raise its `count`.
@@ -16,8 +16,8 @@ name-each-bar = Give each kind of bar its own name, or raise its `count`.
 ## Loads that the kit can't build
 
 too-many-loads = `plate` makes more than { $most } different loads.
-leave-odd-plates-out = Leave out the plates with odd masses.
-leave-odd-plates-out-or-unmix = Leave out the plates with odd masses, or write `mixed = false`.
+leave-odd-plates-out = Leave out the plates with odd weights.
+leave-odd-plates-out-or-unmix = Leave out the plates with odd weights, or write `mixed = false`.
 no-bar = The kit has no bar.
 no-bar-for-load = The kit has no bar for this load.
 no-bell-for-load = The kit has no bell for this load.

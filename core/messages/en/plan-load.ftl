@@ -3,7 +3,7 @@
 ## Rules
 
 # $found is the rule in its quotes, such as "step".
-rule-for-body = `rule` can't be { $found } for a movement with body mass alone.
+rule-for-body = `rule` can't be { $found } for a bodyweight movement.
 write-free = Write `rule = "free"`.
 
 ## Steps

@@ -48,10 +48,10 @@ add-example = Add `{ $example }`.
 write-date = Write year-month-day without quotes, such as `2026-11-02`.
 # $one and $other are one number with each of two units: "20 kg" and "20 lb".
 quote-with-unit = Write it in double quotes with its unit: "{ $one }" or "{ $other }".
-write-mass = Write a mass as a number and a unit, such as "92.5 kg" or "205 lb".
+write-mass = Write a weight as a number and a unit, such as "92.5 kg" or "205 lb".
 # The mass is in quotes already.
 add-unit = Write its unit too: "{ $one }" or "{ $other }".
-mass-above-zero = Write a mass above zero.
+mass-above-zero = Write a weight above zero.
 write-time = Write minutes, seconds or both: "90 s", "2 min" or "1 min 30 s".
 write-time-between = Write a time from "{ $least }" to "{ $most }".
 

@@ -14,12 +14,12 @@ bar-with-collars = { $bar }, { $mass } and collars { $collars }: { $both } empty
 build = { $load } ({ $plates })
 # All changes of the loads asked about.
 handled-least = { $plates ->
-    [one] 1 plate put on or taken off a side; no order needs fewer
-   *[other] { $plates } plates put on or taken off a side; no order needs fewer
+    [one] 1 plate change on each side; no other order needs fewer
+   *[other] { $plates } plate changes on each side; no other order needs fewer
 }
 handled-at-least = { $plates ->
-    [one] 1 plate put on or taken off a side; not every order was tried, but none needs fewer than { $than }
-   *[other] { $plates } plates put on or taken off a side; not every order was tried, but none needs fewer than { $than }
+    [one] 1 plate change on each side; not every order was tried, but none needs fewer than { $than }
+   *[other] { $plates } plate changes on each side; not every order was tried, but none needs fewer than { $than }
 }
 
 ## Why loads cannot be built. They come after "load:" or "loads:".

@@ -67,9 +67,9 @@ put-off = later
 finish = finish
 start-clock = start the clock
 seconds-more = 15 s more
-go-on = go on
+go-on = resume
 pause = pause
-skip-to-next = skip to the next
+skip-to-next = next
 stop = stop
 
 ## The line to be typed: what it logs, and under it what can be typed. What stands in backticks is read

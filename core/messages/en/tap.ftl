@@ -11,16 +11,16 @@ session-not-running = No session is running. Begin one first.
 no-plan = No plan has arrived yet. Exchange with your coach first.
 # $today is a date, $days a list of names.
 nothing-planned = Nothing is planned for { $today }. Name one of these days: { $days }.
-block-days = The block has { $days }.
+block-days = No such day. The block has { $days }.
 # The file of the plan that a running session was begun with.
 plan-not-here = Its file has not arrived on this device. Exchange first.
 plan-without-day = The plan has no such day.
 # $pieces is a list of names.
-day-pieces = This day has { $pieces }.
+day-pieces = No such piece. This day has { $pieces }.
 nothing-to-undo = Nothing is logged in this session yet.
 rest-not-running = No rest is running.
 # A note, or a hold without a measure.
-nothing-to-put-off = "{ $piece }" has nothing there to put off.
+nothing-to-put-off = "{ $piece }" has nothing to leave for later.
 clock-begun = The clock of "{ $piece }" has started: log or stop it first.
 
 ## Numbers that are too large.
@@ -41,12 +41,12 @@ no-such-set = { $sets ->
     [one] This piece has 1 set; there is no set { $set }.
    *[other] This piece has { $sets } sets; there is no set { $set }.
 }
-load-unknown = No load is proposed for this set: say the load you used.
+load-unknown = No load is proposed for this set. Enter the load you used.
 load-zero = A load must be above zero.
-open-set = This set is open: say how many good reps you did.
+open-set = This set is open. Enter how many good reps you did.
 # $movement is its key in the plan, $options a list of keys.
 no-options = { $movement } has no options.
-options-are = { $movement } has { $options }.
+options-are = No such option. { $movement } has { $options }.
 no-movement = "{ $piece }" has no movement.
 # $movements is a list of keys in the plan.
 which-movement = "{ $piece }" has { $movements }: say which.
@@ -65,7 +65,7 @@ no-such-window = { $windows ->
 # $length is a time such as "1 min".
 spare-too-long = Time to spare is between 0 and the window's { $length }.
 window-not-begun = Window { $window } has not begun yet.
-windows-of-one-length = Windows are of one length; you cannot extend them.
+windows-of-one-length = All windows have the same length; you cannot extend one.
 no-clock = "{ $piece }" has no clock.
 clock-running = The clock is running already.
 clock-not-running = The clock is not running.
@@ -101,4 +101,4 @@ said-too-long = Say why in 1 to { $most } characters, without line breaks.
 
 severity-out-of-range = Severity goes from 1 (barely there) to 10 (the worst).
 no-open-flag = No flag is open here.
-flag-not-open = This flag is cleared already, or was never raised.
+flag-not-open = This flag is already cleared, or was never raised.

@@ -168,19 +168,19 @@ mod tests {
         let beginnt = "Die Datenbank war beschädigt und bleibt als x.db erhalten. Eine neue wurde \
                        angelegt: ";
         let [en, de] = said(1, 0);
-        assert_eq!(en, format!("{begin}1 entry came back from this device's own files."));
+        assert_eq!(en, format!("{begin}1 entry was restored from this device's files."));
         let back = "1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.";
         assert_eq!(de, format!("{beginnt}{back}"));
         let [en, de] = said(7, 1);
-        let back = "7 entries came back from this device's own files, and 1 that was in none of \
-                    them from the damaged database.";
+        let back = "7 entries were restored from this device's files, and 1 more was recovered \
+                    from the damaged database.";
         assert_eq!(en, format!("{begin}{back}"));
         let back = "7 Einträge kamen aus den eigenen Dateien dieses Geräts zurück, dazu 1 Eintrag \
                     aus der beschädigten Datenbank, der in keiner davon stand.";
         assert_eq!(de, format!("{beginnt}{back}"));
         let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0 };
-        let back = "The database, or part of it, was missing. 2 entries came back from this \
-                    device's own files.";
+        let back = "The database, or part of it, was missing. 2 entries were restored from this \
+                    device's files.";
         assert_eq!(missing.text(), back);
     }
 }

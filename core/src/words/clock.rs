@@ -178,7 +178,7 @@ pub(crate) fn fewer_reps(fit: u32, reps: u32, margin_ms: i64) -> String {
     }
 }
 
-/// Where the length of a rest comes from: `published for heavy sets: 3 to 5 min`.
+/// Where the length of a rest comes from: `published guidance for heavy sets: 3 to 5 min`.
 pub(crate) fn suggested_rest(least_ms: i64, most_ms: i64, basis: RestBasis) -> String {
     match basis {
         RestBasis::Plan => say::rest_by_plan().into(),

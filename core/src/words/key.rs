@@ -143,7 +143,7 @@ mod tests {
             [
                 "Done: 60 kg, 6. Saves set 2 and starts the rest.",
                 "End the rest. Then set 2: 60 kg, 6.",
-                "Leave Squat. It hurts: go on with the next piece.",
+                "Leave Squat for today. It hurts: move on to the next piece.",
             ]
         );
         assert_eq!(

@@ -137,7 +137,7 @@ fn bounded(load: String, last: Option<String>, weeks: u32) -> String {
     away.into_iter().chain(most).fold(load, say::and_then)
 }
 
-/// Why an option is suggested: `squat was worked hard the day before (4 sets): this spares it`.
+/// Why an option is suggested: `hard squat work the day before (4 sets): this spares it`.
 pub(crate) fn spared(hard: &HardWork) -> String {
     say::spared(hard.from.len(), pattern(hard.pattern))
 }

@@ -109,8 +109,8 @@ mod tests {
         let said = |days, ms| dose(Dose::FiveMinutesFiveDays, Some(Short { days, ms }), false);
         assert_eq!(said(4, 220_000), "1 min 20 s of 5 min a week on each side, on 1 of 5 days");
         assert_eq!(said(0, 220_000), "1 min 20 s of 5 min a week on each side");
-        assert_eq!(said(2, 0), "5 min a week on each side, but on 3 of 5 days");
-        assert_eq!(dose(Dose::FiveMinutesFiveDays, None, false), "5 min on 5 days: done");
+        assert_eq!(said(2, 0), "5 min a week on each side done, but only on 3 of 5 days");
+        assert_eq!(dose(Dose::FiveMinutesFiveDays, None, false), "5 min a week over 5 days: done");
         let german = speaking(Language::De, || said(4, 220_000));
         assert_eq!(german, "1 min 20 s von 5 min pro Woche und Seite, an 1 von 5 Tagen");
         let minute = dose(Dose::MinuteTwoDays, Some(Short { days: 1, ms: 20_000 }), false);

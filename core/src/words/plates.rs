@@ -129,7 +129,7 @@ mod tests {
         let said = |handled, proof| handling_text(&Ramp { steps: Vec::new(), handled, proof });
         assert_eq!(
             said(1, Proof::Least),
-            "1 plate put on or taken off a side; no order needs fewer"
+            "1 plate change on each side; no other order needs fewer"
         );
         let german = speaking(Language::De, || said(3, Proof::NotLess { than: 2 }));
         assert!(german.starts_with("je Seite 3 Scheiben "), "{german}");

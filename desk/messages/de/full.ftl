@@ -26,7 +26,7 @@ does-go-on = nächster Teil
 # Steht vor der Überschrift des Tages, sobald die Einheit beendet ist.
 finished = BEENDET: { $heading }
 # Stehen vor einem Hinweis.
-care = VORSICHT:
+care = WARNUNG:
 note = Hinweis:
 too-small = Dieses Terminal hat { $columns } × { $rows }: zu klein. Mach es mindestens { $wanted-columns } ×
     { $wanted-rows } groß. q verlässt die Einheit; deine Einträge sind gespeichert.

@@ -2,7 +2,7 @@
 
 ## Wörter in Farbe vor einer Zeile
 
-care = VORSICHT:
+care = WARNUNG:
 note = Hinweis:
 discomfort = Beschwerden:
 # Vor dem Kürzel einer Variante und warum sie sich anbietet: „Vorschlag box-squat: ...“

@@ -4,7 +4,7 @@
 
 # Stands in colour before a line about files that did not arrive or cannot be read.
 files = files:
-nobody = No log has arrived yet. Publish a plan, let the members exchange, then exchange again.
+nobody = No log has arrived yet. Publish a plan. Once your members have exchanged, exchange again.
 next-loads = Next loads
 
 ## The line of a member, behind the name: three parts

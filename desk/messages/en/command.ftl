@@ -23,9 +23,9 @@ joined-crew = Joined the crew of { $coaches }.
 # Names in a list: all but the last, and the last.
 names = { $names } and { $name }
 brought = { $files ->
-    [0] Nothing new to bring.
-    [one] Brought 1 file.
-   *[other] Brought { $files } files.
+    [0] Nothing new to deliver.
+    [one] Delivered 1 file.
+   *[other] Delivered { $files } files.
 }
 fetched = { $files ->
     [0] Nothing new to fetch.

@@ -1,7 +1,7 @@
 ## The demo: what it tells. Names of people, days and movements come from its own plan.
 
 # Written into the demo's folder, so that a later demo may play there again.
-mark = The demo may play over this folder.
+mark = A new demo may replace this folder.
 # Beside the bar that shows how far it is; $on is a date in figures.
 training = { $name }, { $on }
 

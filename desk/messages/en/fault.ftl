@@ -25,7 +25,7 @@ no-argument = There is no argument "{ $argument }". { $help }
 no-argument-but = There is no argument "{ $argument }". Did you mean "{ $other }"? { $help }
 # A value that begins with a dash is taken for an option; what follows -- is not.
 no-argument-dash = There is no option "{ $argument }". For a value, put -- before it: -- { $argument }
-argument-missing = This is missing: { $arguments }. { $help }
+argument-missing = Missing: { $arguments }. { $help }
 argument-twice = { $argument } can be given only once. { $help }
 value-missing = { $argument } needs a value. { $help }
 # $choices are the words that fit.
@@ -33,14 +33,14 @@ value-not-among = "{ $value }" does not fit { $argument }. Choose one of these: 
 # $text is what help says of the argument.
 value-wrong = "{ $value }" does not fit { $argument }: { $text }
 # $help in the sentences above.
-see-help = --help lists what there is.
+see-help = See --help.
 
 ## What was typed
 
 # $named is what somebody wrote after --lang, $known the codes there are: en, de.
 unknown-language = There is no language "{ $named }". Choose one of these: { $known }.
 name-a-member = Say which member.
-no-such-flag = { $name } has no such open flag.
+no-such-flag = { $name } has no open flag to clear, or none for that movement.
 # $why says what is wrong with a load that was typed.
 wrong-load = --load: { $why }
 contract-too-long = --contract { $seconds } is longer than the hold of { $hold } s.

@@ -26,7 +26,7 @@ does-go-on = next piece
 # Stands before the day's heading once the session is finished.
 finished = FINISHED: { $heading }
 # Stand before a notice.
-care = CARE:
+care = WARNING:
 note = note:
 too-small = This terminal is { $columns } × { $rows }: too small. Make it { $wanted-columns } ×
     { $wanted-rows } or larger. q leaves; your log is saved.
@@ -84,12 +84,12 @@ held-on-side = held, { $side }: { $time }
 
 ## Options. $reason is why somebody takes one, such as: low back
 
-option = option: { $option }, for { $reason }
+option = option: { $option } ({ $reason })
 # The key that shows all options stands behind it.
-option-key = option: { $option }, for { $reason } (o)
+option-key = option: { $option }, { $reason } (o)
 # $why says why it is suggested today.
-option-suggested = option: { $option }, for { $reason }: { $why }
-option-taken = taken: { $option }, for { $reason }
+option-suggested = option: { $option } ({ $reason }): { $why }
+option-taken = taken: { $option } ({ $reason })
 # Stands before an option that is suggested, and why.
 consider = consider
 consider-option = { $option }: { $why } (o)
@@ -106,7 +106,7 @@ saved = Saved: { $what }
 undone = Undone: { $what }
 not-saved = Not saved: { $why }
 not-understood = Not understood: { $why }
-pressed-twice = { $said } (pressed twice: taken once)
+pressed-twice = { $said } (pressed twice, counted once)
 # $doubt says what is odd about what was saved; a sentence.
 really = Really? { $doubt }
 really-undo = Really? { $doubt } Press u if it was a slip.
@@ -134,8 +134,8 @@ see-all-keys = ? shows all keys.
 
 which-day = Nothing is planned today. Train which day?
 which-option = Options for { $piece }
-option-choice = { $option }: for { $reason }
-option-choice-taken = { $option }: for { $reason }, taken
+option-choice = { $option }: { $reason }
+option-choice-taken = { $option }: { $reason }, taken
 no-option = the movement itself
 # Stands before why an option is suggested.
 suggested = suggested:
@@ -158,12 +158,12 @@ warm-up-step = warm-up: { $set }
 ## The page of all keys: names of keys, at most 13 columns wide, and what they do
 
 keys-one = Enter, Space
-keys-one-does = the one key: what it says beside it
+keys-one-does = does what the key says
 keys-type = e or a digit
 keys-type-does = type it in one line: `60 x 7, 2 left` a set, `12 8` a window, `10.5 11` readings
-keys-undo-does = undo what was saved last, and further each time
+keys-undo-does = undo the last entry; again for the one before
 keys-move = Up, Down
-keys-move-does = another row: what is done is corrected there. Esc goes back to what is next
+keys-move-does = go to another row to correct it; Esc goes back to what is next
 keys-piece-does = the next piece; Shift-Tab the one before
 keys-options-does = options of this movement, with their reasons
 keys-hurts-does = it hurts: where, how bad, and emergency signs
@@ -171,7 +171,7 @@ keys-clear-does = clear a flag of this piece
 keys-later-does = leave the rest of this piece for later; at a reading only the reading
 keys-minute-does = a minute more rest
 keys-finish-does = finish the session, with its rating
-keys-clock-does = the clock: begin, pause or go on, skip to the next, stop
+keys-clock-does = the clock: start, pause or resume, next, stop
 keys-more-does = 15 s more for the side held; start the windows at another station
 keys-all-does = everything about this row: care, notes, reasons, cautions
 keys-leave = q, Ctrl-C

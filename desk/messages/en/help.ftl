@@ -1,7 +1,7 @@
 ## What --help says. Names of commands, options and values that are typed stay as they are.
 
 # The program's own line.
-about = Training days for a group without signal: plan, train, log, carry, review.
+about = Training for a group with no phone signal: plan, train, log, carry, review.
 
 ## Headings
 
@@ -34,14 +34,14 @@ value-count = N
 ## What stands behind an argument's text
 
 # $help is the argument's text.
-with-default = { $help } [without it: { $default }]
+with-default = { $help } [default: { $default }]
 with-choices = { $help } [one of: { $choices }]
 with-variable = { $help } [variable: { $variable }]
 
 ## Options of every command
 
-home = The device's folder; without it, the system's data folder
-lang = The language; without it, the one this device's person chose, else the system's
+home = The device's folder (default: the system's data folder)
+lang = The language (default: the one chosen on this device, else the system's)
 help = Print help
 help-short = Print help (--help says more)
 help-long = Print help (-h says less)
@@ -54,7 +54,7 @@ demo = Play a whole crew through three weeks in a folder, and show the coach's b
 start = Start on this device, as coach or athlete
 check = Check a plan without publishing it
 plates = Work out the plates for loads on one bar; needs no device
-plates-more = One load gives its build a side. Several give a ramp: the builds in this order with the
+plates-more = One load: the plates for each side. Several loads: a ramp, built in this order with the
     fewest plates put on or taken off, where only the outermost plates can come off. The bar starts
     empty and the last build stays on. Nothing is rounded: a load that the kit cannot build is an
     error that names the nearest it can. In a kit that says `mixed = true`, plates in kg and in lb go
@@ -63,7 +63,7 @@ publish = Publish a plan (coach)
 today = Show today's session with its loads (athlete)
 session = Train: log sets, windows, holds and measures, full-screen or line by line (athlete)
 hold = Time a stretch: needs no plan and no device, writes nothing
-exchange = Bring and fetch files through a carrier folder
+exchange = Deliver and fetch files through a carrier folder
 board = Show who needs a look, and why (coach)
 member = Show a member's page (a coach sees anybody's, an athlete their own)
 answer = Answer a proposed load (coach); the next exchange carries it
@@ -79,14 +79,14 @@ carrier = The folder that carries files between devices
 another-date = Another date, such as 2026-11-20
 made-for = The date it is made for
 json = Print it as JSON
-demo-dir = The folder to play in; an earlier demo there is played over
-demo-seed = What chance starts from: the same seed plays the same demo, byte for byte
+demo-dir = The folder to play in; an earlier demo there is replaced
+demo-seed = The random seed: the same seed plays the same demo, byte for byte
 start-as = Coach or athlete
 start-name = The name others see
 start-unit = The unit loads are written in
 plates-loads = The loads in order, each with its unit, such as 92.5kg or 205lb
 plates-kit = A plan, of which only `[kit]` is read, or a TOML file with just a `[kit]`
-plates-bar = The bar by its name; without it, the first bar in the first load's unit, else the first
+plates-bar = The bar by its name (default: the first bar in the first load's unit, else the first)
 plates-warm-up = Begin with warm-up sets for the first load: ten reps with the empty bar, then 5, 3 and 2
     at 45, 65 and 85 % of it (common practice), left out where the bar is already near
 today-day = A day of the block by its name
@@ -103,14 +103,14 @@ hold-ready = Seconds to get ready before the first side, 0 to 600
 hold-switch = Seconds to change over to the next side, 0 to 600 and no longer than the hold; without it 10,
     or the hold where that is shorter
 hold-plain = Each cue as a line, as through a pipe
-member-name = The member's name; without it, an athlete's own page
+member-name = The member's name (default: an athlete's own page)
 answer-name = The member's name
 answer-movement = The movement, as the board names it, or the piece's name
 answer-decision = Accept the proposal, change it, or refuse it (last time's loads again)
 answer-load = With change: the last set's load (the others follow), or one for each set
 answer-words = Words for the athlete
 clear-member = The member's name (coach)
-clear-movement = The movement, as the page names it; without it, all open flags
+clear-movement = The movement, as the page names it (default: all open flags)
 report-out = The file to write
 export-dir = The folder to write into; it must be empty or not there yet
 language-choice = The language; `system` follows the system

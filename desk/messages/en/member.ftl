@@ -6,7 +6,7 @@ no-session = No session has arrived yet.
 
 sessions = Sessions
 weeks = Weeks
-strength = Strength, estimated from open and rated sets
+strength = Strength, estimated from open sets and sets with reps in reserve
 lifts = Lifts: heaviest load x reps of the last set
 ranges = Range of motion before the hold
 stretched = Time under stretch, week by week

@@ -16,7 +16,7 @@ column-member = Member
 column-sessions = Sessions
 column-last = Last trained
 column-week-load = Session load, last 7 days
-column-look = To look at
+column-look = Needs a look
 # How many of the planned sessions were trained.
 trained = { $trained } of { $planned }
 # More were trained than planned.
@@ -118,7 +118,7 @@ axis-reps = reps
 
 strength = { $movement }: estimated one-rep max
 # $estimate is a text of its own.
-note-strength = Estimated from open sets and sets with reps in reserve, as it was known on each day. Band: four cases of five. Now: { $estimate }.
+note-strength = Estimated from open sets and sets with reps in reserve, from what was known on each day. Band: four cases in five. Now: { $estimate }.
 note-strength-trend = Trend: { $trend }.
 says-strength = Estimated one-rep max: { $points }.
 # $low to $high is the band.
@@ -149,7 +149,7 @@ note-dots = Dots: before the hold.
 note-rings = Rings: after the hold.
 # $error is a number with its unit.
 note-band = Band: the first reading ± { $error }, the measurement error.
-note-smaller-is-further = A smaller reading is further.
+note-smaller-is-further = A smaller reading means more range.
 note-judged = First to last before the hold: { $judged }.
 note-range-trend = Trend before the hold: { $trend }.
 says-range = Readings: { $points }.

@@ -2,7 +2,7 @@
 
 ## Words in colour before a line
 
-care = CARE:
+care = WARNING:
 note = note:
 discomfort = discomfort:
 # Before an option's key, and why it is suggested: "consider box-squat: ..."

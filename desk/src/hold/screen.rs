@@ -139,8 +139,8 @@ mod tests {
             terminal.backend().to_string()
         };
         let (low, higher) = (drawn(10), drawn(12));
-        assert!(low.contains("██") && !low.contains("held 9 s"), "{low}");
-        assert!(higher.contains("██") && higher.contains("held 9 s"), "{higher}");
+        assert!(low.contains("██") && !low.contains("held: 9 s"), "{low}");
+        assert!(higher.contains("██") && higher.contains("held: 9 s"), "{higher}");
     }
 
     #[test]

@@ -14,11 +14,11 @@ fn it_runs_through_and_says_the_seconds_of_each_side() {
     let args = ["hold", "3", "--sides", "2", "--ready", "1", "--switch", "1"];
     let mut terminal = Terminal::run(&home, &args, 80, 24);
     let screen = terminal.sees("HOLD");
-    assert!(screen.contains("Stop on sharp pain") && screen.contains("██"), "{screen}");
+    assert!(screen.contains("Stop if you feel sharp pain") && screen.contains("██"), "{screen}");
     assert!(screen.contains("pause") && screen.contains("stop"), "{screen}");
     assert_eq!(terminal.ends(), 0);
     terminal.is_given_back();
-    terminal.sees("held left 3 s, right 3 s");
+    terminal.sees("held: left 3 s, right 3 s");
     // Ready, go, switch, go, done: five bells, fewer where a slow machine gives two cues at once.
     assert!((1..=5).contains(&terminal.written().matches('\x07').count()));
     assert!(!home.exists(), "nothing is written");
@@ -52,7 +52,7 @@ fn signals_give_the_terminal_back_and_say_what_was_held() {
         terminal.signal(signal);
         assert_eq!(terminal.ends(), code);
         terminal.is_given_back();
-        terminal.sees("held ");
+        terminal.sees("held: ");
     }
 }
 
@@ -82,13 +82,13 @@ fn through_a_pipe_each_cue_is_a_line() {
     let ran = run(folder.path(), &[&args[..], &["--contract", "1", "--relax", "1"]].concat(), "");
     assert!(ran.fine, "{ran:?}");
     let lines: Vec<&str> = ran.out.lines().collect();
-    assert!(lines[0].starts_with("Stop on sharp pain"), "{lines:?}");
+    assert!(lines[0].starts_with("Stop if you feel sharp pain"), "{lines:?}");
     assert!(lines[1].starts_with("get ready"), "{lines:?}");
     let told = lines[1..].join("\n");
     assert_eq!(told.matches("push").count(), 2, "{told}");
     assert_eq!(told.matches("let go").count(), 2, "{told}");
     assert_eq!(told.matches("change sides").count(), 1, "{told}");
-    assert_eq!(lines.last(), Some(&"held left 2 s, right 2 s"));
+    assert_eq!(lines.last(), Some(&"held: left 2 s, right 2 s"));
     assert!(lines[lines.len() - 2].ends_with("done"), "{lines:?}");
     assert!(!ran.out.contains('\x1b') && !ran.out.contains('\x07'), "{:?}", ran.out);
 }
@@ -129,7 +129,7 @@ fn cues_are_spoken_where_a_speech_program_is_there() {
             let environment = [("PATH", path.as_str())];
             let mut terminal = Terminal::with(folder.path(), &args, 80, 24, &environment);
             assert_eq!(terminal.ends(), 0);
-            terminal.sees("held 2 s");
+            terminal.sees("held: 2 s");
         };
         hold(&["--no-speech"]);
         assert!(!heard.exists(), "{speaker} spoke although it was off");

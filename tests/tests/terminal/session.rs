@@ -31,7 +31,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     // A press ends the rest; as planned then, with the load found from the first set. It asks how many
     // reps were left, and a number is the answer.
     terminal.does(ENTER, "Saved: rest ended");
-    terminal.does(ENTER, "How many were left?");
+    terminal.does(ENTER, "How many reps in reserve?");
     terminal.does("2", "> 2_");
     terminal.does(ENTER, "Saved: Squat set 2, ");
     // An odd load is saved and asked about; undone; logged again.
@@ -96,7 +96,7 @@ fn options_and_discomfort_come_with_their_reasons() {
     let mut terminal = ana.session(80, 24);
     terminal.sees("set 1 of 3");
     let screen = terminal.does("o", "Options for Squat");
-    assert!(screen.contains("Squat to a box: for low back"), "{screen}");
+    assert!(screen.contains("Squat to a box: low back"), "{screen}");
     assert!(screen.contains("the movement itself"), "{screen}");
     terminal.does(ENTER, "Saved: Squat, took Squat to a box (low back)");
     terminal.sees("taken: Squat to a box");
@@ -110,7 +110,7 @@ fn options_and_discomfort_come_with_their_reasons() {
     let screen = terminal.does(ENTER, "EMERGENCY SIGN:");
     assert!(screen.contains("low back 4/10"), "{screen}");
     // It stands above everything, and beside the piece, until it is cleared.
-    assert!(screen.contains("CARE:") && screen.contains("Stop now and get emergency care"));
+    assert!(screen.contains("WARNING:") && screen.contains("Stop now and get emergency care"));
     assert!(screen.contains("Squat !"), "{screen}");
     terminal.does("c", "Clear which flag?");
     terminal.does(ENTER, "flag cleared");
@@ -133,7 +133,7 @@ fn the_clocks_run_pause_and_are_logged() {
     assert!(screen.contains("first: 10 × Press-up") && screen.contains("next: go"), "{screen}");
     // A press that bounces counts once: the clock is paused, and does not go on.
     terminal.types("pp");
-    let screen = terminal.sees("taken once");
+    let screen = terminal.sees("counted once");
     assert!(screen.contains("PAUSED"), "{screen}");
     terminal.does("p", "GET READY");
     // Too early says so and logs nothing.

@@ -137,11 +137,11 @@ mod tests {
         }
         assert_eq!(hold_of("60 steps too far", 1), Ok((vec![60], why("steps too far"))));
         for (typed, sides, starts) in [
-            ("120", 2, "Type a number for each side"),
-            ("cramp", 2, "Type a number for each side"),
-            ("1 min 35 s", 2, "Type a number for each side"),
-            ("120 95 60", 2, "Type a number for each side"),
-            ("60 30", 1, "Type a number, in whole seconds"),
+            ("120", 2, "Type whole seconds for each side"),
+            ("cramp", 2, "Type whole seconds for each side"),
+            ("1 min 35 s", 2, "Type whole seconds for each side"),
+            ("120 95 60", 2, "Type whole seconds for each side"),
+            ("60 30", 1, "Type whole seconds: "),
             ("120 9o", 2, "\"9o\" says neither"),
             ("120 -5", 2, "\"-5\" says neither"),
             ("120,95", 2, "\"120,95\" says neither"),

@@ -184,7 +184,7 @@ fn what_follows_a_command_and_means_nothing_is_shown() {
         ("undo twice", "\"twice\" means nothing after `undo`."),
         ("pause now", "\"now\" means nothing after `pause`."),
         ("begin at two", "\"at two\" is not a station."),
-        ("window", "Type `window N`"),
+        ("window", "Type `window`, its number"),
         ("window one 12", "\"one\" is not a number."),
         ("finish 11", "\"11\" is not a rating from 0 to 10."),
         ("finish 7 8", "\"7 8\" is not a rating"),

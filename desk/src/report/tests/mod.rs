@@ -167,7 +167,7 @@ fn the_numbers_are_those_of_the_input() {
         "17 Nov before -3.2 cm and after -5.1 cm.",
         "first reading ± 1.9 cm",
         "First to last before the hold: +2.1 cm, more than measurement error (1.9 cm).",
-        "A smaller reading is further.",
+        "A smaller reading means more range.",
         "first reading ± 4.5 cm",
         "2 Nov 15 min 12 s",
         "2 Nov 7 min 51 s",

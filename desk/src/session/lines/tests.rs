@@ -85,7 +85,7 @@ fn windows_begin_at_a_station_and_sides_and_windows_can_be_skipped() {
     ana.puts_off(1);
     ana.types("begin 2");
     assert_eq!(interval(&ana.screen()).start_station, 2);
-    assert!(ana.read("begin x").unwrap_err().contains("`begin N`"));
+    assert!(ana.read("begin x").unwrap_err().contains("`begin 2`"));
     ana.types("next");
     let shown = ana.prompt();
     assert!(shown.contains("[Window 1 of 4, ") && shown.contains(", 60 s to go]"), "{shown}");

@@ -125,7 +125,7 @@ fn interval() {
             "\"press-up\", reps",
             50,
             55,
-            "`load` is for a bar or a bell; this movement uses body mass",
+            "`load` is for a bar or a bell; this is a bodyweight movement",
             "Leave `load` out.",
         ),
         (load, ", laod = \"16 kg\"", 50, 45, "A station has no `laod`", "mean `load`?"),

@@ -90,7 +90,7 @@ fn the_kit() {
             "`mass` can't be \"0.0001 kg\".",
             "at most three decimals",
         ),
-        ("\"20 kg\"", "\"0 kg\"", 7, 36, "`mass` can't be \"0 kg\".", "Write a mass above zero."),
+        ("\"20 kg\"", "\"0 kg\"", 7, 36, "`mass` can't be \"0 kg\".", "Write a weight above zero."),
         ("\"20 kg\"", "true", 7, 36, "`mass` can't be true.", "\"92.5 kg\""),
         (
             bar,
@@ -131,7 +131,7 @@ fn the_kit() {
             12,
             49,
             "16 kg is already listed on line 12",
-            "List each mass once and add the counts up.",
+            "List each weight once and add the counts up.",
         ),
     ];
     check(cases);

@@ -104,7 +104,7 @@ fn load_rules() {
             "Possible keys: `rule`.",
         ),
         ("load = { rule = \"step\" }".to_owned(), 8, "needs `step`", "Add `step = ["),
-        (step("step = \"0 kg\""), 32, "`step` can't be \"0 kg\".", "Write a mass above zero."),
+        (step("step = \"0 kg\""), 32, "`step` can't be \"0 kg\".", "Write a weight above zero."),
         (
             step("step = [\"1 kg\", \"2 kg\"]"),
             41,
@@ -186,7 +186,7 @@ fn load_rules() {
             swing(&load).replace("movement = \"swing\"\nreps", "movement = \"press-up\"\nreps");
         let problems = bad(&body);
         assert_eq!(places(&problems)[0].1, 17);
-        assert!(problems[0].what.contains("for a movement with body mass alone"), "{problems:#?}");
+        assert!(problems[0].what.contains("for a bodyweight movement"), "{problems:#?}");
         assert_eq!(problems[0].help, "Write `rule = \"free\"`.");
         let none = PLAN.replace("bar = [{ name = \"long bar\", mass = \"20 kg\" }]\n", "\n");
         let problems = bad(&none.replace(LOAD, &load));

@@ -178,7 +178,7 @@ fn notices_come_first_and_nothing_steers_the_terminal() {
     let drawn = ana.drawn(80, 24);
     let lines: Vec<&str> = drawn.lines().collect();
     assert!(lines[0].starts_with("Any[2J evening"), "{drawn}");
-    assert_eq!(lines[1], "CARE: Stop now.");
+    assert_eq!(lines[1], "WARNING: Stop now.");
     assert_eq!(lines[2], "note: Two devices5n disagree.");
     assert!(!drawn.chars().any(|letter| letter.is_control() && letter != '\n'), "{drawn:?}");
 }

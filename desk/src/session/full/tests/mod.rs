@@ -39,7 +39,7 @@ fn with_the_one_key_alone_sets_are_logged() {
     assert_eq!(ana.said(), "rest ended");
     ana.key(KeyCode::Enter);
     let Mode::Typing(typing) = &ana.model.mode else { panic!("no line is open") };
-    assert!(typing.ask.ends_with("How many were left?"), "{}", typing.ask);
+    assert!(typing.ask.ends_with("How many reps in reserve?"), "{}", typing.ask);
     ana.types("2");
     assert_eq!(sets(&ana)[1].0, 6, "the reps are those asked for");
     assert_eq!(sets(&ana)[1].2, Some(2));
@@ -80,7 +80,7 @@ fn a_key_pressed_twice_is_taken_once_and_says_so() {
     assert_eq!(ana.revision(), revision, "the rest stays ended");
     assert!(ana.model.twice);
     let drawn = ana.drawn(80, 24);
-    assert!(drawn.contains("Saved: rest ended (pressed twice: taken once)"), "{drawn}");
+    assert!(drawn.contains("Saved: rest ended (pressed twice, counted once)"), "{drawn}");
     ana.key(KeyCode::Char('u'));
     assert!(!ana.model.twice && ana.said().starts_with("Undone: rest ended"));
 }
@@ -165,7 +165,7 @@ fn the_one_key_follows_a_holds_clock() {
         ana.pass(ms);
     }
     assert_eq!(said[..2], ["Calves, clock started", "Calves, clock paused"]);
-    assert_eq!(said[2..], ["Calves, clock running again", "Calves, held left 2 min, right 2 min"]);
+    assert_eq!(said[2..], ["Calves, clock resumed", "Calves, held left 2 min, right 2 min"]);
 }
 
 /// Letters do what the one key does where it does that.
