@@ -172,11 +172,10 @@ mod tests {
     const SATZ: &str = "\u{2}B1ein Satz\u{3}*\u{1}B Sätze\u{3}\u{4} von \u{1}A";
 
     fn said(name: &str, number: i64) -> String {
-        let (en, de) = (SETS.len() as u32, SATZ.len() as u32);
-        let (en, de) = ([0, en], [0, de]);
-        let packed =
-            Packed { texts: [SETS, SATZ], starts: [en.to_vec().leak(), de.to_vec().leak()] };
-        packed.say(0, &[Arg::Shown(&name), Arg::Number(number)])
+        let texts =
+            Language::ALL.map(|language| if language == Language::De { SATZ } else { SETS });
+        let starts = texts.map(|text| -> &[u32] { Vec::from([0, text.len() as u32]).leak() });
+        Packed { texts, starts }.say(0, &[Arg::Shown(&name), Arg::Number(number)])
     }
 
     #[test]

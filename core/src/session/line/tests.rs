@@ -213,7 +213,7 @@ fn help_shows_lines_that_are_read() {
             speaking(language, || {
                 let lines = help::lines(&screen).map(|(typed, _)| typed());
                 // The key's own, and words in capitals that stand for others.
-                let own = ["Enter", say::line::option(), say::line::flag(), "skip"];
+                let own = [say::line::enter(), say::line::option(), say::line::flag(), "skip"];
                 for line in lines.filter(|line| !own.contains(line)) {
                     let apart = if line.starts_with("pause") { ", " } else { "\n" };
                     for typed in line.split(apart) {
