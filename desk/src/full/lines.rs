@@ -4,19 +4,28 @@ use ratatui::style::Style;
 use ratatui::text::{Line, Span};
 use textwrap::core::display_width;
 
+use crate::print::units::{NO_BREAK, together};
+
 /// A text wrapped; words longer than a line are broken.
 pub(crate) fn fill(text: &str, wide: u16) -> Vec<String> {
-    let lines = text.lines().flat_map(|part| textwrap::wrap(part, usize::from(wide.max(1))));
-    lines.map(|line| line.into_owned()).filter(|line| !line.is_empty()).collect()
+    let lines = text.lines().flat_map(|part| wrapped(part, wide, ""));
+    lines.filter(|line| !line.is_empty()).collect()
+}
+
+/// A line wrapped, never between a number and its unit.
+fn wrapped(line: &str, wide: u16, indent: &str) -> Vec<String> {
+    let options = textwrap::Options::new(usize::from(wide.max(1))).subsequent_indent(indent);
+    let line = together(line);
+    let lines = textwrap::wrap(&line, options).into_iter();
+    lines.map(|line| line.replace(NO_BREAK, " ")).collect()
 }
 
 /// A text in a style, wrapped; the second line on is indented by two.
 pub(crate) fn hanging(wide: u16, style: Style, text: &str) -> Vec<Line<'static>> {
     let mut lines = Vec::new();
     for part in text.lines() {
-        let options = textwrap::Options::new(usize::from(wide.max(1))).subsequent_indent("  ");
-        let wrapped = textwrap::wrap(part, options).into_iter();
-        lines.extend(wrapped.map(|line| Line::styled(line.into_owned(), style)));
+        let wrapped = wrapped(part, wide, "  ").into_iter();
+        lines.extend(wrapped.map(|line| Line::styled(line, style)));
     }
     lines
 }

@@ -5,6 +5,7 @@ mod member;
 mod piece;
 mod plates;
 mod sheet;
+pub(crate) mod units;
 pub(crate) mod words;
 
 use std::io::{ErrorKind, Write};

@@ -17,6 +17,8 @@ use askama::Template;
 use holdfast_core::coach::{BoardScreen, MemberScreen};
 use plotters::drawing::DrawingAreaErrorKind;
 
+use crate::print::units::together;
+
 /// Why there is no report.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum ReportError {
@@ -33,5 +35,5 @@ pub(crate) enum ReportError {
 /// # Errors
 /// [`ReportError`] says which part could not be made; nothing in the input leads to one.
 pub(crate) fn html(board: &BoardScreen, members: &[MemberScreen]) -> Result<String, ReportError> {
-    Ok(page::Page::new(board, members)?.render()?)
+    Ok(together(&page::Page::new(board, members)?.render()?))
 }

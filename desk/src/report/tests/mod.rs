@@ -11,6 +11,7 @@ use quick_xml::Reader;
 use quick_xml::events::Event;
 
 use super::html;
+use crate::print::units::NO_BREAK;
 use crate::print::words::reading;
 use sample::{HOSTILE, board, crew, date, empty, kg, look, point, range, session};
 
@@ -135,6 +136,8 @@ fn every_chart_is_well_formed_and_in_the_pages_colours() {
 #[test]
 fn the_numbers_are_those_of_the_input() {
     let page = page(&crew());
+    assert!(page.contains("72.5\u{a0}kg"), "no line begins with a unit");
+    let page = page.replace(NO_BREAK, " ");
     for shown in [
         // The board.
         ">6 of 6<",
