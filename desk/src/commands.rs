@@ -62,8 +62,9 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
             if json { print::json(&board) } else { print::out(&print::board(&board)) }
         }
         Command::Member { name, on, json } => {
-            let page = page_of(holdfast, name, on.unwrap_or_else(today))?;
-            if json { print::json(&page) } else { print::out(&print::member(&page)) }
+            let date = on.unwrap_or_else(today);
+            let page = page_of(holdfast, name, date)?;
+            if json { print::json(&page) } else { print::out(&print::member(&page, date)) }
         }
         Command::Answer(given) => answer(holdfast, given),
         Command::Clear { member, movement } => clear(holdfast, member, movement),

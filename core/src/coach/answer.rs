@@ -27,7 +27,8 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         proposal.exercise == answer.exercise && proposal.scheme == answer.scheme
     };
     let Some(proposal) = open.iter().find(about_it) else {
-        let known: Vec<String> = open.iter().map(|open| open.exercise.to_string()).collect();
+        let known: Vec<String> =
+            open.iter().map(|open| plan.block.name_of(&open.exercise)).collect();
         let reason = match known.as_slice() {
             [] => say::coach::no_proposals(&profile.name),
             known => say::coach::proposals_for(&profile.name, words::list(known)),

@@ -7,7 +7,7 @@ no-session = Noch keine Einheit angekommen.
 sessions = Einheiten
 weeks = Wochen
 strength = Kraft, geschätzt aus offenen und bewerteten Sätzen
-lifts = Gehoben: höchstes Gewicht x Wdh. im letzten Satz
+lifts = Gehoben: höchstes Gewicht × Wdh. im letzten Satz
 ranges = Beweglichkeit vor der Dehnung
 stretched = Zeit in Dehnung, Woche für Woche
 options = Gewählte Varianten
@@ -49,7 +49,7 @@ estimated = { $movement }: { $estimate }
 estimated-with-trend = { $movement }: { $estimate }; { $trend }
 # $reps ist das Satzschema: „8-6-5 oder mehr“. $points sind mehrere der folgenden.
 lift = { $movement }, { $reps }: { $points }
-load-and-reps = { $load } x { $reps }
+load-and-reps = { $load } × { $reps }
 only-reps = { $reps ->
     [one] 1 Wdh.
    *[other] { $reps } Wdh.

@@ -7,7 +7,7 @@ no-session = No session has arrived yet.
 sessions = Sessions
 weeks = Weeks
 strength = Strength, estimated from open sets and sets with reps in reserve
-lifts = Lifts: heaviest load x reps of the last set
+lifts = Lifts: heaviest load × reps of the last set
 ranges = Range of motion before the hold
 stretched = Time under stretch, week by week
 options = Options taken
@@ -49,7 +49,7 @@ estimated = { $movement }: { $estimate }
 estimated-with-trend = { $movement }: { $estimate }; { $trend }
 # $reps is the scheme: "8-6-5 or more". $points are several of those below.
 lift = { $movement }, { $reps }: { $points }
-load-and-reps = { $load } x { $reps }
+load-and-reps = { $load } × { $reps }
 only-reps = { $reps ->
     [one] 1 rep
    *[other] { $reps } reps

@@ -10,7 +10,7 @@ use crate::say;
 
 /// The whole board.
 pub(crate) fn board(board: &BoardScreen) -> String {
-    let mut text = format!("{}  {}\n", board.heading.bold(), words::day_of_year(board.date));
+    let mut text = format!("{}: {}\n", words::day_of_year(board.date), board.heading.bold());
     for arrival in &board.arrivals {
         text += &format!("{} {arrival}\n", say::board::files().yellow().bold());
     }

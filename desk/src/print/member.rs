@@ -1,5 +1,6 @@
 //! A member's page on a terminal.
 
+use chrono::NaiveDate;
 use holdfast_core::MassUnit;
 use holdfast_core::coach::{
     DiscomfortLine, LiftPoint, LiftSeries, MemberScreen, OptionLine, RangeSeries, StrengthSeries,
@@ -11,8 +12,8 @@ use super::words::{self, short_day, tenths};
 use super::{indented, table};
 use crate::say;
 
-/// The whole page.
-pub(crate) fn member(page: &MemberScreen) -> String {
+/// The whole page, as of a date.
+pub(crate) fn member(page: &MemberScreen, date: NaiveDate) -> String {
     let mut text = format!("{}\n", page.name.bold());
     let width = column(&page.attention);
     for attention in &page.attention {
@@ -21,12 +22,12 @@ pub(crate) fn member(page: &MemberScreen) -> String {
     if page.sessions.is_empty() {
         return text + &format!("  {}\n", say::member::no_session());
     }
-    text += &sessions(page);
-    text += &weeks(page);
+    text += &sessions(page, date);
+    text += &weeks(page, date);
     text += &listed(say::member::strength(), &page.strengths, strength_line);
     text += &listed(say::member::lifts(), &page.lifts, |lift| lift_line(lift, page.unit));
     text += &listed(say::member::ranges(), &page.ranges, range_line);
-    text += &regions(page);
+    text += &regions(page, date);
     text += &listed(say::member::options(), &page.options, option_line);
     text += &listed(say::member::discomfort(), &page.discomfort, discomfort_line);
     if !page.proposals.is_empty() {
@@ -51,7 +52,7 @@ fn listed<T>(words: &str, all: &[T], line: impl Fn(&T) -> String) -> String {
     heading(words) + &lines
 }
 
-fn sessions(page: &MemberScreen) -> String {
+fn sessions(page: &MemberScreen, date: NaiveDate) -> String {
     let mut rows = table(&[
         say::member::column_date(),
         say::member::column_day(),
@@ -63,7 +64,7 @@ fn sessions(page: &MemberScreen) -> String {
     ]);
     for session in &page.sessions {
         rows.add_row([
-            session.date.to_string(),
+            words::day(session.date, date),
             session.day.clone(),
             session.sets.to_string(),
             session.volume.text(page.unit),
@@ -75,7 +76,7 @@ fn sessions(page: &MemberScreen) -> String {
     heading(say::member::sessions()) + &indented(&rows, 2)
 }
 
-fn weeks(page: &MemberScreen) -> String {
+fn weeks(page: &MemberScreen, date: NaiveDate) -> String {
     let mut rows = table(&[
         say::member::column_week(),
         say::member::column_sessions(),
@@ -90,7 +91,7 @@ fn weeks(page: &MemberScreen) -> String {
             days => say::member::load_unrated(days, week.load),
         };
         rows.add_row([
-            week.week_of.to_string(),
+            words::day(week.week_of, date),
             week.sessions.to_string(),
             week.volume.text(page.unit),
             load,
@@ -108,14 +109,14 @@ fn weeks(page: &MemberScreen) -> String {
     text
 }
 
-fn regions(page: &MemberScreen) -> String {
+fn regions(page: &MemberScreen, date: NaiveDate) -> String {
     if page.regions.is_empty() {
         return String::new();
     }
     let mut rows = table(&[]);
     for region in &page.regions {
         rows.add_row([
-            say::member::week_of(region.week_of),
+            say::member::week_of(words::day(region.week_of, date)),
             region.region.clone(),
             region.held_text.clone(),
             region.dose_text.clone().unwrap_or_default(),
