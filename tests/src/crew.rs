@@ -6,7 +6,8 @@ use holdfast_core::HoldfastResult;
 use holdfast_core::journal::Role;
 use tempfile::TempDir;
 
-use crate::{Carrier, Device};
+use crate::taps::begin;
+use crate::{Carrier, Device, SMALL_PLAN};
 
 /// A coach, athletes and a carrier, with a plan that everybody has.
 pub struct Crew {
@@ -38,6 +39,17 @@ impl Crew {
             athletes.push(athlete);
         }
         Ok(Crew { coach, athletes, carrier, folder })
+    }
+
+    /// An athlete, Ines, whose session of the small plan has begun.
+    ///
+    /// # Errors
+    /// As [`Crew::start`].
+    pub fn running() -> Result<Crew, Box<dyn std::error::Error>> {
+        let crew = Crew::start(SMALL_PLAN, &["Ines"])?;
+        crew.athletes[0].go_to("2026-11-03");
+        crew.athletes[0].tap(begin())?;
+        Ok(crew)
     }
 
     /// The crew's folder.

@@ -24,6 +24,7 @@ mod set_laws;
 mod stray;
 mod strength;
 mod terminal;
+mod undo;
 mod whole_loop;
 
 /// A file in this folder that no `mod` line names would never run.

@@ -1,4 +1,4 @@
-//! Corrections, undo, and taps that cannot be.
+//! Corrections, what is flagged and cleared, and taps that cannot be.
 
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
@@ -13,85 +13,9 @@ use holdfast_tests::taps::{
 use holdfast_tests::views::{flags, hold, piece, reps, strength};
 use holdfast_tests::{Crew, Device, EVERY_DAY, SMALL_PLAN, changed};
 
-fn running() -> Crew {
-    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
-    crew.athletes[0].go_to("2026-11-03");
-    crew.athletes[0].tap(begin()).unwrap();
-    crew
-}
-
-/// What one step back takes back, in words.
-fn undone(device: &Device) -> String {
-    device.tap(Tap::Undo).unwrap().undone.unwrap()
-}
-
-#[test]
-fn a_correction_replaces_and_undo_brings_back() {
-    let crew = running();
-    let ines = &crew.athletes[0];
-    ines.tap(squat(None, Some(50), None, None)).unwrap();
-    ines.tap(squat(None, Some(60), None, None)).unwrap();
-    let screen = ines.tap(squat(Some(1), None, Some(7), Some(0))).unwrap();
-    let first = strength(&screen).sets[0].done.clone().unwrap();
-    assert_eq!((first.reps, first.load, first.made), (7, Some(Mass::kg(50)), false));
-    assert_eq!(reps(&ines.today().unwrap()), [Some(7), Some(6), None]);
-    let screen = ines.tap(Tap::Undo).unwrap();
-    // What is taken back is told in the words it was saved with.
-    assert_eq!(screen.undone.as_deref(), Some("Squat set 1, 50 kg × 7, 0 left"));
-    assert_eq!(
-        reps(&ines.today().unwrap()),
-        [Some(8), Some(6), None],
-        "the correction is taken back"
-    );
-    // Again goes further back, never forward.
-    assert_eq!(undone(ines), "Squat set 2, 60 kg × 6");
-    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
-    assert_eq!(undone(ines), "Squat set 1, 50 kg × 8");
-    assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
-}
-
-#[test]
-fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
-    let crew = running();
-    let ines = &crew.athletes[0];
-    ines.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
-    ines.tap(held(&[60_000, 50_000], None)).unwrap();
-    let both = ines.tap(Tap::Undo).unwrap();
-    assert_eq!(both.undone.as_deref(), Some("Calves, held left 1 min, right 50 s"));
-    assert!(hold(&both).sides.iter().all(|side| side.held.is_none()));
-    ines.tap(clock("Calves", Act::Begin)).unwrap();
-    let begun = ines.tap(Tap::Undo).unwrap();
-    assert_eq!(begun.undone.as_deref(), Some("Calves, clock started"));
-    assert_eq!(hold(&begun).clock, None);
-    assert_eq!(undone(ines), "Calves before, left 10.0 cm");
-    ines.tap(flag(Place::Knee, 2, &[])).unwrap();
-    ines.tap(flag(Place::Knee, 2, &[Sign::ChestPain])).unwrap();
-    assert!(ines.tap(Tap::Undo).unwrap().notices.is_empty());
-    let cleared = ines.tap(Tap::Undo).unwrap();
-    assert_eq!(cleared.undone.as_deref(), Some("Squat, Back squat: knee 2/10"));
-    assert!(flags(&cleared).is_empty() && cleared.notices.is_empty());
-}
-
-#[test]
-fn undo_walks_back_through_first_entries_and_says_when_there_is_nothing() {
-    let crew = running();
-    let ines = &crew.athletes[0];
-    ines.tap(squat(None, Some(50), None, None)).unwrap();
-    ines.tap(squat(None, Some(60), None, None)).unwrap();
-    ines.tap(Tap::Undo).unwrap();
-    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
-    ines.tap(Tap::Undo).unwrap();
-    assert_eq!(reps(&ines.today().unwrap()), [None, None, None]);
-    let nothing = ines.tap(Tap::Undo).unwrap_err();
-    assert!(nothing.to_string().contains("Nothing is logged"), "{nothing}");
-    // What was taken back can be logged again.
-    ines.tap(squat(None, Some(55), None, None)).unwrap();
-    assert_eq!(reps(&ines.today().unwrap()), [Some(8), None, None]);
-}
-
 #[test]
 fn an_ended_session_can_be_reopened_and_another_begun() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let screen = ines.tap(finish(4, 20)).unwrap();
     assert_eq!(screen.state, SessionState::Finished);
@@ -104,7 +28,7 @@ fn an_ended_session_can_be_reopened_and_another_begun() {
 
 #[test]
 fn a_session_nobody_ended_does_not_block_the_next_day() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.tap(kg(50)).unwrap();
     ines.go_to("2026-11-04");
@@ -119,7 +43,7 @@ fn a_session_nobody_ended_does_not_block_the_next_day() {
 
 #[test]
 fn a_session_runs_on_past_midnight() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.pass(7 * 60 * 60 * 1000);
     let screen = ines.tap(kg(50)).unwrap();
@@ -129,7 +53,7 @@ fn a_session_runs_on_past_midnight() {
 
 #[test]
 fn taps_that_cannot_be_say_why_and_save_nothing() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let before = ines.holdfast.state_text().unwrap();
     let before_it = |side, tenths| range(MeasuredWhen::Before, side, tenths);
@@ -187,7 +111,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
 #[test]
 fn what_is_put_off_stays_put_off_after_a_start() {
     for (until, state) in [(Until::Later, PieceState::Later), (Until::Left, PieceState::Left)] {
-        let crew = running();
+        let crew = Crew::running().unwrap();
         let ines = &crew.athletes[0];
         for name in ["Squat", "Corners"] {
             let screen = ines.tap(put_off(name, until)).unwrap();
@@ -210,7 +134,7 @@ fn what_is_put_off_stays_put_off_after_a_start() {
 /// What one tap says is one step, however much it is.
 #[test]
 fn both_readings_of_one_tap_come_and_go_together() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let readings = [(1, 100), (2, 110)];
     let readings = readings.map(|(side, tenths)| SideReading { side: Some(side), tenths }).to_vec();
@@ -224,41 +148,10 @@ fn both_readings_of_one_tap_come_and_go_together() {
     assert!(hold(&screen).range.as_ref().unwrap().readings.is_empty());
 }
 
-/// However often something was corrected, undo goes through all of it and never comes back.
-#[test]
-fn undo_goes_back_through_every_correction() {
-    let crew = running();
-    let ines = &crew.athletes[0];
-    let first = || reps(&ines.today().unwrap())[0];
-    for done in [8, 7, 6, 5, 4] {
-        ines.tap(squat(Some(1), Some(50), Some(done), None)).unwrap();
-    }
-    let back: Vec<Option<u32>> = (0..5)
-        .map(|_| {
-            ines.tap(Tap::Undo).unwrap();
-            first()
-        })
-        .collect();
-    assert_eq!(back, [Some(5), Some(6), Some(7), Some(8), None]);
-    // Corrected again in between: from there on it goes back the same way.
-    for done in [8, 7, 6] {
-        ines.tap(squat(Some(1), Some(50), Some(done), None)).unwrap();
-    }
-    ines.tap(Tap::Undo).unwrap();
-    ines.tap(squat(Some(1), Some(50), Some(3), None)).unwrap();
-    let back: Vec<Option<u32>> = (0..3)
-        .map(|_| {
-            ines.tap(Tap::Undo).unwrap();
-            first()
-        })
-        .collect();
-    assert_eq!(back, [Some(7), Some(8), None]);
-}
-
 /// What hurts may get less; an emergency sign stays until it is undone or cleared.
 #[test]
 fn a_later_flag_takes_no_emergency_sign_away() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.tap(flag(Place::Knee, 6, &[Sign::DarkUrine])).unwrap();
     for (place, signs) in
@@ -279,7 +172,7 @@ fn a_later_flag_takes_no_emergency_sign_away() {
 #[test]
 fn readings_stand_in_one_order_however_they_were_given() {
     use MeasuredWhen::{After, Before};
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let given = [(After, 2, 120), (Before, 2, 110), (After, 1, 105), (Before, 1, 100)];
     for (when, side, tenths) in given {
@@ -303,7 +196,7 @@ fn readings_stand_in_one_order_however_they_were_given() {
 
 #[test]
 fn a_hold_can_be_logged_by_hand_and_corrected() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.tap(held(&[120_000, 95_000], None)).unwrap();
     let screen = ines.tap(held(&[110_000], None)).unwrap();
@@ -313,7 +206,7 @@ fn a_hold_can_be_logged_by_hand_and_corrected() {
 
 #[test]
 fn a_plan_published_again_leaves_the_running_session_alone() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let again = changed(SMALL_PLAN, "reps = [8, 6, 5]", "reps = [3, 3]");
     let summary = crew.coach.publish(&again).unwrap();
@@ -328,7 +221,7 @@ fn a_plan_published_again_leaves_the_running_session_alone() {
 
 #[test]
 fn a_device_that_is_shut_says_so_and_shutting_twice_is_harmless() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.holdfast.shut().unwrap();
     ines.holdfast.shut().unwrap();
@@ -370,7 +263,7 @@ fn two_of_one_name_can_be_told_apart() {
 /// Pain that comes back after a flag was cleared is a new flag, and stops progression again.
 #[test]
 fn pain_flagged_again_after_clearing_is_open_again() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     let screen = ines.tap(flag(Place::Knee, 2, &[])).unwrap();
     let first = flags(&screen)[0].flag;
@@ -386,7 +279,7 @@ fn pain_flagged_again_after_clearing_is_open_again() {
 
 #[test]
 fn a_correction_changes_what_it_names_and_nothing_else() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     ines.tap(squat(None, Some(50), Some(3), Some(1))).unwrap();
     ines.tap(option(Some("box-squat"))).unwrap();
@@ -423,7 +316,7 @@ fn a_wrong_clock_does_not_end_logging() {
 /// The shelf cannot be written: what was saved is saved, and the screen says what is amiss.
 #[test]
 fn a_full_shelf_is_a_notice_and_no_error() {
-    let crew = running();
+    let crew = Crew::running().unwrap();
     let ines = &crew.athletes[0];
     std::fs::remove_dir_all(ines.home.join("leaves")).unwrap();
     std::fs::write(ines.home.join("leaves"), "in the way").unwrap();
