@@ -5,7 +5,7 @@ mod names;
 use crate::plan::{Problem, keyword};
 use crate::say;
 
-pub(crate) use names::{invalid, not_found};
+pub(crate) use names::not_found;
 #[cfg(feature = "ffi")]
 pub(crate) use names::{not_a_date, not_an_identity};
 
@@ -113,7 +113,7 @@ pub(crate) enum Error {
         reason: String,
     },
     /// Something given cannot be.
-    #[error("{}", invalid(*field, reason))]
+    #[error("{reason}")]
     Invalid {
         /// Which part of what was given.
         field: Field,

@@ -241,7 +241,11 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
         text.push('\n');
     }
     if text.is_empty() {
-        return Err(Fault::Typed(say::fault::no_such_flag(page.name)));
+        let none = match movement {
+            Some(movement) => say::fault::no_flag_for(page.name, movement),
+            None => say::fault::no_such_flag(page.name),
+        };
+        return Err(Fault::Typed(none));
     }
     print::out(&format!("{text}{}\n", say::command::next_exchange()))
 }

@@ -1,5 +1,6 @@
 //! What went wrong, as a person should read it: what, where, what to do.
 
+use std::io::ErrorKind;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -37,6 +38,12 @@ pub(crate) enum Fault {
     Signal(i32),
 }
 
+/// True where the folder that a file is in is there.
+fn path_parent_exists(path: &str) -> bool {
+    let folder = Path::new(path).parent().filter(|folder| !folder.as_os_str().is_empty());
+    folder.is_none_or(Path::exists)
+}
+
 /// Result with the desk's own fault.
 pub(crate) type Outcome<T = ()> = Result<T, Fault>;
 
@@ -48,8 +55,18 @@ impl Fault {
 
     /// Names the file of an I/O error.
     pub(crate) fn file(path: &Path) -> impl FnOnce(std::io::Error) -> Fault + use<> {
-        let path = path.display().to_string();
-        move |error| Fault::File { path, reason: error.to_string() }
+        let (path, there) = (path.display().to_string(), path.exists());
+        let folder = path_parent_exists(&path);
+        move |error: std::io::Error| {
+            let reason = match error.kind() {
+                ErrorKind::NotFound if !folder => say::fault::no_such_folder().to_owned(),
+                ErrorKind::NotFound if !there => say::fault::no_such_file().to_owned(),
+                ErrorKind::IsADirectory => say::fault::is_a_folder().to_owned(),
+                ErrorKind::PermissionDenied => say::fault::not_allowed().to_owned(),
+                _ => error.to_string(),
+            };
+            Fault::File { path, reason }
+        }
     }
 
     /// What the program ends with: 128 and the signal where one ended it, and 2 where it was not called

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use directories::ProjectDirs;
-use holdfast_core::Holdfast;
+use holdfast_core::{Holdfast, HoldfastError, Thing};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
@@ -29,7 +29,12 @@ pub(crate) fn text(folder: &Path) -> Outcome<String> {
 
 /// Opens the device, speaks as its person chose unless a language was asked for, and says what had to be put right.
 pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<Holdfast> {
-    let holdfast = Holdfast::open(text(folder)?, now())?;
+    let holdfast = Holdfast::open(text(folder)?, now()).map_err(|error| match error {
+        HoldfastError::NotFound { what: Thing::Device, .. } => {
+            Fault::Typed(say::fault::not_set_up(folder.display()))
+        }
+        other => other.into(),
+    })?;
     let chosen = holdfast.who()?.language;
     if let Some(language) = chosen.filter(|_| !language_asked) {
         catalogue::speak(language);

@@ -59,7 +59,7 @@ fn what_has_not_arrived_is_counted() {
     fs::remove_file(crew.carrier.folder().join(&leaves[1].name)).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
     let board = crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap();
-    assert_eq!(board.arrivals, ["1 upload from Ines's device has not arrived: number 2."]);
+    assert_eq!(board.arrivals, ["1 file from Ines's device has not arrived: number 2."]);
     // The athlete's next exchange brings it again, byte for byte.
     crew.athletes[0].exchange(&crew.carrier).unwrap();
     let again = fs::read(crew.carrier.folder().join(&leaves[1].name)).unwrap();

@@ -73,7 +73,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
         // Pressing a key does not count the reps of an open set.
         (squat(Some(3), Some(5), None, None), "This set is open. Enter how many"),
-        (set_of("Bench", None, None, None), "No such piece. This day has \"Squat\""),
+        (set_of("Bench", None, None, None), "There is no piece \"Bench\". This day has \"Squat\""),
         (set_of("Calves", None, None, None), "has no sets"),
         (window(Some(5), None, None), "has 4 windows; there is no window 5"),
         (window(None, None, Some(60_001)), "Time to spare is between 0 and"),
@@ -141,7 +141,7 @@ fn both_readings_of_one_tap_come_and_go_together() {
     let when = MeasuredWhen::Before;
     let screen = ines.tap(Tap::LogRange { piece: "Calves".into(), when, readings }).unwrap();
     assert_eq!(hold(&screen).range.as_ref().unwrap().readings.len(), 2);
-    let said = "Calves before, left 10.0 cm and Calves before, right 11.0 cm";
+    let said = "Calves before the hold, left 10.0 cm and Calves before the hold, right 11.0 cm";
     assert_eq!(screen.saved_text.as_deref(), Some(said));
     let screen = ines.tap(Tap::Undo).unwrap();
     assert_eq!(screen.undone.as_deref(), Some(said));

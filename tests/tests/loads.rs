@@ -26,7 +26,7 @@ fn a_first_time_finds_its_loads_in_a_few_sets() {
     let half = |kg: i64| Mass { ten_ng: Mass::kg(kg).ten_ng / 2 };
     assert_eq!(loads(&screen), [None, Some(half(105)), Some(Mass::kg(55))]);
     let second = &strength(&screen).sets[1];
-    let why = "first time: 50 kg × 8 with 2 left, so this should leave 2";
+    let why = "first time: 50 kg × 8 with 2 left, so this should leave 2 in reserve";
     assert_eq!(second.why.as_deref(), Some(why));
     assert_eq!(second.from.len(), 1, "the set it is read from");
     // One tap takes the load that was found.

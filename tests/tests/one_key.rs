@@ -375,7 +375,7 @@ fn pain_in_windows_and_holds_stops_their_clock() {
     };
     assert_eq!((at(1).kind, at(2).kind), (KeyKind::Care, KeyKind::Moves));
     // The words say what this press does: all of the piece is left, or the clock stops.
-    assert_eq!(at(1).words, "Leave Corners for today");
+    assert_eq!(at(1).words, "No more Corners today");
     ines.tap(clock("Corners", Act::Begin)).unwrap();
     assert_eq!(at(1).tap, Some(clock("Corners", Act::Stop)));
     assert_eq!(at(1).words, "Stop Corners");
@@ -427,7 +427,7 @@ fn at_the_end_stands_what_is_not_done() {
     let shown = at_the_end();
     assert_eq!(
         shown.notes.last().unwrap(),
-        "Not done: Squat (1 of 3), Corners (later) and Calves, the measure before."
+        "Not done: Squat (1 of 3), Corners (later) and Calves, reading before the hold."
     );
     ines.tap(range(MeasuredWhen::Before, Some(1), 100)).unwrap();
     ines.tap(range(MeasuredWhen::Before, Some(2), 100)).unwrap();

@@ -52,7 +52,7 @@ fn undo_takes_back_a_whole_tap_clocks_too_and_says_what() {
     let begun = ines.tap(Tap::Undo).unwrap();
     assert_eq!(begun.undone.as_deref(), Some("Calves, clock started"));
     assert_eq!(hold(&begun).clock, None);
-    assert_eq!(undone(ines), "Calves before, left 10.0 cm");
+    assert_eq!(undone(ines), "Calves before the hold, left 10.0 cm");
     ines.tap(flag(Place::Knee, 2, &[])).unwrap();
     ines.tap(flag(Place::Knee, 2, &[Sign::ChestPain])).unwrap();
     assert!(ines.tap(Tap::Undo).unwrap().notices.is_empty());

@@ -171,7 +171,7 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     // The last set as the coach said; the others keep their distance: 45 + 7.5 and 52.5 + 7.5.
     assert_eq!(load_texts(&screen), ["52.5 kg", "60 kg", "70 kg"]);
     let why = strength(&screen).sets[2].why.as_deref();
-    assert_eq!(why, Some("coach changed (last time 70 kg): \"Stay a week longer.\""));
+    assert_eq!(why, Some("coach changed; last time 70 kg: \"Stay a week longer.\""));
     // It counts until the piece is trained again.
     squats(yuki, "2026-11-07", &[(50, 8), (60, 6), (70, 5)]);
     yuki.go_to("2026-11-08");

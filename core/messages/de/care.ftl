@@ -1,7 +1,6 @@
 ## Wenn ein Warnzeichen angekreuzt ist. Das erste steht allein, wo für mehr kein Platz ist.
 
 stop-now = Hör sofort auf und hol dir notärztliche Hilfe.
-seen-today = Was du angekreuzt hast, kann ernst sein. Lass es heute ärztlich untersuchen, auch wenn es nachlässt.
 
 ## Wenn Beschwerden gemeldet werden
 
@@ -18,4 +17,4 @@ loads-stay = Die Gewichte für diese Übung bleiben, wie sie sind, bis du oder d
 never-diagnoses = Holdfast zählt und schlägt vor. Es kennt dich nicht und stellt nie eine Diagnose.
 stop-on = Hör auf bei stechenden oder ausstrahlenden Schmerzen, Taubheit, Schwäche, Schwindel oder Schmerzen in der Brust.
 safety-bars = Schwere Sätze brauchen Sicherheitsstangen oder jemanden, der dich sichert. Die Regeln des Raums gehen vor.
-see-a-doctor = Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären, und den Einstieg nach Krankheit, Verletzung oder Schwangerschaft auch.
+see-a-doctor = Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären. Lass dich auch vor dem Einstieg nach Krankheit, Verletzung oder Schwangerschaft ärztlich beraten.

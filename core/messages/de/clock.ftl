@@ -8,7 +8,7 @@ cue-get-ready = bereit machen
 cue-begin = los
 cue-halfway = Halbzeit
 cue-push = anspannen
-cue-let-go = lösen
+cue-let-go = entspannen
 cue-change-sides = Seite wechseln
 cue-next = weiter
 cue-ten-seconds = zehn Sekunden
@@ -24,7 +24,7 @@ cue-next-movement = weiter, { $movement }
 get-ready = Bereit machen
 hold = Halten
 push = Anspannen
-let-go = Lösen
+let-go = Entspannen
 change-sides = Seite wechseln
 window-of = Fenster { $window } von { $windows }
 rest = Pause
@@ -32,7 +32,7 @@ rest-is-over = Pause vorbei
 done = Fertig
 paused = Angehalten
 paused-in-window = Angehalten in Fenster { $window }
-stopped = Gestoppt
+stopped = Abgebrochen
 
 ## Mehr zur Phase, in wenigen Wörtern.
 
@@ -65,7 +65,7 @@ hours = { $hours } h { $minutes } min
 ## Warum eine Seite kürzer als geplant gehalten wurde.
 
 skipped = übersprungen
-stopped-early = vorzeitig gestoppt
+stopped-early = vorzeitig abgebrochen
 # Das Gerät wurde mit anderer Uhrzeit neu gestartet, während die Uhr lief.
 partly-timed = nur zum Teil gezählt
 said = „{ $said }“
@@ -78,9 +78,9 @@ held-why = { $held } ({ $why })
 ran-out = Gerade abgelaufen.
 ran-out-ago = Vor { $time } abgelaufen.
 ran-out-unknown = Abgelaufen, Zeitpunkt unbekannt.
-ended = Gerade gestoppt.
-ended-ago = Vor { $time } gestoppt.
-ended-unknown = Gestoppt, Zeitpunkt unbekannt.
+ended = Gerade abgebrochen.
+ended-ago = Vor { $time } abgebrochen.
+ended-unknown = Abgebrochen, Zeitpunkt unbekannt.
 
 ## Was man sich an einer Uhr ansehen oder beantworten soll. $ended ist einer der Sätze darüber.
 
@@ -94,7 +94,7 @@ windows-to-log = { $windows ->
 hold-restarted = Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr. Stimmen die Sekunden?
 interval-restarted = Das Gerät wurde neu gestartet; gezählt ist nach seiner Uhr. Stimmt das Fenster?
 hold-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. Gezählt: { $held }. Weitermachen oder die Sekunden jeder Seite eintippen?
-interval-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. Von hier weitermachen oder stoppen und neu starten?
+interval-unknown = Das Gerät wurde neu gestartet und seine Uhr verstellt; die Zeit seither ist unbekannt. Von hier weitermachen oder abbrechen und neu starten?
 
 ## Weniger Wiederholungen, wo Fenster eilig werden, nach dem eigenen Tempo.
 

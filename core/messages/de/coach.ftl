@@ -38,9 +38,9 @@ kind-conflict = Konflikt
 # Statt der Übung wurde eine Variante gemacht.
 kind-option = Variante
 # Weniger Luft als geplant.
-kind-rushed = eilig
+kind-rushed = knapp
 # Die Gewichte sind gestiegen.
-kind-up = mehr
+kind-up = gesteigert
 
 ## Worum es bei einem Mitglied geht. Je eine Zeile, hinter dem Wort.
 
@@ -85,7 +85,7 @@ progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
 # $names sind aufgezählt.
-members-here = Dieses Mitglied gibt es nicht. Hier gibt es { $names }.
+members-here = Es gibt { $names }.
 
 ## Einen Vorschlag beantworten.
 
@@ -93,7 +93,7 @@ not-in-crew = Diese Person ist nicht in deiner Gruppe.
 no-plan-yet = Es ist noch kein Plan veröffentlicht. Veröffentliche zuerst einen.
 no-proposals = Für { $name } gibt es noch keine Vorschläge.
 # $movements sind aufgezählt.
-proposals-for = Diesen Vorschlag gibt es nicht. Für { $name } gibt es Vorschläge zu { $movements }.
+proposals-for = Für { $name } gibt es Vorschläge zu { $movements }.
 loads-only-with-change = Gewichte gehören nur zu einer Änderung. Lass sie weg, um anzunehmen oder abzulehnen.
 one-load-or-each = { $sets ->
     [one] Dieser Teil hat 1 Satz. Gib ein Gewicht an.

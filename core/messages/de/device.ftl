@@ -9,7 +9,7 @@ more-random-bytes = Kennungen entstehen aus 48 Zufallsbytes; es kamen { $found }
 
 ## Öffnen.
 
-nobody-started = Hier hat noch niemand angefangen. Fang zuerst als Coach oder Athlet an.
+nobody-started = In diesem Ordner ist noch kein Gerät eingerichtet. Richte es zuerst für einen Coach oder Athleten ein.
 # Steht hinter dem Pfad der Datei; $error ist, was beim Lesen gesagt wurde.
 identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). Leg eine Kopie der Datei zurück.
 
@@ -39,6 +39,7 @@ entry-altered = ein Eintrag ist nicht so, wie er geschrieben wurde
 only-athletes-run-sessions = Nur Athleten trainieren Einheiten; dies ist das Coach-Gerät von { $name }.
 only-coaches = Das machen nur Coaches; dies ist das Athletengerät von { $name }.
 only-coaches-see-the-board = Nur Coaches sehen den Überblick; dies ist das Athletengerät von { $name }.
+only-coaches-see-others = Nur Coaches sehen die Seiten anderer; dies ist das Athletengerät von { $name }.
 only-coaches-publish = Nur Coaches veröffentlichen Pläne; dies ist das Athletengerät von { $name }.
 only-coaches-answer = Nur Coaches beantworten Vorschläge; dies ist das Athletengerät von { $name }.
 only-coaches-clear = Nur Coaches heben die Meldung eines Mitglieds auf; dies ist das Athletengerät von { $name }.

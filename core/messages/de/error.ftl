@@ -1,60 +1,12 @@
-## Worum es bei einem Fehler geht. Steht vor einem Doppelpunkt und dem Satz, der sagt, was nicht stimmt.
+## Wonach mit Namen gefragt wurde und was es nicht gibt. $reason ist ein ganzer Satz: was es stattdessen gibt.
 
-# Zufallsbytes des Systems, aus denen Kennungen entstehen.
-field-chance = Zufallsbytes
-field-clock = Uhr
-field-date = Datum
-field-day = Trainingstag
-# Die Uhr des Telefons oder Rechners.
-field-device-clock = Geräteuhr
-field-exchange = Abgleich
-# Eine Meldung von Beschwerden.
-field-flag = Meldung
-# Der Ordner, in dem die Daten einer Person liegen.
-field-home = Ordner
-# Die Nummer, die eine Person, ein Gerät oder etwas Gespeichertes benennt.
-field-identity = Kennung
-field-load = Gewicht
-field-loads = Gewichte
-field-measure = Messung
-field-minutes = Minuten
-field-movement = Übung
-field-name = Name
-field-piece = Teil
-field-range = Beweglichkeit
-field-rest = Pause
-field-reps = Wiederholungen
-field-reserve = Wiederholungen übrig
-field-role = Rolle
-field-rpe = Anstrengung der Einheit
-# Was jemand zu einer Dehnung gesagt hat, die zu kurz war.
-field-said = Bemerkung
-field-seconds = Sekunden
-field-session = Einheit
-field-set = Satz
-field-severity = Stärke
-field-side = Seite
-# Die Luft, die in einem Fenster blieb.
-field-spare = Luft
-field-station = Station
-# Irgendein Text, der gespeichert wird.
-field-text = Text
-field-undo = Rückgängig
-field-window = Fenster
-# Eine Zeile, die während einer Einheit getippt wurde.
-field-words = Eingabe
-
-## Wonach gefragt wurde und was es nicht gibt. Steht vor einem Doppelpunkt oder vor einem Namen in Anführungszeichen.
-
-thing-bar = Stange
-thing-day = Trainingstag
-thing-device = Gerät
-thing-flag = Meldung
-thing-member = Mitglied
-thing-option = Variante
-thing-piece = Teil
-thing-plan = Plan
-thing-proposal = Vorschlag
+no-bar = Eine Stange „{ $name }“ gibt es nicht. { $reason }
+no-day = Einen Trainingstag „{ $name }“ gibt es nicht. { $reason }
+no-member = Ein Mitglied „{ $name }“ gibt es nicht. { $reason }
+no-option = Eine Variante „{ $name }“ gibt es nicht. { $reason }
+no-piece = Einen Teil „{ $name }“ gibt es nicht. { $reason }
+no-plan = Der Plan „{ $name }“ ist nicht da. { $reason }
+no-proposal = Einen Vorschlag „{ $name }“ gibt es nicht. { $reason }
 
 ## Was jemand in der Gruppe macht. Steht hinter dem Namen.
 
@@ -65,8 +17,6 @@ role-athlete = Athlet
 
 # $what ist eines der Wörter oben oder der Pfad einer Datei, $reason ein ganzer Satz.
 labelled = { $what }: { $reason }
-# $name ist, wonach jemand mit Namen gefragt hat.
-labelled-named = { $what } „{ $name }“: { $reason }
 
 ## Pläne.
 

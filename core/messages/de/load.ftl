@@ -67,9 +67,9 @@ next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in d
 
 coach-accepted = vom Coach angenommen
 coach-changed = vom Coach geändert
-coach-refused = vom Coach abgelehnt
+coach-refused = Coach bleibt beim letzten Mal
 # $what als „vom Coach geändert“.
-coach-last-time = { $what } (letztes Mal { $load })
+coach-last-time = { $what }; letztes Mal { $load }
 # $what als „vom Coach geändert (letztes Mal 60 kg)“, $words, wie der Coach sie schrieb.
 coach-said = { $what }: „{ $words }“
 

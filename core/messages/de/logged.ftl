@@ -26,7 +26,7 @@ clock-paused = { $piece }, Uhr angehalten
 clock-resumed = { $piece }, Uhr läuft wieder
 clock-extended = { $piece }, 15 s mehr
 clock-skipped = { $piece }, zum Nächsten gesprungen
-clock-stopped = { $piece }, Uhr gestoppt
+clock-stopped = { $piece }, Uhr abgebrochen
 rest-ended = Pause beendet
 rest-longer = 1 min mehr Pause
 
@@ -41,8 +41,8 @@ flagged = { $piece }, { $movement }: { $place } { $severity }/10
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, Warnzeichen: { $signs }
 flag-cleared = Meldung aufgehoben
 # Was sich von einem Teil aufschieben lässt.
-measure-before = { $piece }, die Messung vorher
-measure-after = { $piece }, die Messung nachher
+measure-before = { $piece } (Messung vorher)
+measure-after = { $piece } (Messung nachher)
 # $what ist ein Teil oder eine seiner Messungen.
 put-off = { $what }: später
 left-for-today = { $what }: für heute ausgelassen

@@ -3,7 +3,7 @@
 # Was eine Änderung bedeutet. $error ist der Messfehler, etwa „1,9 cm“.
 no-change = keine Änderung
 within-error = { $change }, innerhalb des Messfehlers ({ $error })
-beyond-error = { $change }, mindestens der Messfehler ({ $error })
+beyond-error = { $change }, eine Veränderung (Messfehler { $error })
 
 # Die Entwicklung von Messwerten über Wochen: die Steigung mit Einheit, wo sie in 95 von 100 Fällen liegt, und wie
 # wahrscheinlich eine solche Entwicklung wäre, wenn es keine gäbe.
@@ -21,8 +21,8 @@ trend-between = { $readings ->
 five-minutes-done = 5 min pro Woche an 5 Tagen: geschafft
 # Mehr brachte in Studien keine größere Beweglichkeit.
 five-minutes-plateau = 5 min pro Woche an 5 Tagen und mehr; mehr als 10 min pro Woche brachten in Studien keinen weiteren Gewinn
-five-minutes-time = { $time } von 5 min pro Woche und Seite
-five-minutes-time-days = { $time } von 5 min pro Woche und Seite, an { $days } von 5 Tagen
+five-minutes-time = mindestens { $time } von 5 min pro Woche und Seite
+five-minutes-time-days = mindestens { $time } von 5 min pro Woche und Seite, an { $days } von 5 Tagen
 five-minutes-days = 5 min pro Woche und Seite geschafft, aber nur an { $days } von 5 Tagen
 minute-done = 1 min an 2 Tagen: geschafft
 minute-plateau = 1 min an 2 Tagen und mehr; mehr als 10 min pro Woche brachten in Studien keinen weiteren Gewinn

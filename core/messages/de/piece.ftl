@@ -12,8 +12,8 @@ interval = { $windows ->
 }
 hold-still = { $stretch }, { $time }, still halten
 hold-still-sides = { $stretch }, { $time } je Seite, still halten
-hold-push = { $stretch }, { $time }, anspannen und lösen
-hold-push-sides = { $stretch }, { $time } je Seite, anspannen und lösen
+hold-push = { $stretch }, { $time }, anspannen und entspannen
+hold-push-sides = { $stretch }, { $time } je Seite, anspannen und entspannen
 # Andere Trainingstage des Plans am selben Datum.
 other-days = an diesem Tag auch geplant: { $days }
 
@@ -49,7 +49,7 @@ window-asked-load = { $reps } × { $movement }, { $load }
 window-done = { $reps } geschafft
 window-done-spare = { $reps } geschafft, { $spare } Luft
 # Weniger Luft als geplant.
-window-done-rushed = { $reps } geschafft, { $spare } Luft (eilig)
+window-done-rushed = { $reps } geschafft, { $spare } Luft (knapp)
 
 ## Wie weit ein Teil ist
 

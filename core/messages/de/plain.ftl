@@ -52,3 +52,7 @@ reading-after-side = nachher, { $side }: { $value }
 
 # Gemeldete Beschwerden: $place als „Knie“, $severity von 1 bis 10, $day als „Di 10. Nov.“.
 flagged = { $place } { $severity }/10, gemeldet { $day }
+# Mit Notfallzeichen: $signs ist eine Liste davon.
+flagged-signs = { $signs } (dazu { $place } { $severity }/10, gemeldet { $day })
+# Wo ein Teil mehrere Übungen hat.
+flagged-in = { $movement }: { $flag }

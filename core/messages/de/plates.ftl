@@ -37,4 +37,4 @@ above-zero = „{ $typed }“: ein Gewicht muss über null liegen
 not-a-load = „{ $typed }“: { $reason }
 no-bar = hier gibt es keine Stange
 # Steht nach dem Namen der Stange. $bars sind die Namen der Stangen, die es gibt.
-no-such-bar = gibt es hier nicht; es gibt { $bars }
+no-such-bar = Hier gibt es { $bars }.

@@ -2,13 +2,13 @@
 
 ## Eine Zeile über dem Trainingstag.
 
-no-plan = Noch kein Plan. Gleiche mit deinem Coach ab.
+no-plan = Noch kein Plan. Mach einen Abgleich mit deinem Coach.
 # $date ist ein kurzes Datum wie „Di 10. Nov.“; es kann mit einem Punkt enden.
 day-off = Heute nichts geplant. Als Nächstes: { $day }, { $date }
 planned-day = { $day }, { $date }, Woche { $week } von { $weeks }
 day-after-block = { $day }, { $date }; { $block } lief bis { $end }
-block-ended = { $block } lief bis { $end }: Du kannst trotzdem jeden Tag daraus trainieren.
-block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $end }: Du kannst trotzdem jeden Tag daraus trainieren.
+block-ended = { $block } lief bis { $end }. Du kannst trotzdem jeden seiner Trainingstage trainieren.
+block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $end }. Du kannst trotzdem jeden seiner Trainingstage trainieren.
 
 ## Hinweise über den Teilen.
 
@@ -25,6 +25,8 @@ devices-disagree = { $entries ->
 titled = { $title }: { $what }
 set = { $movement }, Satz { $set } von { $sets }
 window = { $piece }, Fenster { $window } von { $windows }
+# Solange die Uhr noch in einem früheren läuft.
+window-next = { $piece }, als Nächstes Fenster { $window } von { $windows }
 # $protocol ist die Messung der Beweglichkeit, etwa „Knie zur Wand“.
 measure-before = { $piece }, { $protocol } vor der Dehnung
 measure-after = { $piece }, { $protocol } nach der Dehnung
@@ -32,7 +34,7 @@ finished = Beendet.
 all-logged = Alles ist eingetragen.
 not-all-logged = Noch nicht alles ist eingetragen.
 # Ein Satz, dessen Gewicht man selbst wählt; zwischen den Akzenten, was man tippen kann.
-set-without-load = { $title }: { $asked }; du wählst das Gewicht: `GEWICHT x { $reps }`
+set-without-load = { $title }: { $asked }; du wählst das Gewicht, etwa `40 x { $reps }`
 # Die Scheiben einer Seite, dann, was an der Stange zu tun ist.
 build-and-change = { $build }; { $change }
 # $unit ist „cm“ oder „°“.
@@ -56,7 +58,7 @@ you-choose = du wählst
 ## Tasten neben der einen Taste. Kurz: Mehrere stehen nebeneinander.
 
 undo = rückgängig
-rate-again = neu bewerten
+rate-again = Anstrengung ändern
 it-hurts = es tut weh
 minute-more = 1 min mehr
 start-elsewhere = an anderer Station anfangen
@@ -70,7 +72,7 @@ seconds-more = 15 s mehr
 go-on = weiter
 pause = anhalten
 skip-to-next = zum Nächsten
-stop = stoppen
+stop = abbrechen
 
 ## Die Zeile zum Tippen: was sie einträgt, und darunter, was man tippen kann. Was zwischen den Akzenten
 ## steht, liest das Programm: siehe `left-typed` in line.ftl.
@@ -88,7 +90,7 @@ hint-two-readings = zwei Messwerte, links und rechts: `10,5 11`
 hint-one-reading = ein Messwert: `10,5`
 hint-held = gehaltene Sekunden: `120`; wenn es kürzer war, mit Grund: `60 Krampf`
 hint-held-sides = Sekunden links und rechts: `120 95`; wenn eine Seite kürzer war, mit Grund: `120 60 Krampf`
-hint-rating = 0 ist Ruhe, 10 das Maximum; leer: ohne Bewertung beenden
+hint-rating = 0 ist Ruhe, 10 das Maximum; leer: ohne Angabe beenden
 
 ## Was an einem Eintrag auffällt, vielleicht ein Vertipper. Steht hinter einer Frage: „Wirklich? ...“.
 

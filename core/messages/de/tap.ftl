@@ -8,27 +8,27 @@ quoted = „{ $name }“
 
 session-running = Es läuft schon eine Einheit. Beende sie zuerst.
 session-not-running = Es läuft keine Einheit. Beginne zuerst eine.
-no-plan = Es ist noch kein Plan da. Gleiche zuerst mit deinem Coach ab.
+no-plan = Es ist noch kein Plan da. Mach zuerst einen Abgleich mit deinem Coach.
 # $today ist ein Datum, $days eine Liste von Namen.
 nothing-planned = Für { $today } ist nichts geplant. Nenne einen dieser Trainingstage: { $days }.
-block-days = Diesen Trainingstag gibt es nicht. Im Block gibt es { $days }.
+block-days = Im Block gibt es { $days }.
 # Die Datei des Plans, mit dem eine laufende Einheit begonnen wurde.
-plan-not-here = Die Datei ist auf diesem Gerät noch nicht da. Gleiche zuerst ab.
+plan-not-here = Die Datei ist auf diesem Gerät noch nicht da. Mach zuerst einen Abgleich.
 plan-without-day = Im Plan gibt es diesen Trainingstag nicht.
 # $pieces ist eine Liste von Namen.
-day-pieces = Diesen Teil gibt es nicht. An diesem Trainingstag gibt es { $pieces }.
+day-pieces = An diesem Trainingstag gibt es { $pieces }.
 nothing-to-undo = In dieser Einheit ist noch nichts eingetragen.
 rest-not-running = Es läuft keine Pause.
 # Eine Notiz oder eine Dehnung ohne Messung.
 nothing-to-put-off = In „{ $piece }“ gibt es nichts zu verschieben.
-clock-begun = Die Uhr von „{ $piece }“ ist gestartet: Trag zuerst ein, was sie gezählt hat, oder stopp sie.
+clock-begun = Die Uhr von „{ $piece }“ ist gestartet: Trag zuerst ein, was sie gezählt hat, oder brich sie ab.
 
 ## Zu große Zahlen.
 
-rating-too-high = { $rating } ist zu hoch. Die Bewertung geht von 0 bis { $most }.
-minutes-too-many = { $minutes } ist zu viel. Eine Einheit dauert höchstens { $most } Minuten.
-reps-too-many = { $reps } ist zu viel. Ein Satz oder Fenster hat höchstens { $most } Wiederholungen.
-reserve-too-many = { $reserve } ist zu viel. Übrig sind 0 bis { $most } Wiederholungen.
+rating-too-high = { $rating } ist zu hoch. Die Anstrengung geht von 0 bis { $most }.
+minutes-too-many = { $minutes } sind zu viele. Eine Einheit dauert höchstens { $most } Minuten.
+reps-too-many = { $reps } sind zu viele. Ein Satz oder Fenster hat höchstens { $most } Wiederholungen.
+reserve-too-many = { $reserve } sind zu viele. Übrig sind 0 bis { $most } Wiederholungen.
 
 ## Sätze und Varianten.
 
@@ -46,7 +46,7 @@ load-zero = Ein Gewicht muss über null liegen.
 open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren.
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.
-options-are = Diese Option gibt es nicht. { $movement } hat { $options }.
+options-are = { $movement } hat { $options }.
 no-movement = „{ $piece }“ hat keine Übung.
 # $movements ist eine Liste von Kürzeln im Plan.
 which-movement = „{ $piece }“ hat { $movements }: Sag, welche du meinst.
@@ -63,11 +63,11 @@ no-such-window = { $windows ->
    *[other] Dieser Teil hat { $windows } Fenster; ein Fenster { $window } gibt es nicht.
 }
 # $length ist eine Zeit wie „1 min“.
-spare-too-long = Dieses Fenster hat zwischen 0 und { $length } Luft.
-window-not-begun = Fenster { $window } hat noch nicht begonnen.
+spare-too-long = Mehr als { $length } Luft geht nicht: So lang ist das Fenster.
+window-not-begun = Fenster { $window } hat noch nicht begonnen. Warte darauf oder trag das davor ein.
 windows-of-one-length = Fenster sind alle gleich lang; du kannst sie nicht verlängern.
 no-clock = „{ $piece }“ hat keine Uhr.
-clock-running = Die Uhr läuft schon.
+clock-running = Die Uhr läuft schon. Halt sie an oder brich sie ab.
 clock-not-running = Die Uhr läuft nicht.
 clock-not-paused = Die Uhr ist nicht angehalten.
 no-stations = „{ $piece }“ hat keine Stationen.

@@ -1,11 +1,10 @@
 ## When an emergency sign is ticked. The first stands alone where there is no room for more.
 
 stop-now = Stop now and get emergency care.
-seen-today = What you ticked can be serious. See a doctor today, even if it eases.
 
 ## When discomfort is flagged
 
-leave-movement = Leave this movement for today. An option that does not hurt is fine.
+leave-movement = Stop this movement for today. An option that does not hurt is fine.
 go-lighter = Go lighter or take an option. Stop if it gets worse.
 # The emergency signs that come with a back.
 back-signs = If you notice new numbness between the legs, new trouble with bladder or bowel, or a weak or numb leg, get emergency care at once.

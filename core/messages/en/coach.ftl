@@ -11,12 +11,12 @@ heading-no-plan = No plan published yet
 left-alone = { $file } left alone: { $reason }
 # An upload is a file with part of a member's log; $numbers are the numbers of those that are missing.
 uploads-missing = { $uploads ->
-    [one] 1 upload from { $name }'s device has not arrived: number { $numbers }.
-   *[other] { $uploads } uploads from { $name }'s device have not arrived: numbers { $numbers }.
+    [one] 1 file from { $name }'s device has not arrived: number { $numbers }.
+   *[other] { $uploads } files from { $name }'s device have not arrived: numbers { $numbers }.
 }
 uploads-missing-unknown = { $uploads ->
-    [one] 1 upload from an unknown device has not arrived: number { $numbers }.
-   *[other] { $uploads } uploads from an unknown device have not arrived: numbers { $numbers }.
+    [one] 1 file from an unknown device has not arrived: number { $numbers }.
+   *[other] { $uploads } files from an unknown device have not arrived: numbers { $numbers }.
 }
 two-histories = { $name }'s device has two histories: it was copied, or restored from a backup. Both are kept.
 two-histories-unknown = An unknown device has two histories: it was copied, or restored from a backup. Both are kept.
@@ -85,7 +85,7 @@ progress = { $movement }: last set went from { $from } to { $to }
 
 no-log-yet = No member's log has arrived yet.
 # $names are joined to a list.
-members-here = No such member. The members are { $names }.
+members-here = The members are { $names }.
 
 ## Answering a proposal.
 
@@ -93,7 +93,7 @@ not-in-crew = This person is not in your crew.
 no-plan-yet = No plan is published yet. Publish one first.
 no-proposals = { $name } has no proposals yet.
 # $movements are joined to a list.
-proposals-for = No such proposal. { $name } has proposals for { $movements }.
+proposals-for = { $name } has proposals for { $movements }.
 loads-only-with-change = Only a change takes loads. Leave them out to accept or refuse.
 one-load-or-each = { $sets ->
     [one] This piece has 1 set. Give one load.

@@ -9,7 +9,7 @@ more-random-bytes = Identities are made from 48 random bytes; { $found } came.
 
 ## Opening.
 
-nobody-started = Nobody has started here yet. Start as coach or athlete first.
+nobody-started = This folder is not set up yet. Set it up for a coach or an athlete first.
 # Stands behind the path of the file; $error is what the reader of the file said.
 identity-unreadable = This is not the file Holdfast wrote ({ $error }). Restore it from a copy.
 
@@ -39,6 +39,7 @@ entry-altered = an entry is not as it was written
 only-athletes-run-sessions = Only athletes run sessions; this is { $name }'s coach device.
 only-coaches = Only coaches do this; this is { $name }'s athlete device.
 only-coaches-see-the-board = Only coaches see the board; this is { $name }'s athlete device.
+only-coaches-see-others = Only coaches see other members' pages; this is { $name }'s athlete device.
 only-coaches-publish = Only coaches publish plans; this is { $name }'s athlete device.
 only-coaches-answer = Only coaches answer proposals; this is { $name }'s athlete device.
 only-coaches-clear = Only coaches clear a member's flag; this is { $name }'s athlete device.

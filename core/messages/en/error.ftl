@@ -1,60 +1,12 @@
-## What an error is about. Stands before a colon and the sentence that says what is wrong.
+## What was asked for by name and is not there. $reason is a whole sentence: what there is instead.
 
-# Random bytes from the system, from which identities are made.
-field-chance = Random bytes
-field-clock = Clock
-field-date = Date
-field-day = Day
-# The clock of the phone or computer.
-field-device-clock = Device clock
-field-exchange = Exchange
-# A discomfort flag.
-field-flag = Flag
-# The folder that holds a person's data.
-field-home = Folder
-# The number that names a person, a device or something logged.
-field-identity = Identity
-field-load = Load
-field-loads = Loads
-field-measure = Measure
-field-minutes = Minutes
-field-movement = Movement
-field-name = Name
-field-piece = Piece
-field-range = Range of motion
-field-rest = Rest
-field-reps = Reps
-field-reserve = Reps in reserve
-field-role = Role
-field-rpe = Session RPE
-# What an athlete said about a hold that was cut short.
-field-said = Comment
-field-seconds = Seconds
-field-session = Session
-field-set = Set
-field-severity = Severity
-field-side = Side
-# The time to spare in a window.
-field-spare = Time to spare
-field-station = Station
-# Any text that is logged.
-field-text = Text
-field-undo = Undo
-field-window = Window
-# A line that was typed during a session.
-field-words = Typed line
-
-## What was asked for and is not there. Stands before a colon, or before a name in quotes.
-
-thing-bar = Bar
-thing-day = Day
-thing-device = Device
-thing-flag = Flag
-thing-member = Member
-thing-option = Option
-thing-piece = Piece
-thing-plan = Plan
-thing-proposal = Proposal
+no-bar = There is no bar "{ $name }". { $reason }
+no-day = There is no day "{ $name }". { $reason }
+no-member = There is no member "{ $name }". { $reason }
+no-option = There is no option "{ $name }". { $reason }
+no-piece = There is no piece "{ $name }". { $reason }
+no-plan = The plan "{ $name }" is not here. { $reason }
+no-proposal = There is no proposal "{ $name }". { $reason }
 
 ## What somebody does in the crew. Stands behind their name.
 
@@ -65,8 +17,6 @@ role-athlete = athlete
 
 # $what is one of the words above, or the path of a file; $reason a whole sentence.
 labelled = { $what }: { $reason }
-# $name is what somebody asked for by name.
-labelled-named = { $what } "{ $name }": { $reason }
 
 ## Plans.
 

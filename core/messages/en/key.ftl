@@ -29,10 +29,10 @@ type-reading = Type the reading
 finish = Finish with a rating
 correct = Correct
 # A movement that hurts is left for today.
-leave-piece = Leave { $what } for today
+leave-piece = No more { $what } today
 # Stops the clock of a movement that hurts.
 stop-piece = Stop { $what }
-emergency = Finish and get emergency care
+emergency = Finish, then get emergency care
 # Leaves the screen of a finished session.
 leave = Leave
 
@@ -56,5 +56,7 @@ rating-scale = 0 is rest, 10 the hardest there is.
 already-logged = Already logged.
 hurts-next-piece = It hurts: move on to the next piece.
 hurts-stop-clock = It hurts: stop the clock first.
-emergency-stop = Stop now. Do not keep training.
+emergency-stop = This device calls nobody: call for help yourself.
 next-exchange = The next exchange carries it to your coach.
+# Instead of the line above, after an emergency sign.
+get-care-now = Get emergency care now. If it has eased, see a doctor today.

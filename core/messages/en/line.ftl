@@ -40,7 +40,7 @@ sign-dizziness-typed = f, dizzy, dizziness, fainting, dizziness or fainting
 ## What was wrong with a line. { $typed } is always what was typed.
 
 # $hint says what can be typed here.
-type-this = Type: { $hint }
+type-this = Type { $hint }
 # The words of the one key, which waits, and why it waits, a whole sentence.
 key-waits = { $key }. { $why }
 nothing-after = "{ $typed }" means nothing after `{ $command }`.
@@ -89,7 +89,7 @@ not-why = "{ $typed }" says neither seconds nor why. Type whole seconds, then wh
 
 # $places is a list of names, each with its letter.
 which-place = Type `flag`, where it hurts, and how bad it is from 1 to 10: `flag knee 4`. Places: { $places }.
-not-a-place = "{ $typed }" is not one of the places. Type `flag knee 4`. Places: { $places }.
+not-a-place = "{ $typed }" is not one of the places. Type a place and how bad it is, such as `flag knee 4`. Places: { $places }.
 how-bad = Type how bad it is after the place, from 1 to 10: `flag knee 4`.
 not-how-bad = "{ $typed }" is not a number from 1 to 10. Type how bad it is after the place: `flag knee 4`.
 nothing-to-flag = This day has no piece to flag.
@@ -105,7 +105,7 @@ between = { ", " }
 ## Help: what can be typed, then what it does.
 
 enter = Enter
-enter-does = does what the key says
+enter-does = does what the line above says
 set-reps = 8
 set-reps-does = 8 reps at the planned load
 set-load = 40 x 8

@@ -13,17 +13,17 @@ empty-bar = empty bar
 first-time = first time: pick a light load, log it, and say how many more reps you could have done
 say-reserve = How many more reps could you have done at { $load }? Then this set gets a load.
 # $reserve reps were left; the set to come should leave $leave.
-found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave }
-found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more
+found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave } in reserve
+found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more in reserve
 percent = { $percent } % of an estimated one-rep max of { $max }
 percent-low = new sets and reps: { $percent } % of { $max }, the lower end of the estimated one-rep max
 reserve = { $reps ->
-    [one] 1 rep should leave { $leave }, from an estimated one-rep max of { $max }
-   *[other] { $reps } reps should leave { $leave }, from an estimated one-rep max of { $max }
+    [one] 1 rep should leave { $leave } in reserve, from an estimated one-rep max of { $max }
+   *[other] { $reps } reps should leave { $leave } in reserve, from an estimated one-rep max of { $max }
 }
 reserve-low = { $reps ->
-    [one] new sets and reps: 1 rep should leave { $leave }, from { $max }, the lower end of the estimated one-rep max
-   *[other] new sets and reps: { $reps } reps should leave { $leave }, from { $max }, the lower end of the estimated one-rep max
+    [one] new sets and reps: 1 rep should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
+   *[other] new sets and reps: { $reps } reps should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
 }
 # Joins one of the lines above with one of the two below, or the plan's load with the second.
 and-then = { $first }; { $second }
@@ -67,9 +67,9 @@ next-lighter = the next lighter load: this room cannot build { $last } (last tim
 
 coach-accepted = coach accepted
 coach-changed = coach changed
-coach-refused = coach refused
+coach-refused = coach kept last time's load
 # $what as "coach changed".
-coach-last-time = { $what } (last time { $load })
+coach-last-time = { $what }; last time { $load }
 # $what as "coach changed (last time 60 kg)", $words as the coach wrote them.
 coach-said = { $what }: "{ $words }"
 

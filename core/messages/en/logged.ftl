@@ -14,10 +14,10 @@ of-side = { $side } { $held }
 # Between two sides.
 between-sides = { ", " }
 # $reading is a number with its unit, measured before or after a hold.
-read-before = { $piece } before, { $reading }
-read-before-side = { $piece } before, { $side } { $reading }
-read-after = { $piece } after, { $reading }
-read-after-side = { $piece } after, { $side } { $reading }
+read-before = { $piece } before the hold, { $reading }
+read-before-side = { $piece } before the hold, { $side } { $reading }
+read-after = { $piece } after the hold, { $reading }
+read-after-side = { $piece } after the hold, { $side } { $reading }
 
 ## Clocks and rests.
 
@@ -25,7 +25,7 @@ clock-started = { $piece }, clock started
 clock-paused = { $piece }, clock paused
 clock-resumed = { $piece }, clock resumed
 clock-extended = { $piece }, 15 s more
-clock-skipped = { $piece }, moved on to the next
+clock-skipped = { $piece }, moved on
 clock-stopped = { $piece }, clock stopped
 rest-ended = rest ended
 rest-longer = 1 min more rest
@@ -41,11 +41,11 @@ flagged = { $piece }, { $movement }: { $place } { $severity }/10
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, emergency signs: { $signs }
 flag-cleared = flag cleared
 # What can be put off of a piece.
-measure-before = { $piece }, the measure before
-measure-after = { $piece }, the measure after
+measure-before = { $piece }, reading before the hold
+measure-after = { $piece }, reading after the hold
 # $what is a piece, or one of its measures.
 put-off = { $what }: later
-left-for-today = { $what }: left for today
+left-for-today = { $what }: not today
 
 ## The session, and what no tap writes.
 

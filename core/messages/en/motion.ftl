@@ -3,7 +3,7 @@
 # What a change amounts to. $error is the measurement error, as "1.9 cm".
 no-change = no change
 within-error = { $change }, within the measurement error ({ $error })
-beyond-error = { $change }, at least the measurement error ({ $error })
+beyond-error = { $change }, a change (measurement error { $error })
 
 # The trend of readings over weeks: the slope with its unit, where it lies in 95 cases of 100, and the chance of such a
 # trend if there were none.
@@ -21,8 +21,8 @@ trend-between = { $readings ->
 five-minutes-done = 5 min a week over 5 days: done
 # More than that was not seen to add range.
 five-minutes-plateau = 5 min a week over 5 days and more; beyond 10 min a week, studies saw no further gain
-five-minutes-time = { $time } of 5 min a week on each side
-five-minutes-time-days = { $time } of 5 min a week on each side, on { $days } of 5 days
+five-minutes-time = at least { $time } of 5 min a week on each side
+five-minutes-time-days = at least { $time } of 5 min a week on each side, on { $days } of 5 days
 five-minutes-days = 5 min a week on each side done, but only on { $days } of 5 days
 minute-done = 1 min on 2 days: done
 minute-plateau = 1 min on 2 days and more; beyond 10 min a week, studies saw no further gain

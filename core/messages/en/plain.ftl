@@ -52,3 +52,7 @@ reading-after-side = after, { $side }: { $value }
 
 # Discomfort that was flagged: $place as "knee", $severity from 1 to 10, $day as "Tue 10 Nov".
 flagged = { $place } { $severity }/10, flagged { $day }
+# With emergency signs: $signs is a list of them.
+flagged-signs = { $signs } (with { $place } { $severity }/10, flagged { $day })
+# Where a piece has several movements.
+flagged-in = { $movement }: { $flag }

@@ -37,4 +37,4 @@ above-zero = "{ $typed }": a load must be above zero
 not-a-load = "{ $typed }": { $reason }
 no-bar = the kit has no bar
 # Comes after: bar "axle":. $bars are the names of the bars there are.
-no-such-bar = not in this kit; it has { $bars }
+no-such-bar = This kit has { $bars }.

@@ -25,6 +25,8 @@ devices-disagree = { $entries ->
 titled = { $title }: { $what }
 set = { $movement }, set { $set } of { $sets }
 window = { $piece }, window { $window } of { $windows }
+# While the clock still runs in an earlier one.
+window-next = { $piece }, next: window { $window } of { $windows }
 # $protocol is how range of motion is measured, such as "knee to wall".
 measure-before = { $piece }, { $protocol } before the hold
 measure-after = { $piece }, { $protocol } after the hold
@@ -32,7 +34,7 @@ finished = Finished.
 all-logged = Everything is logged.
 not-all-logged = Not everything is logged.
 # A set whose load the athlete chooses; in backticks what can be typed.
-set-without-load = { $title }: { $asked }. You choose the load: `LOAD x { $reps }`
+set-without-load = { $title }: { $asked }. You choose the load, such as `40 x { $reps }`
 # The plates of a side, then what is done to the bar: "20 + 5 kg a side", "put on 5 kg".
 build-and-change = { $build }; { $change }
 # $unit is "cm" or "°".
@@ -49,7 +51,7 @@ piece-so-far = { $piece } ({ $progress })
 ## How far a piece is, and loads that are the athlete's to choose: a word or two.
 
 later = later
-left-for-today = left for today
+left-for-today = not today
 no-load = no load
 you-choose = you choose
 

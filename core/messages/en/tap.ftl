@@ -11,12 +11,12 @@ session-not-running = No session is running. Begin one first.
 no-plan = No plan has arrived yet. Exchange with your coach first.
 # $today is a date, $days a list of names.
 nothing-planned = Nothing is planned for { $today }. Name one of these days: { $days }.
-block-days = No such day. The block has { $days }.
+block-days = The block has { $days }.
 # The file of the plan that a running session was begun with.
 plan-not-here = Its file has not arrived on this device. Exchange first.
 plan-without-day = The plan has no such day.
 # $pieces is a list of names.
-day-pieces = No such piece. This day has { $pieces }.
+day-pieces = This day has { $pieces }.
 nothing-to-undo = Nothing is logged in this session yet.
 rest-not-running = No rest is running.
 # A note, or a hold without a measure.
@@ -46,7 +46,7 @@ load-zero = A load must be above zero.
 open-set = This set is open. Enter how many good reps you did.
 # $movement is its key in the plan, $options a list of keys.
 no-options = { $movement } has no options.
-options-are = No such option. { $movement } has { $options }.
+options-are = { $movement } has { $options }.
 no-movement = "{ $piece }" has no movement.
 # $movements is a list of keys in the plan.
 which-movement = "{ $piece }" has { $movements }: say which.
@@ -64,7 +64,7 @@ no-such-window = { $windows ->
 }
 # $length is a time such as "1 min".
 spare-too-long = Time to spare is between 0 and the window's { $length }.
-window-not-begun = Window { $window } has not begun yet.
+window-not-begun = Window { $window } has not begun yet. Wait for it, or log the one before.
 windows-of-one-length = All windows have the same length; you cannot extend one.
 no-clock = "{ $piece }" has no clock.
 clock-running = The clock is running already.
@@ -91,7 +91,7 @@ sides-are = { $sides ->
 held-out-of-range = A side is held for 0 s to { $most }.
 nothing-held = Nothing was held yet. Start the clock, or give the seconds of each side.
 no-readings = Give at least one reading.
-no-measure = The plan asks for no measure in "{ $piece }".
+no-measure = The plan asks for no reading in "{ $piece }".
 # Both are readings with their unit, such as "0.0 cm".
 reading-out-of-range = A reading here is between { $low } and { $high }.
 # Why a side was short, in the athlete's words.

@@ -30,8 +30,8 @@ pub const STOP_FROM: u32 = 4;
 /// What to say about discomfort of a severity from 1 to 10 at a place, with any emergency signs.
 pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {
     if !signs.is_empty() {
-        let lines = [say::stop_now(), say::seen_today()].map(str::to_owned).to_vec();
-        return Advice { urgent: true, lines, always: 1 };
+        // The most urgent alone: nothing else is to be weighed against it.
+        return Advice { urgent: true, lines: vec![say::stop_now().to_owned()], always: 1 };
     }
     let do_now = if severity >= STOP_FROM { say::leave_movement() } else { say::go_lighter() };
     let mut lines = vec![do_now.to_owned()];

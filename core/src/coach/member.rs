@@ -20,6 +20,7 @@ use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range
 use crate::load::{Prepared, session_load, volume_load};
 use crate::mass::MassUnit;
 use crate::plan::Exercise;
+use crate::say;
 use crate::store::{Query, date_of};
 use crate::words;
 
@@ -93,6 +94,9 @@ pub struct DiscomfortLine {
 /// Makes a member's page for a date, found by name or identity.
 pub(crate) fn member(device: &mut Device, name: &str, date: NaiveDate) -> Result<MemberScreen> {
     let (person, profile) = find(device.reader(), name)?;
+    if person != device.person() {
+        device.require_coach(say::device::only_coaches_see_others)?;
+    }
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
     page(device.reader(), person, &profile, block, date)

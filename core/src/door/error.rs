@@ -2,7 +2,7 @@
 
 use rusqlite::ErrorCode;
 
-use crate::error::{Error, invalid, not_found};
+use crate::error::{Error, not_found};
 pub use crate::error::{Field, Thing};
 use crate::mass::MassError;
 use crate::plan::Problem;
@@ -23,7 +23,7 @@ pub enum HoldfastError {
         reason: String,
     },
     /// Something given cannot be.
-    #[error("{}", invalid(*field, reason))]
+    #[error("{reason}")]
     Invalid {
         /// Which part of what was given.
         field: Field,

@@ -2,7 +2,7 @@
 
 use super::clock_view::rest_clock;
 use super::key::At;
-use super::rows::{is_done, is_timed, piece_of, set_of};
+use super::rows::{is_done, is_timed, piece_of, running_window, set_of};
 use super::screen::{
     ClockView, Form, Here, IntervalView, PieceKindView, PieceState, PieceView, Question, Row,
     SessionState, SideKey, SideKeyKind, StrengthView,
@@ -96,7 +96,12 @@ impl At<'_> {
                 say::set(&view.movement, set, view.sets.len())
             }
             (Some(Row::Window { piece, window }), Some(PieceKindView::Interval { view })) => {
-                say::window(piece, window, view.windows.len())
+                // The clock over it may still count an earlier one.
+                if running_window(view).is_some_and(|counts| counts < *window) {
+                    say::window_next(piece, window, view.windows.len())
+                } else {
+                    say::window(piece, window, view.windows.len())
+                }
             }
             (Some(Row::Hold { piece }), Some(PieceKindView::Hold { view })) => {
                 say::titled(piece, &view.stretch)

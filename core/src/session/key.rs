@@ -68,14 +68,20 @@ impl At<'_> {
                 Some(row) if self.chosen && is_done(row, self.pieces) => {
                     asks(KeyFor::Correct, Question::Correction)
                 }
+                _ if self.is_emergency() => key(KeyFor::FinishedInNeed, KeyKind::Care, None, None),
                 _ => key(KeyFor::Finished, KeyKind::Moves, None, None),
             },
         }
     }
 
+    /// True while a flag with an emergency sign is open.
+    fn is_emergency(&self) -> bool {
+        self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty())
+    }
+
     fn running(&self) -> Key {
         let finish = || Tap::Finish { rpe: None, minutes: None };
-        if self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty()) {
+        if self.is_emergency() {
             return key(KeyFor::Emergency, KeyKind::Care, Some(finish()), None);
         }
         let Some(row) = self.row else { return waits(KeyFor::NoPlan) };

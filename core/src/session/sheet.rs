@@ -5,7 +5,7 @@ use super::screen::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
 use super::snapshot::Snapshot;
 use crate::care::advice_for;
 use crate::instant::Instant;
-use crate::journal::{Part, Until};
+use crate::journal::{Discomfort, Part, Until};
 use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Exercise, Piece, PieceKind};
@@ -89,14 +89,26 @@ impl Sheet<'_> {
         self.snapshot.profile.unit
     }
 
+    /// The options there are; none while somebody has an emergency sign.
     fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
+        if self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty()) {
+            return Vec::new();
+        }
         let found = movements.iter().filter_map(|movement| self.block.movement(movement));
         found
             .flat_map(|movement| {
                 let taken = self.log().and_then(|log| log.option(piece, &movement.key));
                 // What the day before worked hard, and an option would spare.
                 let hard = self.snapshot.hard.iter().find(|hard| hard.pattern == movement.pattern);
-                movement.options.iter().map(move |option| {
+                let hurts = |option: &str| {
+                    let exercise = movement.exercise(Some(option));
+                    self.snapshot.flags.iter().any(|flag| flag.body.exercise == exercise)
+                };
+                // One that hurts is no way out; the one that is taken stays, to go back from.
+                let offered = movement.options.iter().filter(move |option| {
+                    taken == Some(option.key.as_str()) || !hurts(&option.key)
+                });
+                offered.map(move |option| {
                     let hard = hard.filter(|hard| option.pattern != hard.pattern);
                     OptionView {
                         movement: movement.key.clone(),
@@ -122,12 +134,19 @@ impl Sheet<'_> {
                 exercises.iter().any(|exercise| exercise.is_near(&flag.body.exercise))
             });
         let mut views: Vec<FlagView> = on_them
-            .map(|flag| FlagView {
-                flag: flag.record,
-                place: flag.body.place,
-                severity: flag.body.severity,
-                advice: advice_for(flag.body.place, flag.body.severity, &flag.body.signs),
-                text: words::flagged(flag.body.place, flag.body.severity, date_of(flag)),
+            .map(|flag| {
+                let Discomfort { place, severity, signs, exercise, .. } = &flag.body;
+                let text = words::flagged(*place, *severity, signs, date_of(flag));
+                FlagView {
+                    flag: flag.record,
+                    place: *place,
+                    severity: *severity,
+                    advice: advice_for(*place, *severity, signs),
+                    text: match movements {
+                        [_] => text,
+                        _ => words::flagged_in(&self.block.name_of(exercise), text),
+                    },
+                }
             })
             .collect();
         views.sort_by_key(|view| !view.advice.urgent);

@@ -101,8 +101,9 @@ pub(crate) fn long_ago(ms: i64) -> String {
 pub(crate) fn held_side(held_ms: i64, short: Option<WhyShort>, said: Option<&str>) -> String {
     let held = clock_time(held_ms);
     let why = match short {
-        Some(WhyShort::Skipped) => Some(say::skipped()),
-        Some(WhyShort::Stopped) => Some(say::stopped_early()),
+        // Skipped is what was not held at all, whichever key ended it.
+        Some(WhyShort::Skipped | WhyShort::Stopped) if held_ms == 0 => Some(say::skipped()),
+        Some(WhyShort::Skipped | WhyShort::Stopped) => Some(say::stopped_early()),
         Some(WhyShort::Unseen) => Some(say::partly_timed()),
         Some(WhyShort::Said) | None => None,
     };
@@ -248,7 +249,7 @@ mod tests {
         let next = "weiter, Burpee".to_owned();
         assert_eq!(
             german,
-            (["anspannen", "lösen", "Seite wechseln"], next, Some("nach rechts".into()))
+            (["anspannen", "entspannen", "Seite wechseln"], next, Some("nach rechts".into()))
         );
         let next = "next, Burpee".to_owned();
         assert_eq!(
@@ -292,8 +293,8 @@ mod tests {
             catalogue::speaking(Language::De, said),
             (
                 some([
-                    "Vor 17 s gestoppt. Noch 1 Fenster einzutragen: Fenster 4.",
-                    "Vor 17 s gestoppt. Noch 3 Fenster einzutragen, ab Fenster 3.",
+                    "Vor 17 s abgebrochen. Noch 1 Fenster einzutragen: Fenster 4.",
+                    "Vor 17 s abgebrochen. Noch 3 Fenster einzutragen, ab Fenster 3.",
                 ]),
                 text([
                     "Bei diesem Tempo hast du mit 1 Wdh. statt 15 noch 10 s Luft zum Wechseln.",
@@ -310,8 +311,8 @@ mod tests {
             let of = |short, said| held_side(65_000, short, said);
             [of(Some(WhyShort::Skipped), Some("Rest")), of(Some(WhyShort::Said), Some("Rest"))]
         };
-        assert_eq!(said(), ["1 min 5 s (skipped: \"Rest\")", "1 min 5 s (\"Rest\")"]);
+        assert_eq!(said(), ["1 min 5 s (stopped early: \"Rest\")", "1 min 5 s (\"Rest\")"]);
         let german = catalogue::speaking(Language::De, said);
-        assert_eq!(german, ["1 min 5 s (übersprungen: „Rest“)", "1 min 5 s („Rest“)"]);
+        assert_eq!(german, ["1 min 5 s (vorzeitig abgebrochen: „Rest“)", "1 min 5 s („Rest“)"]);
     }
 }

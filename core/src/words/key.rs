@@ -48,8 +48,9 @@ pub(crate) enum KeyFor<'a> {
     Stop(&'a str),
     /// An emergency sign.
     Emergency,
-    /// A finished session.
+    /// A finished session, and one in which there was an emergency sign.
     Finished,
+    FinishedInNeed,
 }
 
 /// What the key says.
@@ -78,7 +79,7 @@ pub(crate) fn key(of: &KeyFor<'_>) -> String {
         KeyFor::Finish => say::finish(),
         KeyFor::Correct => say::correct(),
         KeyFor::Emergency => say::emergency(),
-        KeyFor::Finished => say::leave(),
+        KeyFor::Finished | KeyFor::FinishedInNeed => say::leave(),
     };
     words.into()
 }
@@ -106,6 +107,7 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Stop(_) => say::hurts_stop_clock(),
         KeyFor::Emergency => say::emergency_stop(),
         KeyFor::Finished => say::next_exchange(),
+        KeyFor::FinishedInNeed => say::get_care_now(),
     };
     Some(words.into())
 }
@@ -143,14 +145,14 @@ mod tests {
             [
                 "Done: 60 kg, 6. Saves set 2 and starts the rest.",
                 "End the rest. Then set 2: 60 kg, 6.",
-                "Leave Squat for today. It hurts: move on to the next piece.",
+                "No more Squat today. It hurts: move on to the next piece.",
             ]
         );
         assert_eq!(
             catalogue::speaking(Language::De, said),
             [
-                "60 kg, 6 fertig. Speichert Satz 2 und startet die Pause.",
-                "Pause beenden. Dann kommt 60 kg, 6 (Satz 2).",
+                "Fertig: 60 kg, 6. Speichert Satz 2 und startet die Pause.",
+                "Pause beenden. Als Nächstes 60 kg, 6 (Satz 2).",
                 "Squat auslassen. Es tut weh: Mach mit dem nächsten Teil weiter.",
             ]
         );

@@ -95,7 +95,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
             say::unfinished(text(last), day(*on), done, *of)
         }
         Reason::Flagged { last, place, severity, on } => {
-            let flag = flagged(*place, *severity, *on);
+            let flag = flagged(*place, *severity, &[], *on);
             match last {
                 Some(last) => say::flagged_from(text(last), flag),
                 None => say::flagged(flag),
@@ -113,8 +113,11 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
                 Decision::Refuse => say::coach_refused(),
             };
             let coach = match last {
-                Some(last) => say::coach_last_time(coach, text(last)),
-                None => coach.to_owned(),
+                // What is kept is that load.
+                Some(last) if *decision != Decision::Refuse => {
+                    say::coach_last_time(coach, text(last))
+                }
+                _ => coach.to_owned(),
             };
             if words.is_empty() { coach } else { say::coach_said(coach, words) }
         }
@@ -236,7 +239,10 @@ mod tests {
             low: false,
         };
         let [english, german] = both(&reserve, Some("60"));
-        assert_eq!(english, "1 rep should leave 2, from an estimated one-rep max of 86 kg");
+        assert_eq!(
+            english,
+            "1 rep should leave 2 in reserve, from an estimated one-rep max of 86 kg"
+        );
         assert!(german.starts_with("nach 1 Wiederholung "), "{german}");
     }
 
@@ -258,7 +264,7 @@ mod tests {
         };
         assert_eq!(both(&coach(None, ""), None)[0], "coach changed");
         let [english, german] = both(&coach(Some("60"), "deep first"), Some("50"));
-        assert_eq!(english, "coach changed (last time 60 kg): \"deep first\"");
-        assert_eq!(german, "vom Coach geändert (letztes Mal 60 kg): „deep first“");
+        assert_eq!(english, "coach changed; last time 60 kg: \"deep first\"");
+        assert_eq!(german, "vom Coach geändert; letztes Mal 60 kg: „deep first“");
     }
 }

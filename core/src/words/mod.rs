@@ -27,6 +27,6 @@ pub(crate) use piece::{
     strength_heading, warm_up, window_asked, window_done,
 };
 pub(crate) use plain::{
-    clock_time, day, flagged, list, reading, side, side_of_two, tenths, waiting,
+    clock_time, day, flagged, flagged_in, list, reading, side, side_of_two, tenths, waiting,
 };
 pub(crate) use plates::{change_text, exact_text, handling_text, plates_alone, ramp_error};

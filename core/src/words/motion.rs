@@ -94,11 +94,11 @@ mod tests {
     fn only_more_than_the_error_is_called_a_change() {
         let wall = |before, after| judged(Protocol::KneeToWall, before, after);
         assert_eq!(wall(100, 118), "+1.8 cm, within the measurement error (1.9 cm)");
-        assert_eq!(wall(100, 119), "+1.9 cm, at least the measurement error (1.9 cm)");
-        assert_eq!(wall(100, 60), "-4.0 cm, at least the measurement error (1.9 cm)");
+        assert_eq!(wall(100, 119), "+1.9 cm, a change (measurement error 1.9 cm)");
+        assert_eq!(wall(100, 60), "-4.0 cm, a change (measurement error 1.9 cm)");
         assert_eq!(wall(100, 100), "no change");
         let floor = judged(Protocol::FingertipToFloor, 150, 100);
-        assert_eq!(floor, "+5.0 cm, at least the measurement error (4.5 cm)");
+        assert_eq!(floor, "+5.0 cm, a change (measurement error 4.5 cm)");
         let german = speaking(Language::De, || wall(100, 118));
         assert_eq!(german, "+1,8 cm, innerhalb des Messfehlers (1,9 cm)");
     }
@@ -107,12 +107,15 @@ mod tests {
     #[test]
     fn a_dose_says_what_is_done_of_it() {
         let said = |days, ms| dose(Dose::FiveMinutesFiveDays, Some(Short { days, ms }), false);
-        assert_eq!(said(4, 220_000), "1 min 20 s of 5 min a week on each side, on 1 of 5 days");
-        assert_eq!(said(0, 220_000), "1 min 20 s of 5 min a week on each side");
+        assert_eq!(
+            said(4, 220_000),
+            "at least 1 min 20 s of 5 min a week on each side, on 1 of 5 days"
+        );
+        assert_eq!(said(0, 220_000), "at least 1 min 20 s of 5 min a week on each side");
         assert_eq!(said(2, 0), "5 min a week on each side done, but only on 3 of 5 days");
         assert_eq!(dose(Dose::FiveMinutesFiveDays, None, false), "5 min a week over 5 days: done");
         let german = speaking(Language::De, || said(4, 220_000));
-        assert_eq!(german, "1 min 20 s von 5 min pro Woche und Seite, an 1 von 5 Tagen");
+        assert_eq!(german, "mindestens 1 min 20 s von 5 min pro Woche und Seite, an 1 von 5 Tagen");
         let minute = dose(Dose::MinuteTwoDays, Some(Short { days: 1, ms: 20_000 }), false);
         assert_eq!(minute, "1 min on each side on 1 of 2 days; 20 s to go");
     }

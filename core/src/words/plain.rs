@@ -3,8 +3,8 @@
 use catalogue::spoken;
 use chrono::{Datelike, NaiveDate, Weekday};
 
-use super::name::place;
-use crate::care::Place;
+use super::name::{place, sign};
+use crate::care::{Place, Sign};
 use crate::plan::{MeasureUnit, MeasuredWhen, Protocol};
 use crate::say;
 
@@ -115,9 +115,18 @@ pub(crate) fn reading(
     }
 }
 
-/// `knee 5/10, flagged Tue 10 Nov`.
-pub(crate) fn flagged(at: Place, severity: u32, on: NaiveDate) -> String {
-    say::plain::flagged(place(at), severity, day(on))
+/// `knee 5/10, flagged Tue 10 Nov`; emergency signs stand first.
+pub(crate) fn flagged(at: Place, severity: u32, signs: &[Sign], on: NaiveDate) -> String {
+    if signs.is_empty() {
+        return say::plain::flagged(place(at), severity, day(on));
+    }
+    let signs: Vec<String> = signs.iter().map(|ticked| sign(*ticked).to_owned()).collect();
+    say::plain::flagged_signs(list(&signs), place(at), severity, day(on))
+}
+
+/// What is flagged, in a piece with several movements: `Press-up: knee 5/10, flagged Tue 10 Nov`.
+pub(crate) fn flagged_in(movement: &str, flagged: String) -> String {
+    say::plain::flagged_in(movement, flagged)
 }
 
 #[cfg(test)]

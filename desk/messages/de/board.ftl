@@ -4,7 +4,7 @@
 
 # Steht in Farbe vor einer Zeile über Dateien, die nicht ankamen oder nicht lesbar sind.
 files = Dateien:
-nobody = Noch ist nichts angekommen. Veröffentliche einen Plan, lass die Mitglieder abgleichen und gleiche dann selbst noch einmal ab.
+nobody = Noch ist nichts angekommen. Veröffentliche einen Plan. Haben die Mitglieder abgeglichen, mach noch einmal einen Abgleich.
 next-loads = Nächste Gewichte
 
 ## Die Zeile eines Mitglieds, hinter dem Namen: drei Teile

@@ -3,8 +3,8 @@
 ## start
 
 # $folder ist der Ordner für die Daten des Geräts.
-started-as-coach = { $name } beginnt als Coach in { $folder }
-started-as-athlete = { $name } beginnt als Athlet in { $folder }
+started-as-coach = { $folder } ist eingerichtet für { $name }, Coach
+started-as-athlete = { $folder } ist eingerichtet für { $name }, Athlet
 next-for-coach = Weiter mit: holdfast --home { $folder } publish PLAN.toml --carrier ORDNER
 next-for-athlete = Weiter mit: holdfast --home { $folder } exchange --carrier ORDNER
 
@@ -52,7 +52,7 @@ left-alone-more = { $files ->
 answered = { $name }, { $movement }: { $last } -> { $next }
 answer-saved = Antwort an { $name } gespeichert.
 cleared = Aufgehoben: { $place } { $severity }/10 bei { $movement }
-next-exchange = Der nächste Abgleich nimmt es mit.
+next-exchange = Der nächste Abgleich überträgt das.
 
 ## report, export
 
@@ -62,7 +62,7 @@ wrote-files = Geschrieben:
 
 ## Eine Einheit, sobald sie verlassen ist
 
-session-finished = Beendet. Der nächste Abgleich bringt die Einheit zu deinem Coach.
+session-finished = Einheit beendet und gespeichert. { $next }
 session-left-open = Einheit bleibt offen. Deine Einträge sind gespeichert; mit `session` geht es weiter.
 
 language-chosen = Holdfast spricht ab jetzt Deutsch mit dir.

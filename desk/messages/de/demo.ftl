@@ -13,8 +13,8 @@ published = { $weeks ->
    *[other] { $coach } hat einen Plan für { $weeks } Wochen veröffentlicht.
 }
 carried = { $phones ->
-    [one] 1 Telefon hat ihn aus der Ablage geholt, danach trainiert und seine Einträge dort abgelegt.
-   *[other] { $phones } Telefone haben ihn aus der Ablage geholt, danach trainiert und ihre Einträge dort abgelegt.
+    [one] 1 Gerät hat ihn aus der Ablage geholt, danach trainiert und seine Einträge dort abgelegt.
+   *[other] { $phones } Geräte haben ihn aus der Ablage geholt, danach trainiert und ihre Einträge dort abgelegt.
 }
 files = { $files ->
     [one] In der Ablage liegt jetzt 1 Datei.
@@ -27,7 +27,7 @@ comma = { ", " }
 
 left-behind = Das bleibt
 devices = { $path }  ein Ordner je Gerät, jeder mit eigener Datenbank
-carrier = { $path }  was unterwegs war
+carrier = { $path }  die Dateien, die die Geräte ausgetauscht haben
 report = { $path }  der Überblick und die Seiten aller Mitglieder, mit Diagrammen
 plan = { $path }  der Plan
 # Es folgen Befehle zum Tippen.

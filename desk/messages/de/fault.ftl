@@ -15,7 +15,13 @@ carrier-of-another-crew = Dieser Ordner gehört einer anderen Gruppe. Es wurde n
 export-not-empty = Der Ordner ist nicht leer. Nenne einen, den es noch nicht gibt.
 demo-not-empty = Der Ordner ist nicht leer und enthält keine frühere Demo. Nenne mit --dir einen anderen.
 home-not-utf8 = Der Name des Ordners ist kein UTF-8. Wähle mit --home einen anderen.
+no-such-file = Diese Datei gibt es nicht. Prüf die Schreibweise.
+no-such-folder = Diesen Ordner gibt es nicht. Leg ihn zuerst an oder nenne einen anderen.
+is-a-folder = Das ist ein Ordner. Nenne eine Datei.
+not-allowed = Dieser Benutzer darf sie nicht lesen oder schreiben. Ändere die Rechte oder nenne eine andere.
 no-data-folder = Dieses System nennt keinen Ordner für Daten. Nenne einen mit --home ORDNER.
+# $folder ist, wo ein Gerät gesucht wurde. Was hinter dem Doppelpunkt steht, wird getippt.
+not-set-up = In { $folder } ist noch kein Gerät eingerichtet. Gib ein: holdfast --home { $folder } start --as athlete --name NAME (oder --as coach)
 
 ## Argumente. $argument ist eines, wie man es tippt: --sides <N>
 
@@ -24,7 +30,7 @@ no-command-but = Den Befehl „{ $command }“ gibt es nicht. Meinst du „{ $ot
 no-argument = Das Argument „{ $argument }“ gibt es nicht. { $help }
 no-argument-but = Das Argument „{ $argument }“ gibt es nicht. Meinst du „{ $other }“? { $help }
 # Ein Wert, der mit einem Strich beginnt, gilt als Option; was nach -- steht, nicht.
-no-argument-dash = Die Option „{ $argument }“ gibt es nicht. Für einen Wert setz -- davor: -- { $argument }
+no-argument-dash = Das Argument „{ $argument }“ gibt es nicht. Vor einen Wert, der mit einem Strich beginnt, gehört --: -- { $argument }
 argument-missing = Es fehlt: { $arguments }. { $help }
 argument-twice = { $argument } darf nur einmal vorkommen. { $help }
 value-missing = { $argument } braucht einen Wert. { $help }
@@ -39,8 +45,9 @@ see-help = --help zeigt, was es gibt.
 
 # $named ist, was hinter --lang steht, $known sind die vorhandenen Kürzel: en, de.
 unknown-language = Die Sprache „{ $named }“ gibt es nicht. Wähle eine von diesen: { $known }.
-name-a-member = Nenne ein Mitglied.
-no-such-flag = Bei { $name } ist keine solche Meldung offen.
+name-a-member = Nenne das Mitglied mit --member NAME.
+no-such-flag = Bei { $name } ist keine Meldung offen.
+no-flag-for = Bei { $name } ist für { $movement } keine Meldung offen.
 # $why sagt, was an einem getippten Gewicht nicht stimmt.
 wrong-load = --load: { $why }
 contract-too-long = --contract { $seconds } ist länger als das Halten mit { $hold } s.

@@ -12,7 +12,8 @@ key-tab = Tab
 
 does-move = bewegen
 does-go-back = zurück
-does-take-it = nehmen
+does-take-it = wählen
+does-take-line = speichern
 does-mark = ankreuzen
 does-save = speichern
 does-not-flag = keine Meldung
@@ -91,12 +92,12 @@ option-key = Variante: { $option }, Grund: { $reason } (o)
 option-suggested = Variante: { $option }, Grund: { $reason }: { $why }
 option-taken = gewählt: { $option }, Grund: { $reason }
 # Steht vor einer Variante, die vorgeschlagen ist, und warum.
-consider = Vorschlag
+consider = empfohlen
 consider-option = { $option }: { $why } (o)
 
 ## Beschwerden
 
-emergency-sign = WARNZEICHEN:
+emergency-sign = NOTFALLZEICHEN:
 discomfort = BESCHWERDEN:
 
 ## Was gespeichert oder gesagt wurde
@@ -138,7 +139,7 @@ option-choice = { $option }, Grund: { $reason }
 option-choice-taken = { $option }, Grund: { $reason }, gewählt
 no-option = die Übung selbst
 # Steht davor, warum eine Variante vorgeschlagen ist.
-suggested = Vorschlag:
+suggested = empfohlen:
 which-station = { $piece }: An welcher Station beginnst du?
 station = Station { $station }: { $what }
 which-flag = Welche Meldung aufheben? Danach dürfen die Gewichte wieder steigen.
@@ -170,10 +171,10 @@ keys-hurts-does = es tut weh: wo, wie schlimm, und Warnzeichen
 keys-clear-does = eine Meldung bei diesem Teil aufheben
 keys-later-does = den Rest dieses Teils auf später verschieben; bei einem Messwert nur diesen
 keys-minute-does = eine Minute mehr Pause
-keys-finish-does = die Einheit beenden und bewerten
-keys-clock-does = die Uhr: starten, anhalten oder weiter, zum Nächsten springen, stoppen
+keys-finish-does = die Einheit beenden und ihre Anstrengung angeben
+keys-clock-does = die Uhr: starten, anhalten oder weiter, weiter zum Nächsten, abbrechen
 keys-more-does = 15 s mehr für die gehaltene Seite; die Fenster an einer anderen Station anfangen
-keys-all-does = alles zu dieser Zeile: Vorsicht, Hinweise, Gründe
+keys-all-does = alles zu dieser Zeile: Warnungen, Hinweise, Gründe
 keys-leave = q, Strg-C
 keys-leave-does = die Einheit offen lassen; deine Einträge sind gespeichert
 keys-line = Die Zeile kann mehr: `option KÜRZEL`, `flag knie 4`, `skip`, `finish 7`, `held 120 95`.

@@ -21,7 +21,7 @@ value-date = DATUM
 value-name = NAME
 value-lang = SPRACHE
 value-role = ROLLE
-value-unit = MASS
+value-unit = MASSEINHEIT
 value-seed = ZAHL
 value-movement = ÜBUNG
 value-file = DATEI
@@ -51,7 +51,7 @@ help-command = Hilfe zu einem Befehl anzeigen
 ## Befehle
 
 demo = Eine ganze Gruppe in einem Ordner drei Wochen lang spielen lassen und den Überblick zeigen
-start = Auf diesem Gerät beginnen, als Coach oder als Athlet
+start = Dieses Gerät für einen Coach oder Athleten einrichten
 check = Einen Plan prüfen, ohne ihn zu veröffentlichen
 plates = Die Scheiben für Gewichte auf einer Stange ausrechnen; braucht kein Gerät
 plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Reihe: alle in dieser
@@ -65,8 +65,8 @@ session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ga
 hold = Eine Dehnung nach der Uhr halten: braucht keinen Plan und kein Gerät, schreibt nichts
 exchange = Abgleichen: Dateien in eine Ablage legen und von dort holen
 board = Zeigen, bei wem ein Blick nötig ist und warum (Coach)
-member = Die Seite eines Mitglieds zeigen (Coach: jede, Athlet: die eigene)
-answer = Ein vorgeschlagenes Gewicht beantworten (Coach); der nächste Abgleich nimmt es mit
+member = Die Seite eines Mitglieds zeigen; ohne Namen die eigene
+answer = Ein vorgeschlagenes Gewicht beantworten (Coach); der nächste Abgleich überträgt das
 clear = Meldungen von Beschwerden aufheben: ein Athlet die eigenen, ein Coach nach einem Gespräch die eines Mitglieds
 report = Den Überblick und die Seiten aller Mitglieder als eine HTML-Datei schreiben (Coach)
 export = Alles, was dieses Gerät weiß, als CSV, JSON und Journalzeilen schreiben
@@ -75,7 +75,7 @@ language = Die Sprache wählen, die du liest
 ## Argumente
 
 plan-file = Der Plan, eine TOML-Datei
-carrier = Der Ordner, der Dateien zwischen Geräten trägt (Ablage)
+carrier = Der gemeinsame Ordner, über den Geräte Dateien austauschen (Ablage)
 another-date = Ein anderes Datum, etwa 2026-11-20
 made-for = Das Datum, für das es gilt
 json = Als JSON ausgeben
@@ -86,11 +86,11 @@ start-name = Der Name, den andere sehen
 start-unit = Die Maßeinheit für Gewichte
 plates-loads = Die Gewichte der Reihe nach, jedes mit Einheit, etwa 92.5kg oder 205lb
 plates-kit = Ein Plan, von dem nur `[kit]` gelesen wird, oder eine TOML-Datei nur mit `[kit]`
-plates-bar = Der Name der Stange; ohne Angabe die erste in der Einheit des ersten Gewichts, sonst die erste
+plates-bar = Der Name der Stange; ohne Angabe die erste in der Maßeinheit des ersten Gewichts, sonst die erste
 plates-warm-up = Mit Aufwärmsätzen für das erste Gewicht beginnen: zehn Wdh. mit leerer Stange, dann 5, 3 und
     2 mit 45, 65 und 85 % davon (üblich so); sie entfallen, wo die Stange schon nahe dran ist
 today-day = Der Name eines Trainingstags im Block
-today-json = Die Ansicht als JSON ausgeben, wie ein Telefon sie bekäme
+today-json = Die Ansicht als JSON ausgeben, wie ein Handy sie bekäme
 session-day = Der Name eines Trainingstags im Block, statt des heute geplanten
 session-plain = Zeile für Zeile, wie durch eine Pipe
 no-speech = Ansagen nicht sprechen
@@ -98,7 +98,7 @@ no-bell = Bei Ansagen das Terminal nicht klingeln lassen
 hold-seconds = Sekunden je Seite, 1 bis 1800
 hold-sides = Seiten, 1 bis 64
 hold-contract = Sekunden zum Anspannen; jede Seite beginnt damit
-hold-relax = Sekunden zum Lösen nach jedem Anspannen
+hold-relax = Sekunden zum Entspannen nach jedem Anspannen
 hold-ready = Sekunden zum Bereitmachen vor der ersten Seite, 0 bis 600
 hold-switch = Sekunden zum Wechseln auf die nächste Seite, 0 bis 600 und nicht länger als das Halten; ohne
     Angabe 10, oder so lang wie das Halten, wenn das kürzer ist

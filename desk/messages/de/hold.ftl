@@ -13,7 +13,7 @@ comma = { ", " }
 ## Warum eine Seite kürzer ist. $held ist die Seite mit ihren Sekunden.
 
 skipped = { $held } (übersprungen)
-stopped-early = { $held } (vorzeitig gestoppt)
+stopped-early = { $held } (vorzeitig abgebrochen)
 not-all-seen = { $held } (nicht alles gesehen)
 
 ## Was Tasten tun
@@ -22,4 +22,4 @@ pause = anhalten
 resume = weiter
 longer = 15 s mehr
 next = nächste
-stop = stoppen
+stop = abbrechen

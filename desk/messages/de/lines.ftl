@@ -3,7 +3,7 @@
 # Steht einmal am Anfang.
 keys = Enter tut, was die Zeile darüber sagt. `?` zeigt alles andere. `quit` lässt die Einheit offen.
 # Steht da, wenn die Einheit schon beendet ist.
-already-finished = Beendet. `undo` öffnet sie wieder, `finish 7` bewertet sie neu, Enter verlässt sie. Für
+already-finished = Diese Einheit ist beendet. `undo` öffnet sie wieder, `finish 7` ändert die Anstrengung, Enter verlässt sie. Für
     einen anderen Trainingstag: session --day NAME
 
 ## Wörter vor einer Zeile, in Farbe

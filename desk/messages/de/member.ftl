@@ -6,10 +6,10 @@ no-session = Noch keine Einheit angekommen.
 
 sessions = Einheiten
 weeks = Wochen
-strength = Kraft, geschätzt aus offenen und bewerteten Sätzen
+strength = Kraft, geschätzt aus offenen Sätzen und Sätzen mit Wdh. in Reserve
 lifts = Gehoben: höchstes Gewicht × Wdh. im letzten Satz
 ranges = Beweglichkeit vor der Dehnung
-stretched = Zeit in Dehnung, Woche für Woche
+stretched = Dehnzeit, Woche für Woche
 options = Gewählte Varianten
 discomfort = Beschwerden
 next-loads = Nächste Gewichte
@@ -19,7 +19,7 @@ next-loads = Nächste Gewichte
 column-date = Datum
 column-day = Tag
 column-sets = Sätze
-column-volume-load = Umfang
+column-volume-load = Volumen
 # Anstrengung der Einheit, 0 bis 10.
 column-rpe = Anstrengung
 column-minutes = Minuten
@@ -34,8 +34,8 @@ column-strain = Beanspruchung
 
 # Die Belastung einer Woche, in der Einheiten einiger Tage nicht bewertet wurden.
 load-unrated = { $days ->
-    [one] { $load }, 1 Tag unbewertet
-   *[other] { $load }, { $days } Tage unbewertet
+    [one] { $load }, 1 Tag ohne Anstrengung
+   *[other] { $load }, { $days } Tage ohne Anstrengung
 }
 # Unter der Tabelle.
 what-monotony-is = Die Monotonie sagt, wie sehr sich die Tage einer Woche glichen: mittlere Tagesbelastung geteilt durch ihre Streuung. Die Beanspruchung ist die Belastung der Woche mal Monotonie. Beide beschreiben die Woche; keine ist ein Risiko.

@@ -17,7 +17,7 @@ column-member = Mitglied
 column-sessions = Einheiten
 column-last = Zuletzt trainiert
 column-week-load = Belastung, letzte 7 Tage
-column-look = Anschauen
+column-look = Was auffällt
 # Wie viele der geplanten Einheiten trainiert wurden.
 trained = { $trained } von { $planned }
 # Es waren mehr als geplant.
@@ -51,7 +51,7 @@ sessions-of = Einheiten von { $name }
 column-date = Datum
 column-day = Tag
 column-sets = Sätze
-column-volume-load = Umfang
+column-volume-load = Volumen
 # Anstrengung der Einheit, 0 bis 10.
 column-rpe = Anstrengung
 column-minutes = Minuten
@@ -59,8 +59,8 @@ column-session-load = Belastung
 # Niemand hat bewertet, oder die Einheit hat kein Ende.
 none = fehlt
 unrated = { $sessions ->
-    [one] Ohne Bewertung: { $unrated } von 1 Einheit. Eine Einheit ohne Bewertung zählt nicht zur Belastung.
-   *[other] Ohne Bewertung: { $unrated } von { $sessions } Einheiten. Eine Einheit ohne Bewertung zählt nicht zur Belastung.
+    [one] Ohne Angabe der Anstrengung: { $unrated } von 1 Einheit. Eine Einheit ohne Angabe zählt nicht zur Belastung.
+   *[other] Ohne Angabe der Anstrengung: { $unrated } von { $sessions } Einheiten. Eine Einheit ohne Angabe zählt nicht zur Belastung.
 }
 charts = Diagramme
 options = Gewählte Varianten
@@ -76,11 +76,11 @@ back = Zurück zum Überblick
 
 ## Der Fuß der Seite
 
-cautions = Vorsicht
+cautions = Warnungen
 what-numbers-mean = Was die Zahlen bedeuten
 session-load = Belastung
 what-session-load-is = Anstrengung der Einheit (0 bis 10) mal Minuten (Foster et al., J Strength Cond Res 2001;15:109-115).
-volume-load = Umfang
+volume-load = Volumen
 what-volume-load-is = Wiederholungen mal Gewicht, über alle Sätze zusammengezählt.
 change-in-range = Veränderung der Beweglichkeit
 # Es folgen veröffentlichte Messfehler, einer je Messung.
@@ -135,9 +135,9 @@ says-weeks = Belastung der Woche ab: { $points }.
 week-point = { $date } { $value }
 axis-weeks = Anstrengung × Minuten
 
-## Die Diagramme der Zeit in Dehnung, eines je Körperteil
+## Die Diagramme der Dehnzeit, eines je Körperteil
 
-region = Zeit in Dehnung: { $region }
+region = Dehnzeit: { $region }
 note-region = Gehaltene Minuten jeder Woche, beide Seiten zusammen.
 says-region = Gehaltene Zeit in der Woche ab: { $points }.
 
@@ -151,7 +151,7 @@ note-dots = Punkte: vor der Dehnung.
 note-rings = Ringe: nach der Dehnung.
 # $error ist eine Zahl mit Einheit.
 note-band = Band: der erste Messwert ± { $error }, der Messfehler.
-note-smaller-is-further = Je kleiner der Messwert, desto weiter.
+note-smaller-is-further = Je kleiner der Messwert, desto beweglicher.
 note-judged = Vom ersten zum letzten Messwert vor der Dehnung: { $judged }.
 note-range-trend = Trend vor der Dehnung: { $trend }.
 says-range = Messwerte: { $points }.

@@ -6,7 +6,7 @@ care = WARNUNG:
 note = Hinweis:
 discomfort = Beschwerden:
 # Vor dem Kürzel einer Variante und warum sie sich anbietet: „Vorschlag box-squat: ...“
-consider = Vorschlag { $option }:
+consider = empfohlen { $option }:
 
 ## Der Tag
 

@@ -3,8 +3,8 @@
 ## start
 
 # $folder is where the device's data is kept.
-started-as-coach = { $name } starts as coach in { $folder }
-started-as-athlete = { $name } starts as athlete in { $folder }
+started-as-coach = { $folder } is set up for { $name }, coach
+started-as-athlete = { $folder } is set up for { $name }, athlete
 next-for-coach = Next: holdfast --home { $folder } publish PLAN.toml --carrier DIR
 next-for-athlete = Next: holdfast --home { $folder } exchange --carrier DIR
 
@@ -62,7 +62,7 @@ wrote-files = Wrote:
 
 ## A session, once it is left
 
-session-finished = Finished. The next exchange carries it to your coach.
+session-finished = Session finished and saved. { $next }
 session-left-open = Session left open. Your log is saved; run `session` to continue.
 
 language-chosen = Holdfast speaks English with you from now on.

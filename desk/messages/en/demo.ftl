@@ -25,10 +25,10 @@ comma = { ", " }
 
 ## What is left behind: each line begins with a folder or file
 
-left-behind = Left behind
+left-behind = Files written
 devices = { $path }  a folder for each device, with its own database
-carrier = { $path }  what travelled
+carrier = { $path }  the files the devices exchanged
 report = { $path }  the board and every member's page, with charts
 plan = { $path }  the plan
 # Commands follow, to be typed.
-to-go-on = To go on
+to-go-on = Try next

@@ -15,7 +15,13 @@ carrier-of-another-crew = This folder belongs to another crew. Nothing was put t
 export-not-empty = The folder is not empty. Name one that is not there yet.
 demo-not-empty = The folder is not empty and holds no earlier demo. Name another with --dir.
 home-not-utf8 = The folder's name is not UTF-8. Choose another with --home.
+no-such-file = There is no such file. Check the spelling.
+no-such-folder = There is no such folder. Make it first, or name another.
+is-a-folder = This is a folder. Name a file.
+not-allowed = This user may not read or write it. Change the permissions, or name another.
 no-data-folder = This system names no data folder. Name a folder with --home DIR.
+# $folder is where a device was looked for. What follows Run is typed.
+not-set-up = { $folder } is not set up yet. Run: holdfast --home { $folder } start --as athlete --name NAME (or --as coach)
 
 ## Arguments. $argument is one as it is typed: --sides <N>
 
@@ -24,7 +30,7 @@ no-command-but = There is no command "{ $command }". Did you mean "{ $other }"? 
 no-argument = There is no argument "{ $argument }". { $help }
 no-argument-but = There is no argument "{ $argument }". Did you mean "{ $other }"? { $help }
 # A value that begins with a dash is taken for an option; what follows -- is not.
-no-argument-dash = There is no option "{ $argument }". For a value, put -- before it: -- { $argument }
+no-argument-dash = There is no argument "{ $argument }". For a value that begins with a dash, put -- before it: -- { $argument }
 argument-missing = Missing: { $arguments }. { $help }
 argument-twice = { $argument } can be given only once. { $help }
 value-missing = { $argument } needs a value. { $help }
@@ -39,8 +45,9 @@ see-help = See --help.
 
 # $named is what somebody wrote after --lang, $known the codes there are: en, de.
 unknown-language = There is no language "{ $named }". Choose one of these: { $known }.
-name-a-member = Say which member.
-no-such-flag = { $name } has no open flag to clear, or none for that movement.
+name-a-member = Name the member: --member NAME.
+no-such-flag = { $name } has no open flag.
+no-flag-for = { $name } has no open flag for { $movement }.
 # $why says what is wrong with a load that was typed.
 wrong-load = --load: { $why }
 contract-too-long = --contract { $seconds } is longer than the hold of { $hold } s.

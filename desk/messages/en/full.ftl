@@ -12,7 +12,8 @@ key-tab = Tab
 
 does-move = move
 does-go-back = back
-does-take-it = take it
+does-take-it = choose
+does-take-line = save
 does-mark = mark
 does-save = save
 does-not-flag = no flag
@@ -142,9 +143,9 @@ suggested = suggested:
 which-station = Start { $piece } at which station?
 station = station { $station }: { $what }
 which-flag = Clear which flag? Loads may then go up again.
-where-it-hurts = Where does it hurt in { $piece }?
+where-it-hurts = { $piece }: where does it hurt?
 # $place is a part of the body.
-how-bad = How bad is it, { $place }, 1 to 10?
+how-bad = { $place }: how bad, 1 to 10?
 how-bad-hint = A flag stops loads from going up in this movement. Esc: no flag
 how-bad-wrong = Not understood: type a number from 1 to 10.
 which-signs = Any of these with it? Space marks, Enter saves. If none, just press Enter.
@@ -158,7 +159,7 @@ warm-up-step = warm-up: { $set }
 ## The page of all keys: names of keys, at most 13 columns wide, and what they do
 
 keys-one = Enter, Space
-keys-one-does = does what the key says
+keys-one-does = does what is written beside Enter
 keys-type = e or a digit
 keys-type-does = type it in one line: `60 x 7, 2 left` a set, `12 8` a window, `10.5 11` readings
 keys-undo-does = undo the last entry; again for the one before

@@ -50,8 +50,8 @@ help-command = Print help for a command
 
 ## Commands
 
-demo = Play a whole crew through three weeks in a folder, and show the coach's board
-start = Start on this device, as coach or athlete
+demo = Simulate a coach and six athletes for three weeks, then show the coach's board
+start = Set up this device for a coach or an athlete
 check = Check a plan without publishing it
 plates = Work out the plates for loads on one bar; needs no device
 plates-more = One load: the plates for each side. Several loads: a ramp, built in this order with the
@@ -61,7 +61,7 @@ plates-more = One load: the plates for each side. Several loads: a ramp, built i
     onto one bar.
 publish = Publish a plan (coach)
 today = Show today's session with its loads (athlete)
-session = Train: log sets, windows, holds and measures, full-screen or line by line (athlete)
+session = Train: log sets, windows, holds and readings, full-screen or line by line (athlete)
 hold = Time a stretch: needs no plan and no device, writes nothing
 exchange = Deliver and fetch files through a carrier folder
 board = Show who needs a look, and why (coach)

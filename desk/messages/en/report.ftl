@@ -3,7 +3,7 @@
 ## The page
 
 # In the browser's tab. $heading names the block and its week.
-title = { $heading }, { $date }: Holdfast report
+title = Holdfast report, { $date }: { $heading }
 made-for = Report for { $date }
 # Over lines about files that did not arrive or cannot be read.
 arrivals = Files to check
@@ -16,7 +16,7 @@ column-member = Member
 column-sessions = Sessions
 column-last = Last trained
 column-week-load = Session load, last 7 days
-column-look = Needs a look
+column-look = What to know
 # How many of the planned sessions were trained.
 trained = { $trained } of { $planned }
 # More were trained than planned.

@@ -40,7 +40,7 @@ open-set-expected = Set { $set } is open: as many good reps as possible; { $expe
 held = held: { $sides }
 held-side = { $side } { $held }
 between-sides = { ", " }
-measure = { $protocol }: measure before and after the hold
+measure = { $protocol }: a reading before and after the hold
 # $readings stand for themselves: "before, left: 10.5 cm".
 measured = { $protocol }: { $readings }
 between-readings = { "; " }

@@ -104,7 +104,7 @@ fn what_cannot_be_read_is_told_in_the_language_that_is_spoken() {
         (&["xyz"], "no command \"xyz\"", "Den Befehl „xyz“ gibt es nicht."),
         (&["board", "--jsn"], "Did you mean \"--json\"?", "Meinst du „--json“?"),
         (&["board", "--xyz"], "no argument \"--xyz\"", "Das Argument „--xyz“ gibt es nicht."),
-        (&["plates", "-6kg", "--kit", "x"], "put -- before it: -- -6", "setz -- davor: -- -6"),
+        (&["plates", "-6kg", "--kit", "x"], "put -- before it: -- -6", "gehört --: -- -6"),
         (&["hold"], "Missing: <SECONDS>.", "Es fehlt: <SEKUNDEN>."),
         (&["board", "--json", "--json"], "--json can be given only once", "--json darf nur einmal"),
         (&["today", "--day"], "--day <NAME> needs a value", "--day <NAME> braucht einen Wert"),

@@ -14,6 +14,11 @@ pub(super) fn fault(command: &Command, error: Error) -> Fault {
     }
 }
 
+/// True for what is more likely a value than the name of an argument: a number with a dash before it.
+fn is_a_value(argument: &str) -> bool {
+    argument.trim_start_matches('-').starts_with(|first: char| first.is_ascii_digit())
+}
+
 /// What is wrong in a sentence; none for help, and for what this program's arguments never are.
 pub(super) fn sentence(command: &Command, error: &Error) -> Option<String> {
     let of = |kind| error.get(kind).map_or_else(Vec::new, texts);
@@ -31,7 +36,7 @@ pub(super) fn sentence(command: &Command, error: &Error) -> Option<String> {
         ErrorKind::UnknownArgument => match first(ContextKind::SuggestedArg) {
             Some(other) => say::fault::no_argument_but(argument(), other, help),
             // Clap gives this advice in words where a value could stand.
-            None if error.get(ContextKind::Suggested).is_some() => {
+            None if error.get(ContextKind::Suggested).is_some() && is_a_value(&argument()) => {
                 say::fault::no_argument_dash(argument())
             }
             None => say::fault::no_argument(argument(), help),

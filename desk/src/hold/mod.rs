@@ -55,9 +55,9 @@ impl Timer {
             (whole, 0) => format!("{whole} s"),
             (whole, tenths) => format!("{whole}{}{tenths} s", catalogue::spoken().decimal()),
         };
-        let with_why = |held: String, short: &Option<WhyShort>| match short {
-            Some(WhyShort::Skipped) => say::hold::skipped(held),
-            Some(WhyShort::Stopped) => say::hold::stopped_early(held),
+        let with_why = |held: String, ms: i64, short: &Option<WhyShort>| match short {
+            Some(WhyShort::Skipped | WhyShort::Stopped) if ms == 0 => say::hold::skipped(held),
+            Some(WhyShort::Skipped | WhyShort::Stopped) => say::hold::stopped_early(held),
             Some(WhyShort::Unseen) => say::hold::not_all_seen(held),
             Some(WhyShort::Said) | None => held,
         };
@@ -68,7 +68,7 @@ impl Timer {
                 Some(side) => say::hold::held_side(side, seconds(ms)),
                 None => seconds(ms),
             };
-            with_why(held, short)
+            with_why(held, *ms, short)
         });
         say::hold::held(each.collect::<Vec<_>>().join(say::hold::comma()))
     }

@@ -28,8 +28,9 @@ pub(crate) fn member(page: &MemberScreen, date: NaiveDate) -> String {
     text += &listed(say::member::lifts(), &page.lifts, |lift| lift_line(lift, page.unit));
     text += &listed(say::member::ranges(), &page.ranges, range_line);
     text += &regions(page, date);
-    text += &listed(say::member::options(), &page.options, option_line);
-    text += &listed(say::member::discomfort(), &page.discomfort, discomfort_line);
+    text += &listed(say::member::options(), &page.options, |line| option_line(line, date));
+    text +=
+        &listed(say::member::discomfort(), &page.discomfort, |line| discomfort_line(line, date));
     if !page.proposals.is_empty() {
         text += &heading(say::member::next_loads());
         for proposal in &page.proposals {
@@ -172,21 +173,21 @@ fn range_line(range: &RangeSeries) -> String {
     parts.join(say::member::between_parts())
 }
 
-fn option_line(line: &OptionLine) -> String {
+fn option_line(line: &OptionLine, date: NaiveDate) -> String {
     let (option, movement, because) = (&line.option, &line.movement, &line.because);
     let took = if because.is_empty() {
         say::member::took_option(option, movement)
     } else {
         say::member::took_option_because(option, movement, because)
     };
-    format!("{}  {took}", line.date)
+    format!("{}  {took}", words::day(line.date, date))
 }
 
-fn discomfort_line(line: &DiscomfortLine) -> String {
+fn discomfort_line(line: &DiscomfortLine, date: NaiveDate) -> String {
     let flag = if line.open {
         say::member::flag_open(&line.place, line.severity, &line.movement)
     } else {
         say::member::flag_cleared(&line.place, line.severity, &line.movement)
     };
-    format!("{}  {flag}", line.date)
+    format!("{}  {flag}", words::day(line.date, date))
 }

@@ -83,7 +83,7 @@ impl<'a> Page<'a> {
             })
         };
         Ok(Page {
-            title: say::report::title(&board.heading, day_of_year(board.date)),
+            title: say::report::title(day_of_year(board.date), &board.heading),
             heading: &board.heading,
             made_for: words::made_for(board.date),
             arrivals: &board.arrivals,

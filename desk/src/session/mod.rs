@@ -4,6 +4,7 @@ mod full;
 mod lines;
 
 use holdfast_core::Holdfast;
+use holdfast_core::session::SessionScreen;
 
 use crate::args::Session;
 use crate::fault::Outcome;
@@ -24,9 +25,10 @@ fn left_open(holdfast: &Holdfast) -> Outcome {
     print::out(&format!("{}\n", say::command::session_left_open()))
 }
 
-/// Says that a session is finished.
-fn finished() -> Outcome {
-    print::out(&format!("{}\n", say::command::session_finished()))
+/// Says that a session is finished, and what its screen says comes next.
+fn finished(screen: &SessionScreen) -> Outcome {
+    let next = screen.here.key.more.as_deref().unwrap_or_default();
+    print::out(&format!("{}\n", say::command::session_finished(next)))
 }
 
 /// Words closed with a full stop, unless they close themselves.

@@ -82,7 +82,7 @@ fn killed_in_mid_session_it_goes_on_with_all_that_was_acknowledged() {
     let mut terminal = ana.session(80, 24);
     terminal.sees("4 windows");
     terminal.does("s", "Corners: later");
-    terminal.does("s", "the measure before: later");
+    terminal.does("s", "reading before the hold: later");
     terminal.does("\r", "GET READY");
     terminal.does("n", "HOLD");
     terminal.until("a second held", a_second_held);

@@ -59,7 +59,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     // The reading before, the hold by hand, the reading after.
     terminal.sees("knee to wall");
     terminal.does(ENTER, "Log Calves, knee to wall before the hold");
-    terminal.does("10.5 11\r", "Saved: Calves before, left 10.5 cm");
+    terminal.does("10.5 11\r", "Saved: Calves before the hold, left 10.5 cm");
     terminal.sees("Start the clock");
     terminal.does("e", "Log Calves by hand");
     terminal.does("120 95", "> 120 95_");
@@ -74,7 +74,7 @@ fn a_whole_session_is_logged_edited_and_undone() {
     terminal.types(ENTER);
     assert_eq!(terminal.ends(), 0);
     terminal.is_given_back();
-    terminal.sees("Finished. The next exchange carries it to your coach.");
+    terminal.sees("Session finished and saved. The next exchange carries it to your coach.");
     let today = ana.today();
     assert_eq!(today["state"], "finished");
     let sets = ana.sets();
@@ -101,9 +101,9 @@ fn options_and_discomfort_come_with_their_reasons() {
     terminal.does(ENTER, "Saved: Squat, took Squat to a box (low back)");
     terminal.sees("taken: Squat to a box");
     // Discomfort: the place, how bad, and a sign that calls for help at once.
-    terminal.does("d", "Where does it hurt in Squat?");
+    terminal.does("d", "Squat: where does it hurt?");
     terminal.does("\x1b[B\x1b[B\x1b[B\x1b[B\x1b[B", "> low back");
-    terminal.does(ENTER, "How bad is it, low back");
+    terminal.does(ENTER, "low back: how bad");
     terminal.does("4\r", "[ ] dark urine after training or days later");
     terminal.does("\x1b[B\x1b[B", "> [ ] numbness between the legs");
     terminal.does(" ", "> [x] numbness between the legs");
@@ -148,7 +148,7 @@ fn the_clocks_run_pause_and_are_logged() {
     terminal.does(ENTER, "Window 1 is logged.");
     terminal.does("x", "Corners, clock stopped");
     terminal.does("s", "Corners: later");
-    terminal.does("s", "the measure before: later");
+    terminal.does("s", "reading before the hold: later");
     let screen = terminal.does(ENTER, "GET READY");
     assert!(screen.contains("left"), "{screen}");
     terminal.does("n", "HOLD");
@@ -209,8 +209,8 @@ fn without_colour_the_words_say_it_all() {
         let args = ["session", "--day", "Any evening"];
         let mut terminal = Terminal::with(ana.home(), &args, 80, 24, environment);
         terminal.sees("set 1 of 3");
-        terminal.does("d", "Where does it hurt");
-        terminal.does("\r", "How bad");
+        terminal.does("d", "where does it hurt");
+        terminal.does("\r", "how bad");
         terminal.does("5\r", "numbness between the legs");
         terminal.does("\r", "DISCOMFORT:");
         let screen = terminal.screen();

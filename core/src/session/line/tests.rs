@@ -198,7 +198,7 @@ fn what_follows_a_command_and_means_nothing_is_shown() {
     }
     let pressed = "Wait for the next window. Window 2 is logged.";
     assert_eq!(refused("", &at_window), pressed);
-    assert_eq!(refused("", &screen(Some(set()), Some(Question::Reps))), "Type: reps: `7`");
+    assert_eq!(refused("", &screen(Some(set()), Some(Question::Reps))), "Type reps: `7`");
     let german = speaking(Language::De, || refused("undo doppelt", &at_window));
     assert_eq!(german, "„doppelt“ passt nicht hinter `undo`.");
     assert!(refused("8", &screen(None, None)).contains("Press Enter"));

@@ -49,7 +49,7 @@ fn dates_numbers_and_sentences_are_german() {
         ">6 von 6<",
         ">noch nie<",
         "<bdi>Squat</bdi>, 8-6-5-5 oder mehr",
-        "Ohne Bewertung: 1 von 6 Einheiten.",
+        "Ohne Angabe der Anstrengung: 1 von 6 Einheiten.",
         "Back squat, 8-6-5-5 oder mehr",
         "10. Nov. 4 von 5; 17. Nov. 9 von 5.",
         "3. Nov. vorher 9,4 cm und nachher 10,3 cm",
@@ -73,7 +73,7 @@ fn a_single_session_is_one() {
     member.sessions[0].load = None;
     let members = [member];
     let page = speaking(Language::De, || html(&sample::board(&members), &members).unwrap());
-    assert!(page.contains("Ohne Bewertung: 1 von 1 Einheit."));
+    assert!(page.contains("Ohne Angabe der Anstrengung: 1 von 1 Einheit."));
     let reps = || [say::report::note_reps(1), say::report::note_reps(5)];
     let [one, five] = speaking(Language::De, reps);
     assert!(

@@ -65,7 +65,7 @@ fn the_file_is_alone_and_holds_no_script() {
     }
     assert!(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
     assert!(
-        page.contains("<title>Cellar block one, week 3 of 3, Sat 21 Nov 2026: Holdfast report")
+        page.contains("<title>Holdfast report, Sat 21 Nov 2026: Cellar block one, week 3 of 3")
     );
 }
 

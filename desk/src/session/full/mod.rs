@@ -36,7 +36,7 @@ pub(crate) fn run(holdfast: &Holdfast, day: Option<String>, noise: Noise) -> Out
     }
     played?;
     match model.screen.state {
-        SessionState::Finished => finished(),
+        SessionState::Finished => finished(&model.screen),
         SessionState::Running => left_open(holdfast),
         // A day that could not be begun says why.
         _ => match model.said {

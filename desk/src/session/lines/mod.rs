@@ -45,10 +45,11 @@ pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
             Ok(Typed::Sheet) => print::out(&print::sheet(&screen))?,
             Ok(Typed::Tap { tap }) => {
                 let after = do_tap(holdfast, tap)?;
-                let is_done = |state| state == SessionState::Finished;
-                let done = after.is_some_and(|after| is_done(after.state));
-                if done && !is_done(screen.state) {
-                    return finished();
+                let is_done = |screen: &SessionScreen| screen.state == SessionState::Finished;
+                if let Some(after) = after.filter(is_done)
+                    && !is_done(&screen)
+                {
+                    return finished(&after);
                 }
             }
             Err(HoldfastError::Invalid { reason, .. }) => {

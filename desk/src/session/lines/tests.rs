@@ -131,10 +131,10 @@ fn a_hold_is_told_with_its_sides_and_why_they_are_short() {
     ana.device().pass(39_359_000);
     assert!(ana.prompt().contains("[Stopped, 10 h 55 min ago]"), "{}", ana.prompt());
     let said = ana.types("");
-    let wanted = "Calves, held left 12 s (skipped), right 5 s (stopped early)";
+    let wanted = "Calves, held left 12 s (stopped early), right 5 s (stopped early)";
     assert!(said.contains(wanted), "{said}");
     let sheet = print::sheet(&ana.screen());
-    let wanted = "held: left 12 s (skipped), right 5 s (stopped early)";
+    let wanted = "held: left 12 s (stopped early), right 5 s (stopped early)";
     assert!(sheet.contains(wanted), "{sheet}");
     assert!(ana.sides().iter().all(|side| side.short.is_some()));
 }
@@ -156,7 +156,9 @@ fn two_readings_are_told_apart_and_saved_together() {
     ana.puts_off(2);
     let said = ana.types("10.5 11");
     assert!(
-        said.contains("Calves before, left 10.5 cm and Calves before, right 11.0 cm"),
+        said.contains(
+            "Calves before the hold, left 10.5 cm and Calves before the hold, right 11.0 cm"
+        ),
         "{said}"
     );
     // One of two that cannot be: neither is saved.

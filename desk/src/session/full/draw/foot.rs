@@ -108,7 +108,7 @@ fn hints(model: &Model) -> Vec<(String, String)> {
     let take = (say::full::key_enter(), say::full::does_take_it());
     match &model.mode {
         Mode::Help(_) | Mode::Whole(_) => own(&[moves, back]),
-        Mode::Typing(_) => own(&[take, back]),
+        Mode::Typing(_) => own(&[(say::full::key_enter(), say::full::does_take_line()), back]),
         Mode::Picking(Picker { choice: Choice::Signs { .. }, .. }) => own(&[
             (say::full::key_space(), say::full::does_mark()),
             (say::full::key_enter(), say::full::does_save()),

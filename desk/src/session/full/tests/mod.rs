@@ -153,7 +153,7 @@ fn a_minute_more_and_put_off_are_the_cores_to_say() {
 fn the_one_key_follows_a_holds_clock() {
     let mut ana = Played::small();
     // Sets, windows, the measure before.
-    for what in ["Squat: later", "Corners: later", "Calves, the measure before: later"] {
+    for what in ["Squat: later", "Corners: later", "Calves, reading before the hold: later"] {
         ana.key(KeyCode::Char('s'));
         assert_eq!(ana.said(), what);
     }
@@ -297,7 +297,7 @@ fn where_it_hurts_is_flagged_for_the_movement_at_hand() {
     ana.key(KeyCode::Enter);
     assert_eq!(ana.said(), "Corners, Press-up: knee 5/10");
     // Severe pain: the key leaves the movement, and saves nothing of it.
-    assert!(ana.model.screen.here.key.words.starts_with("Leave"));
+    assert!(ana.model.screen.here.key.words.starts_with("No more"));
     ana.key(KeyCode::Char('d'));
     ana.key(KeyCode::Esc);
     assert_eq!(ana.said(), "Nothing flagged. Press d to try again.");
