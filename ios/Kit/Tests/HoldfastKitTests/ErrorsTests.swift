@@ -15,7 +15,7 @@ final class ErrorsTests: XCTestCase {
         let (coach, _) = try crew(homes())
         let error = try error { _ = try coach.core.member(name: "Bram", date: Day("2026-11-03")!) }
         XCTAssertEqual(error, .NotFound(what: .member, name: "Bram", reason: "No member's log has arrived yet."))
-        XCTAssertEqual(error.words, "Member \"Bram\": No member's log has arrived yet.")
+        XCTAssertEqual(error.words, "There is no member \"Bram\". No member's log has arrived yet.")
     }
 
     func testWhatHasNoNameIsNotFoundWithoutOne() throws {
@@ -24,7 +24,7 @@ final class ErrorsTests: XCTestCase {
         let error = try error { try coach.core.clearFlag(person: person, flag: UUID(), at: coach.now) }
         let reason = "This flag is already cleared, or was never raised."
         XCTAssertEqual(error, .NotFound(what: .flag, name: nil, reason: reason))
-        XCTAssertEqual(error.words, "Flag: \(reason)")
+        XCTAssertEqual(error.words, reason)
     }
 
     func testAnExchangesStepNeedsItsBeginning() throws {

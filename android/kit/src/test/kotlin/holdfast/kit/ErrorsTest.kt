@@ -28,7 +28,7 @@ class ErrorsTest {
             }
         assertEquals(Thing.MEMBER to "Bram", error.what to error.name)
         assertEquals("No member's log has arrived yet.", error.reason)
-        assertEquals("Member \"Bram\": No member's log has arrived yet.", error.words)
+        assertEquals("There is no member \"Bram\". No member's log has arrived yet.", error.words)
     }
 
     @Test
