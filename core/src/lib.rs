@@ -159,7 +159,8 @@ pub mod session;
 pub use catalogue::Language;
 pub use device::Start;
 pub use door::{
-    Field, Holdfast, HoldfastError, HoldfastResult, Thing, Who, check_plan, plates, put_file, speak,
+    Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Thing, Verified, Who, check_plan,
+    plates, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

@@ -76,6 +76,10 @@ pub(crate) enum Command {
     Export {
         dir: PathBuf,
     },
+    Verify,
+    Aside {
+        name: Option<String>,
+    },
     Language {
         #[arg(value_enum, value_name = "LANG")]
         choice: LanguageArg,

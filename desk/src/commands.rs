@@ -11,7 +11,7 @@ use holdfast_core::load::Decision;
 use holdfast_core::plan::Exercise;
 use holdfast_core::session::{PlatesAsked, Tap};
 use holdfast_core::{
-    Holdfast, Instant, Language, Mass, MassUnit, Start as CoreStart, check_plan,
+    Holdfast, Instant, KeptAside, Language, Mass, MassUnit, Start as CoreStart, check_plan,
     plates as plates_for, put_file,
 };
 use owo_colors::OwoColorize;
@@ -70,6 +70,8 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(holdfast, &dir),
+        Command::Verify => verify(holdfast),
+        Command::Aside { name } => aside(holdfast, name),
         Command::Language { choice } => choose_language(holdfast, choice),
         // Handled before a device was opened.
         Command::Demo(_)
@@ -248,6 +250,34 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
         return Err(Fault::Typed(none));
     }
     print::out(&format!("{text}{}\n", say::command::next_exchange()))
+}
+
+/// Looks at everything there is in the home.
+fn verify(holdfast: &Holdfast) -> Outcome {
+    let found = holdfast.verify()?;
+    let all = say::command::verified(found.entries, found.leaves);
+    match found.repaired {
+        Some(repaired) => print::out(&format!("{repaired}\n{all}\n")),
+        None => print::out(&format!("{all}\n")),
+    }
+}
+
+/// Lists damaged databases that were kept, or prints what only the one named has.
+fn aside(holdfast: &Holdfast, name: Option<String>) -> Outcome {
+    let kept = holdfast.aside()?;
+    let Some(name) = name else {
+        let line = |kept: &KeptAside| say::command::kept(&kept.name, kept.entries, kept.only_here);
+        let lines: Vec<String> = kept.iter().map(line).collect();
+        let none = say::command::nothing_kept().to_owned();
+        let text = if lines.is_empty() { none } else { lines.join("\n") };
+        return print::out(&format!("{text}\n"));
+    };
+    match kept.into_iter().find(|kept| kept.name == name) {
+        Some(kept) => {
+            print::out(&kept.lines.iter().map(|line| format!("{line}\n")).collect::<String>())
+        }
+        None => Err(Fault::Typed(say::fault::nothing_kept_by_name(name))),
+    }
 }
 
 /// A member's page: the one named, or an athlete's own.

@@ -126,6 +126,8 @@ fn about(command: &str) -> Option<&'static str> {
         "clear" => say::help::clear(),
         "report" => say::help::report(),
         "export" => say::help::export(),
+        "verify" => say::help::verify(),
+        "aside" => say::help::aside(),
         "language" => say::help::language(),
         _ => return None,
     })
@@ -181,6 +183,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("clear", "movement") => say::help::clear_movement(),
         ("report", "out") => say::help::report_out(),
         ("export", "dir") => say::help::export_dir(),
+        ("aside", "name") => say::help::aside_name(),
         ("language", "choice") => say::help::language_choice(),
         _ => return None,
     })

@@ -41,12 +41,14 @@ impl Athlete {
         Terminal::run(self.home(), &["session", "--day", "Any evening"], columns, rows)
     }
 
-    /// The same day as JSON, from another process.
+    /// The same day as JSON, from what lies on disk now, whoever has it open.
     ///
     /// # Panics
     /// When the program ends badly.
     pub fn today(&self) -> serde_json::Value {
-        let ran = run(self.home(), &["today", "--json"], "");
+        let left = tempfile::tempdir().unwrap();
+        self.crew.athletes[0].copy_to(left.path());
+        let ran = run(left.path(), &["today", "--json"], "");
         assert!(ran.fine, "{ran:?}");
         serde_json::from_str(&ran.out).unwrap()
     }

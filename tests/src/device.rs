@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use holdfast_core::coach::PlanSummary;
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
@@ -89,21 +90,36 @@ impl Device {
         self.kill()
     }
 
-    /// The app is killed and opened again.
+    /// The app is killed and opened again: on what it left, in another folder, for this process cannot die
+    /// and still holds the first.
     ///
     /// # Errors
     /// As [`Holdfast::open`].
     pub fn kill(&mut self) -> HoldfastResult<()> {
-        self.holdfast = self.open_again()?;
+        let left = self.left();
+        self.holdfast = Holdfast::open(text(&left), self.now())?;
+        self.home = left;
         Ok(())
     }
 
-    /// Another opening of the same folder, as another process makes it.
+    /// Opens what lies on disk now: the folder itself once the device is shut, and while it is open a copy
+    /// of it, as a power cut would leave it.
     ///
     /// # Errors
     /// As [`Holdfast::open`].
     pub fn open_again(&self) -> HoldfastResult<Holdfast> {
-        Holdfast::open(text(&self.home), self.now())
+        let shut = self.holdfast.who().is_err();
+        let home = if shut { self.home.clone() } else { self.left() };
+        Holdfast::open(text(&home), self.now())
+    }
+
+    /// A copy of the folder as it lies on disk now.
+    fn left(&self) -> PathBuf {
+        static COUNT: AtomicU64 = AtomicU64::new(0);
+        let count = COUNT.fetch_add(1, Ordering::Relaxed);
+        let left = self.home.with_extension(format!("left-{count}"));
+        self.copy_to(&left);
+        left
     }
 
     /// Taps a second after the last tap.
@@ -257,9 +273,10 @@ impl Device {
             fs::copy(self.home.join(file), folder.join(file)).unwrap();
         }
         // What is not in the database file yet lies beside it, until the device is closed.
-        let log = "holdfast.db-wal";
-        if self.home.join(log).exists() {
-            fs::copy(self.home.join(log), folder.join(log)).unwrap();
+        for beside in ["holdfast.db-wal", "tail.jsonl"] {
+            if self.home.join(beside).exists() {
+                fs::copy(self.home.join(beside), folder.join(beside)).unwrap();
+            }
         }
         for leaf in fs::read_dir(self.home.join("leaves")).unwrap() {
             let leaf = leaf.unwrap();

@@ -22,6 +22,7 @@ mod program;
 mod seed;
 
 pub mod athlete;
+pub mod faults;
 pub mod ilp;
 pub mod kills;
 pub mod kits;
@@ -29,6 +30,7 @@ pub mod lifters;
 pub mod oil;
 pub mod oracle;
 pub mod sources;
+pub mod stops;
 pub mod taps;
 #[cfg(unix)]
 pub mod terminal;

@@ -63,7 +63,7 @@ pub struct Ran {
 }
 
 impl Ran {
-    fn of(output: &Output) -> Ran {
+    pub(crate) fn of(output: &Output) -> Ran {
         let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
         Ran { out: text(&output.stdout), err: text(&output.stderr), fine: output.status.success() }
     }

@@ -10,6 +10,7 @@ mod command;
 mod corrections;
 mod damage;
 mod demo;
+mod faults;
 mod formats;
 mod house;
 mod kills;

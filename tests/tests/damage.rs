@@ -5,7 +5,7 @@ use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
 use holdfast_core::journal::Role;
-use holdfast_core::{HoldfastError, Mass};
+use holdfast_core::{Holdfast, HoldfastError, Mass};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::strength;
@@ -17,6 +17,13 @@ fn aside(home: &Path) -> Vec<String> {
     let names = files.map(|name| name.to_string_lossy().into_owned());
     let side_file = |name: &String| name.ends_with("-wal") || name.ends_with("-shm");
     names.filter(|name| name.contains(".damaged-") && !side_file(name)).collect()
+}
+
+/// The home opened again, and everything in it looked at, as happens by itself beside a session.
+fn looked_through(device: &Device) -> Holdfast {
+    let again = device.open_again().unwrap();
+    again.verify().unwrap();
+    again
 }
 
 fn trained() -> Crew {
@@ -35,7 +42,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
-    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 3 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 4 });
     assert!(error.to_string().contains("Update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -96,6 +103,7 @@ fn a_database_torn_in_the_middle_gives_back_what_no_leaf_held_yet() {
         file.write_all(&[0x5a; 4096]).unwrap();
     }
     let again = Device::open(torn, at("2026-11-04", 18)).unwrap();
+    again.holdfast.verify().unwrap();
     let said = again.holdfast.who().unwrap().opening.unwrap();
     assert!(said.contains("and 2 more were recovered from the damaged database"), "{said}");
     let screen = again.today().unwrap();
@@ -127,7 +135,7 @@ fn damage_to_any_page_is_found_and_put_right() {
             let _ = fs::remove_file(ines.home.join(format!("holdfast.db{suffix}")));
         }
         fs::write(&path, &damaged).unwrap();
-        let again = ines.open_again().unwrap();
+        let again = looked_through(ines);
         let said = again.who().unwrap().opening.unwrap();
         assert!(said.contains("was damaged"), "page {page}: {said:?}");
         assert_eq!(again.state_text().unwrap(), state, "page {page}");
@@ -145,7 +153,7 @@ fn a_changed_letter_in_an_entry_is_found() {
     let sql = "UPDATE entry SET raw = replace(raw, '\"reps\":8', '\"reps\":9') WHERE kind = 'lift'";
     assert!(changed.execute(sql, []).unwrap() > 0);
     changed.close().unwrap();
-    let again = ines.open_again().unwrap();
+    let again = looked_through(ines);
     assert!(again.who().unwrap().opening.unwrap().contains("was damaged"));
     assert_eq!(again.state_text().unwrap(), state);
 }
@@ -165,7 +173,7 @@ fn damage_met_while_running_is_put_right_at_once() {
     file.write_all(&vec![0xa5; (pages as usize - 1) * 4096]).unwrap();
     // The cache may still hold what it read; a schema change makes it look again.
     let touched = Connection::open(&path).unwrap();
-    let _ = touched.execute_batch("PRAGMA user_version = 2");
+    let _ = touched.execute_batch("PRAGMA user_version = 4");
     drop(touched);
     let error = running.export().expect_err("the pages are garbage");
     assert!(error.to_string().contains("Do it again"), "{error}");
@@ -230,7 +238,7 @@ fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
     for (path, _) in &before {
         fs::remove_file(path).unwrap();
     }
-    ines.open_again().unwrap();
+    looked_through(ines);
     assert_eq!(all(), before);
 }
 
@@ -274,7 +282,7 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
         .unwrap();
     emptied.close().unwrap();
     fs::copy(bare.join("holdfast.db"), &path).unwrap();
-    let again = ines.open_again().unwrap();
+    let again = looked_through(ines);
     assert!(
         again
             .who()

@@ -18,7 +18,9 @@ pub(crate) fn check() -> Done {
         run(cargo_command().args(args).env("RUSTDOCFLAGS", "-D warnings"))
     })?;
     // The command-line checks run the real program.
-    step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
+    step("program", || {
+        cargo(&["build", "--package", "desk", "--package", "holdfast-faults", "--locked"])
+    })?;
     // The examples in the documentation are among them.
     step("tests", || cargo(&["test", "--workspace", "--locked"]))
 }

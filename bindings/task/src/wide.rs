@@ -10,7 +10,17 @@ const TRIED: [(&str, &str); 2] =
 /// Runs the wide checks in release.
 pub(crate) fn check() -> Done {
     // The wide checks run the real program.
-    step("program", || cargo(&["build", "--release", "--package", "desk", "--locked"]))?;
+    step("program", || {
+        cargo(&[
+            "build",
+            "--release",
+            "--package",
+            "desk",
+            "--package",
+            "holdfast-faults",
+            "--locked",
+        ])
+    })?;
     step("wide checks", || {
         // One after the other, so that what each prints stays together.
         let shown = ["--", "--nocapture", "--test-threads", "1"];

@@ -13,6 +13,9 @@ nobody-started = In diesem Ordner ist noch kein Gerät eingerichtet. Richte es z
 # Steht hinter dem Pfad der Datei; $error ist, was beim Lesen gesagt wurde.
 identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). Leg eine Kopie der Datei zurück.
 
+# $process ist die Nummer des Programms, das den Ordner offen hat.
+home-is-held = Ein anderes Holdfast (Prozess { $process }) hat diesen Ordner offen. Schließ es und versuch es noch einmal.
+
 ## Wiederherstellen.
 
 # $aside ist der neue Name der Datei.

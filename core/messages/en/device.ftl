@@ -13,6 +13,9 @@ nobody-started = This folder is not set up yet. Set it up for a coach or an athl
 # Stands behind the path of the file; $error is what the reader of the file said.
 identity-unreadable = This is not the file Holdfast wrote ({ $error }). Restore it from a copy.
 
+# $process is the number of the program that has the folder open.
+home-is-held = Another Holdfast (process { $process }) has this folder open. Close it, then try again.
+
 ## Rebuilding.
 
 # $aside is the file's new name.

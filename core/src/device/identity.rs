@@ -42,20 +42,7 @@ impl Identity {
     }
 
     /// Writes the identity.
-    fn write(&self, home: &Path) -> Result<()> {
+    pub(crate) fn write(&self, home: &Path) -> Result<()> {
         replace(&home.join(FILE), &serde_json::to_vec_pretty(self)?)
-    }
-
-    /// Makes the home folder of a device that starts, and writes the identity there.
-    pub(crate) fn write_home(&self, home: &Path) -> Result<()> {
-        fs::create_dir_all(home).map_err(Error::file(home))?;
-        // What hurts somebody is nobody else's business on a shared machine.
-        #[cfg(unix)]
-        {
-            use std::os::unix::fs::PermissionsExt;
-            let only_me = fs::Permissions::from_mode(0o700);
-            fs::set_permissions(home, only_me).map_err(Error::file(home))?;
-        }
-        self.write(home)
     }
 }

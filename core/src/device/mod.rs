@@ -1,10 +1,16 @@
 //! What a device holds: its identity, its home folder, its store and shelf, and plans that were read
 //! once.
 
+mod aside;
+mod checkup;
 mod identity;
+mod lock;
 mod open;
 mod plans;
+mod rebuild;
+mod salvage;
 mod start;
+mod tail;
 
 use std::path::PathBuf;
 
@@ -20,8 +26,12 @@ use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written};
+use lock::HomeLock;
 use plans::Plans;
+use tail::Tail;
 
+pub use aside::KeptAside;
+pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
 pub(crate) use open::Rebuilt;
 pub use start::Start;
@@ -30,10 +40,15 @@ pub(crate) use start::{opened, reopened, started};
 /// The state behind the surface.
 pub(crate) struct Device {
     home: PathBuf,
+    /// Held as long as the device is open.
+    lock: HomeLock,
     /// When it was opened.
     opened_at: Instant,
     pub(crate) store: Store,
     shelf: Shelf,
+    tail: Tail,
+    /// A full check that runs beside everything else.
+    pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
     pub(crate) rebuilt: Option<Rebuilt>,
     pub(crate) traffic: Traffic,
@@ -92,6 +107,7 @@ impl Device {
     /// Logs drafts durably, and cuts a leaf when there is enough for one.
     pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Written> {
         let written = self.store.append(at, drafts)?;
+        self.tail.add(&written.entries);
         let due = written.entries.iter().any(|entry| entry.id.number % COUNT_EVERY == 0);
         if due && unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
             self.cut_after_saving();
@@ -108,7 +124,11 @@ impl Device {
     /// Cuts what is logged into leaves, once the crew is known.
     pub(crate) fn cut_leaves(&mut self) -> Result<()> {
         match self.profile()?.crew {
-            Some(crew) => self.shelf.cut(&mut self.store, crew),
+            Some(crew) => {
+                self.shelf.cut(&mut self.store, crew)?;
+                self.tail.clear();
+                Ok(())
+            }
             None => Ok(()),
         }
     }

@@ -1,18 +1,19 @@
 //! Opening a home folder, and what happens when its database is damaged.
 
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::fs::File;
+use std::io::ErrorKind;
+use std::path::Path;
 
-use rusqlite::{Connection, OpenFlags, params};
+use rusqlite::Connection;
 
-use super::Identity;
+use super::checkup::{self, Checkup};
+use super::tail::Tail;
+use super::{Identity, rebuild};
 use crate::error::{Error, Result};
 use crate::exchange::{CarriedFile, Shelf, latest_hlc, take_in};
-use crate::id::DeviceId;
 use crate::instant::Instant;
-use crate::journal::{Entry, line_digest};
 use crate::say;
-use crate::store::{Store, connect, insert_all, is_damage, last_number, refuse_newer};
+use crate::store::{Store, check, connect, insert_all, is_damage, last_number, refuse_newer};
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
@@ -39,117 +40,122 @@ impl Rebuilt {
     }
 }
 
-/// Opens the database of a home folder.
+/// How a home is opened.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Look {
+    /// For the first time: nothing can be missing.
+    New,
+    /// As usual: what a full check would find is looked for beside the session, where one is due.
+    Usual,
+    /// After damage was met: everything is looked at before anything is done.
+    Full,
+}
+
+/// A home's parts, open.
+pub(super) struct Parts {
+    pub(super) store: Store,
+    pub(super) shelf: Shelf,
+    pub(super) tail: Tail,
+    pub(super) rebuilt: Option<Rebuilt>,
+    pub(super) checkup: Option<Checkup>,
+}
+
+/// Opens the database of a home folder that is held.
 ///
-/// A newer one is refused and left untouched. A damaged one is moved aside, never deleted, and a
-/// new one is built from the leaves on the shelf and whatever can still be read. `new` says that
-/// this is a first start, when nothing can be missing.
-pub(super) fn open(
-    home: &Path,
-    own: &Identity,
-    at: &Instant,
-    new: bool,
-) -> Result<(Store, Shelf, Option<Rebuilt>)> {
+/// A newer one is refused and left untouched. A damaged one is kept aside, never deleted, and a new
+/// one is built from the leaves on the shelf, the tail, and whatever can still be read.
+pub(super) fn open(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
+    match looked_at(home, own, at, look) {
+        Err(error) if is_damage(&error) && look != Look::Full => {
+            // What cannot be read is not damaged: that is the disk's error, and the file stays.
+            readable(&home.join(DATABASE))?;
+            looked_at(home, own, at, Look::Full)
+        }
+        opened => opened,
+    }
+}
+
+fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
     let path = home.join(DATABASE);
-    let shelf = Shelf::of(home)?;
+    let (shelf, tail) = (Shelf::of(home)?, Tail::of(home));
+    rebuild::finish(&path)?;
     refuse_newer(&path)?;
-    // Damage met while reading is looked for again: another process may have put it right by now.
-    let opened = match connect(&path) {
-        Err(error) if is_damage(&error) => None,
-        other => Some(other?),
-    };
-    let (mut store, rebuilt) = match opened {
-        Some((connection, empty)) => {
-            let mut store = Store::new(connection, own.device);
-            // Leaves on the shelf that the database lacks come back at every opening: the file was
-            // lost, or a rebuild was cut short.
-            let from_leaves = from_shelf(&mut store, &shelf, at)?;
-            let rebuilt = Rebuilt { aside: None, from_leaves, salvaged: 0 };
-            (store, (from_leaves > 0 || (empty && !new)).then_some(rebuilt))
+    let due = look != Look::New && checkup::is_due(&path, at);
+    let mut rebuilt = None;
+    let (connection, empty) = match connected(&path, look) {
+        Err(error) if is_damage(&error) && look == Look::Full => {
+            readable(&path)?;
+            rebuilt = Some(rebuild::rebuild(&path, own.device, &shelf, &tail, at)?);
+            connected(&path, Look::Usual)?
         }
-        None => {
-            let aside = move_aside(&path, at)?;
-            let mut store = Store::new(connect(&path)?.0, own.device);
-            let from_leaves = from_shelf(&mut store, &shelf, at)?;
-            let salvaged = salvage(&mut store, &aside)?;
-            let aside = Some(aside.display().to_string());
-            (store, Some(Rebuilt { aside, from_leaves, salvaged }))
+        other => other?,
+    };
+    let mut store = Store::new(connection, own.device);
+    // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
+    let missing = look != Look::New && (empty || last_number(store.reader(), own.device)? == 0);
+    if rebuilt.is_none() && (missing || look == Look::Full) {
+        let mut from_leaves = from_shelf(&mut store, &shelf, at)?;
+        if missing {
+            let copied = tail.entries();
+            from_leaves += store.write(|tx| insert_all(tx, &copied))?;
+        }
+        rebuilt = (missing || from_leaves > 0).then_some(Rebuilt {
+            aside: None,
+            from_leaves,
+            salvaged: 0,
+        });
+    }
+    let checkup = match look {
+        Look::Usual if due && !missing => Some(Checkup::begin(&path, Shelf::of(home)?, at)?),
+        Look::Full => {
+            shelf.audit(store.reader(), &|| false)?;
+            checkup::note(&path, at);
+            None
+        }
+        _ => {
+            checkup::note(&path, at);
+            None
         }
     };
-    shelf.fill(&store)?;
     let hlc = latest_hlc(store.reader(), own.device, at.wall_ms)?;
     store.resume(hlc);
-    Ok((store, shelf, rebuilt))
+    Ok(Parts { store, shelf, tail, rebuilt, checkup })
 }
 
-fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(suffix);
-    PathBuf::from(name)
+/// Opens the file; with a full look it is checked first.
+fn connected(path: &Path, look: Look) -> Result<(Connection, bool)> {
+    let (connection, empty) = connect(path)?;
+    if look == Look::Full {
+        check(&connection, &|| false)?;
+    }
+    Ok((connection, empty))
 }
 
-/// Moves the database and what belongs to it to a dated name that is not taken.
-fn move_aside(path: &Path, at: &Instant) -> Result<PathBuf> {
-    let date = at.local().format("%Y%m%dT%H%M%S");
-    let mut names = (1..).map(|count| {
-        let again = if count == 1 { String::new() } else { format!("-{count}") };
-        with_suffix(path, &format!(".damaged-{date}{again}"))
-    });
-    let aside = names.find(|name| !name.exists()).unwrap_or_else(|| with_suffix(path, ".damaged"));
-    for suffix in ["-wal", "-shm", ""] {
-        let from = with_suffix(path, suffix);
-        if from.exists() {
-            fs::rename(&from, with_suffix(&aside, suffix)).map_err(Error::file(&from))?;
+/// Reads the database's files from end to end: an error here is one of the disk, not damage.
+fn readable(path: &Path) -> Result<()> {
+    for suffix in ["", "-wal"] {
+        let path = rebuild::with_suffix(path, suffix);
+        match File::open(&path) {
+            Ok(mut file) => {
+                std::io::copy(&mut file, &mut std::io::sink()).map_err(Error::file(&path))?;
+            }
+            Err(error) if error.kind() == ErrorKind::NotFound => {}
+            Err(error) => return Err(Error::file(&path)(error)),
         }
     }
-    Ok(aside)
+    Ok(())
 }
 
 /// Takes in every readable leaf on the shelf; the others stay where they are.
-fn from_shelf(store: &mut Store, shelf: &Shelf, at: &Instant) -> Result<u64> {
+pub(super) fn from_shelf(store: &mut Store, shelf: &Shelf, at: &Instant) -> Result<u64> {
     let known = shelf.known(store)?;
     let mut entries = 0;
     for name in shelf.names()?.into_iter().filter(|name| !known.contains(name)) {
         let Some(content) = shelf.read(&name) else { continue };
         let file = CarriedFile { name: name.to_string(), content };
-        if let Ok(taken) = take_in(store, shelf, None, &file, at.wall_ms)? {
-            entries += taken.new;
-        }
+        entries += take_in(store, shelf, None, &file, at.wall_ms)?.unwrap_or(0);
     }
     Ok(entries)
-}
-
-/// Takes over own entries that no leaf brought back, as far as the damaged file still answers. Only
-/// lines that match the digest they were stored with count.
-fn salvage(store: &mut Store, aside: &Path) -> Result<u64> {
-    let own: DeviceId = store.device();
-    let Ok(damaged) = Connection::open_with_flags(aside, OpenFlags::SQLITE_OPEN_READ_ONLY) else {
-        return Ok(0);
-    };
-    let read = |number: u64| -> rusqlite::Result<Vec<(i64, String)>> {
-        let sql = "SELECT digest, raw FROM entry WHERE device = ?1 AND n = ?2";
-        let mut statement = damaged.prepare_cached(sql)?;
-        statement
-            .query_map(params![own.0, number as i64], |row| Ok((row.get(0)?, row.get(1)?)))?
-            .collect()
-    };
-    store.write(|tx| {
-        let highest = last_number(tx, own)?;
-        let mut whole = Vec::new();
-        // Behind the last one that came back the numbering goes on until the file has no more.
-        for number in 1.. {
-            let found = read(number).unwrap_or_default();
-            if found.is_empty() && number > highest {
-                break;
-            }
-            for (digest, raw) in found {
-                if line_digest(&raw) == digest {
-                    whole.extend(Entry::read(own, &raw).ok());
-                }
-            }
-        }
-        insert_all(tx, &whole)
-    })
 }
 
 #[cfg(test)]

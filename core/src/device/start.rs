@@ -1,16 +1,19 @@
 //! Starting on a device, and opening it again.
 
-use std::path::PathBuf;
+use std::fs;
+use std::path::{Path, PathBuf};
 
-use super::open::{DATABASE, open};
+use super::lock::HomeLock;
+use super::open::{DATABASE, Look, Parts, open};
 use super::{Device, Identity};
 use crate::error::{Error, Field, Result, Thing};
+use crate::exchange::flush_folder;
 use crate::id::{CrewId, DeviceId, PersonId, random};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
-use crate::store::{Draft, people};
+use crate::store::{Draft, is_damage, people};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -31,6 +34,8 @@ pub struct Start {
 /// Makes a device's home folder, identity and database.
 pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
+    make_home(&folder)?;
+    let lock = HomeLock::take(&folder)?;
     if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
         return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
     }
@@ -44,8 +49,8 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let (role, unit) = (start.role, start.unit);
     let profile = Profile { person: PersonId(person), name, role, unit, language: None, crew };
     let identity = Identity { device: DeviceId(device), profile: profile.clone() };
-    identity.write_home(&folder)?;
-    let mut device = at_home(folder, identity, at, true)?;
+    identity.write(&folder)?;
+    let mut device = at_home(folder, lock, identity, at, Look::New)?;
     let opened_at = device.opened_at.clone();
     device.store.append(&opened_at, vec![Draft::new(profile)])?;
     Ok(device)
@@ -54,37 +59,90 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
 /// Opens a device that was started before.
 pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
-    let Some(identity) = Identity::read(&folder)? else {
-        return Err(Error::not_found(Thing::Device, &home, say::device::nobody_started()));
-    };
-    let mut device = at_home(folder, identity, at, false)?;
+    let nobody = || Error::not_found(Thing::Device, &home, say::device::nobody_started());
+    if !folder.is_dir() {
+        return Err(nobody());
+    }
+    let lock = HomeLock::take(&folder)?;
+    let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
+    let mut device = at_home(folder, lock, identity, at, Look::Usual)?;
+    match known(&mut device) {
+        Err(error) if is_damage(&error) => {
+            device = reopened(device)?;
+            known(&mut device)?;
+        }
+        done => done?,
+    }
+    Ok(device)
+}
+
+/// Logs who uses the device, where its journal does not say so.
+fn known(device: &mut Device) -> Result<()> {
     if !people(device.reader())?.contains_key(&device.person()) {
         // The journal came back without its first leaf, or the first start was cut short.
         let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());
         device.store.append(&at, vec![Draft::new(profile)])?;
     }
-    Ok(device)
+    Ok(())
 }
 
 /// Lets go of a database and opens it again; one that turned out damaged is built again.
 pub(crate) fn reopened(device: Device) -> Result<Device> {
-    let Device { home, identity, opened_at, .. } = device;
-    at_home(home, identity, opened_at, false)
+    let Device { home, lock, identity, opened_at, store, checkup, rebuilt, traffic, .. } = device;
+    drop((checkup, store));
+    let device = at_home(home, lock, identity, opened_at, Look::Full)?;
+    // What was put right before stays told, and an exchange goes on.
+    Ok(Device { rebuilt: device.rebuilt.or(rebuilt), traffic, ..device })
 }
 
-fn at_home(home: PathBuf, identity: Identity, at: Instant, new: bool) -> Result<Device> {
-    let (store, shelf, rebuilt) = open(&home, &identity, &at, new)?;
+fn at_home(
+    home: PathBuf,
+    lock: HomeLock,
+    identity: Identity,
+    at: Instant,
+    look: Look,
+) -> Result<Device> {
+    let Parts { store, shelf, tail, rebuilt, checkup } = open(&home, &identity, &at, look)?;
     Ok(Device {
         home,
+        lock,
         opened_at: at,
         store,
         shelf,
+        tail,
+        checkup,
         identity,
         rebuilt,
         traffic: Default::default(),
         plans: Default::default(),
         shelf_trouble: None,
     })
+}
+
+/// Makes the home folder of a device that starts, for its owner's eyes only, and makes its name, and that
+/// of each folder made for it, survive a power cut.
+fn make_home(home: &Path) -> Result<()> {
+    let mut made = Vec::new();
+    let mut missing = Some(home);
+    while let Some(folder) =
+        missing.filter(|folder| !folder.as_os_str().is_empty() && !folder.exists())
+    {
+        made.push(folder);
+        missing = folder.parent();
+    }
+    fs::create_dir_all(home).map_err(Error::file(home))?;
+    // What hurts somebody is nobody else's business on a shared machine.
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let only_me = fs::Permissions::from_mode(0o700);
+        fs::set_permissions(home, only_me).map_err(Error::file(home))?;
+    }
+    for folder in made {
+        let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty());
+        flush_folder(parent.unwrap_or(Path::new(".")))?;
+    }
+    Ok(())
 }
 
 fn valid_name(name: &str) -> Result<String> {

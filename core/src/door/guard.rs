@@ -5,7 +5,7 @@ use std::panic::{self, AssertUnwindSafe};
 use std::sync::{MutexGuard, PoisonError};
 
 use super::{Holdfast, HoldfastError, HoldfastResult, State};
-use crate::device::{Rebuilt, reopened};
+use crate::device::{Checkup, Rebuilt, reopened};
 use crate::error::{Error, Field, Result};
 use crate::say;
 use crate::store;
@@ -16,9 +16,28 @@ impl Holdfast {
         self.state.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
+    /// Opens the home again with a full check.
+    pub(super) fn looked_through(&self) -> HoldfastResult<()> {
+        let mut held = self.lock();
+        if let Some(state) = held.take() {
+            let device = caught(|| Ok(reopened(state.device)?))?;
+            *held = Some(State::of(device));
+        }
+        Ok(())
+    }
+
     /// Works on the device, which a panic does not leave half changed.
     pub(super) fn with<T>(&self, work: impl FnOnce(&mut State) -> Result<T>) -> HoldfastResult<T> {
         let mut held = self.lock();
+        let Some(state) = held.as_mut() else {
+            return Err(Error::invalid(Field::Home, say::error::closed()).into());
+        };
+        // A check that ran beside found something: it is put right before anything else is done.
+        if state.device.checkup.as_ref().is_some_and(Checkup::found) {
+            drop(held);
+            self.looked_through()?;
+            held = self.lock();
+        }
         let Some(state) = held.as_mut() else {
             return Err(Error::invalid(Field::Home, say::error::closed()).into());
         };

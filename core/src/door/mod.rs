@@ -6,6 +6,7 @@
 mod error;
 mod free;
 mod guard;
+mod verified;
 mod who;
 
 use std::sync::Mutex;
@@ -23,8 +24,11 @@ use crate::session::{self, Kept, Row, SessionScreen, Tap, Typed};
 use crate::store;
 use guard::caught;
 
+pub use crate::device::KeptAside;
 pub use error::{Field, HoldfastError, Thing};
 pub use free::{check_plan, plates, put_file, speak};
+pub use verified::Verified;
+use verified::verified;
 pub use who::Who;
 
 /// Result with the surface's own error.
@@ -176,6 +180,17 @@ impl Holdfast {
     /// with [`ExchangeDid::Begin`] and is over with [`ExchangeStep::Done`].
     pub fn exchange(&self, did: ExchangeDid, at: Instant) -> HoldfastResult<ExchangeStep> {
         self.with(|state| state.device.exchange(did, &at))
+    }
+
+    /// Looks at everything there is in the home: every page, line and file. What is damaged is built again.
+    pub fn verify(&self) -> HoldfastResult<Verified> {
+        self.looked_through()?;
+        self.with(|state| verified(&state.device))
+    }
+
+    /// Damaged databases that were kept, and what can still be read of them.
+    pub fn aside(&self) -> HoldfastResult<Vec<KeptAside>> {
+        self.with(|state| state.device.aside())
     }
 
     /// Everything this device knows.

@@ -10,12 +10,15 @@ use crate::error::{Error, Result};
 /// Publishes a file under a name that only this content has: temporary name, flush, rename without
 /// replacing, flush the folder. Says whether it was written.
 ///
-/// Publishing the same bytes again is harmless. A file of another size under that name is one that
-/// was torn on its way, and is replaced; any other is never replaced.
+/// Publishing the same bytes again is harmless. Another file under that name is one that was torn on
+/// its way or has rotted since, and is replaced.
 pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
     let target = folder.join(name);
     let there = fs::symlink_metadata(&target).ok();
-    if there.as_ref().is_some_and(|there| there.len() == bytes.len() as u64) {
+    // What lies there is read: a file of the right size may have rotted.
+    if there.as_ref().is_some_and(|there| there.len() == bytes.len() as u64)
+        && fs::read(&target).is_ok_and(|found| found == bytes)
+    {
         return Ok(false);
     }
     let temporary = write_temporary(folder, name, bytes)?;
@@ -74,7 +77,7 @@ fn write_flushed(path: &Path, bytes: &[u8]) -> Result<()> {
 }
 
 /// Makes a new name in a folder survive a power cut. Windows has no such call and needs none.
-fn flush_folder(folder: &Path) -> Result<()> {
+pub(crate) fn flush_folder(folder: &Path) -> Result<()> {
     if cfg!(unix) {
         let opened = File::open(folder).map_err(Error::file(folder))?;
         opened.sync_all().map_err(Error::file(folder))?;
@@ -87,10 +90,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_published_file_is_never_replaced_and_leaves_no_trace_of_the_way() {
+    fn a_file_is_published_once_and_again_when_it_has_rotted() {
         let folder = tempfile::tempdir().unwrap();
         assert!(publish(folder.path(), "a.leaf", b"first").unwrap());
-        assert!(!publish(folder.path(), "a.leaf", b"other").unwrap());
+        assert!(!publish(folder.path(), "a.leaf", b"first").unwrap());
+        fs::write(folder.path().join("a.leaf"), b"fir5t").unwrap();
+        assert!(publish(folder.path(), "a.leaf", b"first").unwrap());
         assert_eq!(fs::read(folder.path().join("a.leaf")).unwrap(), b"first");
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }

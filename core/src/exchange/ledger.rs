@@ -7,7 +7,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, params};
 use super::{Header, LEAF_FORMAT, Leaf, LeafName, MAX_LEAF_BYTES};
 use crate::error::Result;
 use crate::id::{CrewId, DeviceId};
-use crate::journal::{Entry, Hlc};
+use crate::journal::{Entry, Hlc, MAX_AHEAD_MS};
 
 /// Entries in a leaf at most: compression saturates there (measured), and a phone that is killed
 /// half-way through an upload has little to send again.
@@ -107,6 +107,12 @@ pub(crate) fn is_here(connection: &Connection, leaf: &Leaf) -> Result<bool> {
     Ok(connection.prepare_cached(sql)?.exists(key)?)
 }
 
+/// How many leaves are here.
+pub(crate) fn leaves(connection: &Connection) -> Result<u64> {
+    let count: i64 = connection.query_row("SELECT count(*) FROM leaf", [], |row| row.get(0))?;
+    Ok(count.unsigned_abs())
+}
+
 /// The names of all leaves that are here.
 pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<LeafName>> {
     let mut statement = connection.prepare_cached("SELECT device, sequence, hash FROM leaf")?;
@@ -197,9 +203,14 @@ pub(crate) fn forked(connection: &Connection) -> Result<Vec<DeviceId>> {
 /// The latest logical time in any journal here, not further ahead of `wall_ms` than is followed.
 pub(crate) fn latest_hlc(connection: &Connection, own: DeviceId, wall_ms: i64) -> Result<Hlc> {
     let read = |row: &rusqlite::Row<'_>| Ok(Hlc { ms: row.get(0)?, count: row.get(1)? });
-    let mut statement = connection.prepare("SELECT hlc_ms, hlc_count FROM leaf")?;
-    let leaves: Vec<Hlc> = statement.query_map([], read)?.collect::<rusqlite::Result<_>>()?;
-    let followed = leaves.into_iter().fold(Hlc::default(), |now, leaf| now.observe(leaf, wall_ms));
+    let followed = connection
+        .prepare(
+            "SELECT hlc_ms, hlc_count FROM leaf WHERE hlc_ms <= ?1
+             ORDER BY hlc_ms DESC, hlc_count DESC LIMIT 1",
+        )?
+        .query_row([wall_ms.saturating_add(MAX_AHEAD_MS)], read)
+        .optional()?
+        .unwrap_or_default();
     let tail = connection
         .prepare("SELECT hlc_ms, hlc_count FROM entry WHERE device = ?1 ORDER BY n DESC LIMIT 1")?
         .query_row([own.0], read)

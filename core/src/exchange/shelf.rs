@@ -4,6 +4,8 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use rusqlite::Connection;
+
 use super::{Leaf, LeafName, durable, ledger};
 use crate::error::{Error, Result};
 use crate::id::CrewId;
@@ -70,17 +72,28 @@ impl Shelf {
         Ok(())
     }
 
-    /// Puts there what the database knows and the shelf lacks: a stop came between the two.
-    pub(crate) fn fill(&self, store: &Store) -> Result<()> {
-        for name in ledger::names(store.reader())? {
-            if !self.path(&name).exists()
-                && let Some(bytes) = ledger::bytes(store.reader(), &name)?
-            {
+    /// Holds every file against the database: one that is missing or not as it was written is put there
+    /// again. False when a sound one lies there that the database does not know.
+    pub(crate) fn audit(
+        &self,
+        connection: &Connection,
+        stopped: &dyn Fn() -> bool,
+    ) -> Result<bool> {
+        // Listed first: a leaf that arrives meanwhile is in the database before it is on the shelf.
+        let there = self.names()?;
+        let known = ledger::names(connection)?;
+        for name in known.iter().take_while(|_| !stopped()) {
+            let whole = self.read(name).is_some_and(|bytes| Leaf::read(name, &bytes).is_ok());
+            if !whole && let Some(bytes) = ledger::bytes(connection, name)? {
                 // A shelf that cannot be written is no reason to keep an athlete from logging.
-                let _ = self.put(&name, &bytes);
+                let _ = self.put(name, &bytes);
             }
         }
-        Ok(())
+        let unknown = |name: &LeafName| {
+            let sound = |bytes: Vec<u8>| Leaf::read(name, &bytes).is_ok();
+            !known.contains(name) && self.read(name).is_some_and(sound)
+        };
+        Ok(!there.iter().any(unknown))
     }
 
     fn path(&self, name: &LeafName) -> PathBuf {

@@ -11,13 +11,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use super::{
-    AsideFile, CarriedFile, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES, Shelf, UnreadFile,
-    ledger, take_in,
+    AsideFile, CarriedFile, Leaf, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES, Shelf,
+    UnreadFile, ledger, take_in,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
 use crate::instant::Instant;
-use crate::journal::Profile;
+use crate::journal::{Body, Entry, Profile, Role, body_of};
 use crate::say;
 use crate::store::{Draft, Query, Store};
 
@@ -122,6 +122,9 @@ struct Running {
     put: Option<Vec<LeafName>>,
     /// Files there that this device has already.
     known: u32,
+    /// Of a device that is in no crew yet: the crews whose files are there, each with its coaches. Nothing
+    /// is taken in before it is clear which one it joins.
+    joining: Option<BTreeMap<CrewId, BTreeSet<String>>>,
     report: ExchangeReport,
 }
 
@@ -164,7 +167,7 @@ impl Traffic {
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
             ExchangeDid::Put { written } => running.report.put += written,
         }
-        let step = running.next(&mut own)?;
+        let step = running.next(&mut own, at)?;
         match &step {
             ExchangeStep::Done { report } => self.remember(&running, report),
             _ => self.running = Some(running),
@@ -188,7 +191,9 @@ impl Traffic {
 impl Running {
     /// Works out what to fetch from a listing.
     fn list(&mut self, own: &Own<'_>, listing: &[ListedFile]) -> Result<()> {
-        let here = ledger::names(own.store.reader())?;
+        let joining = own.profile()?.crew.is_none();
+        self.joining = joining.then(BTreeMap::new);
+        let here = if joining { BTreeSet::new() } else { ledger::names(own.store.reader())? };
         let mut aside = Vec::new();
         for file in listing.iter().take(MAX_LISTING) {
             // Hidden files are a file synchroniser's own, or one of ours half-written.
@@ -227,17 +232,18 @@ impl Running {
         unread: &[UnreadFile],
         at: &Instant,
     ) -> Result<()> {
+        if let Some(crews) = &mut self.joining {
+            let faults = files.iter().filter_map(|file| look_for_crew(crews, file).err());
+            self.report.aside.extend(faults);
+            return Ok(());
+        }
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
+        let crew = own.profile()?.crew;
         for file in files {
-            let crew = own.profile()?.crew;
             match take_in(own.store, own.shelf, crew, file, at.wall_ms)? {
-                Ok(taken) => {
+                Ok(new) => {
                     self.report.leaves += 1;
-                    self.report.entries += taken.new;
-                    if crew.is_none() {
-                        own.join(taken.crew, at)?;
-                        self.report.joined = true;
-                    }
+                    self.report.entries += new;
                 }
                 Err(fault) => self.report.aside.push(AsideFile::of(&file.name, &fault)),
             }
@@ -248,11 +254,39 @@ impl Running {
         Ok(())
     }
 
-    fn next(&mut self, own: &mut Own<'_>) -> Result<ExchangeStep> {
+    /// Joins the one crew whose files are there. The files are listed and fetched again: what is taken in
+    /// belongs to a crew from the first on, so that a stop at any moment leaves nobody outside.
+    fn join(
+        &mut self,
+        crews: BTreeMap<CrewId, BTreeSet<String>>,
+        own: &mut Own<'_>,
+        at: &Instant,
+    ) -> Result<Option<ExchangeStep>> {
+        if crews.len() > 1 {
+            let unknown = || say::exchange::unknown_coach().to_owned();
+            let name =
+                |coaches: BTreeSet<String>| coaches.into_iter().next().unwrap_or_else(unknown);
+            let names: Vec<String> = crews.into_values().map(name).collect();
+            let reason = say::exchange::several_crews(names.join(say::exchange::between_coaches()));
+            return Err(Error::invalid(Field::Exchange, reason));
+        }
+        let Some((crew, _)) = crews.into_iter().next() else { return Ok(None) };
+        own.join(crew, at)?;
+        *self = Running::default();
+        self.report.joined = true;
+        Ok(Some(ExchangeStep::ListFiles))
+    }
+
+    fn next(&mut self, own: &mut Own<'_>, at: &Instant) -> Result<ExchangeStep> {
         let names = some_of(&mut self.get, |(_, bytes)| *bytes);
         if !names.is_empty() {
             let names = names.into_iter().map(|(name, _)| name.to_string()).collect();
             return Ok(ExchangeStep::Get { names });
+        }
+        if let Some(crews) = self.joining.take()
+            && let Some(step) = self.join(crews, own, at)?
+        {
+            return Ok(step);
         }
         // One's own log does not belong into another crew's folder.
         let strangers = self.report.aside.iter().any(|file| file.other_crew);
@@ -298,6 +332,22 @@ impl Running {
         }
         Ok(files)
     }
+}
+
+/// Notes whose crew a file is of, and its coaches as far as it names them; or why it is left alone.
+fn look_for_crew(
+    crews: &mut BTreeMap<CrewId, BTreeSet<String>>,
+    file: &CarriedFile,
+) -> std::result::Result<(), AsideFile> {
+    let name = LeafName::parse(&file.name).ok_or(LeafFault::Foreign);
+    let read = name.and_then(|name| Leaf::read(&name, &file.content));
+    let leaf = read.map_err(|fault| AsideFile::of(&file.name, &fault))?;
+    let coach = |entry: &Entry| match body_of(&entry.raw) {
+        Some(Body::Profile(profile)) if profile.role == Role::Coach => Some(profile.name),
+        _ => None,
+    };
+    crews.entry(leaf.header.crew).or_default().extend(leaf.entries.iter().filter_map(coach));
+    Ok(())
 }
 
 /// Takes as many from the end as make one step.

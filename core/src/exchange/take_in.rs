@@ -5,22 +5,15 @@ use crate::error::Result;
 use crate::id::CrewId;
 use crate::store::{Store, insert_all};
 
-/// What a leaf brought.
-pub(crate) struct Taken {
-    /// The crew it belongs to.
-    pub(crate) crew: CrewId,
-    /// How many of its entries were new.
-    pub(crate) new: u64,
-}
-
-/// Takes in one file, or says why it was left alone. Without a `crew` any is taken.
+/// Takes in one file, and says how many of its entries were new, or why it was left alone. Without a
+/// `crew` any is taken.
 pub(crate) fn take_in(
     store: &mut Store,
     shelf: &Shelf,
     crew: Option<CrewId>,
     file: &CarriedFile,
     wall_ms: i64,
-) -> Result<std::result::Result<Taken, LeafFault>> {
+) -> Result<std::result::Result<u64, LeafFault>> {
     let leaf = match read(crew, file) {
         Ok(leaf) => leaf,
         Err(fault) => return Ok(Err(fault)),
@@ -41,7 +34,7 @@ pub(crate) fn take_in(
     })?;
     shelf.put(&leaf.name(), &file.content)?;
     store.observe(&leaf.entries, wall_ms);
-    Ok(Ok(Taken { crew: leaf.header.crew, new }))
+    Ok(Ok(new))
 }
 
 fn read(crew: Option<CrewId>, file: &CarriedFile) -> std::result::Result<Leaf, LeafFault> {

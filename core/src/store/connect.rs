@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
-use rusqlite::{Connection, ErrorCode};
+use rusqlite::{Connection, ErrorCode, OpenFlags};
 
 use super::schema;
 use crate::error::{Error, Result};
@@ -25,34 +25,46 @@ pub(crate) fn refuse_newer(path: &Path) -> Result<()> {
     }
 }
 
-/// Opens a file and checks it. Says whether it held nothing before.
+/// Opens a file. Says whether it held nothing before. Nothing of what it holds is looked at: see
+/// [`check`].
 pub(crate) fn connect(path: &Path) -> Result<(Connection, bool)> {
     let mut connection = Connection::open(path)?;
     schema::prepare(&connection)?;
     let version: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0))?;
-    if version > 0 {
-        check(&connection)?;
-    }
     schema::migrate(&mut connection)?;
     Ok((connection, version == 0))
 }
 
+/// A second connection to an open database, which only reads.
+pub(crate) fn read_only(path: &Path) -> Result<Connection> {
+    let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    connection.execute_batch("PRAGMA busy_timeout = 5000; PRAGMA cell_size_check = ON;")?;
+    Ok(connection)
+}
+
 /// Looks for damage: in SQLite's own structure, in indexes that do not match their tables, and in
-/// the journal's lines, each against the digest it was stored with.
-fn check(connection: &Connection) -> Result<()> {
+/// the journal's lines, each against the digest it was stored with. It ends early when it is stopped.
+pub(crate) fn check(connection: &Connection, stopped: &dyn Fn() -> bool) -> Result<()> {
     let found: String = connection.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
     if found != "ok" {
         return Err(damaged(&found));
     }
     let mut statement = connection.prepare("SELECT raw, digest FROM entry")?;
     let mut rows = statement.query([])?;
-    while let Some(row) = rows.next()? {
+    while let Some(row) = rows.next()?
+        && !stopped()
+    {
         let whole = row.get_ref(0)?.as_str().is_ok_and(|raw| Ok(line_digest(raw)) == row.get(1));
         if !whole {
-            return Err(damaged(say::device::entry_altered()));
+            return Err(altered());
         }
     }
     Ok(())
+}
+
+/// A line is not as it was written.
+pub(crate) fn altered() -> Error {
+    damaged(say::device::entry_altered())
 }
 
 fn damaged(found: &str) -> Error {

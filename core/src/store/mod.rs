@@ -14,12 +14,12 @@ use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
 pub(crate) use append::{Draft, Written};
-pub(crate) use connect::{connect, is_damage, refuse_newer};
+pub(crate) use connect::{check, connect, is_damage, read_only, refuse_newer};
 pub(crate) use fold::insert_all;
 pub(crate) use people::{is_coach, people};
 pub(crate) use query::{
-    Logged, Query, conflicts, date_of, dump, journal_lines, last_number, latest_session, line_of,
-    session_entries, unread,
+    Logged, Query, conflicts, date_of, dump, entries, has_line, journal_lines, last_number,
+    latest_session, line_of, session_entries, unread,
 };
 
 /// One device's database.

@@ -3,10 +3,11 @@
 use chrono::NaiveDate;
 use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
+use super::connect::altered;
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, EntryId, Kind, Session, body_of};
+use crate::journal::{Body, Entry, EntryId, Kind, Session, body_of, line_digest};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -81,7 +82,7 @@ impl Query<'_> {
         connection: &Connection,
     ) -> Result<Vec<Logged<Body>>> {
         let mut sql = String::from(
-            "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw
+            "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw, r.digest
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
              WHERE r.taken_back = 0",
         );
@@ -116,6 +117,10 @@ impl Query<'_> {
         let mut found = Vec::new();
         while let Some(row) = rows.next()? {
             let raw = row.get_ref(7)?.as_str().unwrap_or_default();
+            // Nothing is shown that is not what was written.
+            if line_digest(raw) != row.get::<_, i64>(8)? {
+                return Err(altered());
+            }
             let Some(body) = body_of(raw) else { continue };
             found.push(Logged {
                 record: RecordId(row.get(0)?),
@@ -137,6 +142,19 @@ impl Query<'_> {
     pub(crate) fn last<T: Kind>(self, connection: &Connection) -> Result<Option<Logged<T>>> {
         Ok(Query { latest: Some(1), ..self }.read(connection)?.into_iter().next())
     }
+}
+
+/// True when an entry is here as this line.
+pub(crate) fn has_line(connection: &Connection, id: EntryId, digest: i64) -> Result<bool> {
+    let sql = "SELECT 1 FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
+    let mut statement = connection.prepare_cached(sql)?;
+    Ok(statement.exists(params![id.device.0, id.number as i64, digest])?)
+}
+
+/// How many entries are here.
+pub(crate) fn entries(connection: &Connection) -> Result<u64> {
+    let count: i64 = connection.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;
+    Ok(count.unsigned_abs())
 }
 
 /// The number of the last entry that `device` wrote; 0 before the first.

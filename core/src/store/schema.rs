@@ -12,8 +12,8 @@ use crate::error::{Error, Result};
 pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
-/// for the latest records of a subject in whatever scheme.
-pub(crate) const SCHEMA_VERSION: i64 = 3;
+/// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf.
+pub(crate) const SCHEMA_VERSION: i64 = 4;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -82,6 +82,10 @@ const LATEST_SQL: &str = "
 CREATE INDEX record_by_time ON record (kind, person, subject, first_ms);
 ";
 
+const LEAF_TIME_SQL: &str = "
+CREATE INDEX leaf_by_time ON leaf (hlc_ms, hlc_count);
+";
+
 const UNFOLD_SQL: &str = "
 DROP TABLE record;
 DROP TABLE device_person;
@@ -139,7 +143,8 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
             tx.execute_batch(FOLDED_SQL)?;
             super::fold::refold_all(tx)?;
         }
-        _ => tx.execute_batch(LATEST_SQL)?,
+        3 => tx.execute_batch(LATEST_SQL)?,
+        _ => tx.execute_batch(LEAF_TIME_SQL)?,
     }
     Ok(())
 }
@@ -237,7 +242,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 4, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 5, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());

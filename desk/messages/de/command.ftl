@@ -60,6 +60,29 @@ wrote = Geschrieben: { $file }
 # Es folgen Dateien, eine je Zeile.
 wrote-files = Geschrieben:
 
+## verify, aside
+
+# $files sind Dateien, die Geräte austauschen.
+verified = { $entries ->
+    [one] { $files ->
+        [one] Alles in Ordnung: 1 Eintrag, 1 Datei.
+       *[other] Alles in Ordnung: 1 Eintrag, { $files } Dateien.
+    }
+   *[other] { $files ->
+        [one] Alles in Ordnung: { $entries } Einträge, 1 Datei.
+       *[other] Alles in Ordnung: { $entries } Einträge, { $files } Dateien.
+    }
+}
+kept = { $name }: { $entries ->
+    [one] 1 Eintrag ist lesbar
+   *[other] { $entries } Einträge sind lesbar
+}; { $only ->
+    [0] alle stehen auch im Journal.
+    [one] 1 steht nur dort.
+   *[other] { $only } stehen nur dort.
+}
+nothing-kept = Es wurde keine beschädigte Datenbank aufgehoben.
+
 ## Eine Einheit, sobald sie verlassen ist
 
 session-finished = Einheit beendet und gespeichert. { $next }

@@ -70,6 +70,8 @@ answer = Ein vorgeschlagenes Gewicht beantworten (Coach); der nächste Abgleich 
 clear = Meldungen von Beschwerden aufheben: ein Athlet die eigenen, ein Coach nach einem Gespräch die eines Mitglieds
 report = Den Überblick und die Seiten aller Mitglieder als eine HTML-Datei schreiben (Coach)
 export = Alles, was dieses Gerät weiß, als CSV, JSON und Journalzeilen schreiben
+verify = Alles im Ordner prüfen und Beschädigtes in Ordnung bringen
+aside = Aufgehobene beschädigte Datenbanken auflisten; mit einem Namen die Einträge ausgeben, die nur sie hat
 language = Die Sprache wählen, die du liest
 
 ## Argumente
@@ -113,4 +115,5 @@ clear-member = Der Name des Mitglieds (Coach)
 clear-movement = Die Übung, wie die Seite sie nennt; ohne Angabe alle offenen Meldungen
 report-out = Die Datei, die geschrieben wird
 export-dir = Der Ordner, in den geschrieben wird; er muss leer sein oder darf noch nicht da sein
+aside-name = Der Name einer davon, wie er in der Liste steht
 language-choice = Die Sprache; `system` folgt dem System

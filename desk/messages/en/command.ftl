@@ -60,6 +60,29 @@ wrote = Wrote { $file }
 # Files follow, one a line.
 wrote-files = Wrote:
 
+## verify, aside
+
+# $files are files that devices exchange.
+verified = { $entries ->
+    [one] { $files ->
+        [one] All is well: 1 entry, 1 file.
+       *[other] All is well: 1 entry, { $files } files.
+    }
+   *[other] { $files ->
+        [one] All is well: { $entries } entries, 1 file.
+       *[other] All is well: { $entries } entries, { $files } files.
+    }
+}
+kept = { $name }: { $entries ->
+    [one] 1 entry can be read
+   *[other] { $entries } entries can be read
+}; { $only ->
+    [0] the journal has them all.
+    [one] 1 is only there.
+   *[other] { $only } are only there.
+}
+nothing-kept = No damaged database was kept.
+
 ## A session, once it is left
 
 session-finished = Session finished and saved. { $next }

@@ -70,6 +70,8 @@ answer = Answer a proposed load (coach); the next exchange carries it
 clear = Clear discomfort flags: an athlete their own, a coach a member's after talking with them
 report = Write the board and every member's page as one HTML file (coach)
 export = Write everything this device knows as CSV, JSON and journal lines
+verify = Look at everything in the folder, and put right what is damaged
+aside = List damaged databases that were kept; with a name, print the entries that only it has
 language = Choose the language you read
 
 ## Arguments
@@ -113,4 +115,5 @@ clear-member = The member's name (coach)
 clear-movement = The movement, as the page names it (default: all open flags)
 report-out = The file to write
 export-dir = The folder to write into; it must be empty or not there yet
+aside-name = The name of one, as the list has it
 language-choice = The language; `system` follows the system

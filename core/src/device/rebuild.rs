@@ -1,0 +1,104 @@
+//! Building a database again beside the damaged one, which stays in its place until the new one is
+//! whole and flushed. A stop at any moment leaves the damaged file, the new one, or both, under names
+//! that say which is which.
+//!
+//! | file | meaning |
+//! |---|---|
+//! | `holdfast.db` | the database |
+//! | `holdfast.db.new` | one being built: worth nothing yet |
+//! | `holdfast.db.whole` | one that was built: takes the database's place at the next opening |
+//! | `holdfast.db.damaged-...` | a damaged one, kept |
+
+use std::fs::{self, File};
+use std::io::ErrorKind;
+use std::path::{Path, PathBuf};
+
+use super::open::{Rebuilt, from_shelf};
+use super::salvage::salvaged;
+use super::tail::Tail;
+use crate::error::{Error, Result};
+use crate::exchange::{Shelf, flush_folder};
+use crate::id::DeviceId;
+use crate::instant::Instant;
+use crate::store::{Store, connect, insert_all};
+
+/// What lies beside a database file while it is open.
+const BESIDE: [&str; 2] = ["-wal", "-shm"];
+
+pub(super) fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(suffix);
+    PathBuf::from(name)
+}
+
+/// Puts a rebuilt database into its place, when one is waiting: a stop came between.
+pub(super) fn finish(path: &Path) -> Result<()> {
+    let whole = with_suffix(path, ".whole");
+    if !whole.exists() {
+        return Ok(());
+    }
+    // The damaged file's log must be gone for good before the new file has its name, or SQLite would
+    // write the one into the other.
+    for suffix in BESIDE {
+        remove(&with_suffix(path, suffix))?;
+    }
+    let home = path.parent().unwrap_or(Path::new("."));
+    flush_folder(home)?;
+    fs::rename(&whole, path).map_err(Error::file(path))?;
+    flush_folder(home)
+}
+
+/// Builds the database again from the leaves on the shelf, the tail, and whatever the damaged file still
+/// gives, and keeps the damaged one aside.
+pub(super) fn rebuild(
+    path: &Path,
+    device: DeviceId,
+    shelf: &Shelf,
+    tail: &Tail,
+    at: &Instant,
+) -> Result<Rebuilt> {
+    let home = path.parent().unwrap_or(Path::new("."));
+    let new = with_suffix(path, ".new");
+    for suffix in ["", "-wal", "-shm", "-journal"] {
+        remove(&with_suffix(&new, suffix))?;
+    }
+    let mut store = Store::new(connect(&new)?.0, device);
+    let from_leaves = from_shelf(&mut store, shelf, at)?;
+    let (copied, read) = (tail.entries(), salvaged(path));
+    let salvaged = store.write(|tx| Ok(insert_all(tx, &copied)? + insert_all(tx, &read)?))?;
+    store.close()?;
+    File::open(&new).and_then(|file| file.sync_all()).map_err(Error::file(&new))?;
+    let aside = keep_aside(path, at)?;
+    flush_folder(home)?;
+    let whole = with_suffix(path, ".whole");
+    fs::rename(&new, &whole).map_err(Error::file(&whole))?;
+    flush_folder(home)?;
+    finish(path)?;
+    Ok(Rebuilt { aside: Some(aside.display().to_string()), from_leaves, salvaged })
+}
+
+/// Gives the damaged database, and its log, a dated name as well.
+fn keep_aside(path: &Path, at: &Instant) -> Result<PathBuf> {
+    let date = at.local().format("%Y%m%dT%H%M%S");
+    let mut names = (1..).map(|count| {
+        let again = if count == 1 { String::new() } else { format!("-{count}") };
+        with_suffix(path, &format!(".damaged-{date}{again}"))
+    });
+    let aside = names.find(|name| !name.exists()).unwrap_or_else(|| with_suffix(path, ".damaged"));
+    for suffix in ["", "-wal"] {
+        let (from, to) = (with_suffix(path, suffix), with_suffix(&aside, suffix));
+        if from.exists() && fs::hard_link(&from, &to).is_err() {
+            // A file system without links.
+            fs::copy(&from, &to).map_err(Error::file(&to))?;
+            File::open(&to).and_then(|file| file.sync_all()).map_err(Error::file(&to))?;
+        }
+    }
+    Ok(aside)
+}
+
+fn remove(path: &Path) -> Result<()> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != ErrorKind::NotFound => Err(Error::file(path)(error)),
+        _ => Ok(()),
+    }
+}

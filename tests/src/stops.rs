@@ -1,0 +1,205 @@
+//! Stories of the real program, each told again and again with one file call of it failing.
+
+use std::collections::BTreeSet;
+use std::fs::{self, OpenOptions};
+use std::io::{Seek, SeekFrom, Write};
+use std::path::{Path, PathBuf};
+
+use rusqlite::Connection;
+
+use crate::faults::{Fault, How, copy_all, run_under};
+use crate::{SMALL_PLAN, run};
+
+/// What is being done when a call fails.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Story {
+    /// Sets, windows and a hold are logged, one is taken back, and the session ends.
+    Session,
+    /// A database with a bad page is opened, and built again.
+    Rebuild,
+    /// A log goes to a carrier.
+    Bring,
+    /// A device that is new gets the plan and joins the crew.
+    Join,
+    /// A coach publishes a plan.
+    Publish,
+    /// Somebody starts.
+    Start,
+}
+
+impl Story {
+    /// Each of them.
+    pub const ALL: [Story; 6] =
+        [Story::Session, Story::Rebuild, Story::Bring, Story::Join, Story::Publish, Story::Start];
+
+    fn input(self) -> &'static str {
+        match self {
+            Story::Session => {
+                "50 x 8\n60 x 6\nundo\n60 x 6\n70 x 5\n15 9\n10 9\n15 9\n10 9\n10.5 11\nheld 120 95\n11 11\n7\n"
+            }
+            _ => "",
+        }
+    }
+}
+
+/// A scene: a folder with all that a story needs, to be copied for each telling.
+struct Scene {
+    folder: tempfile::TempDir,
+    home: &'static str,
+    args: Vec<String>,
+    /// What lies in the home's journal before.
+    before: BTreeSet<u64>,
+}
+
+impl Scene {
+    fn set(story: Story) -> Scene {
+        let folder = tempfile::tempdir().unwrap();
+        let at = folder.path();
+        let fine = |home: &str, args: &[&str], input: &str| {
+            let ran = run(&at.join(home), args, input);
+            assert!(ran.fine, "{ran:?}");
+        };
+        let carrier = at.join("carrier");
+        let carrier = carrier.to_str().unwrap();
+        let plan = at.join("plan.toml");
+        fs::write(&plan, SMALL_PLAN).unwrap();
+        let plan = plan.to_str().unwrap();
+        fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+        fine("coach", &["publish", plan, "--carrier", carrier], "");
+        let home = match story {
+            Story::Publish => "coach",
+            Story::Start => "new",
+            _ => {
+                fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+                if story != Story::Join {
+                    fine("ana", &["exchange", "--carrier", carrier], "");
+                    let day = ["session", "--plain", "--day", "Any evening"];
+                    fine("ana", &day, "50 x 8\n60 x 6\n");
+                }
+                "ana"
+            }
+        };
+        if story == Story::Rebuild {
+            spoil(&at.join(home));
+        }
+        let args: Vec<&str> = match story {
+            Story::Session => vec!["session", "--plain", "--day", "Any evening"],
+            Story::Rebuild => vec!["verify"],
+            Story::Bring | Story::Join => vec!["exchange", "--carrier", "CARRIER"],
+            Story::Publish => vec!["publish", "PLAN", "--carrier", "CARRIER"],
+            Story::Start => vec!["start", "--as", "athlete", "--name", "Bo"],
+        };
+        let args = args.into_iter().map(str::to_owned).collect();
+        let before = match story {
+            Story::Rebuild => (1..=5).collect(),
+            Story::Start => BTreeSet::new(),
+            _ => numbers(&at.join(home), &at.join("before")),
+        };
+        let _ = fs::remove_dir_all(at.join("before"));
+        Scene { folder, home, args, before }
+    }
+
+    /// The arguments for a telling in a folder.
+    fn args(&self, at: &Path) -> Vec<String> {
+        let place = |arg: &String| match arg.as_str() {
+            "CARRIER" => at.join("carrier").to_str().unwrap().to_owned(),
+            "PLAN" => at.join("plan.toml").to_str().unwrap().to_owned(),
+            _ => arg.clone(),
+        };
+        let home = at.join(self.home).to_str().unwrap().to_owned();
+        ["--home".to_owned(), home].into_iter().chain(self.args.iter().map(place)).collect()
+    }
+}
+
+/// Makes the home's database damaged: a page of an index is overwritten, after an end that was not tidy.
+fn spoil(home: &Path) {
+    let path = home.join("holdfast.db");
+    let settled = Connection::open(&path).unwrap();
+    settled.execute_batch("PRAGMA wal_checkpoint(TRUNCATE)").unwrap();
+    let root = "SELECT rootpage FROM sqlite_master WHERE name = 'record_by_subject'";
+    let page: u64 = settled.query_row(root, [], |row| row.get::<_, i64>(0)).unwrap() as u64;
+    settled.close().unwrap();
+    let mut file = OpenOptions::new().write(true).open(path).unwrap();
+    file.seek(SeekFrom::Start((page - 1) * 4096)).unwrap();
+    file.write_all(&[0x5a; 4096]).unwrap();
+}
+
+/// The numbers of the entries in a home's own journal, as an undisturbed export has them.
+fn numbers(home: &Path, export: &Path) -> BTreeSet<u64> {
+    let _ = fs::remove_dir_all(export);
+    let exported = run(home, &["export", export.to_str().unwrap()], "");
+    assert!(exported.fine, "{exported:?}");
+    let own: serde_json::Value =
+        serde_json::from_slice(&fs::read(home.join("device.json")).unwrap()).unwrap();
+    let lines = fs::read_to_string(export.join("journal.jsonl")).unwrap();
+    let coach = own["profile"]["role"] == "coach";
+    let numbers = lines.lines().filter_map(|line| {
+        let entry: serde_json::Value = serde_json::from_str(line).ok()?;
+        let of_coach = entry["k"] == "plan" || entry["body"]["role"] == "coach";
+        (of_coach == coach).then(|| entry["n"].as_u64())?
+    });
+    numbers.collect()
+}
+
+/// The numbers that a run said were saved.
+fn acknowledged(out: &str) -> BTreeSet<u64> {
+    let number = |line: &str| -> Option<u64> {
+        line.split("saved ").nth(1)?.split(':').next()?.trim().parse().ok()
+    };
+    out.lines().filter_map(number).collect()
+}
+
+/// Tells a story once undisturbed, then with one call of it failing: at most so many calls, spread over
+/// all of them, each in every way.
+///
+/// # Panics
+/// When anything saved before, or said to be saved, is not there afterwards; when the home does not open;
+/// and when the story cannot be told to its end after that.
+pub fn every_call(library: &Path, story: Story, most: u64) {
+    let scene = Scene::set(story);
+    let told = |fault: Fault<'_>, name: &str| -> (PathBuf, crate::Ran, u64) {
+        let at = scene.folder.path().with_extension(name);
+        let _ = fs::remove_dir_all(&at);
+        copy_all(scene.folder.path(), &at);
+        let args = scene.args(&at);
+        let args: Vec<&str> = args.iter().map(String::as_str).collect();
+        let (ran, calls) = run_under(library, &at, &args, story.input(), fault);
+        (at, ran, calls)
+    };
+    let none = Fault { at: 0, how: How::Before, kinds: None };
+    let (at, ran, calls) = told(none, "whole");
+    assert!(ran.fine, "{story:?}: {ran:?}");
+    let _ = fs::remove_dir_all(&at);
+    let step = calls.div_ceil(most).max(1);
+    let mut points = 0;
+    for how in How::ALL {
+        for number in (1..=calls).step_by(step as usize) {
+            let fault = Fault { at: number, how, kinds: None };
+            let (at, ran, _) = told(fault, "told");
+            let home = at.join(scene.home);
+            let place = || format!("{story:?}, call {number} of {calls}, {how:?}: {ran:?}");
+            let again = scene.args(&at);
+            let again: Vec<&str> = again.iter().map(String::as_str).collect();
+            let input = if story == Story::Session { "quit\n" } else { "" };
+            let after = run(&home, &again[2..], input);
+            // Somebody who has started stays so.
+            let fine = after.fine || (story == Story::Start && after.err.contains("already"));
+            assert!(fine, "{}\nafterwards: {after:?}", place());
+            let there = numbers(&home, &at.join("export"));
+            let wanted: BTreeSet<u64> =
+                scene.before.union(&acknowledged(&ran.out)).copied().collect();
+            let lost: Vec<&u64> = wanted.difference(&there).collect();
+            assert!(lost.is_empty(), "lost {lost:?}: {}", place());
+            if story == Story::Join {
+                let shown = run(&home, &["today", "--json"], "");
+                assert!(shown.out.contains("Small block"), "no plan: {}", place());
+                // What a member logs reaches the carrier: one who never joined would bring nothing.
+                let brought = fs::read_dir(at.join("carrier")).unwrap();
+                assert!(brought.count() >= 2, "not in the crew: {}", place());
+            }
+            let _ = fs::remove_dir_all(&at);
+            points += 1;
+        }
+    }
+    println!("{story:?}: {calls} calls, {points} of them failed, nothing lost");
+}
