@@ -3,11 +3,13 @@
 use std::fs;
 use std::io::ErrorKind;
 use std::path::Path;
+use std::time::Duration;
 
 use holdfast_core::exchange::{
-    CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile, UnreadFile,
+    AsideFile, CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile, UnreadFile,
+    is_temporary,
 };
-use holdfast_core::{Holdfast, Instant, put_file};
+use holdfast_core::{Holdfast, HoldfastError, Instant, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 
@@ -24,17 +26,32 @@ pub(crate) fn exchange(
         return Err(Fault::at(carrier, say::fault::carrier_is_a_file()));
     }
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
+    sweep(carrier);
     let bar = progress();
-    let mut did = ExchangeDid::Begin;
-    let report = loop {
+    let (mut did, mut refused) = (ExchangeDid::Begin, Vec::new());
+    let mut report = loop {
         did = match holdfast.exchange(did, at.clone())? {
             ExchangeStep::ListFiles => ExchangeDid::Listed { files: list(carrier)? },
             ExchangeStep::Get { names } => get(carrier, &names, &bar),
-            ExchangeStep::Put { files } => ExchangeDid::Put { written: put(carrier, &files)? },
+            ExchangeStep::Put { files } => {
+                ExchangeDid::Put { written: put(carrier, &files, &mut refused) }
+            }
             ExchangeStep::Done { report } => break report,
         };
     };
     bar.finish_and_clear();
+    // One file that cannot be written keeps nobody from bringing the others.
+    if let Some((_, error)) = refused.first()
+        && report.put == 0
+        && report.leaves == 0
+    {
+        return Err(error.clone().into());
+    }
+    report.aside.extend(refused.into_iter().map(|(name, error)| AsideFile {
+        name,
+        reason: error.to_string(),
+        other_crew: false,
+    }));
     if report.wrong_crew {
         return Err(Fault::at(carrier, say::fault::carrier_of_another_crew()));
     }
@@ -81,12 +98,28 @@ fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
     ExchangeDid::Got { files, unread }
 }
 
-fn put(carrier: &Path, files: &[CarriedFile]) -> Outcome<u32> {
+/// Writes files, and notes those that cannot be.
+fn put(carrier: &Path, files: &[CarriedFile], refused: &mut Vec<(String, HoldfastError)>) -> u32 {
     let mut written = 0;
     for file in files {
-        written += u32::from(put_file(carrier, file)?);
+        match put_file(carrier, file) {
+            Ok(new) => written += u32::from(new),
+            Err(error) => refused.push((file.name.clone(), error)),
+        }
     }
-    Ok(written)
+    written
+}
+
+/// What a stop left half-written goes after a day: until then somebody else may be writing it.
+fn sweep(carrier: &Path) {
+    const DAY: Duration = Duration::from_secs(24 * 60 * 60);
+    for file in fs::read_dir(carrier).into_iter().flatten().flatten() {
+        let age = file.metadata().and_then(|about| about.modified());
+        let old = age.is_ok_and(|at| at.elapsed().is_ok_and(|age| age > DAY));
+        if old && is_temporary(&file.file_name()) {
+            let _ = fs::remove_file(file.path());
+        }
+    }
 }
 
 /// Drawn on standard error, and only on a terminal, once there is something to wait for.

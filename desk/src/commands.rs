@@ -1,6 +1,7 @@
 //! From what was typed to what is done.
 
-use std::fs;
+use std::fs::{self, File};
+use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
@@ -252,6 +253,26 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
     print::out(&format!("{text}{}\n", say::command::next_exchange()))
 }
 
+/// Writes a file as a whole or not at all: what lay there before stays until the new one is complete.
+/// What is no plain file, such as a pipe, is written to as it comes.
+fn write_whole(path: &Path, bytes: &[u8]) -> Outcome {
+    if path.exists() && !path.is_file() {
+        return fs::write(path, bytes).map_err(Fault::file(path));
+    }
+    let mut name = path.as_os_str().to_owned();
+    name.push(".tmp");
+    let temporary = PathBuf::from(name);
+    let written = File::create(&temporary).and_then(|mut file| {
+        file.write_all(bytes)?;
+        file.sync_all()?;
+        fs::rename(&temporary, path)
+    });
+    written.map_err(|error| {
+        let _ = fs::remove_file(&temporary);
+        Fault::file(path)(error)
+    })
+}
+
 /// Looks at everything there is in the home.
 fn verify(holdfast: &Holdfast) -> Outcome {
     let found = holdfast.verify()?;
@@ -293,7 +314,7 @@ fn page_of(holdfast: &Holdfast, name: Option<String>, on: NaiveDate) -> Outcome<
 
 fn report(holdfast: &Holdfast, out: &Path, on: NaiveDate) -> Outcome {
     let html = report_html(holdfast, on)?;
-    fs::write(out, html).map_err(Fault::file(out))?;
+    write_whole(out, html.as_bytes())?;
     print::out(&format!("{}\n", say::command::wrote(out.display())))
 }
 

@@ -269,7 +269,7 @@ impl Device {
     /// When a file cannot be copied.
     pub fn copy_to(&self, folder: &Path) {
         fs::create_dir_all(folder.join("leaves")).unwrap();
-        for file in ["device.json", "holdfast.db"] {
+        for file in ["device.json", "device-copy.json", "holdfast.db"] {
             fs::copy(self.home.join(file), folder.join(file)).unwrap();
         }
         // What is not in the database file yet lies beside it, until the device is closed.

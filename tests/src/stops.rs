@@ -5,6 +5,8 @@ use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
 use rusqlite::Connection;
 
 use crate::faults::{Fault, How, copy_all, run_under};
@@ -202,4 +204,85 @@ pub fn every_call(library: &Path, story: Story, most: u64) {
         }
     }
     println!("{story:?}: {calls} calls, {points} of them failed, nothing lost");
+}
+
+/// Lets every read of a sound home fail, one after the other: that is the disk's error, to be told, and
+/// no damage: the database stays where it is, with all that is in it.
+///
+/// # Panics
+/// When a database is set aside, or anything is gone afterwards.
+pub fn every_read(library: &Path, most: u64) {
+    let scene = Scene::set(Story::Bring);
+    let at = scene.folder.path();
+    let home = at.join(scene.home);
+    let args = ["--home", home.to_str().unwrap(), "verify"];
+    let read = |number| {
+        let fault = Fault { at: number, how: How::Eio, kinds: Some("read") };
+        run_under(library, at, &args, "", fault)
+    };
+    let (whole, calls) = read(0);
+    assert!(whole.fine, "{whole:?}");
+    let (mut told, mut points) = (0, 0);
+    for number in (1..=calls).step_by(calls.div_ceil(most).max(1) as usize) {
+        let (ran, _) = read(number);
+        let names = fs::read_dir(&home).unwrap().map(|file| file.unwrap().file_name());
+        let aside = names.filter(|name| name.to_string_lossy().contains(".damaged"));
+        assert_eq!(aside.count(), 0, "read {number} of {calls}: {ran:?}");
+        told += u32::from(!ran.fine && ran.err.starts_with("Error: "));
+        points += 1;
+    }
+    assert_eq!(numbers(&home, &at.join("export")), scene.before);
+    println!("{calls} reads, {points} of them failed: {told} told, no database set aside");
+}
+
+/// Turns bits, one at a time, in every file of a home that was not closed: whatever it hits, every entry
+/// is there afterwards.
+///
+/// # Panics
+/// When an entry is gone, or the home does not open.
+pub fn bit_flips(count: u64, seed: u64) {
+    let scene = Scene::set(Story::Session);
+    let home = scene.folder.path().join(scene.home);
+    // Something that no leaf holds yet.
+    let ran = run(&home, &["session", "--plain", "--day", "Any evening"], "70 x 5\n");
+    assert!(ran.fine, "{ran:?}");
+    let all = numbers(&home, &scene.folder.path().join("export"));
+    let mut chance = ChaCha8Rng::seed_from_u64(seed);
+    let at = scene.folder.path().with_extension("flipped");
+    let mut repaired = 0;
+    for flip in 0..count {
+        let _ = fs::remove_dir_all(&at);
+        copy_all(&home, &at);
+        let mut files = Vec::new();
+        files_below(&at, &mut files);
+        files.retain(|(_, size)| *size > 0);
+        files.sort();
+        // Each file as often as any other, however small.
+        let (path, size) = &files[chance.random_range(0..files.len())];
+        let bit = chance.random_range(0..size * 8);
+        let mut bytes = fs::read(path).unwrap();
+        bytes[(bit / 8) as usize] ^= 1 << (bit % 8);
+        fs::write(path, bytes).unwrap();
+        let place = || format!("flip {flip} of seed {seed}: bit {bit} of {}", path.display());
+        let ran = run(&at, &["verify"], "");
+        assert!(ran.fine, "{}: {ran:?}", place());
+        repaired += u32::from(!ran.out.starts_with("All is well"));
+        let there = numbers(&at, &at.join("export"));
+        let lost: Vec<&u64> = all.difference(&there).collect();
+        assert!(lost.is_empty(), "lost {lost:?}: {}", place());
+    }
+    let _ = fs::remove_dir_all(&at);
+    println!("{count} bits turned, seed {seed}: {repaired} databases built again, nothing lost");
+}
+
+fn files_below(folder: &Path, found: &mut Vec<(PathBuf, u64)>) {
+    for file in fs::read_dir(folder).unwrap() {
+        let file = file.unwrap();
+        let about = file.metadata().unwrap();
+        if about.is_dir() {
+            files_below(&file.path(), found);
+        } else {
+            found.push((file.path(), about.len()));
+        }
+    }
 }

@@ -9,7 +9,7 @@ use holdfast_core::exchange::{
 use holdfast_core::journal::Role;
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
-use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
+use holdfast_tests::{Carrier, Crew, Device, HOUR, SMALL_PLAN, changed, forged};
 
 fn trained() -> Crew {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
@@ -274,4 +274,66 @@ fn a_torn_file_on_the_carrier_is_mended_by_the_next_exchange() {
     fs::write(&path, &last.content[..40]).unwrap();
     crew.athletes[0].exchange(&crew.carrier).unwrap();
     assert_eq!(fs::read(&path).unwrap(), last.content);
+}
+
+/// A file on the carrier rots without changing its size. Its owner finds that, and brings it again whole;
+/// so does everybody else who has it.
+#[test]
+fn a_file_that_rots_on_the_carrier_is_brought_again() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Bram"]).unwrap();
+    for day in 3..9 {
+        squats(&crew.athletes[0], &format!("2026-11-0{day}"), &[(50, 8), (60, 6), (70, 6)]);
+        crew.athletes[0].exchange(&crew.carrier).unwrap();
+    }
+    crew.exchange_all().unwrap();
+    let files: Vec<_> =
+        fs::read_dir(crew.carrier.folder()).unwrap().map(|file| file.unwrap().path()).collect();
+    assert!(files.len() > 8, "{files:?}");
+    for rotten in &files {
+        let whole = fs::read(rotten).unwrap();
+        let mut turned = whole.clone();
+        let middle = turned.len() / 2;
+        turned[middle] ^= 0x10;
+        fs::write(rotten, &turned).unwrap();
+        // Some files are looked at each hour: within so many hours all are.
+        for _ in 0..files.len() {
+            crew.athletes[0].pass(HOUR);
+            crew.athletes[0].exchange(&crew.carrier).unwrap();
+        }
+        assert_eq!(fs::read(rotten).unwrap(), whole, "{}", rotten.display());
+    }
+}
+
+/// A plan that this version cannot read replaces one that it can: the athlete is told, and trains on by
+/// the last that can be read.
+#[test]
+fn a_plan_that_cannot_be_read_is_told_and_leaves_the_last_in_force() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    crew.coach.pass(HOUR);
+    crew.coach.publish(&changed(SMALL_PLAN, "Sweep the floor.", "Mop it.")).unwrap();
+    crew.coach.holdfast.cut_leaves().unwrap();
+    let elsewhere = Carrier::new(crew.folder().join("elsewhere"));
+    crew.coach.exchange(&elsewhere).unwrap();
+    let newer = elsewhere.leaves_of(&crew.coach).pop().unwrap();
+    let text = String::from_utf8(newer.content).unwrap();
+    let unreadable = text.replace("kind = \\\"note\\\"", "kind = \\\"song\\\"");
+    assert_ne!(text, unreadable);
+    let coach = crew.coach.holdfast.who().unwrap().device;
+    let taken = ines.take_in(&[forged(coach, 2, unreadable.into_bytes())]).unwrap();
+    assert_eq!(taken.leaves, 1, "{taken:?}");
+    ines.go_to("2026-11-03");
+    let shown = ines.today().unwrap();
+    assert_eq!(shown.block.as_deref(), Some("Small block"));
+    let told = shown
+        .notices
+        .iter()
+        .any(|notice| notice.text.contains("cannot read the plan \"Small block\""));
+    assert!(told, "{:?}", shown.notices);
+    ines.tap(begin()).unwrap();
+    assert!(json(&ines.today().unwrap()).contains("Sweep the floor."));
+}
+
+fn json(screen: &holdfast_core::session::SessionScreen) -> String {
+    serde_json::to_string(screen).unwrap()
 }

@@ -200,6 +200,7 @@ fn a_database_without_its_identity_is_not_started_over() {
     let crew = trained();
     let ines = &crew.athletes[0];
     fs::remove_file(ines.home.join("device.json")).unwrap();
+    fs::remove_file(ines.home.join("device-copy.json")).unwrap();
     let over = Device::start(ines.home.clone(), "Ines", Role::Athlete, 3);
     let said = over.err().unwrap().to_string();
     assert!(said.contains("no device.json"), "{said}");

@@ -3,7 +3,8 @@
 //! every call in `cargo task check wide`.
 
 use holdfast_tests::faults::library;
-use holdfast_tests::stops::{Story, every_call};
+use holdfast_tests::seed_or;
+use holdfast_tests::stops::{Story, bit_flips, every_call, every_read};
 
 #[test]
 fn whatever_stops_a_command_nothing_saved_is_lost() {
@@ -11,4 +12,15 @@ fn whatever_stops_a_command_nothing_saved_is_lost() {
     for story in Story::ALL {
         every_call(&library, story, 40);
     }
+}
+
+#[test]
+fn a_read_that_fails_is_told_and_is_no_damage() {
+    let Some(library) = library() else { return };
+    every_read(&library, 60);
+}
+
+#[test]
+fn no_bit_that_turns_loses_an_entry() {
+    bit_flips(150, seed_or(20_261_126));
 }

@@ -108,3 +108,27 @@ fn undo_goes_back_through_every_correction() {
         .collect();
     assert_eq!(back, [Some(7), Some(8), None]);
 }
+
+/// Through a pipe two sets come within one millisecond: they stay two, in their order, and undo takes
+/// back one.
+#[test]
+fn two_taps_of_one_millisecond_stay_two() {
+    let crew = Crew::running().unwrap();
+    let ines = &crew.athletes[0];
+    for load in [50, 60, 70] {
+        ines.tap_now(squat(None, Some(load), Some(8), None)).unwrap();
+    }
+    let loads = |device: &Device| {
+        let screen = device.today().unwrap();
+        let done = strength(&screen).sets.iter().filter_map(|set| set.done.as_ref());
+        done.map(|done| done.load_text.clone().unwrap()).collect::<Vec<_>>()
+    };
+    assert_eq!(loads(ines), ["50 kg", "60 kg", "70 kg"]);
+    let tables = ines.holdfast.export().unwrap().tables;
+    let lifts = tables.into_iter().find(|table| table.name == "sets").unwrap();
+    let set = lifts.columns.iter().position(|column| column == "set").unwrap();
+    let sets: Vec<String> = lifts.rows.iter().map(|row| row.cells[set].clone()).collect();
+    assert_eq!(sets, ["1", "2", "3"], "as they were lifted");
+    assert_eq!(undone(ines), "Squat set 3, 70 kg × 8");
+    assert_eq!(loads(ines), ["50 kg", "60 kg"]);
+}

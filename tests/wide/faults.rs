@@ -1,7 +1,8 @@
 //! Every file call.
 
 use holdfast_tests::faults::library;
-use holdfast_tests::stops::{Story, every_call};
+use holdfast_tests::fresh_seed;
+use holdfast_tests::stops::{Story, bit_flips, every_call, every_read};
 
 /// Each story of the real program is told once for every file call in it and every way it can fail:
 /// killed before, killed after, refused by the disk, full, cut short. Nothing that was saved, or said to
@@ -12,4 +13,18 @@ fn whatever_stops_a_command_at_any_call_nothing_saved_is_lost() {
     for story in Story::ALL {
         every_call(&library, story, u64::MAX);
     }
+}
+
+/// Every read of a sound home fails, one after the other: each is told or does not matter, and no database
+/// is set aside. Seconds.
+#[test]
+fn a_read_that_fails_anywhere_is_no_damage() {
+    let Some(library) = library() else { return };
+    every_read(&library, u64::MAX);
+}
+
+/// Ten thousand bits turned, one at a time, in every file of a home: no entry is lost. About seven minutes.
+#[test]
+fn no_bit_of_ten_thousand_loses_an_entry() {
+    bit_flips(10_000, fresh_seed());
 }

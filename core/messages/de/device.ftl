@@ -12,6 +12,8 @@ more-random-bytes = Kennungen entstehen aus 48 Zufallsbytes; es kamen { $found }
 nobody-started = In diesem Ordner ist noch kein Gerät eingerichtet. Richte es zuerst für einen Coach oder Athleten ein.
 # Steht hinter dem Pfad der Datei; $error ist, was beim Lesen gesagt wurde.
 identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). Leg eine Kopie der Datei zurück.
+# In jenen Klammern.
+identity-altered = sie ist nicht so, wie sie geschrieben wurde
 
 # $process ist die Nummer des Programms, das den Ordner offen hat.
 home-is-held = Ein anderes Holdfast (Prozess { $process }) hat diesen Ordner offen. Schließ es und versuch es noch einmal.

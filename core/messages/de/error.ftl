@@ -30,10 +30,10 @@ plan-problems = In { $source } { $problems ->
 
 # Wo es schiefging.
 the-database = Datenbank
-database-busy = Ein anderes Holdfast schreibt gerade hier ({ $error }). Es wurde nichts Neues gespeichert. Schließ das andere und versuch es noch einmal.
-database-read-only = Holdfast darf in seinen Ordner oder seine Datei nicht schreiben ({ $error }). Es wurde nichts Neues gespeichert. Ändere die Rechte und versuch es noch einmal.
-database-full = Der Speicher ist voll ({ $error }). Es wurde nichts Neues gespeichert. Schaff Platz und versuch es noch einmal.
-database-other = Die Datenbank meldet einen Fehler ({ $error }). Es wurde nichts Neues gespeichert. Versuch es noch einmal. Wenn es wieder passiert, lass den Ordner, wie er ist, und hol dir Hilfe.
+database-busy = Ein anderes Holdfast schreibt gerade hier ({ $error }). Was als gespeichert gemeldet war, ist sicher. Schließ das andere und versuch es noch einmal.
+database-read-only = Holdfast darf in seinen Ordner oder seine Datei nicht schreiben ({ $error }). Was als gespeichert gemeldet war, ist sicher. Ändere die Rechte und versuch es noch einmal.
+database-full = Der Speicher ist voll ({ $error }). Was als gespeichert gemeldet war, ist sicher. Schaff Platz und versuch es noch einmal.
+database-other = Die Datenbank meldet einen Fehler ({ $error }). Was als gespeichert gemeldet war, ist sicher. Versuch es noch einmal. Wenn es wieder passiert, lass den Ordner, wie er ist, und hol dir Hilfe.
 entry-unusable = Ein Eintrag ließ sich nicht schreiben oder lesen: { $error }
 
 ## Was nicht passt oder zu neu ist.

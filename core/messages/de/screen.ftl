@@ -14,6 +14,7 @@ block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $
 
 # $trouble sagt, was schiefging.
 not-ready-for-exchange = Alles ist gespeichert, aber noch nicht bereit für den Abgleich: { $trouble }
+plan-unread = Diese Version kann den Plan „{ $block }“ nicht lesen. Aktualisiere Holdfast. Bis dahin gilt der letzte Plan, der lesbar ist.
 devices-disagree = { $entries ->
     [one] Zwei deiner Geräte widersprechen sich bei 1 Eintrag. Du siehst die spätere Fassung.
    *[other] Zwei deiner Geräte widersprechen sich bei { $entries } Einträgen. Du siehst die späteren Fassungen.

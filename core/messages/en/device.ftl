@@ -12,6 +12,8 @@ more-random-bytes = Identities are made from 48 random bytes; { $found } came.
 nobody-started = This folder is not set up yet. Set it up for a coach or an athlete first.
 # Stands behind the path of the file; $error is what the reader of the file said.
 identity-unreadable = This is not the file Holdfast wrote ({ $error }). Restore it from a copy.
+# In those brackets.
+identity-altered = it is not as it was written
 
 # $process is the number of the program that has the folder open.
 home-is-held = Another Holdfast (process { $process }) has this folder open. Close it, then try again.

@@ -30,10 +30,10 @@ plan-problems = { $source } has { $problems ->
 
 # Where it went wrong.
 the-database = Database
-database-busy = Another Holdfast is writing here ({ $error }). Nothing new was saved. Close the other one and try again.
-database-read-only = Holdfast is not allowed to write to its folder or file ({ $error }). Nothing new was saved. Change the permissions and try again.
-database-full = The disk is full ({ $error }). Nothing new was saved. Free some space and try again.
-database-other = The database failed ({ $error }). Nothing new was saved. Try again. If it happens again, leave the folder as it is and ask for help.
+database-busy = Another Holdfast is writing here ({ $error }). What was called saved is safe. Close the other one and try again.
+database-read-only = Holdfast is not allowed to write to its folder or file ({ $error }). What was called saved is safe. Change the permissions and try again.
+database-full = The disk is full ({ $error }). What was called saved is safe. Free some space and try again.
+database-other = The database failed ({ $error }). What was called saved is safe. Try again. If it happens again, leave the folder as it is and ask for help.
 entry-unusable = An entry could not be written or read: { $error }
 
 ## What does not fit, or is too new.

@@ -14,6 +14,7 @@ block-without-days = { $block } has no more days planned; it ends on { $end }. Y
 
 # $trouble says what went wrong.
 not-ready-for-exchange = Everything is saved, but not ready for the exchange yet: { $trouble }
+plan-unread = This version cannot read the plan "{ $block }". Update Holdfast. Until then the last plan that can be read stays in force.
 devices-disagree = { $entries ->
     [one] Two of your devices disagree about 1 entry. You see the later version.
    *[other] Two of your devices disagree about { $entries } entries. You see the later versions.

@@ -1,5 +1,5 @@
-//! Which device this is, in a small file beside the database, so that a damaged database can be
-//! rebuilt without guessing whose it was.
+//! Which device this is, in a small file beside the database and a copy of it, so that a damaged database
+//! can be rebuilt without guessing whose it was. Each says with a digest whether it is as it was written.
 
 use std::fs;
 use std::io::ErrorKind;
@@ -8,12 +8,13 @@ use std::path::Path;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result};
-use crate::exchange::replace;
+use crate::exchange::{replace, sha256};
 use crate::id::DeviceId;
 use crate::journal::Profile;
 use crate::say;
 
-const FILE: &str = "device.json";
+/// The file, and its copy.
+const FILES: [&str; 2] = ["device.json", "device-copy.json"];
 
 /// The device and who started it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -24,25 +25,143 @@ pub(crate) struct Identity {
     pub profile: Profile,
 }
 
+/// The identity as a file holds it.
+#[derive(Serialize, Deserialize)]
+struct Written {
+    #[serde(flatten)]
+    identity: Identity,
+    /// The SHA-256 of the identity alone. An app from before there was one wrote none.
+    check: Option<String>,
+}
+
 impl Identity {
-    /// Reads the identity of a home folder; `None` when nobody has started there.
+    /// Reads the identity of a home folder; `None` when nobody has started there. A file that is not as it
+    /// was written, or is gone, is put right from the other.
     pub(crate) fn read(home: &Path) -> Result<Option<Identity>> {
-        let path = home.join(FILE);
-        match fs::read(&path) {
-            Ok(bytes) => serde_json::from_slice(&bytes).map(Some).map_err(|error| Error::File {
-                path: path.display().to_string(),
-                source: std::io::Error::new(
-                    ErrorKind::InvalidData,
-                    say::device::identity_unreadable(error),
-                ),
-            }),
-            Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
-            Err(error) => Err(Error::file(&path)(error)),
+        let found = FILES.map(|file| read(&home.join(file)));
+        let whole = found.iter().flatten().flatten().find(|written| written.is_whole());
+        if let Some(whole) = whole.map(|written| written.identity.clone()) {
+            let is_it = |read: &Read| matches!(read, Ok(Some(written)) if written.is_whole());
+            if !found.iter().all(is_it) {
+                // A home that cannot be written is no reason to keep an athlete from reading it.
+                let _ = whole.write(home);
+            }
+            return Ok(Some(whole));
+        }
+        let [first, copy] = found;
+        match (first, copy) {
+            (Ok(None), Ok(None)) => Ok(None),
+            // From before there were checks, with no copy beside.
+            (Ok(Some(Written { identity, check: None })), Ok(None)) => {
+                let _ = identity.write(home);
+                Ok(Some(identity))
+            }
+            (Err(error), _) => Err(error),
+            _ => Err(unreadable(&home.join(FILES[0]), say::device::identity_altered())),
         }
     }
 
-    /// Writes the identity.
+    /// Writes the identity, and its copy.
     pub(crate) fn write(&self, home: &Path) -> Result<()> {
-        replace(&home.join(FILE), &serde_json::to_vec_pretty(self)?)
+        let written = Written { identity: self.clone(), check: Some(self.digest()?) };
+        let bytes = serde_json::to_vec_pretty(&written)?;
+        FILES.iter().try_for_each(|file| replace(&home.join(file), &bytes))
+    }
+
+    fn digest(&self) -> Result<String> {
+        Ok(sha256(&serde_json::to_vec(self)?))
+    }
+}
+
+impl Written {
+    fn is_whole(&self) -> bool {
+        self.check.is_some() && self.check == self.identity.digest().ok()
+    }
+}
+
+type Read = Result<Option<Written>>;
+
+fn read(path: &Path) -> Read {
+    match fs::read(path) {
+        Ok(bytes) => serde_json::from_slice(&bytes)
+            .map(Some)
+            .map_err(|error| unreadable(path, &error.to_string())),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(Error::file(path)(error)),
+    }
+}
+
+fn unreadable(path: &Path, why: &str) -> Error {
+    let reason = say::device::identity_unreadable(why);
+    Error::file(path)(std::io::Error::new(ErrorKind::InvalidData, reason))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::PersonId;
+    use crate::journal::Role;
+    use crate::mass::MassUnit;
+
+    fn somebody(home: &Path) -> Identity {
+        let id = uuid::Uuid::from_u128(7);
+        let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
+        let profile =
+            Profile { person: PersonId(id), name, role, unit, language: None, crew: None };
+        let identity = Identity { device: DeviceId(id), profile };
+        identity.write(home).unwrap();
+        identity
+    }
+
+    /// A device of another number would write a journal that nobody knows as this one's: whichever bit
+    /// turns, in whichever file, it is the same device, or it is none.
+    #[test]
+    fn no_bit_makes_it_another_device() {
+        let home = tempfile::tempdir().unwrap();
+        let identity = somebody(home.path());
+        for file in FILES {
+            let path = home.path().join(file);
+            let whole = fs::read(&path).unwrap();
+            for bit in 0..whole.len() * 8 {
+                let mut turned = whole.clone();
+                turned[bit / 8] ^= 1 << (bit % 8);
+                fs::write(&path, &turned).unwrap();
+                let read = Identity::read(home.path()).unwrap();
+                assert_eq!(read, Some(identity.clone()), "bit {bit} of {file}");
+            }
+            // A name of another key is no check, and is put right.
+            fs::write(&path, "{}").unwrap();
+            Identity::read(home.path()).unwrap();
+            assert_eq!(fs::read(&path).unwrap(), whole);
+            fs::remove_file(&path).unwrap();
+            assert_eq!(Identity::read(home.path()).unwrap(), Some(identity.clone()));
+        }
+    }
+
+    #[test]
+    fn with_both_altered_it_is_no_device() {
+        let home = tempfile::tempdir().unwrap();
+        somebody(home.path());
+        for file in FILES {
+            let path = home.path().join(file);
+            let text = fs::read_to_string(&path).unwrap();
+            fs::write(&path, text.replacen("Zoë", "Zoe", 1)).unwrap();
+        }
+        let error = Identity::read(home.path()).unwrap_err().to_string();
+        assert!(
+            error.contains("device.json") && error.contains("not as it was written"),
+            "{error}"
+        );
+    }
+
+    #[test]
+    fn one_from_before_there_were_checks_is_read_and_gets_one() {
+        let home = tempfile::tempdir().unwrap();
+        let identity = somebody(home.path());
+        fs::remove_file(home.path().join(FILES[1])).unwrap();
+        fs::write(home.path().join(FILES[0]), serde_json::to_vec(&identity).unwrap()).unwrap();
+        assert_eq!(Identity::read(home.path()).unwrap(), Some(identity));
+        let text = fs::read_to_string(home.path().join(FILES[1])).unwrap();
+        assert!(text.contains("\"check\": \""), "{text}");
     }
 }

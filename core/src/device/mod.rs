@@ -53,6 +53,9 @@ pub(crate) struct Device {
     pub(crate) rebuilt: Option<Rebuilt>,
     pub(crate) traffic: Traffic,
     plans: Plans,
+    /// Blocks whose plan this version cannot read, as of the last time plans were looked for: the last one
+    /// that can be read stays in force.
+    pub(crate) unread_plans: Vec<String>,
     /// Why leaves could not be put on the shelf, the last time it was tried.
     pub(crate) shelf_trouble: Option<String>,
 }

@@ -84,9 +84,15 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     let mut rebuilt = None;
     let (connection, empty) = match connected(&path, look) {
         Err(error) if is_damage(&error) && look == Look::Full => {
+            // SQLite may take a read that failed for damage: it must find the same with every byte there.
             readable(&path)?;
-            rebuilt = Some(rebuild::rebuild(&path, own.device, &shelf, &tail, at)?);
-            connected(&path, Look::Usual)?
+            match connected(&path, Look::Full) {
+                Err(error) if is_damage(&error) => {
+                    rebuilt = Some(rebuild::rebuild(&path, own.device, &shelf, &tail, at)?);
+                    connected(&path, Look::Usual)?
+                }
+                again => again?,
+            }
         }
         other => other?,
     };

@@ -115,6 +115,7 @@ fn at_home(
         rebuilt,
         traffic: Default::default(),
         plans: Default::default(),
+        unread_plans: Vec::new(),
         shelf_trouble: None,
     })
 }

@@ -1,5 +1,7 @@
 //! The errors that cross the surface: few, with fields, and one place where they are made.
 
+use std::io::ErrorKind;
+
 use rusqlite::ErrorCode;
 
 use crate::error::{Error, not_found};
@@ -72,7 +74,7 @@ impl From<Error> for HoldfastError {
             Error::Plan { source_name, problems } => HoldfastError::Plan { source_name, problems },
             Error::TooNew { found, supported } => HoldfastError::TooNew { found, supported },
             Error::File { path, source } => {
-                HoldfastError::Storage { path, reason: source.to_string() }
+                HoldfastError::Storage { path, reason: refused(&source) }
             }
             Error::Sqlite(error) => HoldfastError::Storage {
                 path: say::error::the_database().into(),
@@ -83,6 +85,17 @@ impl From<Error> for HoldfastError {
             }
             Error::Json(error) => HoldfastError::Unexpected { reason: error.to_string() },
         }
+    }
+}
+
+/// What a file's error means, and what helps against it.
+fn refused(error: &std::io::Error) -> String {
+    match error.kind() {
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => say::error::database_full(error),
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+            say::error::database_read_only(error)
+        }
+        _ => error.to_string(),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Files that are there whole or not at all, whenever the power goes.
 
+use std::ffi::OsStr;
 use std::fs::{self, File, OpenOptions};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -37,6 +38,11 @@ pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
     let _ = fs::remove_file(&temporary);
     flush_folder(folder)?;
     Ok(new)
+}
+
+/// True for the name of a file that is being written, or was when something stopped it.
+pub fn is_temporary(name: &OsStr) -> bool {
+    name.to_str().is_some_and(|name| name.starts_with('.') && name.ends_with(".tmp"))
 }
 
 /// Writes a flushed file under a name nobody else writes to: several devices may carry one leaf into

@@ -23,7 +23,17 @@ impl Shelf {
     pub(crate) fn of(home: &Path) -> Result<Shelf> {
         let folder = home.join(FOLDER);
         fs::create_dir_all(&folder).map_err(Error::file(&folder))?;
-        Ok(Shelf { folder })
+        let shelf = Shelf { folder };
+        shelf.sweep();
+        Ok(shelf)
+    }
+
+    /// Removes what a stop left half-written. Whoever holds the home writes no file at this moment.
+    fn sweep(&self) {
+        let files = fs::read_dir(&self.folder).into_iter().flatten().flatten();
+        for file in files.filter(|file| durable::is_temporary(&file.file_name())) {
+            let _ = fs::remove_file(file.path());
+        }
     }
 
     /// The names of all leaf files on it.

@@ -26,6 +26,9 @@ pub const MAX_LISTING: usize = 100_000;
 
 /// Files fetched or written in one step: enough to be quick, few enough to keep memory small.
 const FILES_A_STEP: usize = 32;
+/// Files that this device has and fetches all the same, to see whether they lie there as they were
+/// written: the newest, and some of the rest.
+const CHECKED_AGAIN: usize = 4;
 /// Bytes fetched or written in one step, unless one file alone has more.
 const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
 
@@ -163,7 +166,12 @@ impl Traffic {
         };
         match did {
             ExchangeDid::Begin => {}
-            ExchangeDid::Listed { files } => running.list(&own, &files)?,
+            ExchangeDid::Listed { files } => {
+                running.list(&own, &files)?;
+                if running.joining.is_none() {
+                    running.check_again(at);
+                }
+            }
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
             ExchangeDid::Put { written } => running.report.put += written,
         }
@@ -224,6 +232,19 @@ impl Running {
         Ok(())
     }
 
+    /// Chooses files to fetch although this device has them: the newest, and some of the others, which ones
+    /// moves on with the hours.
+    fn check_again(&mut self, at: &Instant) {
+        let names: Vec<LeafName> = self.there.keys().cloned().collect();
+        let hours = usize::try_from(at.wall_ms / 3_600_000).unwrap_or(0);
+        let from = hours.saturating_mul(CHECKED_AGAIN) % names.len().max(1);
+        let some = names.iter().cycle().skip(from).take(CHECKED_AGAIN.min(names.len()));
+        let chosen: BTreeSet<&LeafName> = some.chain(names.last()).collect();
+        for name in chosen {
+            self.get.extend(self.there.get(name).map(|bytes| (name.clone(), *bytes)));
+        }
+    }
+
     /// Takes in files that were fetched. One bad file never stops the others.
     fn take_in(
         &mut self,
@@ -240,6 +261,15 @@ impl Running {
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
         let crew = own.profile()?.crew;
         for file in files {
+            if let Some(name) = LeafName::parse(&file.name)
+                && self.there.contains_key(&name)
+            {
+                // This device has it: what lies there rotten is written again.
+                if Leaf::read(&name, &file.content).is_err() {
+                    self.there.remove(&name);
+                }
+                continue;
+            }
             match take_in(own.store, own.shelf, crew, file, at.wall_ms)? {
                 Ok(new) => {
                     self.report.leaves += 1;

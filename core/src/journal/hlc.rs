@@ -19,15 +19,31 @@ pub struct Hlc {
 /// A clock further ahead than this is not followed: one wrong phone must not drag a crew along.
 pub const MAX_AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
 
+/// What is written together counts on from a multiple of this, so that a journal tells what was one tap
+/// from what was another of the same millisecond.
+const TOGETHER: u32 = 256;
+
 impl Hlc {
-    /// The time of the next entry written when the wall clock reads `wall_ms`.
+    /// The time of the first entry of those written together when the wall clock reads `wall_ms`.
     #[must_use]
     pub fn tick(self, wall_ms: i64) -> Hlc {
         if wall_ms > self.ms {
             Hlc { ms: wall_ms, count: 0 }
         } else {
-            Hlc { ms: self.ms, count: self.count.saturating_add(1) }
+            let begun = self.count / TOGETHER;
+            Hlc { ms: self.ms, count: begun.saturating_add(1).saturating_mul(TOGETHER) }
         }
+    }
+
+    /// The time of the next entry of those written together.
+    #[must_use]
+    pub fn next(self) -> Hlc {
+        Hlc { count: self.count.saturating_add(1), ..self }
+    }
+
+    /// True for the times of entries that were written together.
+    pub fn is_with(self, other: Hlc) -> bool {
+        self.ms == other.ms && self.count / TOGETHER == other.count / TOGETHER
     }
 
     /// The clock after seeing `other`; a time too far ahead of `wall_ms` is not followed.
@@ -47,8 +63,9 @@ mod tests {
         let second = first.tick(1000);
         let third = second.tick(10);
         let fourth = third.tick(2000);
-        assert_eq!(second, Hlc { ms: 1000, count: 1 });
-        assert_eq!(third, Hlc { ms: 1000, count: 2 });
+        assert_eq!(second, Hlc { ms: 1000, count: 256 });
+        assert_eq!(third, Hlc { ms: 1000, count: 512 });
+        assert!(second.next().is_with(second) && !second.next().is_with(third));
         assert_eq!(fourth, Hlc { ms: 2000, count: 0 });
         assert!(first < second && second < third && third < fourth);
     }

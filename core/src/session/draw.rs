@@ -150,6 +150,7 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     notices.extend(device.rebuilt.as_ref().map(|rebuilt| warning(rebuilt.text())));
     let trouble = device.shelf_trouble.as_ref();
     notices.extend(trouble.map(|trouble| warning(say::not_ready_for_exchange(trouble))));
+    notices.extend(device.unread_plans.iter().map(|block| warning(say::plan_unread(block))));
     if snapshot.conflicts > 0 {
         notices.push(warning(say::devices_disagree(snapshot.conflicts)));
     }

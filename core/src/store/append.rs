@@ -67,7 +67,7 @@ fn append(
     let last = super::last_number(tx, device)?;
     let mut written = Written::default();
     for (Draft { record, body }, number) in drafts.into_iter().zip(last + 1..) {
-        hlc = hlc.tick(at.wall_ms);
+        hlc = if number == last + 1 { hlc.tick(at.wall_ms) } else { hlc.next() };
         let id = EntryId { device, number };
         let heads = record.map_or(Ok(Vec::new()), |record| own_heads(tx, device, record))?;
         let before = heads.last().filter(|(_, kind, _)| kind == body.kind());

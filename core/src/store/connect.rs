@@ -4,6 +4,7 @@ use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 
 use super::schema;
@@ -29,9 +30,12 @@ pub(crate) fn refuse_newer(path: &Path) -> Result<()> {
 /// [`check`].
 pub(crate) fn connect(path: &Path) -> Result<(Connection, bool)> {
     let mut connection = Connection::open(path)?;
+    // Until it is known to be ours and not newer nothing is written into it, not even on closing.
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
     schema::prepare(&connection)?;
     let version: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0))?;
     schema::migrate(&mut connection)?;
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
     Ok((connection, version == 0))
 }
 

@@ -19,7 +19,7 @@ pub(crate) use fold::insert_all;
 pub(crate) use people::{is_coach, people};
 pub(crate) use query::{
     Logged, Query, conflicts, date_of, dump, entries, has_line, journal_lines, last_number,
-    latest_session, line_of, session_entries, unread,
+    latest_session, line_of, session_entries, unread, versions,
 };
 
 /// One device's database.

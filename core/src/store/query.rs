@@ -151,6 +151,18 @@ pub(crate) fn has_line(connection: &Connection, id: EntryId, digest: i64) -> Res
     Ok(statement.exists(params![id.device.0, id.number as i64, digest])?)
 }
 
+/// The entries of a record, the latest first.
+pub(crate) fn versions(connection: &Connection, record: RecordId) -> Result<Vec<EntryId>> {
+    let sql = "SELECT device, n FROM entry WHERE record = ?1
+               ORDER BY hlc_ms DESC, hlc_count DESC, device DESC, n DESC";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map([record.0], |row| {
+        let number = row.get::<_, i64>(1)?.unsigned_abs();
+        Ok(EntryId { device: DeviceId(row.get(0)?), number })
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
 /// How many entries are here.
 pub(crate) fn entries(connection: &Connection) -> Result<u64> {
     let count: i64 = connection.query_row("SELECT count(*) FROM entry", [], |row| row.get(0))?;

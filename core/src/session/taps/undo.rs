@@ -9,8 +9,7 @@ use crate::store::Draft;
 /// What takes back the last tap of a session, and what that had said.
 ///
 /// `entries` are the session's own, in the order they were written. A first entry is taken back; a
-/// correction gives way to what it corrected. Entries of one tap were written at one moment and go
-/// together. A correction back to what stood before counts as having taken it back, so undoing
+/// correction gives way to what it corrected. Entries of one tap were written together and go together. A correction back to what stood before counts as having taken it back, so undoing
 /// again goes further back and never forward.
 pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     let mut standing: Vec<&Entry> = Vec::new();
@@ -39,8 +38,9 @@ pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     let Some(last) = standing.last() else {
         return Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo()));
     };
-    let tapped = last.wall_ms;
-    let together = standing.iter().rev().take_while(|other| other.wall_ms == tapped);
+    let (tapped, at) = (last.hlc, last.wall_ms);
+    let of_it = |other: &&&Entry| other.hlc.is_with(tapped) && other.wall_ms == at;
+    let together = standing.iter().rev().take_while(of_it);
     let mut drafts = Vec::new();
     let mut said: Vec<Body> = Vec::new();
     let mut done: Vec<RecordId> = Vec::new();

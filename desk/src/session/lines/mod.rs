@@ -70,9 +70,11 @@ fn leave(holdfast: &Holdfast, screen: &SessionScreen) -> Outcome {
 
 /// Reads a line; none when the input has ended.
 fn ask(input: &mut impl BufRead) -> Outcome<Option<String>> {
-    let mut typed = String::new();
-    let read =
-        input.read_line(&mut typed).map_err(|error| Fault::Typed(say::fault::no_input(error)))?;
+    let mut typed = Vec::new();
+    let read = input.read_until(b'\n', &mut typed);
+    let read = read.map_err(|error| Fault::Typed(say::fault::no_input(error)))?;
+    // A byte that is no letter is shown as one that cannot be read, and ends no session.
+    let typed = String::from_utf8_lossy(&typed);
     if !std::io::stdin().is_terminal() {
         // The answer's own line, as a terminal would have echoed it.
         print::out(&format!("{}\n", typed.trim_end()))?;
