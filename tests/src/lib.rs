@@ -29,6 +29,7 @@ pub mod kits;
 pub mod lifters;
 pub mod oil;
 pub mod oracle;
+pub mod power;
 pub mod sources;
 pub mod stops;
 pub mod taps;

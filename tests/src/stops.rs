@@ -4,12 +4,14 @@ use std::collections::BTreeSet;
 use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use rusqlite::Connection;
 
 use crate::faults::{Fault, How, copy_all, run_under};
+use crate::power::{Deed, Disk, Keeps, read_trace};
 use crate::{SMALL_PLAN, run};
 
 /// What is being done when a call fails.
@@ -285,4 +287,75 @@ fn files_below(folder: &Path, found: &mut Vec<(PathBuf, u64)>) {
             found.push((file.path(), about.len()));
         }
     }
+}
+
+/// Tells a story once, and cuts the power everywhere in it: at most so many moments, each with nothing,
+/// everything and some of what was not flushed. `does_nothing` says which flushes are left out, as a
+/// program with a fault would. Gives what was lost first.
+///
+/// # Panics
+/// When the story cannot be told.
+pub fn power_cuts(
+    library: &Path,
+    story: Story,
+    most: usize,
+    seed: u64,
+    does_nothing: impl Fn(&Deed) -> bool,
+) -> Result<u64, String> {
+    let scene = Scene::set(story);
+    let root = scene.folder.path();
+    let trace = root.with_extension("trace");
+    let _ = fs::remove_file(&trace);
+    let mut disk = Disk::with(root);
+    let args = scene.args(root);
+    let mut command = Command::new(crate::program());
+    command.args(&args).env("LC_ALL", "C").env("TZ", "UTC").env_remove("HOLDFAST_LANG");
+    command.env("LD_PRELOAD", library).env("FAULTS_ROOT", root).env("FAULTS_TRACE", &trace);
+    let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).spawn().unwrap();
+    child.stdin.take().unwrap().write_all(story.input().as_bytes()).unwrap();
+    let ran = child.wait_with_output().unwrap();
+    assert!(ran.status.success(), "{story:?}: {ran:?}");
+    let deeds = read_trace(&trace);
+    fs::remove_file(&trace).unwrap();
+    let mut chance = ChaCha8Rng::seed_from_u64(seed);
+    let every = deeds.len().div_ceil(most).max(1);
+    let mut said = String::new();
+    let mut states = 0;
+    let left = root.with_extension("left");
+    for (index, deed) in deeds.iter().enumerate() {
+        if !does_nothing(deed) {
+            disk.does(deed);
+        }
+        if let Deed::Said(text) = deed {
+            said.push_str(text);
+        }
+        if index % every != 0 && index + 1 != deeds.len() {
+            continue;
+        }
+        for keeps in [Keeps::Nothing, Keeps::Everything, Keeps::Some] {
+            let _ = fs::remove_dir_all(&left);
+            disk.left(root, &left, keeps, &mut chance);
+            states += 1;
+            let wanted: BTreeSet<u64> = scene.before.union(&acknowledged(&said)).copied().collect();
+            let home = left.join(scene.home);
+            let place =
+                format!("{story:?}, deed {index} of {}, {keeps:?}, seed {seed}", deeds.len());
+            let started = story != Story::Start || said.contains("is set up for");
+            if !started {
+                continue;
+            }
+            let ran = run(&home, &["verify"], "");
+            if !ran.fine {
+                return Err(format!("{place}: {ran:?}"));
+            }
+            let there = numbers(&home, &left.join("export"));
+            let lost: Vec<&u64> = wanted.difference(&there).collect();
+            if !lost.is_empty() {
+                return Err(format!("{place}: lost {lost:?}"));
+            }
+        }
+    }
+    let _ = fs::remove_dir_all(&left);
+    println!("{story:?}: {} deeds, {states} power cuts, seed {seed}: nothing lost", deeds.len());
+    Ok(states)
 }

@@ -2,7 +2,7 @@
 
 use holdfast_tests::faults::library;
 use holdfast_tests::fresh_seed;
-use holdfast_tests::stops::{Story, bit_flips, every_call, every_read};
+use holdfast_tests::stops::{Story, bit_flips, every_call, every_read, power_cuts};
 
 /// Each story of the real program is told once for every file call in it and every way it can fail:
 /// killed before, killed after, refused by the disk, full, cut short. Nothing that was saved, or said to
@@ -27,4 +27,16 @@ fn a_read_that_fails_anywhere_is_no_damage() {
 #[test]
 fn no_bit_of_ten_thousand_loses_an_entry() {
     bit_flips(10_000, fresh_seed());
+}
+
+/// The power goes at every moment of every story, with nothing, everything and some of what was not
+/// flushed. About three minutes.
+#[test]
+fn the_power_may_go_at_every_moment() {
+    let Some(library) = library() else { return };
+    let seed = fresh_seed();
+    for story in Story::ALL {
+        let lost = power_cuts(&library, story, usize::MAX, seed, |_| false);
+        assert!(lost.is_ok(), "{lost:?}");
+    }
 }
