@@ -122,7 +122,7 @@ impl Bare {
 
 const ENTRY: &str = "INSERT INTO entry VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
 const RECORD: &str =
-    "INSERT INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)";
+    "INSERT INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)";
 
 /// A lifter who has logged a set, and the bare tables like theirs.
 fn both(folder: &Path) -> (Bare, Lifter) {

@@ -42,7 +42,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
-    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 4 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 5 });
     assert!(error.to_string().contains("Update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -173,7 +173,7 @@ fn damage_met_while_running_is_put_right_at_once() {
     file.write_all(&vec![0xa5; (pages as usize - 1) * 4096]).unwrap();
     // The cache may still hold what it read; a schema change makes it look again.
     let touched = Connection::open(&path).unwrap();
-    let _ = touched.execute_batch("PRAGMA user_version = 4");
+    let _ = touched.execute_batch("PRAGMA user_version = 5");
     drop(touched);
     let error = running.export().expect_err("the pages are garbage");
     assert!(error.to_string().contains("Do it again"), "{error}");

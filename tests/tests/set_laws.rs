@@ -1,13 +1,15 @@
 //! The fold is a function of the set of entries: order, repetition and partition do not matter.
 
 use holdfast_core::care::Place;
+use holdfast_core::coach::Answer;
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
+use holdfast_core::load::Decision;
 use holdfast_core::session::Tap;
-use holdfast_tests::taps::{begin, clear, finish, flag, kg, option, squat};
+use holdfast_tests::taps::{begin, begin_day, clear, finish, flag, kg, option, squat};
 use holdfast_tests::train::{squats, three_squats};
-use holdfast_tests::views::flags;
-use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, forged};
+use holdfast_tests::views::{flags, strength};
+use holdfast_tests::{Carrier, Crew, DAY, Device, MINUTE, SMALL_PLAN, forged};
 use proptest::prelude::*;
 
 /// A crew that has trained, corrected, undone, flagged and been answered, in many small leaves.
@@ -165,4 +167,51 @@ fn nobody_but_the_athlete_and_a_coach_clears_or_rules() {
     assert_eq!(report.leaves, 1, "{report:?}");
     let screen = ines.today().unwrap();
     assert_eq!(flags(&screen).len(), 1, "still open");
+}
+
+/// A session, and an answer to it, under a clock a year ahead: what comes after them under the right clock
+/// is later all the same.
+#[test]
+fn a_clock_a_year_ahead_is_no_reason_to_stay_in_front() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let (ines, coach) = (&crew.athletes[0], &crew.coach);
+    let year = 365 * DAY;
+    ines.set_wall(year);
+    ines.tap(begin_day("Any evening")).unwrap();
+    for (set, load, reps) in [(1, 50, 8), (2, 60, 6), (3, 70, 6)] {
+        ines.tap(squat(Some(set), Some(load), Some(reps), None)).unwrap();
+    }
+    ines.tap(finish(7, 60)).unwrap();
+    ines.set_wall(-year);
+    squats(ines, "2026-11-05", &[(40, 8), (50, 6), (60, 6)]);
+    ines.go_to("2026-11-07");
+    ines.tap(begin()).unwrap();
+    let why = strength(&ines.today().unwrap()).sets[2].why.clone().unwrap();
+    assert!(why.contains("60 kg on Thu 5 Nov"), "{why}");
+    ines.tap(finish(5, 1)).unwrap();
+    crew.exchange_all().unwrap();
+    // The coach answers under a clock of next year, sees it, sets the clock and answers again.
+    let (person, at) = (ines.holdfast.who().unwrap().person, coach.now());
+    let answer = |words: &str, decision| {
+        let page = coach.holdfast.member(person.to_string(), at.date()).unwrap();
+        let open = &page.proposals[0];
+        let answer = Answer {
+            person,
+            exercise: open.exercise.clone(),
+            scheme: open.scheme.clone(),
+            decision,
+            loads: Vec::new(),
+            words: words.into(),
+        };
+        coach.holdfast.answer(answer, coach.now()).unwrap();
+    };
+    coach.set_wall(year);
+    answer("too early", Decision::Refuse);
+    coach.set_wall(-year);
+    coach.pass(MINUTE);
+    answer("the last word", Decision::Accept);
+    crew.exchange_all().unwrap();
+    ines.pass(DAY);
+    let shown = serde_json::to_string(&ines.today().unwrap()).unwrap();
+    assert!(shown.contains("the last word") && !shown.contains("too early"), "{shown}");
 }

@@ -253,12 +253,12 @@ impl Running {
         unread: &[UnreadFile],
         at: &Instant,
     ) -> Result<()> {
+        self.report.aside.extend(unread.iter().map(AsideFile::unread));
         if let Some(crews) = &mut self.joining {
             let faults = files.iter().filter_map(|file| look_for_crew(crews, file).err());
             self.report.aside.extend(faults);
             return Ok(());
         }
-        self.report.aside.extend(unread.iter().map(AsideFile::unread));
         let crew = own.profile()?.crew;
         for file in files {
             if let Some(name) = LeafName::parse(&file.name)

@@ -77,8 +77,7 @@ fn ruled(
             about_it.push(ruling);
         }
     }
-    // Two answers within one millisecond are told apart by their numbers.
-    let last = about_it.into_iter().max_by_key(|ruling| (ruling.first_ms, ruling.id.number));
+    let last = about_it.into_iter().max_by_key(|ruling| (ruling.placed, ruling.id.number));
     Ok(last.map(|ruling| Ruled {
         record: ruling.record,
         decision: ruling.body.decision,

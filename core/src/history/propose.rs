@@ -95,7 +95,7 @@ fn lifted_last(
             ..Query::default()
         };
         if let Some(lift) = query.last::<Lift>(connection)? {
-            latest = latest.max(Some((lift.first_ms, exercise)));
+            latest = latest.max(Some((lift.placed, exercise)));
         }
     }
     Ok(latest.map(|(_, exercise)| exercise))

@@ -21,7 +21,7 @@ pub const MAX_AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
 
 /// What is written together counts on from a multiple of this, so that a journal tells what was one tap
 /// from what was another of the same millisecond.
-const TOGETHER: u32 = 256;
+const TOGETHER: u32 = 128;
 
 impl Hlc {
     /// The time of the first entry of those written together when the wall clock reads `wall_ms`.
@@ -39,6 +39,13 @@ impl Hlc {
     #[must_use]
     pub fn next(self) -> Hlc {
         Hlc { count: self.count.saturating_add(1), ..self }
+    }
+
+    /// The time as one number that sorts as it does: milliseconds, then the count in the lowest 20 bits.
+    /// It says the same of all times after the year 2248, and of the last counts in a million.
+    pub(crate) fn place(self) -> i64 {
+        let (ms, count) = (self.ms.clamp(0, (1 << 43) - 1), self.count.min((1 << 20) - 1));
+        (ms << 20) | i64::from(count)
     }
 
     /// True for the times of entries that were written together.
@@ -63,11 +70,13 @@ mod tests {
         let second = first.tick(1000);
         let third = second.tick(10);
         let fourth = third.tick(2000);
-        assert_eq!(second, Hlc { ms: 1000, count: 256 });
-        assert_eq!(third, Hlc { ms: 1000, count: 512 });
+        assert_eq!(second, Hlc { ms: 1000, count: 128 });
+        assert_eq!(third, Hlc { ms: 1000, count: 256 });
         assert!(second.next().is_with(second) && !second.next().is_with(third));
         assert_eq!(fourth, Hlc { ms: 2000, count: 0 });
         assert!(first < second && second < third && third < fourth);
+        let places = [first, second, second.next(), third, fourth].map(Hlc::place);
+        assert!(places.is_sorted_by(|one, next| one < next), "{places:?}");
     }
 
     #[test]

@@ -250,11 +250,9 @@ impl Snapshot {
 
     /// The records that entries begin, where those change nothing but the session at hand.
     fn taken(&self, Written { entries, bodies }: Written) -> Option<Vec<Logged<Body>>> {
-        // After a wall clock set back a fresh reading would order records otherwise.
-        let latest = self.log.as_ref()?.all.last().map_or(i64::MIN, |last| last.first_ms);
         let one = |(entry, body): (Entry, Body)| {
             // The first entry of a record stands alone: nothing else can change what it shows.
-            let alone = entry.parents.is_empty() && entry.wall_ms >= latest;
+            let alone = entry.parents.is_empty();
             let taken = alone && is_of_the_session(&body);
             taken.then(|| Logged::begun(&entry, self.profile.person, body))
         };

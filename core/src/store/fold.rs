@@ -21,7 +21,8 @@ pub(super) fn insert_begun(tx: &Transaction<'_>, entry: &Entry, body: &Body) -> 
         claim(tx, device)?;
     }
     let person = person_of(tx, device)?;
-    let shown = Shown { digest, first_ms: entry.wall_ms, heads: 1, taken_back: false };
+    let (first_ms, placed) = (entry.wall_ms, entry.hlc.place());
+    let shown = Shown { digest, first_ms, placed, heads: 1, taken_back: false };
     put(tx, entry.record, person, &entry.kind, entry.id, shown, &body.keys())
 }
 
@@ -202,9 +203,11 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
             continue;
         };
         let first_ms = entries.iter().map(|entry| entry.wall_ms).min().unwrap_or_default();
+        let placed = entries.iter().map(|entry| entry.hlc.place()).min().unwrap_or_default();
         let fields = Shown {
             digest: said.digest,
             first_ms,
+            placed,
             heads: heads.len() as u32,
             taken_back: shown.is_taken_back(),
         };
@@ -216,6 +219,7 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
 struct Shown {
     digest: i64,
     first_ms: i64,
+    placed: i64,
     heads: u32,
     taken_back: bool,
 }
@@ -230,7 +234,7 @@ fn put(
     keys: &Keys,
 ) -> Result<()> {
     tx.prepare_cached(
-        "INSERT OR REPLACE INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)",
+        "INSERT OR REPLACE INTO record VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
     )?
     .execute(params![
         record.0,
@@ -240,6 +244,7 @@ fn put(
         id.number as i64,
         shown.digest,
         shown.first_ms,
+        shown.placed,
         keys.session.map(|session| session.0),
         keys.subject,
         keys.scheme,

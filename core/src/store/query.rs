@@ -20,6 +20,8 @@ pub(crate) struct Logged<T> {
     pub id: EntryId,
     /// When its first version was written, milliseconds since 1970.
     pub first_ms: i64,
+    /// The same in logical time: what sorts records.
+    pub placed: i64,
     /// The wall clock's offset from UTC at the version shown, minutes east.
     pub offset_min: i32,
     /// Versions nobody has replaced; more than one is a conflict.
@@ -36,6 +38,7 @@ impl Logged<Body> {
             person,
             id: entry.id,
             first_ms: entry.wall_ms,
+            placed: entry.hlc.place(),
             offset_min: entry.offset_min,
             heads: 1,
             body,
@@ -44,9 +47,9 @@ impl Logged<Body> {
 
     /// The same record with its body's own type, when it is of that kind.
     pub(crate) fn of_kind<T: Kind>(self) -> Option<Logged<T>> {
-        let Logged { record, person, id, first_ms, offset_min, heads, body } = self;
+        let Logged { record, person, id, first_ms, placed, offset_min, heads, body } = self;
         let body = T::from_body(body)?;
-        Some(Logged { record, person, id, first_ms, offset_min, heads, body })
+        Some(Logged { record, person, id, first_ms, placed, offset_min, heads, body })
     }
 }
 
@@ -82,7 +85,8 @@ impl Query<'_> {
         connection: &Connection,
     ) -> Result<Vec<Logged<Body>>> {
         let mut sql = String::from(
-            "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw, r.digest
+            "SELECT r.record, r.person, r.device, r.n, r.first_ms, e.offset_min, r.heads, e.raw, r.digest,
+               r.placed
              FROM record r JOIN entry e ON e.device = r.device AND e.n = r.n AND e.digest = r.digest
              WHERE r.taken_back = 0",
         );
@@ -107,10 +111,10 @@ impl Query<'_> {
             }
         }
         if let Some(limit) = &self.latest {
-            sql.push_str(" ORDER BY r.first_ms DESC, r.record DESC LIMIT ?");
+            sql.push_str(" ORDER BY r.placed DESC, r.record DESC LIMIT ?");
             values.push(limit);
         } else {
-            sql.push_str(" ORDER BY r.first_ms, r.record");
+            sql.push_str(" ORDER BY r.placed, r.record");
         }
         let mut statement = connection.prepare_cached(&sql)?;
         let mut rows = statement.query(values.as_slice())?;
@@ -130,6 +134,7 @@ impl Query<'_> {
                     number: row.get::<_, i64>(3)?.unsigned_abs(),
                 },
                 first_ms: row.get(4)?,
+                placed: row.get(9)?,
                 offset_min: row.get(5)?,
                 heads: row.get(6)?,
                 body,
@@ -245,7 +250,7 @@ pub(crate) fn journal_lines(connection: &Connection) -> Result<Vec<String>> {
 pub(crate) fn dump(connection: &Connection) -> Result<String> {
     let mut statement = connection.prepare(
         "SELECT hex(record) || ' ' || hex(person) || ' ' || kind || ' ' || hex(device) || ' ' || n
-           || ' ' || digest || ' ' || first_ms || ' ' || coalesce(hex(session), '-') || ' ' || subject
+           || ' ' || digest || ' ' || first_ms || ' ' || placed || ' ' || coalesce(hex(session), '-') || ' ' || subject
            || ' ' || scheme || ' ' || heads || ' ' || taken_back FROM record
          UNION ALL SELECT 'device ' || hex(device) || ' ' || hex(person) FROM device_person
          ORDER BY 1",

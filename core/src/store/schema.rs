@@ -12,8 +12,8 @@ use crate::error::{Error, Result};
 pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
-/// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf.
-pub(crate) const SCHEMA_VERSION: i64 = 4;
+/// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
+pub(crate) const SCHEMA_VERSION: i64 = 5;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -61,6 +61,8 @@ CREATE TABLE record (
   digest INTEGER NOT NULL,
   -- when its first version was written, milliseconds since 1970
   first_ms INTEGER NOT NULL,
+  -- the same in logical time, which no clock that is set back or ahead puts out of order
+  placed INTEGER NOT NULL,
   session BLOB,
   subject TEXT NOT NULL,
   scheme TEXT NOT NULL,
@@ -69,7 +71,7 @@ CREATE TABLE record (
   taken_back INTEGER NOT NULL,
   PRIMARY KEY (record, person)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, first_ms);
+CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, placed);
 CREATE INDEX record_by_session ON record (session, kind) WHERE session IS NOT NULL;
 CREATE INDEX record_in_conflict ON record (person) WHERE heads > 1;
 CREATE TABLE device_person (
@@ -79,7 +81,7 @@ CREATE TABLE device_person (
 ";
 
 const LATEST_SQL: &str = "
-CREATE INDEX record_by_time ON record (kind, person, subject, first_ms);
+CREATE INDEX record_by_time ON record (kind, person, subject, placed);
 ";
 
 const LEAF_TIME_SQL: &str = "
@@ -144,7 +146,11 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
             super::fold::refold_all(tx)?;
         }
         3 => tx.execute_batch(LATEST_SQL)?,
-        _ => tx.execute_batch(LEAF_TIME_SQL)?,
+        4 => tx.execute_batch(LEAF_TIME_SQL)?,
+        _ => {
+            unfold(tx)?;
+            super::fold::refold_all(tx)?;
+        }
     }
     Ok(())
 }
@@ -242,7 +248,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 5, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 6, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());
