@@ -1,7 +1,8 @@
 //! A hybrid logical clock: an order for entries that survives wrong wall clocks.
 //!
-//! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014. It only breaks ties between concurrent
-//! corrections; who had seen what is decided by an entry's parents, never by a clock.
+//! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014. It places a record among
+//! others and breaks ties between concurrent corrections; who had seen what is decided by an entry's
+//! parents, never by a clock.
 
 use serde::{Deserialize, Serialize};
 
