@@ -222,7 +222,8 @@ impl Disk {
             fs::create_dir_all(place(folder)).unwrap();
         }
         for (path, file) in sure {
-            if path.to_string_lossy().ends_with("-shm") {
+            // Nor is it the same place, which the note would say.
+            if path.to_string_lossy().ends_with("-shm") || path.ends_with("place") {
                 continue;
             }
             let file = &self.files[file];

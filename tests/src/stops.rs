@@ -359,3 +359,36 @@ pub fn power_cuts(
     println!("{story:?}: {} deeds, {states} power cuts, seed {seed}: nothing lost", deeds.len());
     Ok(states)
 }
+
+/// Tells a story with three programs at the same moment.
+///
+/// # Panics
+/// When one of them fails, or an entry that was there, or that one said was saved, is gone.
+pub fn three_at_once(story: Story) {
+    let scene = Scene::set(story);
+    let root = scene.folder.path();
+    let args = scene.args(root);
+    let args: Vec<&str> = args.iter().map(String::as_str).collect();
+    let home = root.join(scene.home);
+    // One session at a time ends; the others begin another.
+    let input = if story == Story::Session { "50 x 8\nquit\n" } else { "" };
+    let told: Vec<crate::Ran> = std::thread::scope(|scope| {
+        let one = || scope.spawn(|| run(&home, &args[2..], input));
+        let all = [one(), one(), one()];
+        all.map(|one| one.join().unwrap()).into()
+    });
+    let mut wanted = scene.before.clone();
+    for ran in &told {
+        let fine = ran.fine || (story == Story::Start && ran.err.contains("already"));
+        assert!(fine, "{story:?}: {told:?}");
+        let saved = acknowledged(&ran.out);
+        assert!(wanted.is_disjoint(&saved) || saved.is_subset(&scene.before), "{story:?}: twice");
+        wanted.extend(saved);
+    }
+    if story == Story::Start {
+        assert_eq!(told.iter().filter(|ran| ran.fine).count(), 1, "{told:?}");
+    }
+    let there = numbers(&home, &root.join("export"));
+    assert!(wanted.is_subset(&there), "{story:?}: {wanted:?} in {there:?}");
+    println!("{story:?}: three at once, nothing lost");
+}

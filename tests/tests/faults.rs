@@ -5,7 +5,7 @@
 use holdfast_tests::faults::library;
 use holdfast_tests::power::Deed;
 use holdfast_tests::seed_or;
-use holdfast_tests::stops::{Story, bit_flips, every_call, every_read, power_cuts};
+use holdfast_tests::stops::{Story, bit_flips, every_call, every_read, power_cuts, three_at_once};
 
 #[test]
 fn whatever_stops_a_command_nothing_saved_is_lost() {
@@ -52,5 +52,14 @@ fn a_flush_that_is_left_out_is_found() {
     for (story, end) in planted {
         let found = power_cuts(&library, story, 400, 1, |deed| flush_of(deed, end));
         assert!(found.is_err(), "{story:?} without flushing {end} lost nothing");
+    }
+}
+
+/// Three programs at once, at everything there is to do: they wait for each other, each does its work, and
+/// nothing is lost or done twice.
+#[test]
+fn three_at_once_wait_for_each_other() {
+    for story in Story::ALL {
+        three_at_once(story);
     }
 }

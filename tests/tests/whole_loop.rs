@@ -1,14 +1,18 @@
 //! The job itself, end to end through the surface, with every number worked out by hand.
 
+use std::fs;
+
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::clock::Act;
 use holdfast_core::coach::{Answer, AttentionKind};
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::{Exercise, MeasuredWhen};
-use holdfast_core::session::SessionState;
+use holdfast_core::session::{SessionState, Tap};
 use holdfast_core::{HoldfastError, Mass, MassUnit, Millis, Start};
-use holdfast_tests::taps::{begin, clock, finish, flag, held, kg, option, range, set, window};
+use holdfast_tests::taps::{
+    begin, clock, finish, flag, held, kg, option, range, set, squat, window,
+};
 use holdfast_tests::train::{squats, three_squats};
 use holdfast_tests::views::{build, flags, hold, interval, load_texts, per_side, strength};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
@@ -310,4 +314,46 @@ fn each_role_is_told_what_is_the_others() {
     assert_eq!(wrong.to_string(), said);
     let wrong = crew.coach.today().unwrap_err();
     assert!(wrong.to_string().starts_with("Only athletes run sessions"), "{wrong}");
+}
+
+/// A home is copied in the midst of a session, as a backup is put back on another phone: the copy goes on with
+/// the session as another device, and so does the first; everybody gets both.
+#[test]
+fn a_copied_home_goes_on_as_another_device() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    ines.tap(kg(50)).unwrap();
+    let copied = crew.folder().join("copied");
+    ines.copy_to(&copied);
+    // A copy has what says where the first one lies.
+    fs::copy(ines.home.join("place"), copied.join("place")).unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(20));
+    let copy = Device::open(copied, ines.now()).unwrap();
+    let who = copy.holdfast.who().unwrap();
+    if who.device == ines.holdfast.who().unwrap().device {
+        println!("this file system does not tell a copy");
+        return;
+    }
+    assert!(who.opening.unwrap().contains("goes on as another device"));
+    assert_eq!(copy.today().unwrap().state, SessionState::Running);
+    copy.tap(squat(Some(2), Some(60), Some(6), None)).unwrap();
+    ines.tap(squat(Some(3), Some(70), Some(5), None)).unwrap();
+    for _ in 0..2 {
+        copy.exchange(&crew.carrier).unwrap();
+        crew.exchange_all().unwrap();
+    }
+    for device in [&copy, ines] {
+        let screen = device.today().unwrap();
+        assert_eq!(screen.state, SessionState::Running, "its own session goes on");
+        let done = strength(&screen).sets.iter().filter(|set| set.done.is_some()).count();
+        assert_eq!(done, 3, "both sets have arrived");
+        let warned = screen.notices.iter().any(|notice| notice.text.contains("disagree"));
+        assert!(!warned, "{:?}", screen.notices);
+    }
+    // Undo in the copy reaches back over the copying.
+    let undone = |device: &Device| device.tap(Tap::Undo).unwrap().undone.unwrap();
+    assert_eq!(undone(&copy), "Squat set 2, 60 kg × 6");
+    assert_eq!(undone(&copy), "Squat set 1, 50 kg × 8");
 }

@@ -17,6 +17,9 @@ identity-altered = sie ist nicht so, wie sie geschrieben wurde
 
 # $process ist die Nummer des Programms, das den Ordner offen hat.
 home-is-held = Ein anderes Holdfast (Prozess { $process }) hat diesen Ordner offen. Schließ es und versuch es noch einmal.
+renewed = Dieser Ordner wurde kopiert oder kommt aus einer Sicherung. Er ist jetzt ein weiteres Gerät; alles darin bleibt erhalten.
+# Steht zwischen zwei dieser Sätze.
+between-sentences = { " " }
 
 ## Wiederherstellen.
 
@@ -38,6 +41,7 @@ whole-again = Sie war beschädigt und ist wieder ganz.
 repaired-do-again = { $repaired } Deine letzte Eingabe wurde nicht gespeichert. Mach sie noch einmal.
 # Was eine Prüfung der Datenbank gefunden hat.
 entry-altered = ein Eintrag ist nicht so, wie er geschrieben wurde
+tables-altered = die Tabellen sind nicht so, wie sie angelegt wurden
 
 ## Wer was darf. $name ist die Person, der das Gerät gehört.
 

@@ -17,6 +17,9 @@ identity-altered = it is not as it was written
 
 # $process is the number of the program that has the folder open.
 home-is-held = Another Holdfast (process { $process }) has this folder open. Close it, then try again.
+renewed = This folder was copied or came back from a backup. It goes on as another device; everything in it is kept.
+# Stands between two sentences of these.
+between-sentences = { " " }
 
 ## Rebuilding.
 
@@ -38,6 +41,7 @@ whole-again = It was damaged and is whole again.
 repaired-do-again = { $repaired } What you just did was not saved. Do it again.
 # What a check of the database found.
 entry-altered = an entry is not as it was written
+tables-altered = the tables are not as they were made
 
 ## Who may do what. $name is the person whose device it is.
 

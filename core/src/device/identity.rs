@@ -23,6 +23,19 @@ pub(crate) struct Identity {
     pub device: DeviceId,
     /// Who started it, as they were then; what they are now is in the journal.
     pub profile: Profile,
+    /// The devices this home was before it was copied, the last one last.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before: Vec<Before>,
+}
+
+/// A device that a home was, and how far it had written there: what that device wrote since, it wrote
+/// elsewhere.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) struct Before {
+    /// The device.
+    pub device: DeviceId,
+    /// The number of the last entry it had written here.
+    pub last: u64,
 }
 
 /// The identity as a file holds it.
@@ -59,6 +72,12 @@ impl Identity {
             (Err(error), _) => Err(error),
             _ => Err(unreadable(&home.join(FILES[0]), say::device::identity_altered())),
         }
+    }
+
+    /// Whose entries were written in this home, and up to which number.
+    pub(crate) fn written_here(&self) -> Vec<(DeviceId, u64)> {
+        let before = self.before.iter().map(|before| (before.device, before.last));
+        before.chain([(self.device, u64::MAX)]).collect()
     }
 
     /// Writes the identity, and its copy.
@@ -108,7 +127,7 @@ mod tests {
         let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
         let profile =
             Profile { person: PersonId(id), name, role, unit, language: None, crew: None };
-        let identity = Identity { device: DeviceId(id), profile };
+        let identity = Identity { device: DeviceId(id), profile, before: Vec::new() };
         identity.write(home).unwrap();
         identity
     }

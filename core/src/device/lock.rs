@@ -10,7 +10,7 @@ use std::time::Duration;
 use crate::error::{Error, Field, Result};
 use crate::say;
 
-const FILE: &str = "holdfast.lock";
+pub(super) const FILE: &str = "holdfast.lock";
 
 /// Short commands in a row wait for each other so long, in steps.
 const STEPS: u32 = 250;

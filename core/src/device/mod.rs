@@ -6,6 +6,7 @@ mod checkup;
 mod identity;
 mod lock;
 mod open;
+mod place;
 mod plans;
 mod rebuild;
 mod salvage;
@@ -51,6 +52,8 @@ pub(crate) struct Device {
     pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
     pub(crate) rebuilt: Option<Rebuilt>,
+    /// True when the home was copied and has just become another device.
+    pub(crate) renewed: bool,
     pub(crate) traffic: Traffic,
     plans: Plans,
     /// Blocks whose plan this version cannot read, as of the last time plans were looked for: the last one

@@ -3,9 +3,10 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::identity::Before;
 use super::lock::HomeLock;
 use super::open::{DATABASE, Look, Parts, open};
-use super::{Device, Identity};
+use super::{Device, Identity, place};
 use crate::error::{Error, Field, Result, Thing};
 use crate::exchange::flush_folder;
 use crate::id::{CrewId, DeviceId, PersonId, random};
@@ -13,7 +14,7 @@ use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
-use crate::store::{Draft, is_damage, people};
+use crate::store::{Draft, is_damage, last_number, people};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -48,9 +49,11 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let crew = (start.role == Role::Coach).then_some(CrewId(crew));
     let (role, unit) = (start.role, start.unit);
     let profile = Profile { person: PersonId(person), name, role, unit, language: None, crew };
-    let identity = Identity { device: DeviceId(device), profile: profile.clone() };
+    let identity =
+        Identity { device: DeviceId(device), profile: profile.clone(), before: Vec::new() };
     identity.write(&folder)?;
     let mut device = at_home(folder, lock, identity, at, Look::New)?;
+    place::note(&device.home);
     let opened_at = device.opened_at.clone();
     device.store.append(&opened_at, vec![Draft::new(profile)])?;
     Ok(device)
@@ -65,15 +68,48 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     }
     let lock = HomeLock::take(&folder)?;
     let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
+    let copied = place::is_copied(&folder);
     let mut device = at_home(folder, lock, identity, at, Look::Usual)?;
-    match known(&mut device) {
+    let last = match settled(&mut device, copied) {
         Err(error) if is_damage(&error) => {
             device = reopened(device)?;
-            known(&mut device)?;
+            settled(&mut device, copied)?
         }
         done => done?,
+    };
+    if copied {
+        device = renewed(device, last)?;
     }
+    place::note(&device.home);
     Ok(device)
+}
+
+/// What must be on disk before anything is done; gives the number of the device's last entry. What a copied
+/// home had logged and in no leaf yet is cut: the device it was copied from may never bring it.
+fn settled(device: &mut Device, copied: bool) -> Result<u64> {
+    known(device)?;
+    if copied {
+        device.cut_leaves()?;
+    }
+    last_number(device.reader(), device.identity.device)
+}
+
+/// Makes another device of a home that was copied: the one it was copied from goes on under its own
+/// numbers, from the `last` it had written here.
+fn renewed(device: Device, last: u64) -> Result<Device> {
+    let own = device.identity.device;
+    let another = place::another(own, &device.home, &device.opened_at);
+    let mut identity = device.identity.clone();
+    identity.before.push(Before { device: own, last });
+    identity.device = another;
+    identity.write(&device.home)?;
+    let Device { home, lock, opened_at, store, checkup, rebuilt, .. } = device;
+    drop((checkup, store));
+    let mut device = at_home(home, lock, identity, opened_at, Look::Usual)?;
+    // Its entries are this person's.
+    let (at, profile) = (device.opened_at.clone(), device.profile()?);
+    device.store.append(&at, vec![Draft::new(profile)])?;
+    Ok(Device { rebuilt, renewed: true, ..device })
 }
 
 /// Logs who uses the device, where its journal does not say so.
@@ -116,6 +152,7 @@ fn at_home(
         traffic: Default::default(),
         plans: Default::default(),
         unread_plans: Vec::new(),
+        renewed: false,
         shelf_trouble: None,
     })
 }

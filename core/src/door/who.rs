@@ -8,6 +8,7 @@ use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::Role;
 use crate::mass::MassUnit;
+use crate::say;
 use crate::store::people;
 
 /// Who uses a device, and how it opened.
@@ -34,6 +35,14 @@ pub struct Who {
     pub opening: Option<String>,
 }
 
+/// What there is to tell of how the device opened.
+fn opening(device: &Device) -> Option<String> {
+    let renewed = device.renewed.then(|| say::device::renewed().to_owned());
+    let rebuilt = device.rebuilt.as_ref().map(Rebuilt::text);
+    let told: Vec<String> = rebuilt.into_iter().chain(renewed).collect();
+    (!told.is_empty()).then(|| told.join(say::device::between_sentences()))
+}
+
 /// Reads it.
 pub(super) fn who(device: &Device) -> Result<Who> {
     let profile = device.profile()?;
@@ -48,6 +57,6 @@ pub(super) fn who(device: &Device) -> Result<Who> {
         language: profile.language,
         in_crew: profile.crew.is_some(),
         coaches: coaches.map(|profile| profile.name).collect(),
-        opening: device.rebuilt.as_ref().map(Rebuilt::text),
+        opening: opening(device),
     })
 }

@@ -4,13 +4,13 @@ use rusqlite::Connection;
 
 use crate::clock::{Act, Mark};
 use crate::error::Result;
-use crate::id::{DeviceId, RecordId};
+use crate::id::RecordId;
 use crate::instant::{Elapsed, Instant};
 use crate::journal::{
     Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Part, PutOff, Range,
     RestMark, Session, Until, WindowDone,
 };
-use crate::store::{Logged, Query, latest_session};
+use crate::store::{Logged, Query, WrittenHere, latest_session};
 
 /// After so long without an end a session no longer counts as running: the athlete went home.
 pub(crate) const OPEN_MS: i64 = 12 * 60 * 60 * 1000;
@@ -90,13 +90,13 @@ impl SessionLog {
         self.all.push(logged);
     }
 
-    /// A device's latest session, when it is running at `at` or was trained on that date.
+    /// The latest session written here, when it is running at `at` or was trained on that date.
     pub(crate) fn current(
         connection: &Connection,
-        device: DeviceId,
+        here: &WrittenHere,
         at: &Instant,
     ) -> Result<Option<SessionLog>> {
-        let Some(session) = latest_session(connection, device)? else { return Ok(None) };
+        let Some(session) = latest_session(connection, here)? else { return Ok(None) };
         let log = SessionLog::read(connection, session)?;
         Ok(log.is_shown_at(at).then_some(log))
     }

@@ -137,7 +137,7 @@ fn being_trained(
     date: NaiveDate,
     name: &str,
 ) -> Result<Option<Snapshot>> {
-    let running = latest_session(device.reader(), device.identity.device)?;
+    let running = latest_session(device.reader(), &device.identity.written_here())?;
     if date != at.date() || running.is_none_or(|session| session.body.day != name) {
         return Ok(None);
     }
@@ -233,7 +233,8 @@ fn append(
 ) -> Result<(Written, Option<String>)> {
     let (drafts, undone) = match (&tap, &snapshot.log) {
         (Tap::Undo, Some(log)) => {
-            let entries = session_entries(device.reader(), log.id(), device.identity.device)?;
+            let entries =
+                session_entries(device.reader(), log.id(), &device.identity.written_here())?;
             let (drafts, bodies) = undo(&entries)?;
             (drafts, Some(said::said(snapshot, &bodies)))
         }
@@ -246,7 +247,7 @@ fn append(
 /// nothing is left to take back it is that the session was begun.
 fn last_saved(device: &Device, snapshot: &Snapshot) -> Result<Option<Saved>> {
     let Some(log) = &snapshot.log else { return Ok(None) };
-    let entries = session_entries(device.reader(), log.id(), device.identity.device)?;
+    let entries = session_entries(device.reader(), log.id(), &device.identity.written_here())?;
     let begun = || Vec::from([log.session.body.clone().into()]);
     let bodies = undo(&entries).map_or_else(|_| begun(), |(_, bodies)| bodies);
     Ok(Saved::of(snapshot, &bodies))

@@ -57,7 +57,7 @@ impl Snapshot {
     /// Reads what is on screen at a moment: a session, or what is planned for the date.
     pub(crate) fn now(device: &mut Device, at: &Instant) -> Result<Snapshot> {
         let mut snapshot = Snapshot::bare(device)?;
-        match SessionLog::current(device.reader(), device.identity.device, at)? {
+        match SessionLog::current(device.reader(), &device.identity.written_here(), at)? {
             None => Snapshot::ahead(device, at.date()),
             Some(log) => {
                 let block = pinned(device, &log)?;

@@ -53,6 +53,9 @@ pub(crate) fn check(connection: &Connection, stopped: &dyn Fn() -> bool) -> Resu
     if found != "ok" {
         return Err(damaged(&found));
     }
+    if !schema::is_ours(connection)? {
+        return Err(damaged(say::device::tables_altered()));
+    }
     let mut statement = connection.prepare("SELECT raw, digest FROM entry")?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()?
@@ -79,5 +82,9 @@ fn damaged(found: &str) -> Error {
 /// True for an error that means the file itself is damaged.
 pub(crate) fn is_damage(error: &Error) -> bool {
     let Error::Sqlite(error) = error else { return false };
+    // What is asked never changes: where it does not fit, the tables have.
+    if matches!(error, rusqlite::Error::SqlInputError { .. }) {
+        return true;
+    }
     matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
 }

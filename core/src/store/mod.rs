@@ -18,8 +18,8 @@ pub(crate) use connect::{check, connect, is_damage, read_only, refuse_newer};
 pub(crate) use fold::insert_all;
 pub(crate) use people::{is_coach, people};
 pub(crate) use query::{
-    Logged, Query, conflicts, date_of, dump, entries, has_line, journal_lines, last_number,
-    latest_session, line_of, session_entries, unread, versions,
+    Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
+    last_number, latest_session, line_of, session_entries, unread, versions,
 };
 
 /// One device's database.

@@ -190,39 +190,54 @@ pub(crate) fn line_of(connection: &Connection, id: EntryId) -> Result<Option<Str
     Ok(statement.query_row(key, |row| row.get(0)).optional()?)
 }
 
-/// The latest session that `device` wrote, by its own numbering and not by a wall clock: a session
-/// logged under a clock a year ahead must not stand in the way for a year.
+/// Devices, each with the number of the last entry of it that counts.
+pub(crate) type WrittenHere = [(DeviceId, u64)];
+
+/// The latest session written here, by the devices' own numbering and not by a wall clock: a session
+/// logged under a clock a year ahead must not stand in the way for a year. Of several devices that a home
+/// was, the last one comes first.
 pub(crate) fn latest_session(
     connection: &Connection,
-    device: DeviceId,
+    here: &WrittenHere,
 ) -> Result<Option<Logged<Session>>> {
     // Nearly every entry belongs to a session, so this looks at a few rows at the journal's end.
     let sql = "SELECT e.record, r.person FROM entry e JOIN record r ON r.record = e.record
-               WHERE e.device = ?1 AND e.kind = ?2 AND r.taken_back = 0 ORDER BY e.n DESC LIMIT 1";
+               WHERE e.device = ?1 AND e.n <= ?2 AND e.kind = ?3 AND r.taken_back = 0
+               ORDER BY e.n DESC LIMIT 1";
     let mut statement = connection.prepare_cached(sql)?;
-    let key = params![device.0, Session::NAME];
-    let read = |row: &rusqlite::Row<'_>| Ok((RecordId(row.get(0)?), PersonId(row.get(1)?)));
-    let Some((record, person)) = statement.query_row(key, read).optional()? else {
-        return Ok(None);
-    };
-    Query { person: Some(person), record: Some(record), ..Query::default() }.last(connection)
+    for (device, last) in here.iter().rev() {
+        let key = params![device.0, number(*last), Session::NAME];
+        let read = |row: &rusqlite::Row<'_>| Ok((RecordId(row.get(0)?), PersonId(row.get(1)?)));
+        if let Some((record, person)) = statement.query_row(key, read).optional()? {
+            let query = Query { person: Some(person), record: Some(record), ..Query::default() };
+            return query.last(connection);
+        }
+    }
+    Ok(None)
 }
 
-/// Every entry of one session that `device` wrote, in order, whatever became of it.
+/// Every entry of one session that was written here, in order, whatever became of it.
 pub(crate) fn session_entries(
     connection: &Connection,
     session: RecordId,
-    device: DeviceId,
+    here: &WrittenHere,
 ) -> Result<Vec<Entry>> {
     let sql = "SELECT DISTINCT e.n, e.raw FROM record r JOIN entry e ON e.record = r.record
-               WHERE r.session = ?1 AND e.device = ?2 ORDER BY e.n";
+               WHERE r.session = ?1 AND e.device = ?2 AND e.n <= ?3 ORDER BY e.n";
     let mut statement = connection.prepare_cached(sql)?;
-    let mut rows = statement.query(params![session.0, device.0])?;
     let mut found = Vec::new();
-    while let Some(row) = rows.next()? {
-        found.extend(Entry::read(device, row.get_ref(1)?.as_str().unwrap_or_default()).ok());
+    for (device, last) in here {
+        let mut rows = statement.query(params![session.0, device.0, number(*last)])?;
+        while let Some(row) = rows.next()? {
+            found.extend(Entry::read(*device, row.get_ref(1)?.as_str().unwrap_or_default()).ok());
+        }
     }
     Ok(found)
+}
+
+/// A number as SQLite has it: signed.
+fn number(of: u64) -> i64 {
+    i64::try_from(of).unwrap_or(i64::MAX)
 }
 
 /// How many records in conflict a person has.

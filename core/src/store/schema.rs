@@ -163,6 +163,22 @@ pub(crate) fn unfold(tx: &Transaction<'_>) -> Result<()> {
     Ok(())
 }
 
+/// True when the tables and indexes are those that this version makes.
+pub(crate) fn is_ours(connection: &Connection) -> Result<bool> {
+    let mut fresh = Connection::open_in_memory()?;
+    migrate(&mut fresh)?;
+    Ok(made_of(connection)? == made_of(&fresh)?)
+}
+
+fn made_of(connection: &Connection) -> Result<Vec<String>> {
+    // What SQLite keeps for itself has other names.
+    let sql = "SELECT type || ' ' || name || ' ' || coalesce(sql, '') FROM sqlite_master
+               WHERE name NOT LIKE 'sqlite_stat%' ORDER BY 1";
+    let mut statement = connection.prepare(sql)?;
+    let rows = statement.query_map([], |row| row.get(0))?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
 /// The schema version in the first 100 bytes of a database file (SQLite file format, section 1.3:
 /// a big-endian integer at byte 60), read without opening it: a file that is too new stays
 /// untouched.
@@ -213,13 +229,7 @@ PRAGMA user_version = 1;
 ";
 
     fn schema(connection: &Connection) -> Vec<String> {
-        let mut statement = connection
-            .prepare("SELECT type || ' ' || name || ' ' || coalesce(sql, '') FROM sqlite_master")
-            .unwrap();
-        let mut rows: Vec<String> =
-            statement.query_map([], |row| row.get(0)).unwrap().map(|row| row.unwrap()).collect();
-        rows.sort();
-        rows
+        made_of(connection).unwrap()
     }
 
     #[test]

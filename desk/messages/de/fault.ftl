@@ -3,7 +3,7 @@
 # Steht in Rot vor dem, was schiefging.
 error = Fehler:
 # Steht in Gelb vor dem, was das Programm beim Öffnen selbst in Ordnung gebracht hat.
-repaired = Repariert:
+repaired = Hinweis:
 
 ## Dateien und Ordner
 

@@ -3,7 +3,7 @@
 # Stands before what went wrong, in red.
 error = Error:
 # Stands before what the program put right by itself when it opened a device, in yellow.
-repaired = Repaired:
+repaired = Note:
 
 ## Files and folders
 
