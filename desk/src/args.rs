@@ -101,6 +101,10 @@ pub(crate) struct Demo {
     pub(crate) dir: PathBuf,
     #[arg(long, default_value_t = 1)]
     pub(crate) seed: u64,
+    #[arg(long, value_name = "N", default_value_t = 6, value_parser = clap::value_parser!(u32).range(1..=1000))]
+    pub(crate) members: u32,
+    #[arg(long, value_name = "N", default_value_t = 3, value_parser = clap::value_parser!(u32).range(1..=26))]
+    pub(crate) weeks: u32,
 }
 
 /// What is not to be heard of cues.

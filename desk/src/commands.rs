@@ -31,7 +31,7 @@ pub(crate) fn run(args: Args) -> Outcome {
     let language_asked = args.lang.is_some_and(|named| !named.is_empty());
     // These need no device.
     let (home, command) = match args.command {
-        Command::Demo(demo) => return demo::run(&demo.dir, demo.seed),
+        Command::Demo(demo) => return demo::run(&demo),
         Command::Check { plan } => return check(&plan),
         Command::Plates(asked) => return plates(asked),
         Command::Hold(hold) => return hold::run(&hold),

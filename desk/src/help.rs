@@ -154,6 +154,8 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("board" | "member" | "plates", "json") => say::help::json(),
         ("demo", "dir") => say::help::demo_dir(),
         ("demo", "seed") => say::help::demo_seed(),
+        ("demo", "members") => say::help::demo_members(),
+        ("demo", "weeks") => say::help::demo_weeks(),
         ("start", "role") => say::help::start_as(),
         ("start", "name") => say::help::start_name(),
         ("start", "unit") => say::help::start_unit(),

@@ -28,6 +28,7 @@ const NOT_SENTENCES: &[(&str, &str, &str)] = &[
     ("core/src/store/append.rs", "(planted panic)", "a fault for tests"),
     ("core/src/store/query.rs", " ", "the rest of a query"),
     ("desk/src/demo/mod.rs", "Maren", DEMO),
+    ("desk/src/demo/mod.rs", "weeks  = ", "a line of the demo's plan"),
     ("desk/src/demo/mod.rs", "\n{}\n  {}\n\n{}\n  {me} --home", "commands to copy"),
     ("desk/src/demo/people.rs", "", DEMO),
     ("desk/src/demo/rules.rs", "", DEMO),

@@ -66,13 +66,22 @@ pub(super) struct Parts {
 /// one is built from the leaves on the shelf, the tail, and whatever can still be read.
 pub(super) fn open(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
     match looked_at(home, own, at, look) {
-        Err(error) if is_damage(&error) && look != Look::Full => {
-            // What cannot be read is not damaged: that is the disk's error, and the file stays.
-            readable(&home.join(DATABASE))?;
-            looked_at(home, own, at, Look::Full)
-        }
-        opened => opened,
+        Err(error) if is_damage(&error) => {}
+        opened => return opened,
     }
+    let path = home.join(DATABASE);
+    // What cannot be read is not damaged: that is the disk's error, and the file stays. SQLite may take a
+    // read that failed for damage, so it must find the same with every byte there.
+    readable(&path)?;
+    match looked_at(home, own, at, Look::Full) {
+        Err(error) if is_damage(&error) => {}
+        opened => return opened,
+    }
+    readable(&path)?;
+    let (shelf, tail) = (Shelf::of(home)?, Tail::of(home));
+    let rebuilt = rebuild::rebuild(&path, own.device, &shelf, &tail, at)?;
+    let parts = looked_at(home, own, at, Look::Full)?;
+    Ok(Parts { rebuilt: Some(rebuilt), ..parts })
 }
 
 fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
@@ -81,25 +90,12 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     rebuild::finish(&path)?;
     refuse_newer(&path)?;
     let due = look != Look::New && checkup::is_due(&path, at);
-    let mut rebuilt = None;
-    let (connection, empty) = match connected(&path, look) {
-        Err(error) if is_damage(&error) && look == Look::Full => {
-            // SQLite may take a read that failed for damage: it must find the same with every byte there.
-            readable(&path)?;
-            match connected(&path, Look::Full) {
-                Err(error) if is_damage(&error) => {
-                    rebuilt = Some(rebuild::rebuild(&path, own.device, &shelf, &tail, at)?);
-                    connected(&path, Look::Usual)?
-                }
-                again => again?,
-            }
-        }
-        other => other?,
-    };
+    let (connection, empty) = connected(&path, look)?;
     let mut store = Store::new(connection, own.device);
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
     let missing = look != Look::New && (empty || last_number(store.reader(), own.device)? == 0);
-    if rebuilt.is_none() && (missing || look == Look::Full) {
+    let mut rebuilt = None;
+    if missing || look == Look::Full {
         let mut from_leaves = from_shelf(&mut store, &shelf, at)?;
         if missing {
             let copied = tail.entries();
@@ -118,10 +114,11 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
             checkup::note(&path, at);
             None
         }
-        _ => {
+        Look::New => {
             checkup::note(&path, at);
             None
         }
+        Look::Usual => None,
     };
     let hlc = latest_hlc(store.reader(), own.device, at.wall_ms)?;
     store.resume(hlc);

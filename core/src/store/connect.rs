@@ -82,8 +82,16 @@ fn damaged(found: &str) -> Error {
 /// True for an error that means the file itself is damaged.
 pub(crate) fn is_damage(error: &Error) -> bool {
     let Error::Sqlite(error) = error else { return false };
-    // What is asked never changes: where it does not fit, the tables have.
-    if matches!(error, rusqlite::Error::SqlInputError { .. }) {
+    // What is asked never changes, nor the types of what is there: where they do not fit, the file has
+    // changed.
+    if matches!(
+        error,
+        rusqlite::Error::SqlInputError { .. }
+            | rusqlite::Error::Utf8Error(..)
+            | rusqlite::Error::FromSqlConversionFailure(..)
+            | rusqlite::Error::InvalidColumnType(..)
+            | rusqlite::Error::IntegralValueOutOfRange(..)
+    ) {
         return true;
     }
     matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))

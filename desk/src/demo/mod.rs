@@ -15,12 +15,13 @@ use holdfast_core::coach::Answer;
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::{Block, Planned, read_plan};
-use holdfast_core::{Holdfast, Instant, MassUnit, Start};
+use holdfast_core::{Holdfast, HoldfastError, Instant, MassUnit, Start};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
+use crate::args::Demo;
 use crate::carrier::exchange;
 use crate::commands::report_html;
 use crate::fault::{Fault, Outcome};
@@ -38,28 +39,30 @@ struct Seat {
 }
 
 /// Plays the demo in a folder.
-pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
+pub(crate) fn run(asked: &Demo) -> Outcome {
+    let Demo { dir, seed, members, weeks } = asked;
     clear_stage(dir)?;
+    let text = PLAN.replace("weeks  = 3", &format!("weeks  = {weeks}"));
     let carrier = dir.join("carrier");
-    let block = read_plan(PLAN.as_bytes())
+    let block = read_plan(text.as_bytes())
         .map_err(|problems| Fault::Typed(say::fault::demo_plan(format!("{problems:?}"))))?;
     let plan = dir.join("plan.toml");
-    fs::write(&plan, PLAN).map_err(Fault::file(&plan))?;
-    let mut chance = ChaCha8Rng::seed_from_u64(seed);
+    fs::write(&plan, &text).map_err(Fault::file(&plan))?;
+    let mut chance = ChaCha8Rng::seed_from_u64(*seed);
     let days = block.planned_until(block.ends());
-    let members = crew();
+    let members = crew(*members as usize);
     let bar = progress(days.len() as u64 * members.len() as u64);
 
     let sunday = block.starts.pred_opt().unwrap_or(block.starts);
     let coach =
         seat(dir, COACH, Role::Coach, MassUnit::Kg, None, &mut chance, evening(sunday, 18))?;
-    coach.holdfast.publish("plan.toml".into(), PLAN.as_bytes().to_vec(), evening(sunday, 19))?;
+    coach.holdfast.publish("plan.toml".into(), text.clone().into_bytes(), evening(sunday, 19))?;
     exchange(&coach.holdfast, &carrier, &evening(sunday, 19))?;
     let mut seats = Vec::new();
     for member in members {
-        let (name, unit) = (member.name, member.unit);
+        let (name, unit) = (member.name.clone(), member.unit);
         let at = evening(block.starts, 18);
-        seats.push(seat(dir, name, Role::Athlete, unit, Some(member), &mut chance, at)?);
+        seats.push(seat(dir, &name, Role::Athlete, unit, Some(member), &mut chance, at)?);
     }
     for seat in &seats {
         exchange(&seat.holdfast, &carrier, &evening(block.starts, 18))?;
@@ -73,10 +76,10 @@ pub(crate) fn run(dir: &Path, seed: u64) -> Outcome {
             let Some(member) = &seat.member else { continue };
             if member.is_there(planned.date, &block) {
                 let at = evening(planned.date, 18);
-                bar.set_message(say::demo::training(member.name, planned.date));
+                bar.set_message(say::demo::training(&member.name, planned.date));
                 let done = train::train(&seat.holdfast, member, at, planned.week, &mut chance)?;
                 exchange(&seat.holdfast, &carrier, &done)?;
-                there.push(member.name);
+                there.push(member.name.as_str());
             }
         }
         told.push(format!("  {day:<45}{}\n", there.join(say::demo::comma())));
@@ -151,7 +154,7 @@ fn seat(
 
 /// A folder name anybody can type.
 fn device_dir(dir: &Path, name: &str) -> PathBuf {
-    let plain: String = name.to_lowercase().replace('ø', "o");
+    let plain: String = name.to_lowercase().replace('ø', "o").replace(' ', "-");
     dir.join("devices").join(plain)
 }
 
@@ -180,15 +183,22 @@ fn sunday_evening(
     if week < block.weeks {
         let board = coach.holdfast.board(sunday)?;
         for (person, proposal, change) in rules::answers(&board) {
-            let answer = Answer {
+            let answer = |decision, loads| Answer {
                 person,
                 exercise: proposal.exercise.clone(),
                 scheme: proposal.scheme.clone(),
-                decision: if change.is_empty() { Decision::Accept } else { Decision::Change },
-                loads: change,
+                decision,
+                loads,
                 words: rules::WORDS.into(),
             };
-            coach.holdfast.answer(answer, evening(sunday, 20))?;
+            let at = evening(sunday, 20);
+            match coach.holdfast.answer(answer(Decision::Change, change), at.clone()) {
+                // The room has no load between: the whole step then.
+                Err(HoldfastError::Invalid { .. }) => {
+                    coach.holdfast.answer(answer(Decision::Accept, Vec::new()), at)?;
+                }
+                done => done?,
+            }
         }
     }
     exchange(&coach.holdfast, carrier, &evening(sunday, 21))?;

@@ -13,7 +13,7 @@ use holdfast_core::{Mass, MassUnit};
 #[derive(Clone, Debug)]
 pub(crate) struct Member {
     /// Their name.
-    pub(crate) name: &'static str,
+    pub(crate) name: String,
     /// The unit they read masses in.
     pub(crate) unit: MassUnit,
     /// The largest single load by movement.
@@ -51,10 +51,21 @@ fn lb(loads: &[i64]) -> Vec<Mass> {
     loads.iter().map(|load| Mass::lb(*load)).collect()
 }
 
-/// The crew.
-pub(crate) fn crew() -> Vec<Member> {
+/// A crew of so many: the six below, and others with bodies and habits like theirs.
+pub(crate) fn crew(members: usize) -> Vec<Member> {
+    let six = six();
+    let member = |index: usize| {
+        let (like, round) = (&six[index % six.len()], index / six.len());
+        let name =
+            if round == 0 { like.name.clone() } else { format!("{} {}", like.name, round + 1) };
+        Member { name, ..like.clone() }
+    };
+    (0..members).map(member).collect()
+}
+
+fn six() -> Vec<Member> {
     let usual = Member {
-        name: "",
+        name: String::new(),
         unit: MassUnit::Kg,
         largest: [("back-squat", Mass::kg(76)), ("bent-row", Mass::kg(53))],
         first: [("back-squat", kg(&[400, 475, 525, 550])), ("bent-row", kg(&[325, 350, 375]))],
@@ -64,12 +75,12 @@ pub(crate) fn crew() -> Vec<Member> {
         hurts: None,
         second_side_ms: 120_000,
         range: (95, 2),
-        until_week: 3,
+        until_week: u32::MAX,
     };
     vec![
         // Goes up every week.
         Member {
-            name: "Ines",
+            name: "Ines".into(),
             largest: [("back-squat", Mass::kg(88)), ("bent-row", Mass::kg(58))],
             first: [("back-squat", kg(&[450, 500, 550, 600])), ("bent-row", kg(&[350, 375, 400]))],
             pace_ms: 2_400,
@@ -78,7 +89,7 @@ pub(crate) fn crew() -> Vec<Member> {
         },
         // Reads pounds and lifts on the pound bar.
         Member {
-            name: "Wyatt",
+            name: "Wyatt".into(),
             unit: MassUnit::Lb,
             largest: [("back-squat", Mass::lb(208)), ("bent-row", Mass::lb(138))],
             first: [("back-squat", lb(&[115, 135, 145, 155])), ("bent-row", lb(&[75, 85, 95]))],
@@ -87,7 +98,7 @@ pub(crate) fn crew() -> Vec<Member> {
         },
         // Spares the low back.
         Member {
-            name: "Saoirse",
+            name: "Saoirse".into(),
             options: &[
                 ("back-squat", "box-squat"),
                 ("bent-row", "bench-row"),
@@ -98,7 +109,7 @@ pub(crate) fn crew() -> Vec<Member> {
         },
         // His knee complains in the second week.
         Member {
-            name: "Bram",
+            name: "Bram".into(),
             hurts: Some((2, "Squat", Place::Knee, 5)),
             second_side_ms: 80_000,
             pace_ms: 4_200,
@@ -106,7 +117,7 @@ pub(crate) fn crew() -> Vec<Member> {
         },
         // Began close to what she can do, and sticks.
         Member {
-            name: "Yuki",
+            name: "Yuki".into(),
             largest: [
                 ("back-squat", Mass::thousandths(68_500, MassUnit::Kg)),
                 ("bent-row", Mass::kg(52)),
@@ -116,6 +127,6 @@ pub(crate) fn crew() -> Vec<Member> {
             ..usual.clone()
         },
         // Comes for a week and is not seen again.
-        Member { name: "Søren", until_week: 1, ..usual },
+        Member { name: "Søren".into(), until_week: 1, ..usual },
     ]
 }
