@@ -172,7 +172,7 @@ pub(crate) fn is_ours(connection: &Connection) -> Result<bool> {
 
 fn made_of(connection: &Connection) -> Result<Vec<String>> {
     // What SQLite keeps for itself has other names.
-    let sql = "SELECT type || ' ' || name || ' ' || coalesce(sql, '') FROM sqlite_master
+    let sql = "SELECT type || ' ' || name || ' ' || tbl_name || ' ' || coalesce(sql, '') FROM sqlite_master
                WHERE name NOT LIKE 'sqlite_stat%' ORDER BY 1";
     let mut statement = connection.prepare(sql)?;
     let rows = statement.query_map([], |row| row.get(0))?;
