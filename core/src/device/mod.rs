@@ -34,7 +34,7 @@ use tail::Tail;
 pub use aside::KeptAside;
 pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
-pub(crate) use open::Rebuilt;
+pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
 pub(crate) use start::{opened, reopened, started};
 

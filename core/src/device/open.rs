@@ -6,39 +6,17 @@ use std::path::Path;
 
 use rusqlite::Connection;
 
+use super::Identity;
 use super::checkup::{self, Checkup};
+use super::rebuild::{self, Rebuilt, from_shelf, with_suffix};
 use super::tail::Tail;
-use super::{Identity, rebuild};
 use crate::error::{Error, Result};
-use crate::exchange::{CarriedFile, Shelf, latest_hlc, take_in};
+use crate::exchange::{Shelf, latest_hlc};
 use crate::instant::Instant;
-use crate::say;
 use crate::store::{Store, check, connect, insert_all, is_damage, last_number, refuse_newer};
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
-
-/// What was done about a damaged database.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Rebuilt {
-    /// Where the damaged file is kept; none when it was missing altogether.
-    pub(crate) aside: Option<String>,
-    /// Entries that came back from leaf files.
-    pub(crate) from_leaves: u64,
-    /// Entries no leaf held yet that could still be read from the damaged file.
-    pub(crate) salvaged: u64,
-}
-
-impl Rebuilt {
-    /// What was done, in words.
-    pub(crate) fn text(&self) -> String {
-        let Rebuilt { aside, from_leaves, salvaged } = self;
-        match aside {
-            Some(aside) => say::device::rebuilt_damaged(aside, *from_leaves, *salvaged),
-            None => say::device::rebuilt_missing(*from_leaves),
-        }
-    }
-}
 
 /// How a home is opened.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -137,7 +115,7 @@ fn connected(path: &Path, look: Look) -> Result<(Connection, bool)> {
 /// Reads the database's files from end to end: an error here is one of the disk, not damage.
 fn readable(path: &Path) -> Result<()> {
     for suffix in ["", "-wal"] {
-        let path = rebuild::with_suffix(path, suffix);
+        let path = with_suffix(path, suffix);
         match File::open(&path) {
             Ok(mut file) => {
                 std::io::copy(&mut file, &mut std::io::sink()).map_err(Error::file(&path))?;
@@ -147,49 +125,4 @@ fn readable(path: &Path) -> Result<()> {
         }
     }
     Ok(())
-}
-
-/// Takes in every readable leaf on the shelf; the others stay where they are.
-pub(super) fn from_shelf(store: &mut Store, shelf: &Shelf, at: &Instant) -> Result<u64> {
-    let known = shelf.known(store)?;
-    let mut entries = 0;
-    for name in shelf.names()?.into_iter().filter(|name| !known.contains(name)) {
-        let Some(content) = shelf.read(&name) else { continue };
-        let file = CarriedFile { name: name.to_string(), content };
-        entries += take_in(store, shelf, None, &file, at.wall_ms)?.unwrap_or(0);
-    }
-    Ok(entries)
-}
-
-#[cfg(test)]
-mod tests {
-    use catalogue::{Language, speaking};
-
-    use super::*;
-
-    #[test]
-    fn what_came_back_is_counted_in_both_languages() {
-        let said = |from_leaves, salvaged| {
-            let text = || Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged }.text();
-            [Language::En, Language::De].map(|language| speaking(language, text))
-        };
-        let begin = "The database was damaged and is kept as x.db. A new one was built: ";
-        let beginnt = "Die Datenbank war beschädigt und bleibt als x.db erhalten. Eine neue wurde \
-                       angelegt: ";
-        let [en, de] = said(1, 0);
-        assert_eq!(en, format!("{begin}1 entry was restored from this device's files."));
-        let back = "1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.";
-        assert_eq!(de, format!("{beginnt}{back}"));
-        let [en, de] = said(7, 1);
-        let back = "7 entries were restored from this device's files, and 1 more was recovered \
-                    from the damaged database.";
-        assert_eq!(en, format!("{begin}{back}"));
-        let back = "7 Einträge kamen aus den eigenen Dateien dieses Geräts zurück, dazu 1 Eintrag \
-                    aus der beschädigten Datenbank, der in keiner davon stand.";
-        assert_eq!(de, format!("{beginnt}{back}"));
-        let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0 };
-        let back = "The database, or part of it, was missing. 2 entries were restored from this \
-                    device's files.";
-        assert_eq!(missing.text(), back);
-    }
 }

@@ -13,17 +13,39 @@ use std::fs::{self, File};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
-use super::open::{Rebuilt, from_shelf};
 use super::salvage::salvaged;
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{Shelf, flush_folder};
+use crate::exchange::{CarriedFile, Shelf, flush_folder, take_in};
 use crate::id::DeviceId;
 use crate::instant::Instant;
+use crate::say;
 use crate::store::{Store, connect, insert_all};
 
 /// What lies beside a database file while it is open.
 const BESIDE: [&str; 2] = ["-wal", "-shm"];
+
+/// What was done about a damaged database.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Rebuilt {
+    /// Where the damaged file is kept; none when it was missing altogether.
+    pub(crate) aside: Option<String>,
+    /// Entries that came back from leaf files.
+    pub(crate) from_leaves: u64,
+    /// Entries no leaf held yet that could still be read from the damaged file.
+    pub(crate) salvaged: u64,
+}
+
+impl Rebuilt {
+    /// What was done, in words.
+    pub(crate) fn text(&self) -> String {
+        let Rebuilt { aside, from_leaves, salvaged } = self;
+        match aside {
+            Some(aside) => say::device::rebuilt_damaged(aside, *from_leaves, *salvaged),
+            None => say::device::rebuilt_missing(*from_leaves),
+        }
+    }
+}
 
 pub(super) fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
     let mut name = path.as_os_str().to_owned();
@@ -100,5 +122,50 @@ fn remove(path: &Path) -> Result<()> {
     match fs::remove_file(path) {
         Err(error) if error.kind() != ErrorKind::NotFound => Err(Error::file(path)(error)),
         _ => Ok(()),
+    }
+}
+
+/// Takes in every readable leaf on the shelf; the others stay where they are.
+pub(super) fn from_shelf(store: &mut Store, shelf: &Shelf, at: &Instant) -> Result<u64> {
+    let known = shelf.known(store)?;
+    let mut entries = 0;
+    for name in shelf.names()?.into_iter().filter(|name| !known.contains(name)) {
+        let Some(content) = shelf.read(&name) else { continue };
+        let file = CarriedFile { name: name.to_string(), content };
+        entries += take_in(store, shelf, None, &file, at.wall_ms)?.unwrap_or(0);
+    }
+    Ok(entries)
+}
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+
+    use super::*;
+
+    #[test]
+    fn what_came_back_is_counted_in_both_languages() {
+        let said = |from_leaves, salvaged| {
+            let text = || Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged }.text();
+            [Language::En, Language::De].map(|language| speaking(language, text))
+        };
+        let begin = "The database was damaged and is kept as x.db. A new one was built: ";
+        let beginnt = "Die Datenbank war beschädigt und bleibt als x.db erhalten. Eine neue wurde \
+                       angelegt: ";
+        let [en, de] = said(1, 0);
+        assert_eq!(en, format!("{begin}1 entry was restored from this device's files."));
+        let back = "1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.";
+        assert_eq!(de, format!("{beginnt}{back}"));
+        let [en, de] = said(7, 1);
+        let back = "7 entries were restored from this device's files, and 1 more was recovered \
+                    from the damaged database.";
+        assert_eq!(en, format!("{begin}{back}"));
+        let back = "7 Einträge kamen aus den eigenen Dateien dieses Geräts zurück, dazu 1 Eintrag \
+                    aus der beschädigten Datenbank, der in keiner davon stand.";
+        assert_eq!(de, format!("{beginnt}{back}"));
+        let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0 };
+        let back = "The database, or part of it, was missing. 2 entries were restored from this \
+                    device's files.";
+        assert_eq!(missing.text(), back);
     }
 }
