@@ -158,6 +158,20 @@ fn a_changed_letter_in_an_entry_is_found() {
     assert_eq!(again.state_text().unwrap(), state);
 }
 
+/// What is folded from the journal changes, in columns that no index has: a full check makes it again.
+#[test]
+fn what_is_folded_is_made_again() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let state = ines.open_again().unwrap().state_text().unwrap();
+    let changed = Connection::open(ines.home.join("holdfast.db")).unwrap();
+    let sql = "UPDATE record SET taken_back = 1, first_ms = first_ms + 1 WHERE kind = 'lift'";
+    assert!(changed.execute(sql, []).unwrap() > 0);
+    changed.close().unwrap();
+    assert_ne!(ines.open_again().unwrap().state_text().unwrap(), state);
+    assert_eq!(looked_through(ines).state_text().unwrap(), state);
+}
+
 /// A page goes bad while the app runs: the call that meets it fails and says that all is put right.
 #[test]
 fn damage_met_while_running_is_put_right_at_once() {

@@ -63,6 +63,7 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
     let mut board = of_all(device.reader(), block, date)?;
     let aside = device.traffic.aside.iter();
     board.arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
+    board.arrivals.extend(device.unread_plans.iter().map(say::screen::plan_unread));
     Ok(board)
 }
 

@@ -88,6 +88,8 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     let checkup = match look {
         Look::Usual if due && !missing => Some(Checkup::begin(&path, Shelf::of(home)?, at)?),
         Look::Full => {
+            // What is folded is made again: no digest says whether it is as it was.
+            store.refold()?;
             shelf.audit(store.reader(), &|| false)?;
             checkup::note(&path, at);
             None
