@@ -27,7 +27,7 @@ struct Place {
 /// shows as two histories of one device.
 pub(super) fn is_copied(home: &Path) -> bool {
     let (Some(here), Some(noted)) = (of(&home.join(lock::FILE)), noted(home)) else { return false };
-    // A stick may number its files anew each time; it does not make them anew.
+    // A stick may give its files other numbers each time; when they were made stays.
     here.number != noted.number && here.made_ms != noted.made_ms
 }
 
