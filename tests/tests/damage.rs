@@ -5,7 +5,7 @@ use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
 use holdfast_core::journal::Role;
-use holdfast_core::{Holdfast, HoldfastError, Mass};
+use holdfast_core::{Holdfast, HoldfastError, Instant, Mass, MassUnit, Start};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::strength;
@@ -255,6 +255,49 @@ fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
     }
     looked_through(ines);
     assert_eq!(all(), before);
+}
+
+/// Whatever is refused leaves the folder it was asked for as it was.
+#[cfg(unix)]
+#[test]
+fn a_folder_that_is_no_home_is_left_alone() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().unwrap();
+    fs::set_permissions(folder.path(), fs::Permissions::from_mode(0o755)).unwrap();
+    let here = folder.path().to_owned();
+    assert!(Device::open(here.clone(), at("2026-11-03", 9)).is_err());
+    assert!(Device::start(here.clone(), "", Role::Athlete, 1).is_err());
+    assert!(Device::start(here.join("new"), "", Role::Athlete, 1).is_err());
+    assert_eq!(fs::read_dir(&here).unwrap().count(), 0);
+    let mode = fs::metadata(&here).unwrap().permissions().mode();
+    assert_eq!(mode & 0o777, 0o755);
+}
+
+/// A clock before 1970 cannot be written down: that is said, nothing falls over, and with the clock right
+/// the device goes on.
+#[test]
+fn a_clock_before_1970_is_an_error_and_no_end() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let right = ines.now();
+    ines.put_at(Instant { wall_ms: -86_400_000, ..right.clone() });
+    let early = ines.open_again().unwrap();
+    assert!(early.today(ines.now()).is_ok());
+    assert!(early.tap(begin(), None, ines.now()).is_err());
+    early.shut().unwrap();
+    // Nobody starts half: the folder is still free when the clock is right.
+    let new = crew.folder().join("new");
+    let start = || Start {
+        role: Role::Athlete,
+        name: "Ana".into(),
+        unit: MassUnit::Kg,
+        chance: (0..48).collect(),
+    };
+    let home = || new.to_str().unwrap().to_owned();
+    assert!(Holdfast::start(home(), start(), ines.now()).is_err());
+    assert!(Holdfast::start(home(), start(), right.clone()).is_ok());
+    ines.put_at(right);
+    assert!(ines.open_again().unwrap().today(ines.now()).is_ok());
 }
 
 #[test]

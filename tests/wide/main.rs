@@ -4,6 +4,7 @@
 //! Each prints its seed and says in its documentation what it proves and how long that takes here, on
 //! two shared cores.
 
+#[cfg(target_os = "linux")]
 mod faults;
 mod kills;
 mod strength;

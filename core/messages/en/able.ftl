@@ -1,5 +1,5 @@
 ## What somebody can lift now. Whole kilograms or pounds: $likely with its unit, $low and $high without, in
-## four cases of five between them.
+## four cases in five between them.
 
 max = estimated one-rep max { $likely }, probably { $low } to { $high }
 

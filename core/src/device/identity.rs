@@ -48,6 +48,11 @@ struct Written {
 }
 
 impl Identity {
+    /// True for a folder with an identity in it, whole or not.
+    pub(crate) fn is_in(home: &Path) -> bool {
+        FILES.iter().any(|file| home.join(file).exists())
+    }
+
     /// Reads the identity of a home folder; `None` when nobody has started there. A file that is not as it
     /// was written, or is gone, is put right from the other.
     pub(crate) fn read(home: &Path) -> Result<Option<Identity>> {

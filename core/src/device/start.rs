@@ -35,6 +35,12 @@ pub struct Start {
 /// Makes a device's home folder, identity and database.
 pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
+    // What is refused leaves no folder behind, and changes none.
+    if !at.is_sane() {
+        return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
+    }
+    let name = valid_name(&start.name)?;
+    let [device, person, crew] = chances(&start.chance)?.map(random);
     make_home(&folder)?;
     let lock = HomeLock::take(&folder)?;
     if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
@@ -44,8 +50,7 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
         let reason = say::device::folder_taken(home, known.profile.name);
         return Err(Error::invalid(Field::Home, reason));
     }
-    let name = valid_name(&start.name)?;
-    let [device, person, crew] = chances(&start.chance)?.map(random);
+    for_its_owner(&folder)?;
     let crew = (start.role == Role::Coach).then_some(CrewId(crew));
     let (role, unit) = (start.role, start.unit);
     let profile = Profile { person: PersonId(person), name, role, unit, language: None, crew };
@@ -63,7 +68,8 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
 pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
     let nobody = || Error::not_found(Thing::Device, &home, say::device::nobody_started());
-    if !folder.is_dir() {
+    // A folder that is nobody's device is left as it is.
+    if !Identity::is_in(&folder) {
         return Err(nobody());
     }
     let lock = HomeLock::take(&folder)?;
@@ -157,8 +163,8 @@ fn at_home(
     })
 }
 
-/// Makes the home folder of a device that starts, for its owner's eyes only, and makes its name, and that
-/// of each folder made for it, survive a power cut.
+/// Makes the home folder of a device that starts, and makes its name, and that of each folder made for it,
+/// survive a power cut.
 fn make_home(home: &Path) -> Result<()> {
     let mut made = Vec::new();
     let mut missing = Some(home);
@@ -169,16 +175,20 @@ fn make_home(home: &Path) -> Result<()> {
         missing = folder.parent();
     }
     fs::create_dir_all(home).map_err(Error::file(home))?;
-    // What hurts somebody is nobody else's business on a shared machine.
+    for folder in made {
+        let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty());
+        flush_folder(parent.unwrap_or(Path::new(".")))?;
+    }
+    Ok(())
+}
+
+/// What hurts somebody is nobody else's business on a shared machine.
+fn for_its_owner(home: &Path) -> Result<()> {
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt;
         let only_me = fs::Permissions::from_mode(0o700);
         fs::set_permissions(home, only_me).map_err(Error::file(home))?;
-    }
-    for folder in made {
-        let parent = folder.parent().filter(|parent| !parent.as_os_str().is_empty());
-        flush_folder(parent.unwrap_or(Path::new(".")))?;
     }
     Ok(())
 }

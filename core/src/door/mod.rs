@@ -201,7 +201,7 @@ impl Holdfast {
     /// Closes the device, leaving one tidy database file. Closing twice is harmless.
     pub fn shut(&self) -> HoldfastResult<()> {
         caught(|| match self.lock().take() {
-            Some(state) => Ok(state.device.store.close()?),
+            Some(state) => Ok(state.device.shut()?),
             None => Ok(()),
         })
     }
