@@ -36,6 +36,9 @@ pub(super) const LINES: [&str; 16] = [
 /// A profile as it is written since people choose the language they read.
 const IN_GERMAN: &str = r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t":"2026-11-02T18:00:00.000+00:00","k":"profile","id":"01a19d6b-0900-7702-8b97-3d7d77944a86","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","name":"Zoë","role":"athlete","unit":"kg","language":"de","crew":null}}"#;
 
+/// The reading of line 8 taken back, as it is written since an entry names the line it replaces.
+const OF_A_LINE: &str = r#"{"v":1,"n":14,"hlc":{"ms":1793728915000,"count":0},"t":"2026-11-03T18:01:55.000+00:00","k":"taken-back","id":"01a1a291-8828-7aaa-9d70-5032de1484fe","par":[{"d":"1f202122-2324-4526-a728-292a2b2c2d2e","n":8,"h":"358c594634cf6103"}],"body":{}}"#;
+
 pub(super) fn writer() -> DeviceId {
     serde_json::from_value(Value::from(WRITER)).unwrap()
 }
@@ -65,20 +68,39 @@ fn a_profile_says_which_language_was_chosen_and_without_one_says_none() {
     assert_eq!(chosen, [None, Some(Language::De)]);
 }
 
+/// A coach's device takes in a leaf of lines.
+fn take_in(crew: &Crew, lines: &[&str]) {
+    let own = crew.carrier.leaves_of(&crew.coach).remove(0);
+    let own = Leaf::read(&LeafName::parse(&own.name).unwrap(), &own.content).unwrap();
+    let (crew_id, last) = (own.header.crew, lines.len());
+    let header = format!(
+        r#"{{"leaf":0,"crew":"{crew_id}","device":"{WRITER}","sequence":1,"first":1,"last":{last},"previous":"","seen":{{}}}}"#
+    );
+    let content = format!("{header}\n{}\n", lines.join("\n"));
+    let report = crew.coach.take_in(&[forged(writer(), 1, content.into_bytes())]).unwrap();
+    assert_eq!((report.leaves, report.entries), (1, last as u64), "{report:?}");
+}
+
+/// An entry that names a line takes back that line, and no other of the same number.
+#[test]
+fn a_line_that_names_a_line_replaces_that_one_alone() {
+    let other = changed(OF_A_LINE, "358c594634cf6103", "0123456789abcdef");
+    for (line, ranges) in [(LINES[13], 0), (OF_A_LINE, 0), (&other, 1)] {
+        let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+        let mut lines = LINES;
+        lines[13] = line;
+        take_in(&crew, &lines);
+        let page = crew.coach.holdfast.member("Zoë".into(), "2026-11-03".parse().unwrap()).unwrap();
+        assert_eq!(page.ranges.len(), ranges, "{line}");
+    }
+}
+
 /// They still say what they said: a coach's device that gets them shows the session, counts none of them as
 /// only for a newer app, and folds them alike again.
 #[test]
 fn a_leaf_of_old_lines_folds_to_what_it_said() {
     let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
-    let own = crew.carrier.leaves_of(&crew.coach).remove(0);
-    let own = Leaf::read(&LeafName::parse(&own.name).unwrap(), &own.content).unwrap();
-    let (crew_id, last) = (own.header.crew, LINES.len());
-    let header = format!(
-        r#"{{"leaf":0,"crew":"{crew_id}","device":"{WRITER}","sequence":1,"first":1,"last":{last},"previous":"","seen":{{}}}}"#
-    );
-    let content = format!("{header}\n{}\n", LINES.join("\n"));
-    let report = crew.coach.take_in(&[forged(writer(), 1, content.into_bytes())]).unwrap();
-    assert_eq!((report.leaves, report.entries), (1, last as u64), "{report:?}");
+    take_in(&crew, &LINES);
     let date = "2026-11-03".parse().unwrap();
     let board = crew.coach.holdfast.board(date).unwrap();
     assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);

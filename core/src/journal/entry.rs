@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use sha2::{Digest, Sha256};
 
-use super::{Body, Hlc};
+use super::{Body, Hlc, Version};
 use crate::error::{Error, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
@@ -44,7 +44,7 @@ struct Line {
     k: String,
     id: RecordId,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    par: Vec<EntryId>,
+    par: Vec<Version>,
     body: Box<RawValue>,
 }
 
@@ -69,7 +69,7 @@ pub struct Entry {
     /// The record it says something about.
     pub record: RecordId,
     /// The entries it replaces.
-    pub parents: Vec<EntryId>,
+    pub parents: Vec<Version>,
     /// The line, without its newline.
     pub raw: String,
 }
@@ -84,7 +84,7 @@ impl Entry {
         hlc: Hlc,
         at: &Instant,
         record: Option<RecordId>,
-        parents: Vec<EntryId>,
+        parents: Vec<Version>,
         kind: &str,
         body: Box<RawValue>,
     ) -> Result<Entry> {
@@ -147,6 +147,11 @@ impl Entry {
             parents: line.par,
             raw: raw.to_owned(),
         })
+    }
+
+    /// What another entry names it by.
+    pub fn version(&self) -> Version {
+        Version::of(self.id, self.digest())
     }
 
     /// The first eight bytes of the line's SHA-256: tells two entries of one number apart, which
@@ -220,7 +225,16 @@ mod tests {
     fn entry(body: &str) -> Entry {
         let id = EntryId { device: device(), number: 7 };
         let body = RawValue::from_string(body.to_owned()).unwrap();
-        Entry::write(id, Hlc { ms: 9, count: 2 }, &at(), None, vec![id], "later", body).unwrap()
+        Entry::write(
+            id,
+            Hlc { ms: 9, count: 2 },
+            &at(),
+            None,
+            vec![Version::of(id, 3)],
+            "later",
+            body,
+        )
+        .unwrap()
     }
 
     #[test]

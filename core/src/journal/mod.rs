@@ -5,6 +5,7 @@ mod entry;
 mod hlc;
 mod kinds;
 mod sane;
+mod version;
 
 #[cfg(test)]
 mod tests;
@@ -18,3 +19,4 @@ pub use kinds::{
     Cleared, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, Part, PlanText, Profile,
     PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
 };
+pub use version::Version;

@@ -1,12 +1,14 @@
 //! Appending to the device's own journal.
 
+use std::collections::BTreeSet;
+
 use rusqlite::{Connection, Transaction};
 
 use super::{Store, fold};
 use crate::error::{Error, Field, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, body_of, raw_body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, Version, body_of, raw_body_of};
 use crate::say;
 
 /// Entries just logged together, and what each says.
@@ -75,7 +77,7 @@ fn append(
             Some(before) => body.encode_over(&before)?,
             None => body.encode()?,
         };
-        let parents = heads.iter().map(|(id, _, _)| *id).collect();
+        let parents = heads.iter().map(|(version, _, _)| *version).collect();
         let entry = Entry::write(id, hlc, at, record, parents, body.kind(), json)?;
         // A screen shows the body as drafted: it must be what reading the line gives.
         debug_assert_eq!(body_of(&entry.raw).as_ref(), Some(&body));
@@ -100,28 +102,80 @@ fn planted_panic(line: &str) {
     }
 }
 
-/// The entries of a record by `device`'s person that nobody has replaced: entry, kind and line.
+/// The entries of a record by `device`'s person that nobody has replaced: version, kind and line.
 fn own_heads(
     tx: &Connection,
     device: DeviceId,
     record: RecordId,
-) -> Result<Vec<(EntryId, String, String)>> {
+) -> Result<Vec<(Version, String, String)>> {
     let mut statement = tx.prepare_cached(
-        "SELECT device, n, kind, raw FROM entry WHERE record = ?1
+        "SELECT device, n, kind, raw, digest FROM entry WHERE record = ?1
            AND (device = ?2 OR device IN (SELECT device FROM device_person WHERE person =
              (SELECT person FROM device_person WHERE device = ?2)))
-         ORDER BY hlc_ms, hlc_count, device, n",
+         ORDER BY hlc_ms, hlc_count, device, n, digest",
     )?;
     let mut rows = statement.query([record.0, device.0])?;
-    let (mut entries, mut replaced) = (Vec::new(), Vec::new());
+    let (mut entries, mut replaced) = (Vec::new(), BTreeSet::new());
     while let Some(row) = rows.next()? {
         let (device, raw): (_, String) = (DeviceId(row.get(0)?), row.get(3)?);
         let id = EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() };
         if let Ok(entry) = Entry::read(device, &raw) {
             replaced.extend(entry.parents);
         }
-        entries.push((id, row.get(2)?, raw));
+        entries.push((Version::of(id, row.get(4)?), row.get(2)?, raw));
     }
-    entries.retain(|(id, _, _)| !replaced.contains(id));
+    entries.retain(|(version, _, _): &(Version, _, _)| !version.is_among(&replaced));
     Ok(entries)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::random;
+    use crate::journal::Range;
+    use crate::plan::{MeasuredWhen, Protocol};
+
+    fn reading(tenths: i64) -> Body {
+        let (session, piece) = (RecordId(random([1; 16])), "Calves".into());
+        let (protocol, when) = (Protocol::KneeToWall, MeasuredWhen::Before);
+        Range { session, piece, protocol, when, side: None, tenths }.into()
+    }
+
+    fn at(second: i64) -> Instant {
+        Instant { wall_ms: second * 1000, offset_min: 0, boot_ms: 0, boot_id: "a".into() }
+    }
+
+    fn store() -> Store {
+        let connection = super::super::connect(std::path::Path::new(":memory:")).unwrap().0;
+        Store::new(connection, DeviceId(random([7; 16])))
+    }
+
+    fn heads(store: &Store) -> Vec<(u32, i64)> {
+        let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?));
+        let mut statement = store.reader().prepare("SELECT heads, n FROM record").unwrap();
+        statement.query_map([], read).unwrap().collect::<rusqlite::Result<_>>().unwrap()
+    }
+
+    /// Two copies of one device correct one record under one number, and one of them once more: what the
+    /// other said stays, for nobody has seen and replaced it.
+    #[test]
+    fn a_correction_replaces_the_line_it_saw_and_not_its_namesake() {
+        let mut first = store();
+        let begun = first.append(&at(1), vec![Draft::new(reading(1))]).unwrap().entries;
+        let record = begun[0].record;
+        let mut copy = store();
+        copy.write(|tx| fold::insert_all(tx, &begun)).unwrap();
+        let correct = |store: &mut Store, second, tenths| {
+            let drafts = vec![Draft::correct(record, reading(tenths))];
+            store.append(&at(second), drafts).unwrap().entries
+        };
+        correct(&mut first, 2, 20);
+        correct(&mut first, 3, 30);
+        assert_eq!(heads(&first), [(1, 3)]);
+        let others = correct(&mut copy, 2, 21);
+        first.write(|tx| fold::insert_all(tx, &others)).unwrap();
+        assert_eq!(heads(&first), [(2, 3)], "the copy's reading was never replaced");
+        correct(&mut first, 4, 40);
+        assert_eq!(heads(&first), [(1, 4)], "now it was seen");
+    }
 }

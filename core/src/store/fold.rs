@@ -10,7 +10,7 @@ use rusqlite::{OptionalExtension, Row, Transaction, params};
 
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, Version, body_of};
 
 /// Puts an entry that begins a record into the journal. Nothing else can be in that record, so there
 /// is nothing to fold: by far the commonest case.
@@ -144,7 +144,7 @@ struct Candidate {
     wall_ms: i64,
     kind: String,
     raw: String,
-    parents: Vec<EntryId>,
+    parents: Vec<Version>,
 }
 
 impl Candidate {
@@ -186,10 +186,10 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
         of_person.entry(person_of(tx, entry.id.device)?).or_default().push(entry);
     }
     for (person, entries) in of_person {
-        let replaced: BTreeSet<EntryId> =
+        let replaced: BTreeSet<Version> =
             entries.iter().flat_map(|entry| entry.parents.iter().copied()).collect();
-        let heads: Vec<&&Candidate> =
-            entries.iter().filter(|entry| !replaced.contains(&entry.id)).collect();
+        let stands = |entry: &&&Candidate| !Version::of(entry.id, entry.digest).is_among(&replaced);
+        let heads: Vec<&&Candidate> = entries.iter().filter(stands).collect();
         let Some(shown) = heads.iter().max_by_key(|entry| entry.rank()) else { continue };
         // A record taken back is looked up by what it last said.
         let said: Option<&Candidate> = if shown.is_taken_back() {

@@ -2,7 +2,7 @@
 
 use crate::error::{Error, Field, Result};
 use crate::id::RecordId;
-use crate::journal::{Body, Entry, EntryId, Kind, TakenBack, body_of, raw_body_of};
+use crate::journal::{Body, Entry, EntryId, Kind, TakenBack, Version, body_of, raw_body_of};
 use crate::say;
 use crate::store::Draft;
 
@@ -14,7 +14,7 @@ use crate::store::Draft;
 pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     let mut standing: Vec<&Entry> = Vec::new();
     // An entry that took a correction back, and the entry that stands again through it.
-    let mut stands_for: Vec<(EntryId, EntryId)> = Vec::new();
+    let mut stands_for: Vec<(Version, Version)> = Vec::new();
     for entry in entries {
         if entry.kind == TakenBack::NAME {
             standing.retain(|other| other.record != entry.record);
@@ -22,13 +22,13 @@ pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
         }
         let parent = |entry: &Entry| {
             let parent = *entry.parents.last()?;
-            let other = stands_for.iter().find(|(id, _)| *id == parent);
+            let other = stands_for.iter().find(|(again, _)| parent.names(*again));
             Some(other.map_or(parent, |(_, stands)| *stands))
         };
         match parent(entry).and_then(|parent| position(&standing, parent)) {
             Some(replaced) if says_again(entry, before(entries, standing[replaced])) => {
                 if let Some(again) = parent(standing[replaced]) {
-                    stands_for.push((entry.id, again));
+                    stands_for.push((entry.version(), again));
                 }
                 standing.remove(replaced);
             }
@@ -61,8 +61,15 @@ pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     Ok((drafts, said))
 }
 
-fn position(standing: &[&Entry], id: EntryId) -> Option<usize> {
-    standing.iter().position(|other| other.id == id)
+fn position(standing: &[&Entry], named: Version) -> Option<usize> {
+    standing.iter().position(|other| is(other, named))
+}
+
+/// True for the entry that is named.
+fn is(entry: &Entry, named: Version) -> bool {
+    let id = EntryId { device: named.device, number: named.number };
+    // Its digest is made only where the name fits.
+    entry.id == id && named.names(entry.version())
 }
 
 /// True when an entry says again what stood `earlier`, whatever the order of its fields.
@@ -75,6 +82,6 @@ fn says_again(entry: &Entry, earlier: Option<String>) -> bool {
 /// The body an entry replaced, when it is one of the session's own and not a taking-back.
 fn before(entries: &[Entry], entry: &Entry) -> Option<String> {
     let parent = entry.parents.last()?;
-    let found = entries.iter().find(|other| other.id == *parent)?;
+    let found = entries.iter().find(|other| is(other, *parent))?;
     if found.kind == TakenBack::NAME { None } else { raw_body_of(&found.raw) }
 }
