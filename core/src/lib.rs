@@ -44,7 +44,7 @@
 //!                 for file in &files {
 //!                     written += u32::from(put_file(folder, file)?);
 //!                 }
-//!                 ExchangeDid::Put { written }
+//!                 ExchangeDid::Put { written, unwritten: Vec::new() }
 //!             }
 //!             ExchangeStep::Done { report } => return Ok(report),
 //!         };

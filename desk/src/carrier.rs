@@ -6,10 +6,9 @@ use std::path::Path;
 use std::time::Duration;
 
 use holdfast_core::exchange::{
-    AsideFile, CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile, UnreadFile,
-    is_temporary,
+    CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_temporary,
 };
-use holdfast_core::{Holdfast, HoldfastError, Instant, put_file};
+use holdfast_core::{Holdfast, Instant, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 
@@ -28,30 +27,16 @@ pub(crate) fn exchange(
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
     sweep(carrier);
     let bar = progress();
-    let (mut did, mut refused) = (ExchangeDid::Begin, Vec::new());
-    let mut report = loop {
+    let mut did = ExchangeDid::Begin;
+    let report = loop {
         did = match holdfast.exchange(did, at.clone())? {
             ExchangeStep::ListFiles => ExchangeDid::Listed { files: list(carrier)? },
             ExchangeStep::Get { names } => get(carrier, &names, &bar),
-            ExchangeStep::Put { files } => {
-                ExchangeDid::Put { written: put(carrier, &files, &mut refused) }
-            }
+            ExchangeStep::Put { files } => put(carrier, &files),
             ExchangeStep::Done { report } => break report,
         };
     };
     bar.finish_and_clear();
-    // One file that cannot be written keeps nobody from bringing the others.
-    if let Some((_, error)) = refused.first()
-        && report.put == 0
-        && report.leaves == 0
-    {
-        return Err(error.clone().into());
-    }
-    report.aside.extend(refused.into_iter().map(|(name, error)| AsideFile {
-        name,
-        reason: error.to_string(),
-        other_crew: false,
-    }));
     if report.wrong_crew {
         return Err(Fault::at(carrier, say::fault::carrier_of_another_crew()));
     }
@@ -91,23 +76,25 @@ fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
             Ok(content) => files.push(CarriedFile { name: name.clone(), content }),
             // One that went away since it was listed comes back in a later listing.
             Err(error) if error.kind() == ErrorKind::NotFound => {}
-            Err(error) => unread.push(UnreadFile { name: name.clone(), reason: error.to_string() }),
+            Err(error) => unread.push(FailedFile { name: name.clone(), reason: error.to_string() }),
         }
         bar.inc(1);
     }
     ExchangeDid::Got { files, unread }
 }
 
-/// Writes files, and notes those that cannot be.
-fn put(carrier: &Path, files: &[CarriedFile], refused: &mut Vec<(String, HoldfastError)>) -> u32 {
-    let mut written = 0;
+fn put(carrier: &Path, files: &[CarriedFile]) -> ExchangeDid {
+    let (mut written, mut unwritten) = (0, Vec::new());
     for file in files {
         match put_file(carrier, file) {
             Ok(new) => written += u32::from(new),
-            Err(error) => refused.push((file.name.clone(), error)),
+            Err(error) => {
+                let reason = error.to_string();
+                unwritten.push(FailedFile { name: file.name.clone(), reason });
+            }
         }
     }
-    written
+    ExchangeDid::Put { written, unwritten }
 }
 
 /// What a stop left half-written goes after a day: until then somebody else may be writing it.

@@ -249,7 +249,9 @@ impl Device {
                 ExchangeStep::Get { names } => {
                     ExchangeDid::Got { files: get(&names), unread: Vec::new() }
                 }
-                ExchangeStep::Put { files } => ExchangeDid::Put { written: put(files)? },
+                ExchangeStep::Put { files } => {
+                    ExchangeDid::Put { written: put(files)?, unwritten: Vec::new() }
+                }
                 ExchangeStep::Done { report } => return Ok(report),
             };
         }

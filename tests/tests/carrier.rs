@@ -4,9 +4,10 @@ use std::fs;
 use std::process::Command;
 
 use holdfast_core::exchange::{
-    CarriedFile, ExchangeDid, ExchangeStep, LeafName, ListedFile, MAX_LEAF_BYTES,
+    CarriedFile, ExchangeDid, ExchangeStep, FailedFile, LeafName, ListedFile, MAX_LEAF_BYTES,
 };
 use holdfast_core::journal::Role;
+use holdfast_core::{HoldfastError, put_file};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Carrier, Crew, Device, HOUR, SMALL_PLAN, changed, forged};
@@ -206,6 +207,60 @@ fn the_chain_is_what_sha256sum_prints() {
         let header: serde_json::Value = serde_json::from_str(text.lines().next().unwrap()).unwrap();
         assert_eq!(header["previous"], previous);
         previous = hash.to_owned();
+    }
+}
+
+/// Whatever files cannot be written, the others arrive and those are named; where nothing was exchanged
+/// at all that is an error.
+#[test]
+fn a_file_that_cannot_be_written_keeps_nobody_from_bringing_the_others() {
+    for refused in 0_u32..8 {
+        let crew = Crew::start(SMALL_PLAN, &["Ines", "Jon"]).unwrap();
+        for athlete in &crew.athletes {
+            athlete.exchange(&crew.carrier).unwrap();
+        }
+        crew.coach.exchange(&crew.carrier).unwrap();
+        let stick = Carrier::new(crew.coach.home.join("../stick"));
+        let mut count = 0;
+        let mut did = ExchangeDid::Begin;
+        let report = loop {
+            did = match crew.coach.step(did) {
+                Ok(ExchangeStep::ListFiles) => ExchangeDid::Listed { files: stick.listing() },
+                Ok(ExchangeStep::Get { names }) => panic!("{names:?}"),
+                Ok(ExchangeStep::Put { files }) => {
+                    let of_mask = |_: &CarriedFile| {
+                        count += 1;
+                        refused & (1 << (count - 1)) == 0
+                    };
+                    let (written, unwritten): (Vec<_>, Vec<_>) =
+                        files.into_iter().partition(of_mask);
+                    for file in &written {
+                        put_file(stick.folder(), file).unwrap();
+                    }
+                    let failed = |file: CarriedFile| FailedFile {
+                        name: file.name,
+                        reason: "no room".into(),
+                    };
+                    let unwritten = unwritten.into_iter().map(failed).collect();
+                    ExchangeDid::Put { written: written.len() as u32, unwritten }
+                }
+                Ok(ExchangeStep::Done { report }) => break Ok(report),
+                Err(error) => break Err(error),
+            };
+        };
+        assert_eq!(count, 3);
+        let bad = refused.count_ones();
+        if bad == 3 {
+            let error = report.unwrap_err();
+            assert!(matches!(&error, HoldfastError::Storage { reason, .. } if reason == "no room"));
+        } else {
+            let report = report.unwrap();
+            assert_eq!((report.put, report.aside.len() as u32), (3 - bad, bad));
+            let said = "This file could not be delivered: no room";
+            assert!(report.aside.iter().all(|file| file.reason == said), "{report:?}");
+        }
+        let later = crew.coach.exchange(&stick).unwrap();
+        assert_eq!((later.put, later.aside.len()), (bad, 0));
     }
 }
 

@@ -10,6 +10,7 @@ newer = Diese Datei hat ein neueres Holdfast geschrieben (Format { $found }; die
 other-crew = Diese Datei gehört einer anderen Gruppe.
 # $reason ist, was das System gesagt hat, in seinen eigenen Worten.
 not-read = Diese Datei lässt sich nicht lesen: { $reason }
+not-written = Diese Datei ließ sich nicht ablegen: { $reason }
 # Steht, wo sonst der Name einer Datei steht.
 whole-folder = Der ganze Ordner
 too-many-files = Hier liegen { $files } Dateien; nur die ersten { $most } wurden angesehen.

@@ -10,6 +10,7 @@ newer = A newer Holdfast wrote this file (format { $found }; this one reads form
 other-crew = This file belongs to another crew.
 # $reason is what the system said, in its own words.
 not-read = This file cannot be read: { $reason }
+not-written = This file could not be delivered: { $reason }
 # Stands in place of a file's name.
 whole-folder = The whole folder
 too-many-files = There are { $files } files; only the first { $most } were looked at.

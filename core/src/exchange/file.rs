@@ -25,10 +25,10 @@ pub struct CarriedFile {
     pub content: Vec<u8>,
 }
 
-/// A file that a shell could not read.
+/// A file that a shell could not read or write.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
-pub struct UnreadFile {
+pub struct FailedFile {
     /// Its name.
     pub name: String,
     /// What the system said.
@@ -55,8 +55,16 @@ impl AsideFile {
     }
 
     /// A file that could not be read.
-    pub(super) fn unread(file: &UnreadFile) -> AsideFile {
-        let reason = say::exchange::not_read(&file.reason);
+    pub(super) fn unread(file: &FailedFile) -> AsideFile {
+        AsideFile::failed(file, say::exchange::not_read(&file.reason))
+    }
+
+    /// A file that could not be written.
+    pub(super) fn unwritten(file: &FailedFile) -> AsideFile {
+        AsideFile::failed(file, say::exchange::not_written(&file.reason))
+    }
+
+    fn failed(file: &FailedFile, reason: String) -> AsideFile {
         AsideFile { name: shown(&file.name), reason, other_crew: false }
     }
 }

@@ -15,7 +15,7 @@ mod take_in;
 
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace};
-pub use file::{AsideFile, CarriedFile, ListedFile, UnreadFile};
+pub use file::{AsideFile, CarriedFile, FailedFile, ListedFile};
 pub(crate) use leaf::sha256;
 pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};
 pub(crate) use ledger::{ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, unpublished};

@@ -7,12 +7,14 @@
 //! with the list again.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::io;
+use std::path::Path;
 
 use serde::Serialize;
 
 use super::{
-    AsideFile, CarriedFile, Leaf, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES, Shelf,
-    UnreadFile, ledger, take_in,
+    AsideFile, CarriedFile, FailedFile, Leaf, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES,
+    Shelf, ledger, take_in,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -71,12 +73,14 @@ pub enum ExchangeDid {
         /// Those that could be read.
         files: Vec<CarriedFile>,
         /// Those that could not.
-        unread: Vec<UnreadFile>,
+        unread: Vec<FailedFile>,
     },
     /// Files are written.
     Put {
         /// How many were not there before.
         written: u32,
+        /// Those that could not be written: they keep nobody from bringing the others.
+        unwritten: Vec<FailedFile>,
     },
 }
 
@@ -128,6 +132,8 @@ struct Running {
     /// Of a device that is in no crew yet: the crews whose files are there, each with its coaches. Nothing
     /// is taken in before it is clear which one it joins.
     joining: Option<BTreeMap<CrewId, BTreeSet<String>>>,
+    /// Files that could not be written there.
+    unwritten: Vec<FailedFile>,
     report: ExchangeReport,
 }
 
@@ -173,7 +179,10 @@ impl Traffic {
                 }
             }
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
-            ExchangeDid::Put { written } => running.report.put += written,
+            ExchangeDid::Put { written, unwritten } => {
+                running.report.put += written;
+                running.unwritten.extend(unwritten);
+            }
         }
         let step = running.next(&mut own, at)?;
         match &step {
@@ -250,7 +259,7 @@ impl Running {
         &mut self,
         own: &mut Own<'_>,
         files: &[CarriedFile],
-        unread: &[UnreadFile],
+        unread: &[FailedFile],
         at: &Instant,
     ) -> Result<()> {
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
@@ -328,6 +337,15 @@ impl Running {
             }
         }
         let mut report = std::mem::take(&mut self.report);
+        if let Some(first) = self.unwritten.first()
+            && report.put == 0
+            && report.leaves == 0
+        {
+            return Err(Error::file(Path::new(&first.name))(io::Error::other(
+                first.reason.clone(),
+            )));
+        }
+        report.aside.extend(self.unwritten.iter().map(AsideFile::unwritten));
         report.aside.sort();
         report.aside.dedup();
         Ok(ExchangeStep::Done { report })

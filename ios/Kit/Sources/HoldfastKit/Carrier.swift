@@ -10,8 +10,9 @@ public protocol Carrier: Sendable {
     func list() async throws -> [ListedFile]
 
     /// Fetches files. One that is gone meanwhile is left out; one that cannot be read is named as unread.
-    func get(_ names: [String]) async throws -> (files: [CarriedFile], unread: [UnreadFile])
+    func get(_ names: [String]) async throws -> (files: [CarriedFile], unread: [FailedFile])
 
-    /// Writes each file, unless its name is there with as many bytes. Gives how many were not there before.
-    func put(_ files: [CarriedFile]) async throws -> UInt32
+    /// Writes each file, unless its name is there with as many bytes. Counts those that were not there
+    /// before, and names those that cannot be written: one of them keeps nobody from bringing the others.
+    func put(_ files: [CarriedFile]) async throws -> (written: UInt32, unwritten: [FailedFile])
 }

@@ -93,7 +93,9 @@ public actor Host {
             case let .get(names):
                 let got = try await carrier.get(names)
                 did = .got(files: got.files, unread: got.unread)
-            case let .put(files): did = .put(written: try await carrier.put(files))
+            case let .put(files):
+                let put = try await carrier.put(files)
+                did = .put(written: put.written, unwritten: put.unwritten)
             case let .done(report): return report
             }
         }

@@ -54,6 +54,26 @@ final class ExchangeTests: XCTestCase {
         XCTAssertEqual(whole.aside, [])
     }
 
+    func testAFileThatCannotBeWrittenKeepsNobodyFromBringingTheOthers() async throws {
+        let ((coach, zoe), carrier) = (try await hosts(homes()), MemoryCarrier())
+        carrier.fill { _ in true }
+        do {
+            _ = try await coach.exchange(with: carrier)
+            XCTFail("nothing was delivered, and nobody was told")
+        } catch let HoldfastError.Storage(_, reason) {
+            XCTAssertEqual(reason, "it is full")
+        }
+        carrier.fill { _ in false }
+        _ = try await coach.exchange(with: carrier)
+        carrier.fill { _ in true }
+        let fetched = try await zoe.exchange(with: carrier)
+        XCTAssertEqual([fetched.leaves, fetched.put], [1, 0])
+        XCTAssertEqual(fetched.aside.map(\.reason), ["This file could not be delivered: it is full"])
+        carrier.fill { _ in false }
+        let delivered = try await zoe.exchange(with: carrier)
+        XCTAssertEqual([delivered.put, UInt32(delivered.aside.count)], [1, 0])
+    }
+
     @MainActor
     func testTapsGoOnWhileACarrierIsSlowAndExchangesTakeTurns() async throws {
         let ((coach, zoe), carrier) = (try await hosts(homes()), MemoryCarrier())
@@ -92,8 +112,8 @@ final class ExchangeTests: XCTestCase {
         struct Away: Error {}
         struct Gone: Carrier {
             func list() throws -> [ListedFile] { throw Away() }
-            func get(_ names: [String]) -> (files: [CarriedFile], unread: [UnreadFile]) { ([], []) }
-            func put(_ files: [CarriedFile]) -> UInt32 { 0 }
+            func get(_ names: [String]) -> (files: [CarriedFile], unread: [FailedFile]) { ([], []) }
+            func put(_ files: [CarriedFile]) -> (written: UInt32, unwritten: [FailedFile]) { (0, []) }
         }
         let (coach, _) = try await hosts(homes())
         do {
@@ -118,7 +138,7 @@ private struct Slow: Carrier {
         return carrier.list()
     }
 
-    func get(_ names: [String]) -> (files: [CarriedFile], unread: [UnreadFile]) { carrier.get(names) }
+    func get(_ names: [String]) -> (files: [CarriedFile], unread: [FailedFile]) { carrier.get(names) }
 
-    func put(_ files: [CarriedFile]) -> UInt32 { carrier.put(files) }
+    func put(_ files: [CarriedFile]) -> (written: UInt32, unwritten: [FailedFile]) { carrier.put(files) }
 }

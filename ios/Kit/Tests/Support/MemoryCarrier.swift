@@ -7,7 +7,12 @@ public final class MemoryCarrier: Carrier, @unchecked Sendable {
     private var files: [String: Data] = [:]
     private var unreadable: Set<String> = []
 
+    private var full: (String) -> Bool = { _ in false }
+
     public init() {}
+
+    /// Files that cannot be written.
+    public func fill(_ full: @escaping (String) -> Bool) { lock.withLock { self.full = full } }
 
     /// Files that are listed and cannot be read.
     public func tear(_ names: [String]) { lock.withLock { unreadable = Set(names) } }
@@ -17,19 +22,20 @@ public final class MemoryCarrier: Carrier, @unchecked Sendable {
         return files.sorted { $0.key < $1.key }.map { ListedFile(name: $0.key, bytes: UInt64($0.value.count)) }
     }
 
-    public func get(_ names: [String]) -> (files: [CarriedFile], unread: [UnreadFile]) {
+    public func get(_ names: [String]) -> (files: [CarriedFile], unread: [FailedFile]) {
         lock.withLock {
-            let unread = names.filter(unreadable.contains).map { UnreadFile(name: $0, reason: "it is torn") }
+            let unread = names.filter(unreadable.contains).map { FailedFile(name: $0, reason: "it is torn") }
             let read = names.filter { !unreadable.contains($0) }
             return (read.map { CarriedFile(name: $0, content: files[$0]!) }, unread)
         }
     }
 
-    public func put(_ files: [CarriedFile]) -> UInt32 {
+    public func put(_ files: [CarriedFile]) -> (written: UInt32, unwritten: [FailedFile]) {
         lock.withLock {
-            let new = files.filter { self.files[$0.name]?.count != $0.content.count }
+            let unwritten = files.filter { full($0.name) }.map { FailedFile(name: $0.name, reason: "it is full") }
+            let new = files.filter { !full($0.name) && self.files[$0.name]?.count != $0.content.count }
             for file in new { self.files[file.name] = file.content }
-            return UInt32(new.count)
+            return (UInt32(new.count), unwritten)
         }
     }
 }

@@ -60,7 +60,9 @@ public final class Player {
             case let .get(names):
                 let got = carrier.get(names)
                 did = .got(files: got.files, unread: got.unread)
-            case let .put(files): did = .put(written: carrier.put(files))
+            case let .put(files):
+                let put = carrier.put(files)
+                did = .put(written: put.written, unwritten: put.unwritten)
             case let .done(report): return report
             }
         }

@@ -22,9 +22,10 @@ public interface Carrier {
     public suspend fun get(names: List<String>): ExchangeDid.Got
 
     /**
-     * Writes each file, unless its name is there with as many bytes. Gives how many were not there before.
+     * Writes each file, unless its name is there with as many bytes. Counts those that were not there before,
+     * and names those that cannot be written: one of them keeps nobody from bringing the others.
      */
-    public suspend fun put(files: List<CarriedFile>): UInt
+    public suspend fun put(files: List<CarriedFile>): ExchangeDid.Put
 }
 
 /** Does what the core says, step by step, until both sides have everything. */
@@ -36,7 +37,7 @@ internal suspend fun Carrier.exchange(step: suspend (ExchangeDid) -> ExchangeSte
             when (val next = step(did)) {
                 is ExchangeStep.ListFiles -> ExchangeDid.Listed(list())
                 is ExchangeStep.Get -> get(next.names)
-                is ExchangeStep.Put -> ExchangeDid.Put(put(next.files))
+                is ExchangeStep.Put -> put(next.files)
                 is ExchangeStep.Done -> return next.report
             }
     }

@@ -2,6 +2,7 @@ package holdfast.kit
 
 import holdfast.core.ExchangeReport
 import holdfast.core.ExchangeStep
+import holdfast.core.HoldfastException
 import holdfast.core.PieceKindView
 import holdfast.core.Role
 import holdfast.core.SessionState
@@ -76,6 +77,28 @@ class ExchangeTest {
             assertFalse(without.joined)
             carrier.unreadable.clear()
             assertTrue(zoe.exchange(carrier).joined)
+        }
+
+    @Test
+    fun `a file that cannot be written keeps nobody from bringing the others`(@TempDir homes: Path) =
+        twoDevices(homes) { coach, zoe ->
+            val carrier = MemoryCarrier()
+            carrier.unwritable = { true }
+            val nothing = assertFailsWith<HoldfastException.Storage> { coach.exchange(carrier) }
+            assertEquals("it is full", nothing.reason)
+            carrier.unwritable = { false }
+            coach.exchange(carrier)
+            carrier.unwritable = { true }
+            val fetched = zoe.exchange(carrier)
+            assertEquals(listOf(1u, 0u), listOf(fetched.leaves, fetched.put))
+            assertEquals(
+                listOf("This file could not be delivered: it is full"),
+                fetched.aside.map { it.reason },
+            )
+            carrier.unwritable = { false }
+            val delivered = zoe.exchange(carrier)
+            assertEquals(1u, delivered.put)
+            assertEquals(listOf(), delivered.aside)
         }
 
     @Test

@@ -2,8 +2,8 @@ package holdfast.kit
 
 import holdfast.core.CarriedFile
 import holdfast.core.ExchangeDid
+import holdfast.core.FailedFile
 import holdfast.core.ListedFile
-import holdfast.core.UnreadFile
 
 /** Carries files in memory. */
 class MemoryCarrier : Carrier {
@@ -11,6 +11,9 @@ class MemoryCarrier : Carrier {
 
     /** Files that are listed and cannot be read. */
     val unreadable = mutableSetOf<String>()
+
+    /** Which files cannot be written. */
+    var unwritable: (name: String) -> Boolean = { false }
 
     /** What happens at each listing before it is made. */
     var onList: suspend () -> Unit = {}
@@ -24,13 +27,14 @@ class MemoryCarrier : Carrier {
         val (unread, read) = names.partition { it in unreadable }
         return ExchangeDid.Got(
             read.map { CarriedFile(it, files.getValue(it)) },
-            unread.map { UnreadFile(it, "it is torn") },
+            unread.map { FailedFile(it, "it is torn") },
         )
     }
 
-    override suspend fun put(files: List<CarriedFile>): UInt {
-        val new = files.count { it.name !in this.files }
-        files.forEach { this.files[it.name] = it.content }
-        return new.toUInt()
+    override suspend fun put(files: List<CarriedFile>): ExchangeDid.Put {
+        val (unwritten, written) = files.partition { unwritable(it.name) }
+        val new = written.count { it.name !in this.files }
+        written.forEach { this.files[it.name] = it.content }
+        return ExchangeDid.Put(new.toUInt(), unwritten.map { FailedFile(it.name, "it is full") })
     }
 }
