@@ -223,7 +223,7 @@ impl Disk {
         }
         for (path, file) in sure {
             // Nor is it the same place, which the note would say.
-            if path.to_string_lossy().ends_with("-shm") || path.ends_with("place") {
+            if path.ends_with("place") {
                 continue;
             }
             let file = &self.files[file];

@@ -5,6 +5,7 @@ use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
 use holdfast_core::journal::Role;
+use holdfast_core::session::Tap;
 use holdfast_core::{Holdfast, HoldfastError, Instant, Mass, MassUnit, Start};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
@@ -352,4 +353,111 @@ fn a_rebuild_cut_short_is_finished_at_the_next_opening() {
         again.who()
     );
     assert_eq!(again.state_text().unwrap(), state);
+}
+
+/// What cannot be put right now is put right once it can: the door is not shut by it, and nothing is lost.
+#[test]
+fn what_could_not_be_repaired_is_tried_again() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let running = ines.open_again().unwrap();
+    let state = running.state_text().unwrap();
+    let mut file = OpenOptions::new().write(true).open(ines.home.join("holdfast.db")).unwrap();
+    let size = file.metadata().unwrap().len();
+    file.seek(SeekFrom::Start(4096)).unwrap();
+    file.write_all(&vec![0xa5; size as usize - 4096]).unwrap();
+    // Where the new database is to be built stands something that no file can replace.
+    let in_the_way = ines.home.join("holdfast.db.new");
+    fs::create_dir(&in_the_way).unwrap();
+    for _ in 0..3 {
+        let error = running.verify().unwrap_err().to_string();
+        assert!(error.contains("holdfast.db.new"), "{error}");
+        assert!(running.today(ines.now()).is_err());
+    }
+    fs::remove_dir(&in_the_way).unwrap();
+    assert_eq!(running.state_text().unwrap(), state);
+    assert_eq!(aside(&ines.home).len(), 1);
+    running.shut().unwrap();
+    let error = running.today(ines.now()).unwrap_err().to_string();
+    assert!(error.contains("closed"), "{error}");
+}
+
+/// A check beside the session sees the file as it was when it began, whatever is logged, taken in and cut
+/// meanwhile; it finds nothing where nothing is wrong, and the log goes into the file when it has ended.
+#[test]
+fn a_check_beside_a_busy_session_finds_a_sound_home_sound() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let (checked, log) = (ines.home.join("checked"), ines.home.join("holdfast.db-wal"));
+    for round in 0..8 {
+        fs::remove_file(&checked).unwrap();
+        let again = Device::open(ines.home.clone(), at("2026-11-04", 18)).unwrap();
+        if round == 0 {
+            again.tap(begin()).unwrap();
+        }
+        let mut taps = 0;
+        while !checked.exists() || taps < 20 {
+            again.tap(kg(50 + round)).unwrap();
+            again.tap(Tap::Undo).unwrap();
+            again.exchange(&crew.carrier).unwrap();
+            taps += 1;
+            assert!(taps < 5_000, "the check does not end");
+        }
+        let who = again.holdfast.who().unwrap();
+        assert_eq!(who.opening, None, "round {round}");
+        again.holdfast.shut().unwrap();
+        assert!(!log.exists());
+    }
+    assert!(aside(&ines.home).is_empty());
+    assert_eq!(looked_through(ines).who().unwrap().opening, None);
+}
+
+/// A home that could not be written is as before once it can be again: what was refused leaves nothing
+/// behind that cannot be written either. Tried as somebody whom the system refuses.
+#[cfg(unix)]
+#[test]
+fn a_home_that_could_not_be_written_is_as_before_when_it_can_be() {
+    use std::os::unix::fs::{MetadataExt, PermissionsExt, chown};
+    use std::os::unix::process::CommandExt;
+    const SOMEBODY: u32 = 65_534;
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    let root = fs::metadata(at).unwrap().uid() == 0;
+    let program = at.join("holdfast");
+    fs::copy(holdfast_tests::program(), &program).unwrap();
+    if root {
+        // Nobody refuses anything to whoever made this folder.
+        chown(at, Some(SOMEBODY), Some(SOMEBODY)).unwrap();
+    }
+    let home = at.join("home");
+    let run = |args: &[&str]| {
+        let mut command = std::process::Command::new(&program);
+        command.arg("--home").arg(&home).args(args).env_clear().env("LC_ALL", "C");
+        if root {
+            command.uid(SOMEBODY).gid(SOMEBODY);
+        }
+        let output = command.output().unwrap();
+        (output.status.success(), String::from_utf8(output.stderr).unwrap())
+    };
+    let names = || {
+        let mut names: Vec<_> =
+            fs::read_dir(&home).unwrap().map(|file| file.unwrap().file_name()).collect();
+        names.sort();
+        names
+    };
+    let allow = |name: &str, mode| {
+        fs::set_permissions(home.join(name), fs::Permissions::from_mode(mode)).unwrap();
+    };
+    let started = run(&["start", "--as", "athlete", "--name", "Ana"]);
+    assert!(started.0, "{started:?}");
+    let before = names();
+    for (name, refused, allowed) in [("holdfast.db", 0o400, 0o600), (".", 0o500, 0o700)] {
+        allow(name, refused);
+        let (fine, said) = run(&["verify"]);
+        assert!(!fine && said.contains("not allowed to write"), "{name}: {said}");
+        allow(name, allowed);
+        assert_eq!(names(), before, "{name}");
+        let after = run(&["verify"]);
+        assert!(after.0, "{name}: {after:?}");
+    }
 }

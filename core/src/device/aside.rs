@@ -1,5 +1,6 @@
 //! Damaged databases that were kept: what they are, and what can still be read of them.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -7,7 +8,7 @@ use serde::Serialize;
 
 use super::Device;
 use super::open::DATABASE;
-use super::salvage::salvaged;
+use super::salvage::salvage;
 use crate::error::{Error, Result};
 use crate::store::has_line;
 
@@ -45,14 +46,14 @@ impl Device {
     }
 
     fn read_aside(&self, path: &Path) -> Result<KeptAside> {
-        let entries = salvaged(path);
-        let mut lines = Vec::new();
-        for entry in &entries {
-            if !has_line(self.reader(), entry.id, entry.digest())? {
-                lines.push(entry.raw.clone());
+        let (mut seen, mut lines) = (BTreeSet::new(), Vec::new());
+        salvage(path, |entry| {
+            if seen.insert(entry.version()) && !has_line(self.reader(), entry.id, entry.digest())? {
+                lines.push(entry.raw);
             }
-        }
+            Ok(())
+        })?;
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-        Ok(KeptAside { name, entries: entries.len() as u64, only_here: lines.len() as u64, lines })
+        Ok(KeptAside { name, entries: seen.len() as u64, only_here: lines.len() as u64, lines })
     }
 }

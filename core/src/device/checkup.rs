@@ -1,5 +1,6 @@
 //! The full check of a home: every page, every line, every file on the shelf. It reads all there is, so
-//! it runs beside the session: after an end that was not tidy, and once a week.
+//! it runs beside the session: after an end that was not tidy, and once a week. The database file keeps
+//! still meanwhile.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -13,7 +14,7 @@ use super::rebuild::with_suffix;
 use crate::error::Result;
 use crate::exchange::Shelf;
 use crate::instant::Instant;
-use crate::store::{check, is_damage, read_only};
+use crate::store::{Store, check, is_damage};
 
 /// A file whose content is when the last full check found a home whole, in milliseconds since 1970. While
 /// it is missing a check is due.
@@ -59,15 +60,23 @@ struct Shared {
 
 impl Checkup {
     /// Begins one, with its own connection that only reads.
-    pub(super) fn begin(database: &Path, shelf: Shelf, at: &Instant) -> Result<Checkup> {
-        let connection = read_only(database)?;
-        let (stop, found) = (AtomicBool::new(false), AtomicBool::new(false));
-        let shared = Arc::new(Shared { stop, found, interrupt: connection.get_interrupt_handle() });
+    pub(super) fn begin(
+        store: &Store,
+        database: &Path,
+        shelf: Shelf,
+        at: &Instant,
+    ) -> Result<Checkup> {
+        // What comes onto the shelf later is not in the file that is looked at.
+        let there = shelf.names()?;
+        let connection = store.keep_still(database)?;
+        let interrupt = connection.get_interrupt_handle();
+        let no = || AtomicBool::new(false);
+        let shared = Arc::new(Shared { stop: no(), found: no(), interrupt });
         let (database, at, told) = (database.to_owned(), at.clone(), Arc::clone(&shared));
         let thread = std::thread::spawn(move || {
             let stopped = || told.stop.load(Ordering::Relaxed);
-            let whole =
-                check(&connection, &stopped).and_then(|()| shelf.audit(&connection, &stopped));
+            let whole = check(&connection, &stopped)
+                .and_then(|()| shelf.audit(&connection, &there, &stopped));
             match whole {
                 _ if stopped() => {}
                 Ok(true) => note(&database, &at),
@@ -78,6 +87,11 @@ impl Checkup {
             }
         });
         Ok(Checkup { thread: Some(thread), stop: shared })
+    }
+
+    /// True once it has ended.
+    pub(crate) fn is_over(&self) -> bool {
+        self.thread.as_ref().is_none_or(JoinHandle::is_finished)
     }
 
     /// True once it found something to put right.

@@ -14,6 +14,7 @@ mod start;
 mod tail;
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use catalogue::Language;
 use rusqlite::Connection;
@@ -36,13 +37,13 @@ pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
 pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
-pub(crate) use start::{opened, reopened, started};
+pub(crate) use start::{LetGo, opened, started};
 
 /// The state behind the surface.
 pub(crate) struct Device {
     home: PathBuf,
     /// Held as long as the device is open.
-    lock: HomeLock,
+    lock: Arc<HomeLock>,
     /// When it was opened.
     opened_at: Instant,
     pub(crate) store: Store,
@@ -137,6 +138,15 @@ impl Device {
             }
             None => Ok(()),
         }
+    }
+
+    /// Lets go of a check that has ended.
+    pub(crate) fn settle(&mut self) -> Result<()> {
+        if self.checkup.as_ref().is_some_and(Checkup::is_over) {
+            self.checkup = None;
+            self.store.moves_again()?;
+        }
+        Ok(())
     }
 
     /// Leaves one tidy database file behind.

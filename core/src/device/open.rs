@@ -68,6 +68,9 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     rebuild::finish(&path)?;
     refuse_newer(&path)?;
     let due = look != Look::New && checkup::is_due(&path, at);
+    if due || look == Look::Full {
+        shelf.sweep();
+    }
     let (connection, empty) = connected(&path, look)?;
     let mut store = Store::new(connection, own.device);
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
@@ -86,11 +89,11 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
         });
     }
     let checkup = match look {
-        Look::Usual if due && !missing => Some(Checkup::begin(&path, Shelf::of(home)?, at)?),
+        Look::Usual if due && !missing => begin(&store, &path, home, at)?,
         Look::Full => {
             // What is folded is made again: no digest says whether it is as it was.
             store.refold()?;
-            shelf.audit(store.reader(), &|| false)?;
+            shelf.audit(store.reader(), &shelf.names()?, &|| false)?;
             checkup::note(&path, at);
             None
         }
@@ -103,6 +106,15 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     let hlc = latest_hlc(store.reader(), own.device, at.wall_ms)?;
     store.resume(hlc);
     Ok(Parts { store, shelf, tail, rebuilt, checkup })
+}
+
+/// Begins a check that is due. One that cannot begin, as on a full disk, stays due and stops nobody.
+fn begin(store: &Store, path: &Path, home: &Path, at: &Instant) -> Result<Option<Checkup>> {
+    match Checkup::begin(store, path, Shelf::of(home)?, at) {
+        Err(error) if is_damage(&error) => Err(error),
+        Err(_) => store.moves_again().map(|()| None),
+        begun => begun.map(Some),
+    }
 }
 
 /// Opens the file; with a full look it is checked first.

@@ -13,7 +13,7 @@ use std::fs::{self, File};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
-use super::salvage::salvaged;
+use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
 use crate::exchange::{CarriedFile, Shelf, flush_folder, take_in};
@@ -24,6 +24,9 @@ use crate::store::{Store, connect, insert_all};
 
 /// What lies beside a database file while it is open.
 const BESIDE: [&str; 2] = ["-wal", "-shm"];
+
+/// Entries taken from a damaged file at a time, so that a file of any size needs little memory.
+const BATCH: usize = 1_000;
 
 /// What was done about a damaged database.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -86,8 +89,18 @@ pub(super) fn rebuild(
     }
     let mut store = Store::new(connect(&new)?.0, device);
     let from_leaves = from_shelf(&mut store, shelf, at)?;
-    let (copied, read) = (tail.entries(), salvaged(path));
-    let salvaged = store.write(|tx| Ok(insert_all(tx, &copied)? + insert_all(tx, &read)?))?;
+    let copied = tail.entries();
+    let mut salvaged = store.write(|tx| insert_all(tx, &copied))?;
+    let mut batch = Vec::new();
+    salvage(path, |entry| {
+        batch.push(entry);
+        if batch.len() == BATCH {
+            salvaged += store.write(|tx| insert_all(tx, &batch))?;
+            batch.clear();
+        }
+        Ok(())
+    })?;
+    salvaged += store.write(|tx| insert_all(tx, &batch))?;
     store.close()?;
     File::open(&new).and_then(|file| file.sync_all()).map_err(Error::file(&new))?;
     let aside = keep_aside(path, at)?;

@@ -4,78 +4,105 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use rusqlite::config::DbConfig;
-use rusqlite::{Connection, OpenFlags, params};
+use rusqlite::{Connection, OpenFlags, Row, params};
 
+use crate::error::Result;
 use crate::id::DeviceId;
 use crate::journal::{Entry, EntryId, line_digest};
 
 const FORWARD: &str = "SELECT device, n, digest, raw FROM entry ORDER BY device, n, digest";
 const BACKWARD: &str =
     "SELECT device, n, digest, raw FROM entry ORDER BY device DESC, n DESC, digest DESC";
+const ONE: &str = "SELECT device, n, digest, raw FROM entry WHERE device = ?1 AND n = ?2";
 
-/// The entries of a damaged file that are as they were written, in the order of their identities: what
-/// lies before the first bad page, behind the last, and between them. The file is only read.
-pub(crate) fn salvaged(path: &Path) -> Vec<Entry> {
-    let mut found = Found::default();
-    if let Ok(damaged) = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY) {
-        // Closing would write the log into the file.
-        let _ = damaged.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true);
-        found.scan(&damaged, FORWARD);
-        found.scan(&damaged, BACKWARD);
-        found.between(&damaged);
+/// Gives the entries of a damaged file that are as they were written: what lies before the first bad page,
+/// behind the last, and between them. One may be given twice. Nothing is written into the file.
+pub(crate) fn salvage(path: &Path, give: impl FnMut(Entry) -> Result<()>) -> Result<()> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE;
+    let Ok(damaged) = Connection::open_with_flags(path, flags) else { return Ok(()) };
+    // Closing would write the log into the file.
+    let _ = damaged.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true);
+    let _ = damaged.execute_batch("PRAGMA locking_mode = EXCLUSIVE; PRAGMA query_only = ON;");
+    let mut found = Found { give, highest: BTreeMap::new() };
+    let forward = found.scan(&damaged, FORWARD, None)?;
+    if !forward.whole {
+        let backward = found.scan(&damaged, BACKWARD, forward.up_to)?;
+        found.between(&damaged, forward.up_to, backward.up_to)?;
     }
-    found.entries.into_values().collect()
+    Ok(())
 }
 
-#[derive(Default)]
-struct Found {
-    entries: BTreeMap<(EntryId, i64), Entry>,
+struct Found<Give> {
+    give: Give,
     /// The highest number seen of each device, readable or not.
     highest: BTreeMap<DeviceId, u64>,
 }
 
-impl Found {
-    /// Reads rows until the file has no more to give.
-    fn scan(&mut self, damaged: &Connection, sql: &str) {
-        let Ok(mut statement) = damaged.prepare(sql) else { return };
-        let Ok(mut rows) = statement.query([]) else { return };
-        while let Ok(Some(row)) = rows.next() {
-            let (Ok(device), Ok(number)) = (row.get(0), row.get::<_, i64>(1)) else { continue };
-            let (device, number) = (DeviceId(device), number.unsigned_abs());
-            let highest = self.highest.entry(device).or_default();
-            *highest = number.max(*highest);
-            let (Ok(digest), Ok(raw)) = (row.get(2), row.get::<_, String>(3)) else { continue };
-            self.keep(device, digest, &raw);
+/// How far a scan came.
+struct Scanned {
+    /// The last entry it met.
+    up_to: Option<EntryId>,
+    /// True when nothing stopped it.
+    whole: bool,
+}
+
+impl<Give: FnMut(Entry) -> Result<()>> Found<Give> {
+    /// Reads rows until the file has no more to give, or `end` is met.
+    fn scan(&mut self, damaged: &Connection, sql: &str, end: Option<EntryId>) -> Result<Scanned> {
+        let mut scanned = Scanned { up_to: None, whole: false };
+        let Ok(mut statement) = damaged.prepare(sql) else { return Ok(scanned) };
+        let Ok(mut rows) = statement.query([]) else { return Ok(scanned) };
+        loop {
+            match rows.next() {
+                Ok(Some(row)) => scanned.up_to = self.row(row)?.or(scanned.up_to),
+                Ok(None) => scanned.whole = true,
+                Err(_) => return Ok(scanned),
+            }
+            if scanned.whole || end.zip(scanned.up_to).is_some_and(|(end, up_to)| up_to < end) {
+                return Ok(scanned);
+            }
         }
     }
 
     /// Looks up each number that no scan came to: a page in the middle stopped both.
-    fn between(&mut self, damaged: &Connection) {
-        let sql = "SELECT digest, raw FROM entry WHERE device = ?1 AND n = ?2";
-        let Ok(mut statement) = damaged.prepare(sql) else { return };
+    fn between(
+        &mut self,
+        damaged: &Connection,
+        forward: Option<EntryId>,
+        backward: Option<EntryId>,
+    ) -> Result<()> {
+        let Ok(mut statement) = damaged.prepare(ONE) else { return Ok(()) };
         for (device, highest) in self.highest.clone() {
             for number in 1..=highest {
                 let id = EntryId { device, number };
-                if self.entries.range((id, i64::MIN)..=(id, i64::MAX)).next().is_some() {
+                if forward.is_some_and(|forward| id < forward)
+                    || backward.is_some_and(|backward| id > backward)
+                {
                     continue;
                 }
                 let Ok(mut rows) = statement.query(params![device.0, number as i64]) else {
                     continue;
                 };
                 while let Ok(Some(row)) = rows.next() {
-                    if let (Ok(digest), Ok(raw)) = (row.get(0), row.get::<_, String>(1)) {
-                        self.keep(device, digest, &raw);
-                    }
+                    self.row(row)?;
                 }
             }
         }
+        Ok(())
     }
 
-    fn keep(&mut self, device: DeviceId, digest: i64, raw: &str) {
-        if line_digest(raw) == digest
-            && let Ok(entry) = Entry::read(device, raw)
+    /// Gives what a row holds when it is as it was written. Says which entry it is, if that can be read.
+    fn row(&mut self, row: &Row<'_>) -> Result<Option<EntryId>> {
+        let (Ok(device), Ok(number)) = (row.get(0), row.get::<_, i64>(1)) else { return Ok(None) };
+        let id = EntryId { device: DeviceId(device), number: number.unsigned_abs() };
+        let highest = self.highest.entry(id.device).or_default();
+        *highest = id.number.max(*highest);
+        if let (Ok(digest), Ok(raw)) = (row.get::<_, i64>(2), row.get::<_, String>(3))
+            && line_digest(&raw) == digest
+            && let Ok(entry) = Entry::read(id.device, &raw)
         {
-            self.entries.insert((entry.id, digest), entry);
+            (self.give)(entry)?;
         }
+        Ok(Some(id))
     }
 }

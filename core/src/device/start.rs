@@ -2,13 +2,14 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use super::identity::Before;
 use super::lock::HomeLock;
 use super::open::{DATABASE, Look, Parts, open};
-use super::{Device, Identity, place};
+use super::{Device, Identity, Rebuilt, place};
 use crate::error::{Error, Field, Result, Thing};
-use crate::exchange::flush_folder;
+use crate::exchange::{Traffic, flush_folder};
 use crate::id::{CrewId, DeviceId, PersonId, random};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
@@ -42,7 +43,7 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let name = valid_name(&start.name)?;
     let [device, person, crew] = chances(&start.chance)?.map(random);
     make_home(&folder)?;
-    let lock = HomeLock::take(&folder)?;
+    let lock = Arc::new(HomeLock::take(&folder)?);
     if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
         return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
     }
@@ -72,13 +73,13 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     if !Identity::is_in(&folder) {
         return Err(nobody());
     }
-    let lock = HomeLock::take(&folder)?;
+    let lock = Arc::new(HomeLock::take(&folder)?);
     let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
     let copied = place::is_copied(&folder);
     let mut device = at_home(folder, lock, identity, at, Look::Usual)?;
     let last = match settled(&mut device, copied) {
         Err(error) if is_damage(&error) => {
-            device = reopened(device)?;
+            device = LetGo::of(device).opened()?;
             settled(&mut device, copied)?
         }
         done => done?,
@@ -128,18 +129,40 @@ fn known(device: &mut Device) -> Result<()> {
     Ok(())
 }
 
-/// Lets go of a database and opens it again; one that turned out damaged is built again.
-pub(crate) fn reopened(device: Device) -> Result<Device> {
-    let Device { home, lock, identity, opened_at, store, checkup, rebuilt, traffic, .. } = device;
-    drop((checkup, store));
-    let device = at_home(home, lock, identity, opened_at, Look::Full)?;
-    // What was put right before stays told, and an exchange goes on.
-    Ok(Device { rebuilt: device.rebuilt.or(rebuilt), traffic, ..device })
+/// A device whose database was let go of: it still holds its home, and can be opened again.
+pub(crate) struct LetGo {
+    home: PathBuf,
+    lock: Arc<HomeLock>,
+    identity: Identity,
+    opened_at: Instant,
+    rebuilt: Option<Rebuilt>,
+    traffic: Traffic,
+}
+
+impl LetGo {
+    /// Lets go of a device's database.
+    pub(crate) fn of(device: Device) -> LetGo {
+        let Device { home, lock, identity, opened_at, store, checkup, rebuilt, traffic, .. } =
+            device;
+        drop((checkup, store));
+        LetGo { home, lock, identity, opened_at, rebuilt, traffic }
+    }
+
+    /// Opens it again with everything looked at; a database that turned out damaged is built again. Where
+    /// that fails it can be tried again.
+    pub(crate) fn opened(&mut self) -> Result<Device> {
+        let (home, lock) = (self.home.clone(), Arc::clone(&self.lock));
+        let device =
+            at_home(home, lock, self.identity.clone(), self.opened_at.clone(), Look::Full)?;
+        // What was put right before stays told, and an exchange goes on.
+        let (rebuilt, traffic) = (self.rebuilt.take(), std::mem::take(&mut self.traffic));
+        Ok(Device { rebuilt: device.rebuilt.or(rebuilt), traffic, ..device })
+    }
 }
 
 fn at_home(
     home: PathBuf,
-    lock: HomeLock,
+    lock: Arc<HomeLock>,
     identity: Identity,
     at: Instant,
     look: Look,

@@ -1,46 +1,36 @@
 //! What keeps one device safe between threads and from panics.
 
 use std::any::Any;
+use std::mem;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::{MutexGuard, PoisonError};
 
-use super::{Holdfast, HoldfastError, HoldfastResult, State};
-use crate::device::{Checkup, Rebuilt, reopened};
+use super::{Held, Holdfast, HoldfastError, HoldfastResult, State};
+use crate::device::{Checkup, LetGo, Rebuilt};
 use crate::error::{Error, Field, Result};
 use crate::say;
 use crate::store;
 
 impl Holdfast {
-    pub(super) fn lock(&self) -> MutexGuard<'_, Option<State>> {
+    fn lock(&self) -> MutexGuard<'_, Held> {
         // A panic while the lock was held left the database as its last commit; go on from there.
-        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+        self.held.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// Opens the home again with a full check.
-    pub(super) fn looked_through(&self) -> HoldfastResult<()> {
-        let mut held = self.lock();
-        if let Some(state) = held.take() {
-            let device = caught(|| Ok(reopened(state.device)?))?;
-            *held = Some(State::of(device));
-        }
-        Ok(())
+    /// Takes what is behind the door, and shuts it.
+    pub(super) fn take(&self) -> Held {
+        mem::replace(&mut *self.lock(), Held::Shut)
+    }
+
+    /// Lets go of the database: the next call opens it again and looks at everything.
+    pub(super) fn let_go(&self) {
+        self.lock().let_go();
     }
 
     /// Works on the device, which a panic does not leave half changed.
     pub(super) fn with<T>(&self, work: impl FnOnce(&mut State) -> Result<T>) -> HoldfastResult<T> {
         let mut held = self.lock();
-        let Some(state) = held.as_mut() else {
-            return Err(Error::invalid(Field::Home, say::error::closed()).into());
-        };
-        // A check that ran beside found something: it is put right before anything else is done.
-        if state.device.checkup.as_ref().is_some_and(Checkup::found) {
-            drop(held);
-            self.looked_through()?;
-            held = self.lock();
-        }
-        let Some(state) = held.as_mut() else {
-            return Err(Error::invalid(Field::Home, say::error::closed()).into());
-        };
+        let state = held.opened()?;
         // Whatever a panic leaves half done in memory is dropped below and read again from the disk.
         let done = panic::catch_unwind(AssertUnwindSafe(|| {
             state.draw_as_spoken();
@@ -52,16 +42,45 @@ impl Holdfast {
             Ok(done) => return Ok(done?),
             Err(panic) => Some(HoldfastError::Unexpected { reason: said(&*panic) }),
         };
-        let mut repaired = say::device::whole_again().to_owned();
-        if let Some(state) = held.take() {
-            // A second panic leaves the door closed, which says to open it again.
-            let device = caught(|| Ok(reopened(state.device)?))?;
-            repaired = device.rebuilt.as_ref().map_or(repaired, Rebuilt::text);
-            *held = Some(State::of(device));
-        }
+        held.let_go();
+        let whole_again = || say::device::whole_again().to_owned();
+        let repaired =
+            held.opened()?.device.rebuilt.as_ref().map_or_else(whole_again, Rebuilt::text);
         let (path, reason) =
             (say::error::the_database().into(), say::device::repaired_do_again(repaired));
         Err(error.unwrap_or(HoldfastError::Storage { path, reason }))
+    }
+}
+
+impl Held {
+    fn let_go(&mut self) {
+        *self = match mem::replace(self, Held::Shut) {
+            Held::Open(state) => Held::LetGo(Box::new(LetGo::of(state.device))),
+            other => other,
+        };
+    }
+
+    /// The device, opened again where it was let go of.
+    ///
+    /// # Errors
+    /// What keeps it from being opened, such as a full disk: once that is over, the next call opens it.
+    fn opened(&mut self) -> HoldfastResult<&mut State> {
+        // A check that ran beside found something: it is put right before anything else is done.
+        let found = |state: &State| state.device.checkup.as_ref().is_some_and(Checkup::found);
+        if matches!(self, Held::Open(state) if found(state)) {
+            self.let_go();
+        }
+        if let Held::LetGo(device) = self {
+            let device = caught(|| Ok(device.opened()?))?;
+            *self = Held::Open(Box::new(State::of(device)));
+        }
+        match self {
+            Held::Open(state) => {
+                state.device.settle()?;
+                Ok(state)
+            }
+            _ => Err(Error::invalid(Field::Home, say::error::closed()).into()),
+        }
     }
 }
 

@@ -15,7 +15,7 @@ use catalogue::Language;
 use chrono::NaiveDate;
 
 use crate::coach::{self, Answer, BoardScreen, MemberScreen, PlanSummary};
-use crate::device::{self, Device, Start};
+use crate::device::{self, Device, LetGo, Start};
 use crate::exchange::{ExchangeDid, ExchangeStep};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
@@ -40,10 +40,20 @@ pub type HoldfastResult<T> = std::result::Result<T, HoldfastError>;
 /// threads take turns.
 #[cfg_attr(feature = "ffi", derive(uniffi::Object))]
 pub struct Holdfast {
-    state: Mutex<Option<State>>,
+    held: Mutex<Held>,
 }
 
-/// What is behind the door: the device, and what a session keeps in memory between two calls.
+/// What is behind the door now.
+enum Held {
+    /// A device.
+    Open(Box<State>),
+    /// A device whose database was let go of to be put right: the next call tries again.
+    LetGo(Box<LetGo>),
+    /// Nothing any more.
+    Shut,
+}
+
+/// What is behind an open door: the device, and what a session keeps in memory between two calls.
 struct State {
     device: Device,
     session: Kept,
@@ -184,7 +194,7 @@ impl Holdfast {
 
     /// Looks at everything there is in the home: every page, line and file. What is damaged is built again.
     pub fn verify(&self) -> HoldfastResult<Verified> {
-        self.looked_through()?;
+        self.let_go();
         self.with(|state| verified(&state.device))
     }
 
@@ -200,9 +210,9 @@ impl Holdfast {
 
     /// Closes the device, leaving one tidy database file. Closing twice is harmless.
     pub fn shut(&self) -> HoldfastResult<()> {
-        caught(|| match self.lock().take() {
-            Some(state) => Ok(state.device.shut()?),
-            None => Ok(()),
+        caught(|| match self.take() {
+            Held::Open(state) => Ok(state.device.shut()?),
+            Held::LetGo(_) | Held::Shut => Ok(()),
         })
     }
 }
@@ -224,7 +234,7 @@ impl Holdfast {
     }
 
     fn of(device: Device) -> Holdfast {
-        Holdfast { state: Mutex::new(Some(State::of(device))) }
+        Holdfast { held: Mutex::new(Held::Open(Box::new(State::of(device)))) }
     }
 }
 

@@ -23,13 +23,11 @@ impl Shelf {
     pub(crate) fn of(home: &Path) -> Result<Shelf> {
         let folder = home.join(FOLDER);
         fs::create_dir_all(&folder).map_err(Error::file(&folder))?;
-        let shelf = Shelf { folder };
-        shelf.sweep();
-        Ok(shelf)
+        Ok(Shelf { folder })
     }
 
     /// Removes what a stop left half-written. Whoever holds the home writes no file at this moment.
-    fn sweep(&self) {
+    pub(crate) fn sweep(&self) {
         let files = fs::read_dir(&self.folder).into_iter().flatten().flatten();
         for file in files.filter(|file| durable::is_temporary(&file.file_name())) {
             let _ = fs::remove_file(file.path());
@@ -83,14 +81,14 @@ impl Shelf {
     }
 
     /// Holds every file against the database: one that is missing or not as it was written is put there
-    /// again. False when a sound one lies there that the database does not know.
+    /// again. False when a sound one of those that were `there` lies there and the database does not know
+    /// it.
     pub(crate) fn audit(
         &self,
         connection: &Connection,
+        there: &[LeafName],
         stopped: &dyn Fn() -> bool,
     ) -> Result<bool> {
-        // Listed first: a leaf that arrives meanwhile is in the database before it is on the shelf.
-        let there = self.names()?;
         let known = ledger::names(connection)?;
         for name in known.iter().take_while(|_| !stopped()) {
             let whole = self.read(name).is_some_and(|bytes| Leaf::read(name, &bytes).is_ok());

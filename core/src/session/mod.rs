@@ -69,7 +69,7 @@ pub(crate) struct Kept {
 impl Kept {
     /// The snapshot of a moment: the one kept while it is true, otherwise read again.
     fn snapshot(&mut self, device: &mut Device, at: &Instant) -> Result<Snapshot> {
-        let revision = device.store.revision()?;
+        let revision = device.store.revision();
         let kept = self.snapshot.take();
         match kept.filter(|snapshot| snapshot.is_true_at(revision, at)) {
             Some(snapshot) => Ok(snapshot),

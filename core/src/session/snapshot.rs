@@ -103,7 +103,7 @@ impl Snapshot {
     fn bare(device: &Device) -> Result<Snapshot> {
         let (connection, person) = (device.reader(), device.person());
         Ok(Snapshot {
-            revision: device.store.revision()?,
+            revision: device.store.revision(),
             last_number: last_number(connection, device.identity.device)?,
             profile: device.profile()?,
             state: SessionState::NoPlan,

@@ -1,9 +1,10 @@
 //! Opening a database file and checking it.
 
-use std::fs::File;
-use std::io::Read;
+use std::fs::{File, OpenOptions};
+use std::io::{ErrorKind, Read};
 use std::path::Path;
 
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_encode};
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 
@@ -29,6 +30,7 @@ pub(crate) fn refuse_newer(path: &Path) -> Result<()> {
 /// Opens a file. Says whether it held nothing before. Nothing of what it holds is looked at: see
 /// [`check`].
 pub(crate) fn connect(path: &Path) -> Result<(Connection, bool)> {
+    writable(path)?;
     let mut connection = Connection::open(path)?;
     // Until it is known to be ours and not newer nothing is written into it, not even on closing.
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
@@ -39,11 +41,33 @@ pub(crate) fn connect(path: &Path) -> Result<(Connection, bool)> {
     Ok((connection, version == 0))
 }
 
-/// A second connection to an open database, which only reads.
-pub(crate) fn read_only(path: &Path) -> Result<Connection> {
-    let connection = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
-    connection.execute_batch("PRAGMA busy_timeout = 5000; PRAGMA cell_size_check = ON;")?;
+/// A second connection to a database that keeps still: see [`super::Store::keep_still`].
+pub(super) fn still(path: &Path) -> Result<Connection> {
+    let path = percent_encode(path.as_os_str().as_encoded_bytes(), URI);
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
+    let connection = Connection::open_with_flags(format!("file:{path}?immutable=1"), flags)?;
+    connection.execute_batch("PRAGMA cell_size_check = ON;")?;
     Ok(connection)
+}
+
+/// What is written otherwise in the path of a URI.
+const URI: &AsciiSet = &NON_ALPHANUMERIC.remove(b'/').remove(b'.').remove(b'-').remove(b'_');
+
+/// Makes sure that a database's files can be written, where they are: SQLite would open one that cannot,
+/// and make files beside it that cannot be written even when it can again.
+fn writable(path: &Path) -> Result<()> {
+    for suffix in ["", "-wal"] {
+        let mut name = path.as_os_str().to_owned();
+        name.push(suffix);
+        let path = Path::new(&name);
+        match OpenOptions::new().write(true).open(path) {
+            Err(error) if error.kind() != ErrorKind::NotFound => {
+                return Err(Error::file(path)(error));
+            }
+            _ => {}
+        }
+    }
+    Ok(())
 }
 
 /// Looks for damage: in SQLite's own structure, in indexes that do not match their tables, and in

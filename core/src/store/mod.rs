@@ -7,6 +7,8 @@ mod people;
 mod query;
 mod schema;
 
+use std::path::Path;
+
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
@@ -14,7 +16,7 @@ use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
 pub(crate) use append::{Draft, Written};
-pub(crate) use connect::{check, connect, is_damage, read_only, refuse_newer};
+pub(crate) use connect::{check, connect, is_damage, refuse_newer};
 pub(crate) use fold::insert_all;
 pub(crate) use people::{is_coach, people};
 pub(crate) use query::{
@@ -35,14 +37,12 @@ pub(crate) struct Store {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Revision {
     written: u64,
-    /// SQLite's `data_version`: changes when another connection has written.
-    by_others: i64,
 }
 
 impl Revision {
     /// The state after one write by this store, and nothing else.
     pub(crate) fn after_a_write(self) -> Revision {
-        Revision { written: self.written + 1, ..self }
+        Revision { written: self.written + 1 }
     }
 }
 
@@ -63,11 +63,9 @@ impl Store {
     }
 
     /// The state of the database now. Whatever was read at one revision is true as long as the store
-    /// has that revision.
-    pub(crate) fn revision(&self) -> Result<Revision> {
-        let mut statement = self.connection.prepare_cached("PRAGMA data_version")?;
-        let by_others = statement.query_row([], |row| row.get(0))?;
-        Ok(Revision { written: self.written, by_others })
+    /// has that revision: nobody else writes to a home that is held.
+    pub(crate) fn revision(&self) -> Revision {
+        Revision { written: self.written }
     }
 
     /// How often this store has written since a revision. Asks nothing of the database.
@@ -107,9 +105,66 @@ impl Store {
         })
     }
 
+    /// Keeps the database file as it is now until [`Store::moves_again`]: what is written meanwhile goes into
+    /// the log alone. Gives a second connection, to read the file beside everything else.
+    pub(crate) fn keep_still(&self, path: &Path) -> Result<Connection> {
+        self.connection.execute_batch("PRAGMA wal_autocheckpoint = 0;")?;
+        let all = "PRAGMA wal_checkpoint(TRUNCATE)";
+        let busy: bool = self.connection.query_row(all, [], |row| row.get(0))?;
+        debug_assert!(!busy, "nobody else reads or writes");
+        connect::still(path)
+    }
+
+    /// Lets the log be written into the file again.
+    pub(crate) fn moves_again(&self) -> Result<()> {
+        Ok(self.connection.execute_batch("PRAGMA wal_autocheckpoint = 1000;")?)
+    }
+
     /// Leaves one tidy file behind.
     pub(crate) fn close(self) -> Result<()> {
         self.connection.execute_batch("PRAGMA optimize; PRAGMA wal_checkpoint(TRUNCATE);")?;
         self.connection.close().map_err(|(_, error)| error.into())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::random;
+    use crate::instant::Instant;
+    use crate::journal::Body;
+    use crate::journal::Profile;
+    use crate::mass::MassUnit;
+
+    fn draft(number: u64) -> Draft {
+        let (person, role) = (crate::id::PersonId(random([9; 16])), crate::journal::Role::Athlete);
+        let (name, unit) = (format!("{number}"), MassUnit::Kg);
+        Draft::new(Body::Profile(Profile { person, name, role, unit, language: None, crew: None }))
+    }
+
+    /// However much is written, the file that is looked at keeps still, and is whole; then it moves on.
+    #[test]
+    fn a_file_that_is_looked_at_keeps_still() {
+        let home = tempfile::tempdir().unwrap();
+        // A name that means something else in a URI.
+        let path = home.path().join("a %20?b#c.db");
+        let mut store = Store::new(connect(&path).unwrap().0, DeviceId(random([7; 16])));
+        let at = Instant { wall_ms: 1, offset_min: 0, boot_ms: 0, boot_id: "a".into() };
+        store.append(&at, vec![draft(0)]).unwrap();
+        let reader = store.keep_still(&path).unwrap();
+        let before = std::fs::read(&path).unwrap();
+        for number in 1..400 {
+            store.append(&at, vec![draft(number)]).unwrap();
+        }
+        let log = std::fs::metadata(home.path().join("a %20?b#c.db-wal")).unwrap().len();
+        assert!(log > 1_000 * 4096, "enough to be written into the file otherwise: {log}");
+        assert_eq!(std::fs::read(&path).unwrap(), before);
+        check(&reader, &|| false).unwrap();
+        assert_eq!(entries(&reader).unwrap(), 1);
+        drop(reader);
+        store.moves_again().unwrap();
+        store.append(&at, vec![draft(400)]).unwrap();
+        assert!(std::fs::read(&path).unwrap() != before);
+        assert_eq!(entries(store.reader()).unwrap(), 401);
     }
 }

@@ -95,9 +95,12 @@ DROP TABLE device_person;
 
 /// Sets what must be set on every connection.
 pub(crate) fn prepare(connection: &Connection) -> Result<()> {
+    // Whoever holds the home is alone with the file. So the log's index lies in this process's own memory,
+    // not in a mapped file, which ends the program when the disk is too full to back it.
     // `fullfsync` makes a commit reach the platter on Apple systems, where fsync alone does not.
     connection.execute_batch(
         "PRAGMA busy_timeout = 5000;
+         PRAGMA locking_mode = EXCLUSIVE;
          PRAGMA journal_mode = WAL;
          PRAGMA synchronous = FULL;
          PRAGMA fullfsync = ON;
