@@ -1,18 +1,19 @@
 //! Stories of the real program, each told again and again with one file call of it failing.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, OpenOptions};
-use std::io::{Seek, SeekFrom, Write};
+use std::io::{BufRead, BufReader, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use rusqlite::Connection;
+use serde_json::Value;
 
 use crate::faults::{Fault, How, copy_all, run_under};
 use crate::power::{Deed, Disk, Keeps, read_trace};
-use crate::{SMALL_PLAN, run};
+use crate::{SMALL_PLAN, changed, run};
 
 /// What is being done when a call fails.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,11 +22,11 @@ pub enum Story {
     Session,
     /// A database with a bad page is opened, and built again.
     Rebuild,
-    /// A log goes to a carrier.
+    /// A log of a session that was killed goes to a carrier, and a plan comes from it.
     Bring,
     /// A device that is new gets the plan and joins the crew.
     Join,
-    /// A coach publishes a plan.
+    /// A coach publishes a changed plan.
     Publish,
     /// Somebody starts.
     Start,
@@ -77,14 +78,20 @@ impl Scene {
                 fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
                 if story != Story::Join {
                     fine("ana", &["exchange", "--carrier", carrier], "");
-                    let day = ["session", "--plain", "--day", "Any evening"];
-                    fine("ana", &day, "50 x 8\n60 x 6\n");
+                    log_until_killed(&at.join("ana"), "50 x 8\n60 x 6\n", 2);
                 }
                 "ana"
             }
         };
+        fs::write(plan, changed(SMALL_PLAN, "weeks = 2", "weeks = 3")).unwrap();
+        if story == Story::Bring {
+            fine("coach", &["publish", plan, "--carrier", carrier], "");
+        }
         if story == Story::Rebuild {
             spoil(&at.join(home));
+            // Only the damaged database has anything.
+            fs::remove_file(at.join(home).join("tail.jsonl")).unwrap();
+            fs::remove_dir_all(at.join(home).join("leaves")).unwrap();
         }
         let args: Vec<&str> = match story {
             Story::Session => vec!["session", "--plain", "--day", "Any evening"],
@@ -115,6 +122,22 @@ impl Scene {
     }
 }
 
+/// Logs in a session, and kills it once so many sets were said to be saved.
+fn log_until_killed(home: &Path, lines: &str, saved: usize) {
+    let mut command = Command::new(crate::program());
+    command.arg("--home").arg(home).args(["session", "--plain", "--day", "Any evening"]);
+    command.env("LC_ALL", "C").env_remove("HOLDFAST_LANG").stdin(Stdio::piped());
+    let mut child = command.stdout(Stdio::piped()).spawn().unwrap();
+    // Kept open: the end of the input would end the session first.
+    let mut input = child.stdin.take().unwrap();
+    input.write_all(lines.as_bytes()).unwrap();
+    let said = BufReader::new(child.stdout.take().unwrap()).lines();
+    let said = said.map(Result::unwrap).filter(|line| !acknowledged(line).is_empty()).take(saved);
+    assert_eq!(said.count(), saved);
+    child.kill().unwrap();
+    child.wait().unwrap();
+}
+
 /// Makes the home's database damaged: a page of an index is overwritten, after an end that was not tidy.
 fn spoil(home: &Path) {
     let path = home.join("holdfast.db");
@@ -128,21 +151,73 @@ fn spoil(home: &Path) {
     file.write_all(&[0x5a; 4096]).unwrap();
 }
 
-/// The numbers of the entries in a home's own journal, as an undisturbed export has them.
-fn numbers(home: &Path, export: &Path) -> BTreeSet<u64> {
+/// The entries of a home's own journal, as an undisturbed export has them.
+fn journal(home: &Path, export: &Path) -> Vec<Value> {
     let _ = fs::remove_dir_all(export);
     let exported = run(home, &["export", export.to_str().unwrap()], "");
     assert!(exported.fine, "{exported:?}");
-    let own: serde_json::Value =
-        serde_json::from_slice(&fs::read(home.join("device.json")).unwrap()).unwrap();
+    let own: Value = serde_json::from_slice(&fs::read(home.join("device.json")).unwrap()).unwrap();
     let lines = fs::read_to_string(export.join("journal.jsonl")).unwrap();
     let coach = own["profile"]["role"] == "coach";
-    let numbers = lines.lines().filter_map(|line| {
-        let entry: serde_json::Value = serde_json::from_str(line).ok()?;
-        let of_coach = entry["k"] == "plan" || entry["body"]["role"] == "coach";
-        (of_coach == coach).then(|| entry["n"].as_u64())?
-    });
-    numbers.collect()
+    let entries = lines.lines().map(|line| serde_json::from_str(line).unwrap());
+    let of_coach = |entry: &Value| entry["k"] == "plan" || entry["body"]["role"] == "coach";
+    entries.filter(|entry| of_coach(entry) == coach).collect()
+}
+
+fn numbers_in(entries: &[Value]) -> BTreeSet<u64> {
+    entries.iter().filter_map(|entry| entry["n"].as_u64()).collect()
+}
+
+/// The numbers of the entries in a home's own journal.
+fn numbers(home: &Path, export: &Path) -> BTreeSet<u64> {
+    numbers_in(&journal(home, export))
+}
+
+/// Taps of which a part alone is there: both sides of a stretch are logged with one tap, and so are both
+/// readings beside it.
+fn halves(entries: &[Value]) -> Vec<String> {
+    let mut sides: BTreeMap<String, u32> = BTreeMap::new();
+    for entry in entries.iter().filter(|entry| entry["k"] == "hold" || entry["k"] == "range") {
+        // Entries of one tap follow its first by one each, and taps by 128.
+        let tap = entry["hlc"]["count"].as_u64().unwrap() / 128;
+        *sides.entry(format!("{} {} {tap}", entry["k"], entry["hlc"]["ms"])).or_default() += 1;
+    }
+    sides.into_iter().filter(|(_, sides)| *sides != 2).map(|(tap, _)| tap).collect()
+}
+
+/// The numbers of a device's entries that lie in a carrier.
+fn brought(home: &Path, carrier: &Path) -> BTreeSet<u64> {
+    let own: Value = serde_json::from_slice(&fs::read(home.join("device.json")).unwrap()).unwrap();
+    let mut numbers = BTreeSet::new();
+    for file in fs::read_dir(carrier).unwrap() {
+        let text = fs::read_to_string(file.unwrap().path()).unwrap_or_default();
+        let lines: Vec<Value> =
+            text.lines().filter_map(|line| serde_json::from_str(line).ok()).collect();
+        if lines.first().is_some_and(|header| header["device"] == own["device"]) {
+            numbers.extend(numbers_in(&lines));
+        }
+    }
+    numbers
+}
+
+/// Holds a journal in which a tap was cut in two against [`halves`]: what a program would leave that commits
+/// its parts apart.
+///
+/// # Panics
+/// When a whole one has halves, or a cut one has none.
+pub fn a_tap_cut_in_two_is_seen() {
+    let scene = Scene::set(Story::Session);
+    let (root, home) = (scene.folder.path(), scene.folder.path().join(scene.home));
+    let args = scene.args(root);
+    let args: Vec<&str> = args.iter().skip(2).map(String::as_str).collect();
+    let ran = run(&home, &args, Story::Session.input());
+    assert!(ran.fine, "{ran:?}");
+    let whole = journal(&home, &root.join("export"));
+    assert_eq!(halves(&whole), Vec::<String>::new());
+    let side = whole.iter().rposition(|entry| entry["k"] == "hold").unwrap();
+    let mut cut = whole;
+    cut.remove(side);
+    assert_eq!(halves(&cut).len(), 1, "{cut:?}");
 }
 
 /// The numbers that a run said were saved.
@@ -189,11 +264,17 @@ pub fn every_call(library: &Path, story: Story, most: u64) {
             // Somebody who has started stays so.
             let fine = after.fine || (story == Story::Start && after.err.contains("already"));
             assert!(fine, "{}\nafterwards: {after:?}", place());
-            let there = numbers(&home, &at.join("export"));
+            let entries = journal(&home, &at.join("export"));
+            let there = numbers_in(&entries);
             let wanted: BTreeSet<u64> =
                 scene.before.union(&acknowledged(&ran.out)).copied().collect();
             let lost: Vec<&u64> = wanted.difference(&there).collect();
             assert!(lost.is_empty(), "lost {lost:?}: {}", place());
+            assert_eq!(halves(&entries), Vec::<String>::new(), "{}", place());
+            if story == Story::Bring || story == Story::Publish {
+                let brought = brought(&home, &at.join("carrier"));
+                assert!(there.is_subset(&brought), "{there:?} of {brought:?}: {}", place());
+            }
             if story == Story::Join {
                 let shown = run(&home, &["today", "--json"], "");
                 assert!(shown.out.contains("Small block"), "no plan: {}", place());
@@ -290,8 +371,8 @@ fn files_below(folder: &Path, found: &mut Vec<(PathBuf, u64)>) {
 }
 
 /// Tells a story once, and cuts the power everywhere in it: at most so many moments, each with nothing,
-/// everything and some of what was not flushed. `does_nothing` says which flushes are left out, as a
-/// program with a fault would. Gives what was lost first.
+/// everything and some of what was not flushed. `planted` makes of what was done what a program with a fault
+/// would have done. Gives what was lost first, or how many states were held.
 ///
 /// # Panics
 /// When the story cannot be told.
@@ -300,7 +381,7 @@ pub fn power_cuts(
     story: Story,
     most: usize,
     seed: u64,
-    does_nothing: impl Fn(&Deed) -> bool,
+    planted: impl Fn(Vec<Deed>) -> Vec<Deed>,
 ) -> Result<u64, String> {
     let scene = Scene::set(story);
     let root = scene.folder.path();
@@ -315,7 +396,7 @@ pub fn power_cuts(
     child.stdin.take().unwrap().write_all(story.input().as_bytes()).unwrap();
     let ran = child.wait_with_output().unwrap();
     assert!(ran.status.success(), "{story:?}: {ran:?}");
-    let deeds = read_trace(&trace);
+    let deeds = planted(read_trace(&trace));
     fs::remove_file(&trace).unwrap();
     // A mapped file that a full disk cannot back ends the program.
     let mapped = |deed: &&Deed| matches!(deed, Deed::Create(path) if path.to_string_lossy().ends_with("-shm"));
@@ -326,9 +407,7 @@ pub fn power_cuts(
     let mut states = 0;
     let left = root.with_extension("left");
     for (index, deed) in deeds.iter().enumerate() {
-        if !does_nothing(deed) {
-            disk.does(deed);
-        }
+        disk.does(deed);
         if let Deed::Said(text) = deed {
             said.push_str(text);
         }
@@ -351,10 +430,12 @@ pub fn power_cuts(
             if !ran.fine {
                 return Err(format!("{place}: {ran:?}"));
             }
-            let there = numbers(&home, &left.join("export"));
+            let entries = journal(&home, &left.join("export"));
+            let there = numbers_in(&entries);
             let lost: Vec<&u64> = wanted.difference(&there).collect();
-            if !lost.is_empty() {
-                return Err(format!("{place}: lost {lost:?}"));
+            let halves = halves(&entries);
+            if !lost.is_empty() || !halves.is_empty() {
+                return Err(format!("{place}: lost {lost:?}, halves {halves:?}"));
             }
         }
     }
