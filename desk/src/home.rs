@@ -35,12 +35,14 @@ pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<Holdfast> {
         }
         other => other.into(),
     })?;
-    let chosen = holdfast.who()?.language;
-    if let Some(language) = chosen.filter(|_| !language_asked) {
+    let who = holdfast.who()?;
+    if let Some(language) = who.language.filter(|_| !language_asked) {
         catalogue::speak(language);
     }
-    let opening = holdfast.who()?.opening;
-    if let Some(opening) = opening {
+    // Said in the language that is spoken by now.
+    if who.opening.is_some()
+        && let Some(opening) = holdfast.who()?.opening
+    {
         anstream::eprintln!("{} {opening}", say::fault::repaired().yellow().bold());
     }
     Ok(holdfast)

@@ -22,6 +22,7 @@ mod program;
 mod seed;
 
 pub mod athlete;
+pub mod crowd;
 pub mod faults;
 pub mod ilp;
 pub mod kills;

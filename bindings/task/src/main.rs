@@ -8,6 +8,7 @@ mod measure;
 mod mend;
 mod reference;
 mod rust;
+mod scale;
 mod steps;
 mod swift;
 mod wide;
@@ -38,6 +39,9 @@ enum Command {
     Bindings,
     /// Measure the bindings: size, and what a call costs in each language
     Measure,
+    /// Measure what a large crew costs its coach, beside bare work on the same rows: a quarter of an hour,
+    /// and 5 GB of disk
+    Scale,
     /// Build the library for Android devices into android/kit
     Android,
     /// Build the library for Apple devices into ios/Kit
@@ -100,6 +104,7 @@ fn main() -> ExitCode {
             .try_for_each(|variant| variant.check()),
         Command::Bindings => bindings::generate().map(drop),
         Command::Measure => measure::all(),
+        Command::Scale => scale::all(),
         Command::Android => cross::android(),
         Command::Ios => cross::ios(),
     };

@@ -15,7 +15,7 @@ use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
-use crate::store::{Draft, is_damage, last_number, people};
+use crate::store::{Draft, Query, is_damage, last_number};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -121,7 +121,8 @@ fn renewed(device: Device, last: u64) -> Result<Device> {
 
 /// Logs who uses the device, where its journal does not say so.
 fn known(device: &mut Device) -> Result<()> {
-    if !people(device.reader())?.contains_key(&device.person()) {
+    let query = Query { person: Some(device.person()), ..Query::default() };
+    if query.last::<Profile>(device.reader())?.is_none() {
         // The journal came back without its first leaf, or the first start was cut short.
         let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());
         device.store.append(&at, vec![Draft::new(profile)])?;
