@@ -51,7 +51,7 @@ fn beside_the_solver(c: &mut Criterion) {
         let (builds, loads) = (builds(&instance.plates), loads(&instance.sides));
         let (ours, fast) = fastest(50, || ramp(&builds, &loads).unwrap().handled);
         let (theirs, slow) = fastest(2, || instance.solve().unwrap());
-        assert_eq!(ours, theirs);
+        assert_eq!(ours, theirs, "{:?} {:?}", instance.plates, instance.sides);
         let ratio = slow.as_secs_f64() / fast.as_secs_f64();
         println!(
             "{denominations} denominations, {sets} sets: {ours} plates handled, solver {slow:.1?}, \

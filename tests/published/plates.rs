@@ -26,12 +26,15 @@ fn check(ramp: &Ramp, plates: &[(i64, u32)], sides: &[i64]) {
         on.extend(&step.on);
         handled += step.off.len() + step.on.len();
         assert_eq!(on, step.build.per_side);
+        assert!(on.is_sorted_by(|inner, outer| inner >= outer), "heaviest inside");
         assert_eq!(on.iter().copied().sum::<Mass>(), Mass::thousandths(*side, MassUnit::Kg));
         for (mass, pairs) in plates {
             let mass = Mass::thousandths(*mass, MassUnit::Kg);
             assert!(on.iter().filter(|plate| **plate == mass).count() <= *pairs as usize);
         }
     }
+    // In the end all of it comes off.
+    handled += on.len();
     assert_eq!((ramp.steps.len(), ramp.handled as usize), (sides.len(), handled));
 }
 

@@ -1,8 +1,9 @@
 """The least plate handling of ramps, by HiGHS (scipy.optimize.milp): an oracle for the core's search.
 
 A variable counts the plates of one denomination on during sets i..j; a binary says whether any plate
-has that stay; stays that cross exclude each other, because a side is a stack. Masses in grams. Prints
-JSON; seconds go to standard error, since they differ from run to run.
+has that stay. Heavier plates lie inside: one that goes on or comes off between two sets excludes every
+lighter one that stays on there. All plates come off in the end. Masses in grams. Prints JSON; seconds go
+to standard error, since they differ from run to run.
 """
 
 import json
@@ -41,24 +42,24 @@ def solve(plates, sides):
     n, d = len(sides), len(plates)
     stays = [(i, j) for i in range(n) for j in range(i, n)]
     s = len(stays)
-    cost = np.zeros(d * s + s)
-    for k in range(d):
-        for at, (_, j) in enumerate(stays):
-            cost[k * s + at] = 1 if j == n - 1 else 2
-    crossing = [
+    cost = np.zeros(2 * d * s)
+    cost[: d * s] = 2
+    # A heavier plate's stay x..y begins or ends while a lighter one's i..j goes on.
+    against = [
         (a, b)
-        for a, (i, j) in enumerate(stays)
-        for b, (x, y) in enumerate(stays)
-        if i < x <= j < y
+        for a, (x, y) in enumerate(stays)
+        for b, (i, j) in enumerate(stays)
+        if i < x <= j or i <= y < j
     ]
-    rows = d * s + 2 * n + d * n + len(crossing)
-    matrix = lil_array((rows, d * s + s))
+    pairs_of = [(k, m) for k in range(d) for m in range(k + 1, d)]
+    rows = d * s + 2 * n + d * n + len(against) * len(pairs_of)
+    matrix = lil_array((rows, 2 * d * s))
     low, high = np.full(rows, -np.inf), np.full(rows, np.inf)
     row = 0
     for k, (_, pairs) in enumerate(plates):
         for at in range(s):
             matrix[row, k * s + at] = 1
-            matrix[row, d * s + at] = -min(pairs, MOST_PLATES)
+            matrix[row, (d + k) * s + at] = -min(pairs, MOST_PLATES)
             high[row] = 0
             row += 1
     for t, side in enumerate(sides):
@@ -72,16 +73,17 @@ def solve(plates, sides):
         low[row] = high[row] = side / 250
         high[row + 1] = MOST_PLATES
         row += 2 + d
-    for a, b in crossing:
-        matrix[row, d * s + a] = matrix[row, d * s + b] = 1
-        high[row] = 1
-        row += 1
-    upper = np.array([min(p, MOST_PLATES) for _, p in plates for _ in stays] + [1] * s)
+    for k, m in pairs_of:
+        for a, b in against:
+            matrix[row, (d + k) * s + a] = matrix[row, (d + m) * s + b] = 1
+            high[row] = 1
+            row += 1
+    upper = np.array([min(p, MOST_PLATES) for _, p in plates for _ in stays] + [1] * (d * s))
     begun = time.perf_counter()
     found = milp(
         cost,
         constraints=LinearConstraint(matrix.tocsr(), low, high),
-        integrality=np.ones(d * s + s),
+        integrality=np.ones(2 * d * s),
         bounds=Bounds(0, upper),
         options={"time_limit": 600, "mip_rel_gap": 0},
     )

@@ -2,8 +2,8 @@
 //! simplex, branch and bound). It shares nothing with the core's search but the question.
 //!
 //! A variable counts the plates of one denomination that stay on during sets `i..=j`; a binary says
-//! whether any plate has that stay. Two stays that cross cannot both be: the plate that went on
-//! first would have to come off from below the other.
+//! whether any plate has that stay. Heavier plates lie inside: none can go on or come off between two sets
+//! in which a lighter one stays on. All plates come off in the end.
 
 use good_lp::{
     Expression, ProblemVariables, Solution, SolverModel, Variable, constraint, microlp, variable,
@@ -30,22 +30,19 @@ impl Instance {
         let stays: Vec<(usize, usize)> =
             (0..sets).flat_map(|from| (from..sets).map(move |to| (from, to))).collect();
         let mut all = ProblemVariables::new();
-        let used: Vec<Variable> = stays.iter().map(|_| all.add(variable().binary())).collect();
+        let mut used: Vec<Vec<Variable>> = Vec::new();
         let mut counts: Vec<Vec<Variable>> = Vec::new();
         for (_, pairs) in &self.plates {
             let most = f64::from((*pairs).min(MOST_PLATES));
             let count = || variable().integer().min(0.0).max(most);
             counts.push(stays.iter().map(|_| all.add(count())).collect());
+            used.push(stays.iter().map(|_| all.add(variable().binary())).collect());
         }
-        let handled: Expression = counts
-            .iter()
-            .flat_map(|counts| counts.iter().zip(&stays))
-            .map(|(count, (_, to))| if to + 1 == sets { 1.0 * *count } else { 2.0 * *count })
-            .sum();
+        let handled: Expression = counts.iter().flatten().map(|count| 2.0 * *count).sum();
         let mut model = all.minimise(handled).using(microlp);
-        for ((_, pairs), counts) in self.plates.iter().zip(&counts) {
+        for (((_, pairs), counts), used) in self.plates.iter().zip(&counts).zip(&used) {
             let most = f64::from((*pairs).min(MOST_PLATES));
-            for (count, used) in counts.iter().zip(&used) {
+            for (count, used) in counts.iter().zip(used) {
                 model.add_constraint(constraint!(*count <= most * *used));
             }
         }
@@ -67,19 +64,22 @@ impl Instance {
             model.add_constraint(constraint!(weight == *side as f64 / 250.0));
             model.add_constraint(constraint!(plates <= f64::from(MOST_PLATES)));
         }
-        for (one, (from, to)) in used.iter().zip(&stays) {
-            for (other, (start, end)) in used.iter().zip(&stays) {
-                if from < start && start <= to && to < end {
-                    model.add_constraint(constraint!(*one + *other <= 1.0));
+        // Plates of one denomination are alike: the order among them is no constraint.
+        for (inner, heavier) in used.iter().enumerate() {
+            for lighter in &used[inner + 1..] {
+                for (moves, (start, end)) in heavier.iter().zip(&stays) {
+                    for (stays_on, (from, to)) in lighter.iter().zip(&stays) {
+                        let goes_on = from < start && start <= to;
+                        let comes_off = from <= end && end < to;
+                        if goes_on || comes_off {
+                            model.add_constraint(constraint!(*moves + *stays_on <= 1.0));
+                        }
+                    }
                 }
             }
         }
         let solution = model.solve().map_err(|error| error.to_string())?;
-        let value = |(count, (_, to)): (&Variable, &(usize, usize))| {
-            solution.value(*count) * if to + 1 == sets { 1.0 } else { 2.0 }
-        };
-        let total: f64 =
-            counts.iter().flat_map(|counts| counts.iter().zip(&stays)).map(value).sum();
+        let total: f64 = counts.iter().flatten().map(|count| 2.0 * solution.value(*count)).sum();
         Ok(total.round() as u32)
     }
 }

@@ -117,8 +117,9 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     };
     let sides = [&warm, &first.0, &second.0, &third.0];
     let moves = sides.windows(2).map(|pair| moved(pair[0], pair[1]));
-    assert_eq!(moves.sum::<usize>(), 4);
-    assert_eq!(first.1.as_deref(), Some("put on 5 kg"));
+    assert_eq!(moves.sum::<usize>(), 10);
+    assert_eq!(first.1.as_deref(), Some("take off 2.5 kg, put on 5 + 2.5 kg"));
+    assert!(sides.iter().all(|side| side.is_sorted_by(|inner, outer| inner >= outer)));
     // What is on the bar does not change under the athlete's hands.
     let after = ines.tap(squat(None, Some(55), Some(8), None)).unwrap();
     assert!(strength(&after).warm_up.is_empty());

@@ -12,14 +12,19 @@ bar = { $bar }, leer { $mass }
 bar-with-collars = { $bar }, { $mass } und Verschlüsse { $collars }: leer { $both }
 # Ein Gewicht mit den Scheiben einer Seite: „60 kg (20 kg je Seite)“.
 build = { $load } ({ $plates })
-# Alle Wechsel der gefragten Gewichte.
+# Alle gefragten Gewichte zusammen.
 handled-least = { $plates ->
-    [one] je Seite 1 Scheibe aufgelegt oder abgenommen; mit weniger geht es nicht
-   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen; mit weniger geht es nicht
+    [one] je Seite 1 Scheibe aufgelegt oder abgenommen, bis die Stange wieder leer ist; mit weniger geht es nicht
+   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen, bis die Stange wieder leer ist; mit weniger geht es nicht
+}
+# $alone: dasselbe, wenn jedes Gewicht für sich aufgelegt wird, mehr als $plates.
+handled-least-together = { $plates ->
+    [one] je Seite 1 Scheibe aufgelegt oder abgenommen, bis die Stange wieder leer ist; { $alone }, wenn jedes Gewicht für sich aufgelegt wird
+   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen, bis die Stange wieder leer ist; { $alone }, wenn jedes Gewicht für sich aufgelegt wird
 }
 handled-at-least = { $plates ->
-    [one] je Seite 1 Scheibe aufgelegt oder abgenommen; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
-   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
+    [one] je Seite 1 Scheibe aufgelegt oder abgenommen, bis die Stange wieder leer ist; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
+   *[other] je Seite { $plates } Scheiben aufgelegt oder abgenommen, bis die Stange wieder leer ist; nicht alles wurde durchprobiert, weniger als { $than } geht aber nicht
 }
 
 ## Warum sich Gewichte nicht auflegen lassen. Sie stehen nach „Gewicht:“.

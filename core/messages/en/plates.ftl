@@ -12,14 +12,19 @@ bar = { $bar }, { $mass } empty
 bar-with-collars = { $bar }, { $mass } and collars { $collars }: { $both } empty
 # A load with the plates of a side: "60 kg (20 kg a side)".
 build = { $load } ({ $plates })
-# All changes of the loads asked about.
+# All loads asked about together.
 handled-least = { $plates ->
-    [one] 1 plate change on each side; no other order needs fewer
-   *[other] { $plates } plate changes on each side; no other order needs fewer
+    [one] 1 plate put on or taken off each side, until the bar is empty again; nothing needs fewer
+   *[other] { $plates } plates put on or taken off each side, until the bar is empty again; nothing needs fewer
+}
+# $alone: the same with each load built for itself, more than $plates.
+handled-least-together = { $plates ->
+    [one] 1 plate put on or taken off each side, until the bar is empty again; { $alone } with each load built on its own
+   *[other] { $plates } plates put on or taken off each side, until the bar is empty again; { $alone } with each load built on its own
 }
 handled-at-least = { $plates ->
-    [one] 1 plate change on each side; not every order was tried, but none needs fewer than { $than }
-   *[other] { $plates } plate changes on each side; not every order was tried, but none needs fewer than { $than }
+    [one] 1 plate put on or taken off each side, until the bar is empty again; not everything was tried, but nothing needs fewer than { $than }
+   *[other] { $plates } plates put on or taken off each side, until the bar is empty again; not everything was tried, but nothing needs fewer than { $than }
 }
 
 ## Why loads cannot be built. They come after "load:" or "loads:".

@@ -28,7 +28,7 @@ pub use one_rep_max::{
 };
 pub use plates::{
     Colour, Disc, Federation, FederationBar, MOST_LOADS, Proof, Ramp, RampError, RampStep,
-    Tolerance, WarmUpSet, colour_of, ramp, warm_up,
+    Tolerance, WarmUpSet, colour_of, ramp, ramp_from, warm_up,
 };
 pub use prepared::Prepared;
 pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};

@@ -43,6 +43,9 @@ pub(crate) fn change_text(step: &RampStep, unit: MassUnit) -> String {
 /// What a ramp takes altogether.
 pub(crate) fn handling_text(ramp: &Ramp) -> String {
     match ramp.proof {
+        Proof::Least if ramp.alone > ramp.handled => {
+            say::handled_least_together(ramp.handled, ramp.alone)
+        }
         Proof::Least => say::handled_least(ramp.handled),
         Proof::NotLess { than } => say::handled_at_least(ramp.handled, than),
     }
@@ -126,12 +129,16 @@ mod tests {
 
     #[test]
     fn plates_are_handled_in_both_languages() {
-        let said = |handled, proof| handling_text(&Ramp { steps: Vec::new(), handled, proof });
+        let said = |handled, alone, proof| {
+            handling_text(&Ramp { steps: Vec::new(), handled, alone, proof })
+        };
+        let until = "plates put on or taken off each side, until the bar is empty again";
+        assert_eq!(said(2, 2, Proof::Least), format!("2 {until}; nothing needs fewer"));
         assert_eq!(
-            said(1, Proof::Least),
-            "1 plate change on each side; no other order needs fewer"
+            said(8, 12, Proof::Least),
+            format!("8 {until}; 12 with each load built on its own")
         );
-        let german = speaking(Language::De, || said(3, Proof::NotLess { than: 2 }));
+        let german = speaking(Language::De, || said(3, 3, Proof::NotLess { than: 2 }));
         assert!(german.starts_with("je Seite 3 Scheiben "), "{german}");
         let step = RampStep {
             build: Build { mass: Mass::kg(60), per_side: Vec::new() },

@@ -1,7 +1,6 @@
 //! Plates over a whole ramp: the builds with the least handling, the way up to the first work set,
 //! and what the federations say a bar and a disc weigh.
 
-mod bound;
 mod federation;
 mod ramp;
 mod search;
@@ -14,5 +13,5 @@ mod slow;
 mod tests;
 
 pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance, colour_of};
-pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp};
+pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp, ramp_from};
 pub use warm_up::{WarmUpSet, warm_up};

@@ -1,39 +1,30 @@
 //! The builds of a whole ramp with the least plate handling.
 
-use super::bound::Bound;
-use super::search::{Cut, Search};
-use super::side::{HANDLED, Side};
+use super::search::{TooMany, best};
+use super::side::Side;
 use crate::mass::Mass;
 use crate::plan::{Build, Builds};
 
 /// The most loads of one ramp.
 pub const MOST_LOADS: usize = 200;
 
-/// How long the search may go on before it says that it proved nothing.
-#[derive(Clone, Copy)]
-pub(super) struct Limits {
-    /// A larger table of bounds is not begun, in elementary steps.
-    pub(super) work: usize,
-    /// More plates and ends of their stays are not tried.
-    pub(super) options: u32,
-}
-
-impl Limits {
-    /// Together some tenths of a second at the most, on a laptop.
-    pub(super) const DEFAULT: Limits = Limits { work: 30_000_000, options: 10_000_000 };
-}
+/// More beginnings of builds are not looked at before the search says that it proved nothing: some tenths of
+/// a second at the most, on a laptop.
+pub(super) const MOST_LOOKED_AT: usize = 3_000_000;
 
 /// A ramp built, load by load.
 ///
-/// Handling is counted on one side: the other side is handled alike. The bar starts empty, so
-/// putting on the first build counts; the last build stays on, so taking it off does not. Only the
-/// outermost plates can come off.
+/// Plates lie heaviest inside and lighter outwards, as lifters and federations load them. Handling is counted
+/// on one side: the other side is handled alike. Putting on the first build counts, and so does taking off the
+/// last: whoever lifts next finds an empty bar. Only the outermost plates can come off.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ramp {
     /// One for each load, in order.
     pub steps: Vec<RampStep>,
-    /// Plates put on or taken off a side over the whole ramp.
+    /// Plates put on or taken off a side over the whole ramp, until the bar is empty again.
     pub handled: u32,
+    /// The same were each load built on its own, with the fewest plates.
+    pub alone: u32,
     /// Whether that is proved to be the least.
     pub proof: Proof,
 }
@@ -41,8 +32,7 @@ pub struct Ramp {
 /// One load of a ramp, and what is done for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RampStep {
-    /// The load and the plates of a side, from the inside outwards. Not sorted: a light plate that
-    /// stays on may lie inside a heavy one.
+    /// The load and the plates of a side, from the inside outwards.
     pub build: Build,
     /// Plates that come off a side first, the outermost first.
     pub off: Vec<Mass>,
@@ -60,9 +50,8 @@ impl RampStep {
 /// What is known about the handling of a ramp.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Proof {
-    /// No builds of these loads need less. Of those that need as little, these have the fewest
-    /// plates on the bar, added up over the sets; and of those, going through the sets and from
-    /// the collar outwards, the heavier plate, and of two alike the one that stays on for longer.
+    /// No builds of these loads need less. Of those that need as little, these move the least mass, and of
+    /// those they have the fewest plates on the bar, added up over the sets.
     Least,
     /// The search was given up, because the kit or the ramp is too rich: each load has the build it
     /// would have alone, and perhaps less handling would do.
@@ -98,20 +87,29 @@ pub enum RampError {
 /// Finds the builds of `loads`, in this order on one bar, that need the least plate handling: see
 /// [`Ramp`] for what counts and [`Proof`] for ties. A row of bells has no plates to handle.
 ///
-/// The optimum is exact: an interval recursion over the steps, see the module's sources. Its time
+/// The optimum is exact: a shortest path through the builds of each step, see the module's sources. Its time
 /// is bounded; where the bound cuts it short, [`Ramp::proof`] says so.
 ///
 /// # Errors
 /// [`RampError`] when a load cannot be built exactly, or there are more than [`MOST_LOADS`].
 pub fn ramp(builds: &Builds, loads: &[Mass]) -> Result<Ramp, RampError> {
-    ramp_within(builds, loads, Limits::DEFAULT)
+    ramp_from(builds, &[], loads)
 }
 
-/// The same within other limits.
+/// The same with plates on a side already, in the order they went on: what cannot stay comes off first.
+///
+/// # Errors
+/// As [`ramp`].
+pub fn ramp_from(builds: &Builds, on: &[Mass], loads: &[Mass]) -> Result<Ramp, RampError> {
+    ramp_within(builds, on, loads, MOST_LOOKED_AT)
+}
+
+/// The same within another limit.
 pub(super) fn ramp_within(
     builds: &Builds,
+    on: &[Mass],
     loads: &[Mass],
-    limits: Limits,
+    most: usize,
 ) -> Result<Ramp, RampError> {
     if loads.len() > MOST_LOADS {
         return Err(RampError::TooMany { found: loads.len() });
@@ -127,15 +125,13 @@ pub(super) fn ramp_within(
     }
     if builds.pairs.is_empty() {
         // Bells, or a bar without plates.
-        return Ok(in_turn(alone, Proof::Least));
+        return Ok(in_turn(on, alone, Proof::Least));
     }
-    let side = Side::new(builds, loads);
-    let fewest = alone.iter().map(|build| build.per_side.len()).max().unwrap_or(0) as u32;
-    if Bound::work(&side) > limits.work {
-        return Ok(in_turn(alone, Proof::NotLess { than: fewest }));
-    }
-    let bound = Bound::new(&side);
-    match Search::new(&side, &bound, limits.options).best() {
+    let side = Side::new(builds, on, loads);
+    let known = alone.chunk_by(|one, other| one.mass == other.mass);
+    let known: Vec<Vec<usize>> =
+        known.filter_map(|same| same.first()).map(|build| side.places(&build.per_side)).collect();
+    match best(&side, &side.places(on), &known, most) {
         Ok(steps) => {
             let steps = steps.iter().zip(&side.sets);
             let sides = steps.flat_map(|(build, sets)| std::iter::repeat_n(build, *sets));
@@ -143,25 +139,29 @@ pub(super) fn ramp_within(
                 mass: *load,
                 per_side: build.iter().map(|plate| side.masses[*plate]).collect(),
             });
-            Ok(in_turn(builds.collect(), Proof::Least))
+            let least = in_turn(on, builds.collect(), Proof::Least);
+            Ok(Ramp { alone: in_turn(on, alone, Proof::Least).handled, ..least })
         }
-        Err(Cut { not_less }) => {
-            let than = fewest.max((not_less / HANDLED) as u32);
-            Ok(in_turn(alone, Proof::NotLess { than }))
+        Err(TooMany) => {
+            // Whatever goes on comes off again.
+            let fewest = alone.iter().map(|build| build.per_side.len()).max().unwrap_or(0);
+            let than = (fewest * 2).saturating_sub(on.len()) as u32;
+            Ok(in_turn(on, alone, Proof::NotLess { than }))
         }
     }
 }
 
 /// What is done for each build after the one before it.
-fn in_turn(builds: Vec<Build>, proof: Proof) -> Ramp {
+fn in_turn(on: &[Mass], builds: Vec<Build>, proof: Proof) -> Ramp {
     let mut steps: Vec<RampStep> = Vec::with_capacity(builds.len());
     for build in builds {
-        let before = steps.last().map_or(&[][..], |step| &step.build.per_side);
+        let before = steps.last().map_or(on, |step| &step.build.per_side);
         let alike = before.iter().zip(&build.per_side).take_while(|(a, b)| a == b).count();
         let off = before[alike..].iter().rev().copied().collect();
         let on = build.per_side[alike..].to_vec();
         steps.push(RampStep { build, off, on });
     }
-    let handled = steps.iter().map(RampStep::handled).sum();
-    Ramp { steps, handled, proof }
+    let left = steps.last().map_or(on, |step| &step.build.per_side).len() as u32;
+    let handled = steps.iter().map(RampStep::handled).sum::<u32>() + left;
+    Ramp { steps, handled, alone: handled, proof }
 }

@@ -1,249 +1,286 @@
-//! The exact search: the same question as the bound's, asked of the very plates that lie below.
+//! The exact search: a shortest path through the builds of one step after the other.
+//!
+//! A build is a multiset of plates, heaviest inside, and so a path in a tree of prefixes. From one build to
+//! the next what they have in common inside stays on, the rest comes off, the new rest goes on. So for every
+//! prefix of the builds before, the least price of getting down to it is kept; and a build's price is the
+//! least over its own prefixes of that and the plates to put on. A shorter prefix than the longest that two
+//! builds have in common only costs more, so the least is exact.
 
-use std::collections::HashMap;
-
-use super::bound::Bound;
-use super::side::{HANDLED, NEVER, Side};
+use super::side::{Fewest, Side};
 use crate::plan::MAX_PLATES_A_SIDE;
 
-/// The plates that lie on the bar below some steps, whatever their order.
-struct Below {
-    /// What they weigh, as a place in the side's sums.
-    sum: usize,
-    /// How many there are.
-    plates: usize,
-    /// How many of each denomination.
-    used: Box<[u8]>,
+/// What a ramp costs, in the order in which it counts: plates moved, mass moved, and plates on the bar added
+/// up over the sets, each in its own bits.
+type Price = i128;
+
+const PLATE_ON_BAR: Price = 1;
+const MASS_BITS: u32 = 16;
+const MOVED: Price = 1 << 96;
+
+/// How many plates more than it needs a build has in the first round.
+const SPARE: u8 = 1;
+
+/// What there is no way to.
+const NO_WAY: Price = Price::MAX / 4;
+
+/// A prefix of builds of one step.
+struct Node {
+    parent: u32,
+    /// The plate that it ends with.
+    plate: u8,
+    /// How many plates it has.
+    depth: u8,
+    /// The first child; its siblings follow one another by `sibling`. Nodes begin with the root, which is 0
+    /// and nobody's child or sibling.
+    child: u32,
+    sibling: u32,
+    /// The least price of getting down to it from a build of this step, and which build that is.
+    down: Price,
+    from: u32,
+    /// For a whole build: the build of the step before that leads here.
+    before: u32,
 }
 
-/// What is not known yet.
-const UNKNOWN: i32 = -1;
-/// Nobody asked yet.
-const UNASKED: u32 = u32::MAX;
-
-/// The search and what it has proved so far.
-pub(super) struct Search<'s> {
-    side: &'s Side,
-    bound: &'s Bound,
-    below: Vec<Below>,
-    known: HashMap<Box<[u8]>, u32>,
-    /// Where one plate more leads: a row of denominations for each of `below`.
-    longer: Vec<u32>,
-    /// Twice the proved least price, and one more when it is exact: a square of steps for each of
-    /// `below`.
-    proved: Vec<i32>,
-    /// How many more plates and ends of their stays may be tried.
-    options: u32,
+/// The builds of one step.
+struct Layer {
+    nodes: Vec<Node>,
 }
 
 /// The search gave up.
-pub(super) struct Cut {
-    /// The price is not less than this.
-    pub(super) not_less: i32,
+pub(super) struct TooMany;
+
+/// The best builds of the whole ramp, one a step, as denominations from the inside outwards. The bar starts
+/// with `on`, heaviest inside, and all plates come off in the end. `known` is some build of each step, `most`
+/// bounds how many prefixes are looked at.
+pub(super) fn best(
+    side: &Side,
+    on: &[usize],
+    known: &[Vec<usize>],
+    most: usize,
+) -> Result<Vec<Vec<usize>>, TooMany> {
+    let mut left = most;
+    let tables: Vec<Fewest> = side.wanted.iter().map(|wanted| side.fewest(*wanted)).collect();
+    // First among builds of few plates: what is found there is nearly always the best, and shows how little
+    // is worth looking at among all of them.
+    let found = among(side, on, &tables, known, SPARE, &mut left)?;
+    among(side, on, &tables, &found, MAX_PLATES_A_SIDE as u8, &mut left)
 }
 
-impl<'s> Search<'s> {
-    /// Nothing lies on the bar, and nothing is proved. So many plates and ends of their stays may be tried.
-    pub(super) fn new(side: &'s Side, bound: &'s Bound, options: u32) -> Search<'s> {
-        let mut search = Search {
-            side,
-            bound,
-            below: Vec::new(),
-            known: HashMap::new(),
-            longer: Vec::new(),
-            proved: Vec::new(),
-            options,
-        };
-        search.meet(vec![0; side.masses.len()].into(), 0, 0);
-        search
+/// The best among the builds that have at most so many plates more than they need; no worse than `known`.
+fn among(
+    side: &Side,
+    on: &[usize],
+    tables: &[Fewest],
+    known: &[Vec<usize>],
+    spare: u8,
+    left: &mut usize,
+) -> Result<Vec<Vec<usize>>, TooMany> {
+    let enough = affordable(side, on, known) / MOVED;
+    let mut layers = vec![Layer::of_one(side, on)];
+    for (fewest, sets) in tables.iter().zip(&side.sets) {
+        let before = layers.last().ok_or(TooMany)?;
+        let longest = fewest.from(0, 0).saturating_add(spare).min(MAX_PLATES_A_SIDE as u8);
+        let nodes = Vec::with_capacity(before.nodes.len());
+        let sets = *sets as Price;
+        let mut grow =
+            Grow { side, before, fewest, sets, longest, enough, left: &mut *left, nodes };
+        grow.nodes.push(Node::root());
+        let Node { down: least, from: via, .. } = before.nodes[0];
+        grow.below(0, 0, 0, Reached { sum: 0, above: Some(0), least, via })?;
+        let nodes = grow.nodes;
+        layers.push(Layer { nodes }.settled(side));
+    }
+    let mut builds = Vec::with_capacity(side.wanted.len());
+    let mut at = layers.last().map_or(0, |layer| layer.nodes[0].from);
+    for layer in layers[1..].iter().rev() {
+        builds.push(layer.build(at));
+        at = layer.nodes[at as usize].before;
+    }
+    builds.reverse();
+    Ok(builds)
+}
+
+/// What the ramp costs with such builds: no better one costs more.
+fn affordable(side: &Side, on: &[usize], builds: &[Vec<usize>]) -> Price {
+    let (mut before, mut price) = (on, 0);
+    for (build, sets) in builds.iter().zip(&side.sets) {
+        price += change(side, before, build) + build.len() as Price * *sets as Price;
+        before = build;
+    }
+    price + change(side, before, &[])
+}
+
+fn change(side: &Side, from: &[usize], to: &[usize]) -> Price {
+    let alike = from.iter().zip(to).take_while(|(a, b)| a == b).count();
+    from[alike..].iter().chain(&to[alike..]).map(|plate| moved(side, *plate)).sum()
+}
+
+/// One plate put on or taken off.
+fn moved(side: &Side, plate: usize) -> Price {
+    MOVED + (Price::from(side.masses[plate].ten_ng) << MASS_BITS)
+}
+
+impl Node {
+    fn root() -> Node {
+        Node {
+            parent: 0,
+            plate: 0,
+            depth: 0,
+            child: 0,
+            sibling: 0,
+            down: NO_WAY,
+            from: 0,
+            before: 0,
+        }
+    }
+}
+
+impl Layer {
+    /// The bar as it is.
+    fn of_one(side: &Side, on: &[usize]) -> Layer {
+        let mut nodes = vec![Node::root()];
+        for plate in on {
+            let parent = nodes.len() as u32 - 1;
+            nodes[parent as usize].child = parent + 1;
+            let depth = nodes[parent as usize].depth + 1;
+            nodes.push(Node { parent, plate: *plate as u8, depth, ..Node::root() });
+        }
+        let last = nodes.len() - 1;
+        nodes[last].down = 0;
+        nodes[last].from = last as u32;
+        Layer { nodes }.settled(side)
     }
 
-    /// The best builds of the whole ramp, one a step, as denominations from the inside outwards.
-    pub(super) fn best(&mut self) -> Result<Vec<Vec<usize>>, Cut> {
-        let steps = self.side.steps();
-        let mut not_less = self.floor(0, steps, 0);
-        // Asked with little room first and then with more: what is proved with little room is soon
-        // proved, and makes the next round quicker. More room than the optimum needs is waste.
-        let mut room = 0;
-        loop {
-            let most = not_less + room;
-            let Some(price) = self.least(0, steps, 0, most) else { return Err(Cut { not_less }) };
-            room = if price / HANDLED == not_less / HANDLED { room * 2 + 1 } else { 0 };
-            not_less = price;
-            if price <= most {
-                break;
+    /// With the least price of getting down to every prefix. A child stands behind its parent.
+    fn settled(mut self, side: &Side) -> Layer {
+        for at in (1..self.nodes.len()).rev() {
+            let Node { parent, plate, down, from, .. } = self.nodes[at];
+            let price = down + moved(side, plate as usize);
+            let parent = &mut self.nodes[parent as usize];
+            // Of equally good ones the first, which has the heavier plates inside.
+            if price <= parent.down {
+                (parent.down, parent.from) = (price, from);
             }
         }
-        let mut builds = Vec::with_capacity(steps);
-        match self.lay(0, steps, 0, &mut Vec::new(), &mut builds) {
-            Some(()) => Ok(builds),
-            None => Err(Cut { not_less }),
-        }
+        self
     }
 
-    /// The least price of steps `from..to` above `below`: exact when it is at most `most`, otherwise
-    /// a bound that is more than `most`. Nothing when the search gave up.
-    fn least(&mut self, from: usize, to: usize, below: u32, most: i32) -> Option<i32> {
-        if from == to {
-            return Some(0);
-        }
-        let at = self.place(from, to, below);
-        let known = self.proved[at];
-        let floor = self.floor(from, to, below);
-        if (known != UNKNOWN && known & 1 == 1) || floor > most {
-            return Some(floor);
-        }
-        let least = if self.below[below as usize].sum == self.side.wanted[from] {
-            self.least(from + 1, to, below, most)?
-        } else {
-            self.least_laid(from, to, below, most, floor)?
-        };
-        self.proved[at] = least * 2 + i32::from(least <= most);
-        Some(least)
-    }
-
-    /// The same, where the first step wants one more plate.
-    fn least_laid(
-        &mut self,
-        from: usize,
-        to: usize,
-        below: u32,
-        most: i32,
-        floor: i32,
-    ) -> Option<i32> {
-        let options = self.side.masses.len() * (to - from);
-        self.options = self.options.checked_sub(u32::try_from(options).ok()?)?;
-        let (mut room, mut found, mut beyond) = (most, None, NEVER);
-        let plates = self.below[below as usize].plates;
-        let rests: Vec<i32> = (from..=to).map(|end| self.floor(end, to, below)).collect();
-        for plate in 0..self.side.masses.len() {
-            let Some((sum, mut longer)) = self.one_more(below, plate) else { continue };
-            for end in from + 1..=to {
-                if sum > self.side.wanted[end - 1] {
-                    break;
-                }
-                let (price, mut rest) = (self.side.price(from, end), rests[end - from]);
-                let mut over = match longer {
-                    Some(longer) => self.floor(from, end, longer),
-                    None => self.bound.least(from, end, sum, plates + 1),
-                };
-                if price + over + rest > room {
-                    beyond = beyond.min(price + over + rest);
-                    continue;
-                }
-                let longer = *longer.get_or_insert_with(|| self.longer(below, plate, sum));
-                if price + over + rest <= room {
-                    over = self.least(from, end, longer, room - price - rest)?;
-                }
-                if price + over + rest <= room {
-                    rest = self.least(end, to, below, room - price - over)?;
-                }
-                let sum = price + over + rest;
-                if sum > room {
-                    beyond = beyond.min(sum);
-                    continue;
-                }
-                if sum == floor {
-                    return Some(sum);
-                }
-                found = Some(sum);
-                room = sum - 1;
-            }
-        }
-        Some(found.unwrap_or(beyond.min(NEVER)))
-    }
-
-    /// Lays the plates of the best ramp: at every place the heaviest plate that an optimum allows,
-    /// kept on for as long as one allows.
-    fn lay(
-        &mut self,
-        from: usize,
-        to: usize,
-        below: u32,
-        inside: &mut Vec<usize>,
-        builds: &mut Vec<Vec<usize>>,
-    ) -> Option<()> {
-        if from == to {
-            return Some(());
-        }
-        if self.below[below as usize].sum == self.side.wanted[from] {
-            builds.push(inside.clone());
-            return self.lay(from + 1, to, below, inside, builds);
-        }
-        let least = self.least(from, to, below, NEVER)?;
-        for plate in 0..self.side.masses.len() {
-            let Some((sum, longer)) = self.one_more(below, plate) else { continue };
-            let longer = longer.unwrap_or_else(|| self.longer(below, plate, sum));
-            for end in (from + 1..=to).rev() {
-                let price = self.side.price(from, end);
-                let rest = self.floor(end, to, below);
-                if price + self.floor(from, end, longer) + rest > least {
-                    continue;
-                }
-                let over = self.least(from, end, longer, least - price - rest)?;
-                if price + over + rest > least {
-                    continue;
-                }
-                if price + over + self.least(end, to, below, least - price - over)? == least {
-                    inside.push(plate);
-                    self.lay(from, end, longer, inside, builds)?;
-                    inside.pop();
-                    return self.lay(end, to, below, inside, builds);
-                }
+    /// The child of a prefix that has one plate more.
+    fn longer(&self, at: u32, plate: usize) -> Option<u32> {
+        let mut child = self.nodes[at as usize].child;
+        while child != 0 {
+            let node = &self.nodes[child as usize];
+            // Heavier plates come first.
+            match (node.plate as usize).cmp(&plate) {
+                std::cmp::Ordering::Equal => return Some(child),
+                std::cmp::Ordering::Greater => return None,
+                std::cmp::Ordering::Less => child = node.sibling,
             }
         }
         None
     }
 
-    /// The best bound proved so far.
-    fn floor(&self, from: usize, to: usize, below: u32) -> i32 {
-        if from == to {
-            return 0;
+    fn build(&self, mut at: u32) -> Vec<usize> {
+        let mut build = Vec::new();
+        while at != 0 {
+            let node = &self.nodes[at as usize];
+            build.push(node.plate as usize);
+            at = node.parent;
         }
-        match self.proved[self.place(from, to, below)] {
-            UNKNOWN => {
-                let Below { sum, plates, .. } = &self.below[below as usize];
-                self.bound.least(from, to, *sum, *plates)
+        build.reverse();
+        build
+    }
+}
+
+/// How a prefix of the step at hand is reached.
+#[derive(Clone, Copy)]
+struct Reached {
+    sum: usize,
+    /// The same prefix among those of the step before.
+    above: Option<u32>,
+    /// The least price of getting down to one of its prefixes and putting on what it has more.
+    least: Price,
+    /// The build of the step before that this starts from.
+    via: u32,
+}
+
+/// The builds of a step, grown plate by plate, heaviest inside.
+struct Grow<'a> {
+    side: &'a Side,
+    before: &'a Layer,
+    fewest: &'a Fewest,
+    sets: Price,
+    /// The most plates of a build.
+    longest: u8,
+    /// What moves more plates than this is not looked at.
+    enough: Price,
+    left: &'a mut usize,
+    nodes: Vec<Node>,
+}
+
+impl Grow<'_> {
+    /// Grows every build that begins with the prefix `at`, which has `used` plates of the denomination `plate`
+    /// and none lighter.
+    fn below(&mut self, at: u32, plate: usize, used: u8, reached: Reached) -> Result<(), TooMany> {
+        let depth = self.nodes[at as usize].depth;
+        if self.fewest.is_done(reached.sum) {
+            let node = &mut self.nodes[at as usize];
+            node.down = reached.least + self.sets * Price::from(depth) * PLATE_ON_BAR;
+            (node.from, node.before) = (at, reached.via);
+            return Ok(());
+        }
+        let mut last = 0;
+        for next in plate..self.side.masses.len() {
+            let used = if next == plate { used } else { 0 };
+            if used == self.side.most[next] || depth == self.longest {
+                continue;
             }
-            proved => proved / 2,
+            let Some(sum) = self.side.one_more(reached.sum, next) else { continue };
+            // As if none of this denomination were used yet, unless all are: a beginning that leads nowhere is
+            // sooner tried than found out.
+            let lighter = usize::from(used + 1 == self.side.most[next]);
+            let needed = self.fewest.from(next + lighter, sum);
+            if depth + 1 + needed > self.longest {
+                continue;
+            }
+            let longer = self.longer(reached, sum, next);
+            // Whatever goes on comes off again in the end. A build before that has this prefix too may have more
+            // in common: each plate of that is one less to take off now, and one more in the end.
+            let length = if longer.above.is_some() { 0 } else { needed };
+            let more = Price::from(length) + Price::from(depth + 1 + length);
+            if longer.least / MOVED + more > self.enough {
+                continue;
+            }
+            *self.left = self.left.checked_sub(1).ok_or(TooMany)?;
+            let child = self.nodes.len() as u32;
+            let link = if last == 0 { at } else { last };
+            let link = &mut self.nodes[link as usize];
+            if last == 0 {
+                link.child = child
+            } else {
+                link.sibling = child
+            }
+            last = child;
+            self.nodes.push(Node {
+                parent: at,
+                plate: next as u8,
+                depth: depth + 1,
+                ..Node::root()
+            });
+            self.below(child, next, used + 1, longer)?;
         }
+        Ok(())
     }
 
-    fn place(&self, from: usize, to: usize, below: u32) -> usize {
-        let steps = self.side.steps();
-        (below as usize * steps + from) * steps + to - 1
-    }
-
-    /// What lies below would weigh with one plate more, and its name if it has one already; nothing
-    /// when the side has no such plate left or that leads nowhere.
-    fn one_more(&self, below: u32, plate: usize) -> Option<(usize, Option<u32>)> {
-        let at = below as usize * self.side.masses.len() + plate;
-        let Below { sum, plates, used } = &self.below[below as usize];
-        let sum = self.side.next[sum * self.side.masses.len() + plate] as usize;
-        let full = *plates >= MAX_PLATES_A_SIDE || used[plate] >= self.side.most[plate];
-        let known = Some(self.longer[at]).filter(|longer| *longer != UNASKED);
-        (!full && sum < self.side.sums.len()).then_some((sum, known))
-    }
-
-    /// What lies below with one plate more, which then weighs `sum`.
-    fn longer(&mut self, below: u32, plate: usize, sum: usize) -> u32 {
-        let Below { plates, used, .. } = &self.below[below as usize];
-        let (mut used, plates) = (used.clone(), plates + 1);
-        used[plate] += 1;
-        let longer = match self.known.get(&used) {
-            Some(known) => *known,
-            None => self.meet(used, sum, plates),
-        };
-        self.longer[below as usize * self.side.masses.len() + plate] = longer;
-        longer
-    }
-
-    fn meet(&mut self, used: Box<[u8]>, sum: usize, plates: usize) -> u32 {
-        let (steps, name) = (self.side.steps(), self.below.len() as u32);
-        self.longer.extend(std::iter::repeat_n(UNASKED, self.side.masses.len()));
-        self.proved.extend(std::iter::repeat_n(UNKNOWN, steps * steps));
-        self.known.insert(used.clone(), name);
-        self.below.push(Below { sum, plates, used });
-        name
+    fn longer(&self, reached: Reached, sum: usize, plate: usize) -> Reached {
+        let price = moved(self.side, plate);
+        let above = reached.above.and_then(|above| self.before.longer(above, plate));
+        let longer = Reached { sum, above, least: reached.least + price, via: reached.via };
+        match above.map(|above| &self.before.nodes[above as usize]) {
+            Some(node) if node.down <= longer.least => {
+                Reached { least: node.down, via: node.from, ..longer }
+            }
+            _ => longer,
+        }
     }
 }

@@ -4,12 +4,8 @@
 use crate::mass::Mass;
 use crate::plan::{Builds, MAX_PLATES_A_SIDE};
 
-/// One plate put on or taken off, in the price of a ramp. The rest of the price counts the plates
-/// on the bar, a set at a time, so that of two ramps with the same handling the lighter bar wins: less
-/// than this altogether, with 10 plates a side in 200 sets. The dearest ramp stays under 2^24.
-pub(super) const HANDLED: i32 = 1 << 12;
-/// The price of what cannot be. Three of them still fit the number.
-pub(super) const NEVER: i32 = i32::MAX / 4;
+/// More plates than a side takes: what cannot be. Twice as many still fit the number.
+const NEVER: u8 = u8::MAX / 2;
 
 /// A side and what it must weigh.
 pub(super) struct Side {
@@ -17,25 +13,21 @@ pub(super) struct Side {
     pub(super) masses: Vec<Mass>,
     /// How many of each can be on the side at once.
     pub(super) most: Vec<u8>,
-    /// What the side weighs at each step, as a place in `sums`. Neighbours differ: sets of one load
+    /// What the side weighs at each step, as a place in its sums. Neighbours differ: sets of one load
     /// in a row are one step, since changing plates between them never helps.
     pub(super) wanted: Vec<usize>,
     /// How many sets each step stands for.
     pub(super) sets: Vec<usize>,
-    /// How many sets come before each step, and before the end.
-    sets_before: Vec<i32>,
-    /// Everything the side can weigh on the way to one of the wanted masses, lightest first.
-    pub(super) sums: Vec<Mass>,
-    /// Where a sum leads with one plate more, as a place in `sums`; `sums.len()` where that leads
-    /// nowhere. A row of denominations for each sum.
-    pub(super) next: Vec<u32>,
-    /// With how many plates, of those there are, a side can weigh each sum: a bit for each number.
-    pub(super) numbers: Vec<u16>,
+    /// Everything the side can weigh on the way to one of the wanted masses: how many there are.
+    pub(super) sums: usize,
+    /// Where a sum leads with one plate more; `sums` where that leads nowhere. A row of denominations for
+    /// each sum.
+    next: Vec<u32>,
 }
 
 impl Side {
-    /// The side of a bar that is loaded to `loads` in turn, all of which `builds` can build.
-    pub(super) fn new(builds: &Builds, loads: &[Mass]) -> Side {
+    /// The side of a bar with plates `on` that is loaded to `loads` in turn, all of which `builds` can build.
+    pub(super) fn new(builds: &Builds, on: &[Mass], loads: &[Mass]) -> Side {
         let mut steps: Vec<(Mass, usize)> = Vec::new();
         for load in loads {
             // A load that can be built is an even number of units above the empty bar.
@@ -47,36 +39,73 @@ impl Side {
         }
         let wanted: Vec<Mass> = steps.iter().map(|(side, _)| *side).collect();
         let heaviest = wanted.iter().copied().max().unwrap_or_default();
-        let plates = || builds.pairs.iter().filter(|stack| stack.mass <= heaviest);
+        let plates = || {
+            builds.pairs.iter().filter(|stack| stack.mass <= heaviest || on.contains(&stack.mass))
+        };
         let masses: Vec<Mass> = plates().map(|stack| stack.mass).collect();
         let sums = on_the_way(&builds.sides_up_to(heaviest).collect::<Vec<Mass>>(), &wanted);
-        let most: Vec<u8> =
-            plates().map(|stack| stack.pairs.min(MAX_PLATES_A_SIDE) as u8).collect();
-        let next = one_more(&sums, &masses);
         Side {
-            numbers: numbers(&next, &most, sums.len()),
-            most,
+            most: plates().map(|stack| stack.pairs.min(MAX_PLATES_A_SIDE) as u8).collect(),
             wanted: wanted.iter().filter_map(|side| sums.binary_search(side).ok()).collect(),
-            sets_before: (0..=steps.len())
-                .map(|step| steps[..step].iter().map(|(_, sets)| *sets as i32).sum())
-                .collect(),
             sets: steps.iter().map(|(_, sets)| *sets).collect(),
-            next,
+            next: one_more(&sums, &masses),
             masses,
-            sums,
+            sums: sums.len(),
         }
     }
 
-    /// Number of steps.
-    pub(super) fn steps(&self) -> usize {
-        self.wanted.len()
+    /// Plates as places among the denominations; those that the room has not are left out.
+    pub(super) fn places(&self, plates: &[Mass]) -> Vec<usize> {
+        let place = |plate: &Mass| self.masses.iter().position(|mass| mass == plate);
+        plates.iter().filter_map(place).collect()
     }
 
-    /// What a plate costs that stays on during steps `from..to`: put on once, taken off once unless
-    /// it stays on after the last step, and seen on the bar in every set.
-    pub(super) fn price(&self, from: usize, to: usize) -> i32 {
-        let moves = if to == self.steps() { 1 } else { 2 };
-        moves * HANDLED + (self.sets_before[to] - self.sets_before[from])
+    /// Where a sum leads with one plate more.
+    pub(super) fn one_more(&self, sum: usize, plate: usize) -> Option<usize> {
+        let next = self.next[sum * self.masses.len() + plate] as usize;
+        (next < self.sums).then_some(next)
+    }
+
+    /// The fewest plates that lead to a wanted sum.
+    pub(super) fn fewest(&self, wanted: usize) -> Fewest {
+        let (plates, width) = (self.masses.len(), wanted + 1);
+        let mut rows = vec![NEVER; (plates + 1) * width];
+        rows[plates * width + wanted] = 0;
+        for plate in (0..plates).rev() {
+            let (rows, after) = rows.split_at_mut((plate + 1) * width);
+            let (row, after) = (&mut rows[plate * width..], &after[..width]);
+            for sum in 0..width {
+                let (mut least, mut at) = (after[sum], sum);
+                for used in 1..=self.most[plate] {
+                    let next = self.one_more(at, plate).filter(|next| *next <= wanted);
+                    let Some(next) = next else { break };
+                    at = next;
+                    least = least.min(after[at] + used);
+                }
+                row[sum] = least;
+            }
+        }
+        Fewest { rows, width }
+    }
+}
+
+/// How many plates lead from each sum to a wanted one at the least, with the denominations from each one on.
+pub(super) struct Fewest {
+    /// A row of sums up to the wanted one for each denomination, and one for none.
+    rows: Vec<u8>,
+    width: usize,
+}
+
+impl Fewest {
+    /// The least from `sum`, with every plate of the denomination `plate` and all lighter; more than a side
+    /// takes where there is no way.
+    pub(super) fn from(&self, plate: usize, sum: usize) -> u8 {
+        if sum < self.width { self.rows[plate * self.width + sum] } else { NEVER }
+    }
+
+    /// True for the wanted sum.
+    pub(super) fn is_done(&self, sum: usize) -> bool {
+        sum + 1 == self.width
     }
 }
 
@@ -111,28 +140,4 @@ fn one_more(sums: &[Mass], masses: &[Mass]) -> Vec<u32> {
         }
     }
     next
-}
-
-/// The numbers of plates that make each sum. Every part of a side that weighs a wanted mass is on the
-/// way to it too, so no such part is missed by following only `next`.
-fn numbers(next: &[u32], most: &[u8], sums: usize) -> Vec<u16> {
-    let mut numbers = vec![0_u16; sums];
-    if let Some(nothing) = numbers.first_mut() {
-        *nothing = 1;
-    }
-    for (plate, most) in most.iter().enumerate() {
-        // From the heaviest sum down, so that what is added to has none of this denomination yet.
-        for from in (0..sums).rev() {
-            let (mut to, mut made) = (from, numbers[from]);
-            for _ in 0..*most {
-                to = next[to * (next.len() / sums) + plate] as usize;
-                made = made << 1 & ((1 << (MAX_PLATES_A_SIDE + 1)) - 1);
-                if to == sums || made == 0 {
-                    break;
-                }
-                numbers[to] |= made;
-            }
-        }
-    }
-    numbers
 }
