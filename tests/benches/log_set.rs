@@ -17,7 +17,7 @@ use holdfast_tests::taps::{begin_day, finish, squat};
 use holdfast_tests::timing::median;
 use holdfast_tests::{Crew, DEMO_PLAN, Device};
 use rusqlite::types::Value;
-use rusqlite::{Connection, OpenFlags, TransactionBehavior, params_from_iter};
+use rusqlite::{Connection, TransactionBehavior, params_from_iter};
 
 /// An athlete in a session, ready to log sets one after the other.
 struct Lifter {
@@ -77,12 +77,14 @@ fn column(connection: &Connection, table: &str, name: &str) -> usize {
 impl Bare {
     /// Copies the tables from a device's file, and the rows of its last set.
     fn like(device: &Device, folder: &Path) -> Bare {
-        let path = device.home.join("holdfast.db");
-        let real = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY).unwrap();
+        // The device holds its own file.
+        let copy = folder.join("copy");
+        device.copy_to(&copy);
+        let real = Connection::open(copy.join("holdfast.db")).unwrap();
         let connection = Connection::open(folder.join("bare.db")).unwrap();
         connection
             .execute_batch(
-                "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA fullfsync = ON;
+                "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA fullfsync = ON;
                  PRAGMA checkpoint_fullfsync = ON; PRAGMA temp_store = MEMORY;
                  PRAGMA cell_size_check = ON; PRAGMA journal_size_limit = 2097152;",
             )

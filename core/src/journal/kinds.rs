@@ -155,6 +155,10 @@ pub struct Lift {
     pub reps: u32,
     /// Reps in reserve, where the athlete said.
     pub reserve: Option<u32>,
+    /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
+    /// afterwards. None where nothing was named.
+    #[serde(default)]
+    pub side: Option<Vec<Mass>>,
     /// When it was logged first, by both clocks of the device: rest is counted from it.
     #[serde(default)]
     pub at: Option<Instant>,

@@ -15,7 +15,10 @@ pub(crate) fn is_sane(body: &Body) -> bool {
             let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
             let scheme = lift.scheme.reps.len() <= 100 && reps;
             let loads = [lift.load, lift.planned].into_iter().flatten().all(mass);
+            let side = lift.side.as_deref().unwrap_or_default();
+            let side = side.len() <= 100 && side.iter().all(|plate| mass(*plate));
             scheme
+                && side
                 && loads
                 && lift.set <= 100
                 && lift.reps <= 1000

@@ -3,7 +3,7 @@
 use std::ops::Deref;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::{Ramp, ramp};
+use super::{Ramp, ramp_from};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Builds, Exercise, Lifted};
 
@@ -52,29 +52,29 @@ impl Prepared {
     }
 }
 
-/// A ramp asked for: the bar's unit, the loads, and what came of it.
-type Known = (MassUnit, Vec<Mass>, Option<Arc<Ramp>>);
+/// A ramp asked for: the bar's unit, the plates on it, the loads, and what came of it.
+type Known = (MassUnit, Vec<Mass>, Vec<Mass>, Option<Arc<Ramp>>);
 
 /// So many ramps are remembered: a long day has fewer strength pieces.
 const MOST_RAMPS: usize = 16;
 
 impl Prepared {
-    /// The builds of loads in this order on a bar with the least plate handling; none for a row of
-    /// bells, and where one of the loads cannot be built.
-    pub fn ramp(&self, builds: &Builds, loads: &[Mass]) -> Option<Arc<Ramp>> {
+    /// The builds of loads in this order with the least plate handling, on a bar with plates `on` a side
+    /// already; none for a row of bells, and where one of the loads cannot be built.
+    pub fn ramp(&self, builds: &Builds, on: &[Mass], loads: &[Mass]) -> Option<Arc<Ramp>> {
         if builds.bar.is_empty() {
             return None;
         }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |known: &&Known| known.0 == builds.unit && known.1 == loads;
-        if let Some((_, _, found)) = known.iter().find(same) {
+        let same = |known: &&Known| known.0 == builds.unit && known.1 == on && known.2 == loads;
+        if let Some((_, _, _, found)) = known.iter().find(same) {
             return found.clone();
         }
-        let found = ramp(builds, loads).ok().map(Arc::new);
+        let found = ramp_from(builds, on, loads).ok().map(Arc::new);
         if known.len() == MOST_RAMPS {
             known.remove(0);
         }
-        known.push((builds.unit, loads.to_vec(), found.clone()));
+        known.push((builds.unit, on.to_vec(), loads.to_vec(), found.clone()));
         found
     }
 

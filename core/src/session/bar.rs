@@ -10,39 +10,100 @@ use crate::plan::Builds;
 use crate::store::Logged;
 use crate::words;
 
+/// What is known of the bar of a piece.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Bar {
+    /// It goes from warm-up to the last set as was said at the beginning.
+    AsSaid,
+    /// Something else was lifted, or the loads have changed since: it has these plates on a side, and so many
+    /// sets are done.
+    Has {
+        /// From the inside outwards.
+        side: Vec<Mass>,
+        /// The sets that are done.
+        done: Vec<u32>,
+    },
+    /// Nobody knows.
+    Unknown,
+}
+
+impl Bar {
+    /// What the sets done leave on it. While they were lifted as proposed, and what was proposed still is, that is
+    /// as was said; a first time is never like that, for its first load is the athlete's own. Otherwise the last
+    /// set says.
+    pub(crate) fn after(
+        builds: &Builds,
+        loads: &[NextLoad],
+        done: &[&Logged<Lift>],
+        builds_of: impl Fn(&Lift) -> String,
+    ) -> Bar {
+        let as_said = |lift: &Lift| {
+            let next = loads.iter().find(|next| next.set == lift.set);
+            lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
+        };
+        if done.iter().all(|lift| as_said(&lift.body)) {
+            return Bar::AsSaid;
+        }
+        let last = done.last().map(|lift| &lift.body);
+        let same_bar = |lift: &&Lift| builds_of(lift) == builds.bar;
+        match last.filter(same_bar).and_then(|lift| lift.side.clone()) {
+            Some(side) => Bar::Has { side, done: done.iter().map(|lift| lift.body.set).collect() },
+            None => Bar::Unknown,
+        }
+    }
+}
+
 /// A piece's warm-up and the steps of its ramp.
 pub(crate) struct OnTheBar<'a> {
     builds: &'a Builds,
     unit: MassUnit,
     warm_up: Vec<WarmUpSet>,
-    /// One for each warm-up set, then one for each set that has a load.
+    /// One for each warm-up set, then one for each set that has a load; of a bar that has plates on, one for
+    /// each set that has a load and is not done.
     steps: Option<Arc<Ramp>>,
     loads: &'a [NextLoad],
+    bar: &'a Bar,
 }
 
 impl<'a> OnTheBar<'a> {
-    /// Works out the ramp where the piece goes by it. Otherwise nobody knows which plates are on the
-    /// bar: then each load is built as it would be alone, and no change is named.
+    /// Works out the ramp from what is known of the bar. Where nobody knows, each load is built as it would be
+    /// alone, and no change is named.
     pub(crate) fn new(
         block: &Prepared,
         builds: &'a Builds,
         loads: &'a [NextLoad],
         unit: MassUnit,
-        by_the_ramp: bool,
+        bar: &'a Bar,
     ) -> OnTheBar<'a> {
-        let work = loads.iter().filter_map(|next| next.load);
-        let first = work.clone().next().filter(|_| !builds.bar.is_empty());
+        let first = loads.iter().find_map(|next| next.load).filter(|_| !builds.bar.is_empty());
         let warm_up = first.map_or(Vec::new(), |first| warm_up(builds, first));
-        let whole: Vec<Mass> = warm_up.iter().map(|set| set.load).chain(work).collect();
-        let steps = by_the_ramp.then(|| block.ramp(builds, &whole)).flatten();
-        OnTheBar { builds, unit, warm_up, steps, loads }
+        let mut found = OnTheBar { builds, unit, warm_up, steps: None, loads, bar };
+        let ahead = found.ahead().filter_map(|next| next.load);
+        found.steps = match bar {
+            Bar::AsSaid => {
+                let warm_up = found.warm_up.iter().map(|set| set.load);
+                block.ramp(builds, &[], &warm_up.chain(ahead).collect::<Vec<Mass>>())
+            }
+            Bar::Has { side, .. } => block.ramp(builds, side, &ahead.collect::<Vec<Mass>>()),
+            Bar::Unknown => None,
+        };
+        found
+    }
+
+    /// The sets that the ramp is made for.
+    fn ahead(&self) -> impl Iterator<Item = &'a NextLoad> + use<'a> {
+        let done = match self.bar {
+            Bar::Has { done, .. } => done.as_slice(),
+            Bar::AsSaid | Bar::Unknown => &[],
+        };
+        self.loads.iter().filter(|next| !done.contains(&next.set))
     }
 
     /// The warm-up sets. They stay in the ramp once a set is done: what they left on the bar is what the
     /// next set starts from.
     pub(crate) fn warm_up(&self) -> Vec<WarmUpView> {
         let view = |(index, set): (usize, &WarmUpSet)| {
-            let load = self.view(set.load, index);
+            let load = self.view(set.load, (*self.bar == Bar::AsSaid).then_some(index));
             let build = load.build.as_ref().map(|build| build.text.as_str());
             let text = words::warm_up(&load.text, set.reps, build);
             WarmUpView { reps: set.reps, load, text }
@@ -53,12 +114,14 @@ impl<'a> OnTheBar<'a> {
     /// The load of a set counted from 1.
     pub(crate) fn load(&self, set: u32) -> Option<LoadView> {
         let load = self.loads.iter().find(|next| next.set == set)?.load?;
-        let before = self.loads.iter().filter(|next| next.set < set && next.load.is_some()).count();
-        Some(self.view(load, self.warm_up.len() + before))
+        let with_load = self.ahead().filter(|next| next.load.is_some());
+        let place = with_load.map(|next| next.set).position(|other| other == set);
+        let warm_up = if *self.bar == Bar::AsSaid { self.warm_up.len() } else { 0 };
+        Some(self.view(load, place.map(|place| warm_up + place)))
     }
 
-    fn view(&self, load: Mass, index: usize) -> LoadView {
-        let step = self.steps.as_ref().and_then(|ramp| ramp.steps.get(index));
+    fn view(&self, load: Mass, index: Option<usize>) -> LoadView {
+        let step = self.steps.as_ref().zip(index).and_then(|(ramp, index)| ramp.steps.get(index));
         // Without a ramp, as where one load cannot be built: each load as it would be alone.
         let per_side = match step {
             Some(RampStep { build, .. }) => Some(build.per_side.clone()),
@@ -124,13 +187,4 @@ fn diameter_mm(plate: Mass) -> u32 {
         plate if plate >= Mass::thousandths(2_500, MassUnit::Kg) => 210,
         _ => 160,
     }
-}
-
-/// True while the sets done were lifted as proposed and what was proposed still is. A first time is never
-/// like that: its first load is the athlete's own.
-pub(crate) fn by_the_ramp(loads: &[NextLoad], done: &[&Logged<Lift>]) -> bool {
-    done.iter().map(|lift| &lift.body).all(|lift| {
-        let next = loads.iter().find(|next| next.set == lift.set);
-        lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
-    })
 }

@@ -84,6 +84,7 @@ mod tests {
                 load: Some(Mass::kg(kg)),
                 reps,
                 reserve: None,
+                side: None,
                 at: None,
             };
             doubt(&lift, &builds, unit)

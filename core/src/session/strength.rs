@@ -7,9 +7,9 @@ use std::sync::Arc;
 
 use super::able::able_view;
 use super::asked::Asked;
-use super::bar::{OnTheBar, by_the_ramp};
+use super::bar::{Bar, OnTheBar};
 use super::doubt::doubt;
-use super::screen::{ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
+use super::screen::{BuildView, ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
 use super::sheet::Sheet;
 use crate::history::{Proposed, propose, set_done};
 use crate::instant::Millis;
@@ -37,6 +37,33 @@ impl Sheet<'_> {
         self.with_what_is_done(&self.asked(name, strength), &self.done(name))
     }
 
+    /// The plates of a side that a load of a set is built from: as the screen says for what it proposes,
+    /// otherwise with the least handling from what is on the bar. None for what has no plates.
+    pub(super) fn side_for(
+        &self,
+        name: &str,
+        asked: &Asked,
+        set: u32,
+        load: Option<Mass>,
+    ) -> Option<Vec<Mass>> {
+        let (load, builds) = (load?, self.block.builds(&asked.view.exercise, self.unit()));
+        let proposed = asked.view.sets.iter().find(|view| view.set == set);
+        let proposed = proposed.and_then(|view| view.load.as_ref());
+        if let Some(view) = proposed.filter(|view| view.mass == load) {
+            return view.build.as_ref().map(BuildView::side);
+        }
+        let left = self.done(name).iter().rfind(|lift| lift.body.set != set).map(|lift| {
+            // Nobody knows: then it is as if all were taken off.
+            lift.body.side.clone().unwrap_or_default()
+        });
+        let warm = || {
+            let last = asked.view.warm_up.last().and_then(|set| set.load.build.as_ref());
+            last.map(BuildView::side).unwrap_or_default()
+        };
+        let ramp = self.block.ramp(builds, &left.unwrap_or_else(warm), &[load])?;
+        ramp.steps.first().map(|step| step.build.per_side.clone())
+    }
+
     /// The sets of a piece that are logged.
     fn done(&self, name: &str) -> Vec<&Logged<Lift>> {
         let lifts = self.log().map_or(&[][..], |log| &log.lifts);
@@ -52,21 +79,22 @@ impl Sheet<'_> {
             return Arc::clone(asked);
         }
         let proposed = self.proposal(name, strength);
-        let by_the_ramp = by_the_ramp(&proposed.loads, &done);
-        let same =
-            |asked: &Asked| asked.loads == proposed.loads && asked.by_the_ramp == by_the_ramp;
+        let bar = Bar::after(proposed.builds, &proposed.loads, &done, |lift| {
+            self.block.builds(&lift.exercise, self.unit()).bar.clone()
+        });
+        let same = |asked: &Asked| asked.loads == proposed.loads && asked.bar == bar;
         let asked = match known.filter(|(asked, _)| same(asked)) {
             Some((asked, _)) => asked,
-            None => Arc::new(self.said(strength, proposed, by_the_ramp)),
+            None => Arc::new(self.said(strength, proposed, bar)),
         };
         self.snapshot.keep_asked(name, &asked, done.len());
         asked
     }
 
-    fn said(&self, strength: &Strength, proposed: Proposed<'_>, by_the_ramp: bool) -> Asked {
+    fn said(&self, strength: &Strength, proposed: Proposed<'_>, bar: Bar) -> Asked {
         let Proposed { exercise, builds, history, loads } = proposed;
         let (able, unit) = (history.able, self.unit());
-        let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, by_the_ramp);
+        let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, &bar);
         let set = |next: &NextLoad| {
             let mut load = on_the_bar.load(next.set);
             let change = load.as_mut().and_then(|load| load.change.take());
@@ -74,11 +102,11 @@ impl Sheet<'_> {
         };
         let (sets, changes) = loads.iter().map(set).unzip();
         let movement = self.block.name_of(&exercise);
-        let bar = (!builds.bar.is_empty()).then(|| builds.bar.clone());
+        let name = (!builds.bar.is_empty()).then(|| builds.bar.clone());
         let view = StrengthView {
-            heading: words::strength_heading(&movement, bar.as_deref(), strength.rest_ms),
+            heading: words::strength_heading(&movement, name.as_deref(), strength.rest_ms),
             movement,
-            bar,
+            bar: name,
             able: able.map(|able| able_view(able, unit)),
             warm_up: on_the_bar.warm_up(),
             next_set: None,
@@ -87,7 +115,7 @@ impl Sheet<'_> {
             rest_text: words::clock_time(strength.rest_ms),
             exercise,
         };
-        Asked { loads, by_the_ramp, view, changes }
+        Asked { loads, bar, view, changes }
     }
 
     fn set(

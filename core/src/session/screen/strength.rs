@@ -126,6 +126,13 @@ pub struct BuildView {
     pub short: Option<String>,
 }
 
+impl BuildView {
+    /// The plates' masses, from the middle of the bar outwards.
+    pub(crate) fn side(&self) -> Vec<Mass> {
+        self.plates.iter().map(|plate| plate.mass).collect()
+    }
+}
+
 /// A plate to draw.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]

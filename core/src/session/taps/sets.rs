@@ -55,6 +55,11 @@ impl Taps<'_> {
         within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
         let left = reserve.unwrap_or(0);
         within(Field::Reserve, left, MAX_RESERVE, say::tap::reserve_too_many)?;
+        let again = before.filter(|lift| lift.load == load);
+        let side = match again {
+            Some(lift) => lift.side.clone(),
+            None => self.sheet.side_for(name, &asks, set, load),
+        };
         let lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
@@ -65,6 +70,7 @@ impl Taps<'_> {
             load,
             reps,
             reserve,
+            side,
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
         };
