@@ -40,8 +40,13 @@ pub(crate) fn run(args: Args) -> Outcome {
     if let Command::Start(start) = command {
         return begin(&home, start);
     }
-    let holdfast = home::open(&home, language_asked)?;
+    let (holdfast, told) = home::open(&home, language_asked)?;
+    // These say so themselves, or say it in another language now.
+    let says_so = matches!(command, Command::Verify | Command::Language { .. });
     let done = with_device(&holdfast, command);
+    if !says_so && done.is_ok() {
+        home::tell_repaired(&holdfast, told)?;
+    }
     holdfast.shut()?;
     done
 }

@@ -27,8 +27,8 @@ pub(crate) fn text(folder: &Path) -> Outcome<String> {
     text.ok_or_else(|| Fault::at(folder, say::fault::home_not_utf8()))
 }
 
-/// Opens the device, speaks as its person chose unless a language was asked for, and says what had to be put right.
-pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<Holdfast> {
+/// Opens the device, speaks as its person chose unless a language was asked for, and says what had to be put right. Gives what it said.
+pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Option<String>)> {
     let holdfast = Holdfast::open(text(folder)?, now()).map_err(|error| match error {
         HoldfastError::NotFound { what: Thing::Device, .. } => {
             Fault::Typed(say::fault::not_set_up(folder.display()))
@@ -40,10 +40,15 @@ pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<Holdfast> {
         catalogue::speak(language);
     }
     // Said in the language that is spoken by now.
-    if who.opening.is_some()
-        && let Some(opening) = holdfast.who()?.opening
-    {
+    let told = if who.opening.is_some() { tell_repaired(&holdfast, None)? } else { None };
+    Ok((holdfast, told))
+}
+
+/// Says what had to be put right, unless that was told already. Gives what is told by now.
+pub(crate) fn tell_repaired(holdfast: &Holdfast, told: Option<String>) -> Outcome<Option<String>> {
+    let opening = holdfast.who()?.opening;
+    if let Some(opening) = opening.as_ref().filter(|opening| told.as_ref() != Some(opening)) {
         anstream::eprintln!("{} {opening}", say::fault::repaired().yellow().bold());
     }
-    Ok(holdfast)
+    Ok(opening)
 }

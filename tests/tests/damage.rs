@@ -461,3 +461,103 @@ fn a_home_that_could_not_be_written_is_as_before_when_it_can_be() {
         assert!(after.0, "{name}: {after:?}");
     }
 }
+
+/// The lines of a home's own journal, and those that stand in a second place: in the file beside the database,
+/// or in a leaf on the shelf.
+fn in_two_places(device: &Device) -> (Vec<String>, Vec<String>) {
+    let read = |path: &Path| fs::read_to_string(path).unwrap_or_default();
+    let mut second: Vec<String> = read(&device.home.join("tail.jsonl"))
+        .lines()
+        .filter_map(|line| line.splitn(3, ' ').nth(2).map(str::to_owned))
+        .collect();
+    for leaf in fs::read_dir(device.home.join("leaves")).unwrap() {
+        second.extend(read(&leaf.unwrap().path()).lines().map(str::to_owned));
+    }
+    (device.holdfast.export().unwrap().journal, second)
+}
+
+/// Every entry stands in two places at every moment: from the first one, while joining, after a copy, and when
+/// the shelf cannot be written for a while.
+#[test]
+fn every_entry_stands_in_two_places() {
+    let check = |device: &Device, when: &str| {
+        let (journal, second) = in_two_places(device);
+        let lost: Vec<&String> = journal.iter().filter(|line| !second.contains(line)).collect();
+        assert!(lost.is_empty(), "{when}: {lost:?}");
+    };
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    check(&crew.coach, "the coach");
+    check(ines, "joined");
+    let solo = Device::start(crew.folder().join("solo"), "Bo", Role::Athlete, 99).unwrap();
+    check(&solo, "started");
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    ines.tap(kg(50)).unwrap();
+    check(ines, "logged");
+    let (shelf, away) = (ines.home.join("leaves"), ines.home.join("away"));
+    fs::rename(&shelf, &away).unwrap();
+    fs::write(&shelf, "no folder").unwrap();
+    assert!(ines.holdfast.cut_leaves().is_err());
+    fs::remove_file(&shelf).unwrap();
+    fs::rename(&away, &shelf).unwrap();
+    check(ines, "the shelf could not be written");
+    ines.tap(kg(60)).unwrap();
+    ines.holdfast.cut_leaves().unwrap();
+    check(ines, "the shelf can be written again");
+    let copy = crew.folder().join("copy");
+    ines.copy_to(&copy);
+    fs::copy(ines.home.join("place"), copy.join("place")).unwrap();
+    let copied = Device::open(copy, ines.now()).unwrap();
+    assert!(copied.holdfast.who().unwrap().opening.is_some(), "another device");
+    check(&copied, "copied");
+}
+
+/// The end of the database is gone, with its log or because an older one was put back: the next opening finds
+/// it, whatever it is opened for, and goes on behind what was there.
+#[test]
+fn an_end_that_is_gone_comes_back_at_once() {
+    for cut in [false, true] {
+        let crew = Crew::running().unwrap();
+        let ines = &crew.athletes[0];
+        let database = ines.home.join("holdfast.db");
+        ines.tap(kg(50)).unwrap();
+        ines.holdfast.shut().unwrap();
+        let older = fs::read(&database).unwrap();
+        let again = Device::open(ines.home.clone(), ines.now()).unwrap();
+        again.tap(kg(60)).unwrap();
+        if cut {
+            again.holdfast.cut_leaves().unwrap();
+        }
+        let state = again.holdfast.state_text().unwrap();
+        again.holdfast.shut().unwrap();
+        fs::write(&database, older).unwrap();
+        let again = Device::open(ines.home.clone(), ines.now()).unwrap();
+        assert_eq!(again.holdfast.state_text().unwrap(), state, "cut: {cut}");
+        assert!(again.holdfast.who().unwrap().opening.unwrap().contains("restored"));
+    }
+}
+
+/// A line that rots before it is in a leaf never gets into one: it is found when it is read, and put right.
+#[test]
+fn what_has_rotted_is_never_sent_on() {
+    let crew = Crew::running().unwrap();
+    let ines = &crew.athletes[0];
+    ines.tap(kg(50)).unwrap();
+    ines.holdfast.shut().unwrap();
+    let rotted = Connection::open(ines.home.join("holdfast.db")).unwrap();
+    let sql = "UPDATE entry SET raw = replace(raw, '\"reps\":8', '\"reps\":9') WHERE kind = 'lift'";
+    assert_eq!(rotted.execute(sql, []).unwrap(), 1);
+    rotted.close().unwrap();
+    let again = Device::open(ines.home.clone(), ines.now()).unwrap();
+    let told = again.exchange(&crew.carrier).map(drop);
+    assert!(told.is_err_and(|error| error.to_string().contains("Do it again")));
+    again.exchange(&crew.carrier).unwrap();
+    let sent: String = crew
+        .carrier
+        .leaves_of(&again)
+        .into_iter()
+        .map(|leaf| String::from_utf8(leaf.content).unwrap())
+        .collect();
+    assert!(sent.contains(r#""reps":8"#) && !sent.contains(r#""reps":9"#));
+}

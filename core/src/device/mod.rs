@@ -25,7 +25,7 @@ use crate::exchange::{
 };
 use crate::id::PersonId;
 use crate::instant::Instant;
-use crate::journal::{Profile, Role};
+use crate::journal::{Entry, Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written};
 use lock::HomeLock;
@@ -142,7 +142,8 @@ impl Device {
 
     /// Lets go of a check that has ended.
     pub(crate) fn settle(&mut self) -> Result<()> {
-        if self.checkup.as_ref().is_some_and(Checkup::is_over) {
+        // What it found is put right by the next call, which asks for that first.
+        if self.checkup.as_ref().is_some_and(|checkup| checkup.is_over() && !checkup.found()) {
             self.checkup = None;
             self.store.moves_again()?;
         }
@@ -160,7 +161,9 @@ impl Device {
     /// Takes an exchange one step on.
     pub(crate) fn exchange(&mut self, did: ExchangeDid, at: &Instant) -> Result<ExchangeStep> {
         let started_as = &self.identity.profile;
-        let own = exchange::Own { store: &mut self.store, shelf: &self.shelf, started_as };
+        let (store, shelf, tail) = (&mut self.store, &self.shelf, &mut self.tail);
+        let joined = &mut |entries: &[Entry]| tail.add(entries);
+        let own = exchange::Own { store, shelf, started_as, joined };
         self.traffic.step(own, did, at)
     }
 }

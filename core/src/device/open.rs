@@ -13,7 +13,10 @@ use super::tail::Tail;
 use crate::error::{Error, Result};
 use crate::exchange::{Shelf, latest_hlc};
 use crate::instant::Instant;
-use crate::store::{Store, check, connect, insert_all, is_damage, last_number, refuse_newer};
+use crate::journal::Entry;
+use crate::store::{
+    Store, check, connect, has_line, insert_all, is_damage, last_number, refuse_newer,
+};
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
@@ -75,13 +78,14 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
     let mut store = Store::new(connection, own.device);
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
     let missing = look != Look::New && (empty || last_number(store.reader(), own.device)? == 0);
+    // What was lost of the log, or with it, is the end of it: the last line of the tail tells.
+    let lacks = |entry: Entry| Ok(!has_line(store.reader(), entry.id, entry.digest())?);
+    let cut_short = tail.last().map_or(Ok::<bool, Error>(false), lacks)?;
     let mut rebuilt = None;
-    if missing || look == Look::Full {
+    if missing || look == Look::Full || (look == Look::Usual && cut_short) {
         let mut from_leaves = from_shelf(&mut store, &shelf, at)?;
-        if missing {
-            let copied = tail.entries();
-            from_leaves += store.write(|tx| insert_all(tx, &copied))?;
-        }
+        let copied = tail.entries();
+        from_leaves += store.write(|tx| insert_all(tx, &copied))?;
         rebuilt = (missing || from_leaves > 0).then_some(Rebuilt {
             aside: None,
             from_leaves,

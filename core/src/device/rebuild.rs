@@ -82,12 +82,30 @@ pub(super) fn rebuild(
     tail: &Tail,
     at: &Instant,
 ) -> Result<Rebuilt> {
-    let home = path.parent().unwrap_or(Path::new("."));
     let new = with_suffix(path, ".new");
-    for suffix in ["", "-wal", "-shm", "-journal"] {
-        remove(&with_suffix(&new, suffix))?;
+    let clear = || {
+        let suffixes = ["", "-wal", "-shm", "-journal"];
+        suffixes.iter().try_for_each(|suffix| remove(&with_suffix(&new, suffix)))
+    };
+    clear()?;
+    let rebuilt = built(path, &new, device, shelf, tail, at);
+    if rebuilt.is_err() {
+        // What was begun would only fill a disk that is full.
+        let _ = clear();
     }
-    let mut store = Store::new(connect(&new)?.0, device);
+    rebuilt
+}
+
+fn built(
+    path: &Path,
+    new: &Path,
+    device: DeviceId,
+    shelf: &Shelf,
+    tail: &Tail,
+    at: &Instant,
+) -> Result<Rebuilt> {
+    let home = path.parent().unwrap_or(Path::new("."));
+    let mut store = Store::new(connect(new)?.0, device);
     let from_leaves = from_shelf(&mut store, shelf, at)?;
     let copied = tail.entries();
     let mut salvaged = store.write(|tx| insert_all(tx, &copied))?;
@@ -102,11 +120,11 @@ pub(super) fn rebuild(
     })?;
     salvaged += store.write(|tx| insert_all(tx, &batch))?;
     store.close()?;
-    File::open(&new).and_then(|file| file.sync_all()).map_err(Error::file(&new))?;
+    File::open(new).and_then(|file| file.sync_all()).map_err(Error::file(new))?;
     let aside = keep_aside(path, at)?;
     flush_folder(home)?;
     let whole = with_suffix(path, ".whole");
-    fs::rename(&new, &whole).map_err(Error::file(&whole))?;
+    fs::rename(new, &whole).map_err(Error::file(&whole))?;
     flush_folder(home)?;
     finish(path)?;
     Ok(Rebuilt { aside: Some(aside.display().to_string()), from_leaves, salvaged })

@@ -1,5 +1,6 @@
 //! Reading what can still be read from a damaged database.
 
+use std::cmp::Ordering;
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -32,9 +33,12 @@ pub(crate) fn salvage(path: &Path, give: impl FnMut(Entry) -> Result<()>) -> Res
     Ok(())
 }
 
+/// The most numbers of a device that are looked up one by one: more than anybody logs in a hundred years.
+const MOST_LOOKED_UP: usize = 5_000_000;
+
 struct Found<Give> {
     give: Give,
-    /// The highest number seen of each device, readable or not.
+    /// The highest number of each device among the entries that are as they were written.
     highest: BTreeMap<DeviceId, u64>,
 }
 
@@ -73,13 +77,18 @@ impl<Give: FnMut(Entry) -> Result<()>> Found<Give> {
     ) -> Result<()> {
         let Ok(mut statement) = damaged.prepare(ONE) else { return Ok(()) };
         for (device, highest) in self.highest.clone() {
-            for number in 1..=highest {
-                let id = EntryId { device, number };
-                if forward.is_some_and(|forward| id < forward)
-                    || backward.is_some_and(|backward| id > backward)
-                {
-                    continue;
-                }
+            let from = forward.map_or(1, |forward| match device.cmp(&forward.device) {
+                Ordering::Less => u64::MAX,
+                Ordering::Equal => forward.number,
+                Ordering::Greater => 1,
+            });
+            let to = backward.map_or(highest, |backward| match device.cmp(&backward.device) {
+                Ordering::Less => highest,
+                Ordering::Equal => backward.number.min(highest),
+                Ordering::Greater => 0,
+            });
+            // A number may be as high as somebody hostile likes.
+            for number in (from..=to).take(MOST_LOOKED_UP) {
                 let Ok(mut rows) = statement.query(params![device.0, number as i64]) else {
                     continue;
                 };
@@ -95,12 +104,12 @@ impl<Give: FnMut(Entry) -> Result<()>> Found<Give> {
     fn row(&mut self, row: &Row<'_>) -> Result<Option<EntryId>> {
         let (Ok(device), Ok(number)) = (row.get(0), row.get::<_, i64>(1)) else { return Ok(None) };
         let id = EntryId { device: DeviceId(device), number: number.unsigned_abs() };
-        let highest = self.highest.entry(id.device).or_default();
-        *highest = id.number.max(*highest);
         if let (Ok(digest), Ok(raw)) = (row.get::<_, i64>(2), row.get::<_, String>(3))
             && line_digest(&raw) == digest
             && let Ok(entry) = Entry::read(id.device, &raw)
         {
+            let highest = self.highest.entry(id.device).or_default();
+            *highest = id.number.max(*highest);
             (self.give)(entry)?;
         }
         Ok(Some(id))

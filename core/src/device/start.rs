@@ -15,7 +15,7 @@ use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
-use crate::store::{Draft, Query, is_damage, last_number};
+use crate::store::{Draft, is_claimed, is_damage, last_number};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -61,7 +61,7 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let mut device = at_home(folder, lock, identity, at, Look::New)?;
     place::note(&device.home);
     let opened_at = device.opened_at.clone();
-    device.store.append(&opened_at, vec![Draft::new(profile)])?;
+    device.append(&opened_at, vec![Draft::new(profile)])?;
     Ok(device)
 }
 
@@ -115,17 +115,16 @@ fn renewed(device: Device, last: u64) -> Result<Device> {
     let mut device = at_home(home, lock, identity, opened_at, Look::Usual)?;
     // Its entries are this person's.
     let (at, profile) = (device.opened_at.clone(), device.profile()?);
-    device.store.append(&at, vec![Draft::new(profile)])?;
+    device.append(&at, vec![Draft::new(profile)])?;
     Ok(Device { rebuilt, renewed: true, ..device })
 }
 
-/// Logs who uses the device, where its journal does not say so.
+/// Logs who uses the device, where its own journal does not say so: another device of theirs is no answer.
 fn known(device: &mut Device) -> Result<()> {
-    let query = Query { person: Some(device.person()), ..Query::default() };
-    if query.last::<Profile>(device.reader())?.is_none() {
+    if !is_claimed(device.reader(), device.identity.device)? {
         // The journal came back without its first leaf, or the first start was cut short.
         let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());
-        device.store.append(&at, vec![Draft::new(profile)])?;
+        device.append(&at, vec![Draft::new(profile)])?;
     }
     Ok(())
 }

@@ -3,11 +3,11 @@
 //! has, and a rotten page is found later than the system writes files out.
 
 use std::fs::{File, OpenOptions};
-use std::io::Write;
+use std::io::{Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use crate::id::DeviceId;
-use crate::journal::{Entry, line_digest};
+use crate::journal::{Entry, MAX_LINE_BYTES, line_digest};
 
 const FILE: &str = "tail.jsonl";
 
@@ -29,8 +29,7 @@ impl Tail {
             |entry: &Entry| format!("{} {:016x} {}\n", entry.id.device, entry.digest(), entry.raw);
         let lines: String = entries.iter().map(line).collect();
         if self.file.is_none() {
-            let opened = OpenOptions::new().append(true).create(true).open(&self.path);
-            self.file = opened.ok();
+            self.file = open(&self.path).ok();
         }
         if let Some(file) = &mut self.file
             && file.write_all(lines.as_bytes()).is_err()
@@ -39,11 +38,25 @@ impl Tail {
         }
     }
 
-    /// Forgets everything: leaves hold it.
+    /// Forgets everything, for leaves hold it; but for the last entry, which tells at the next opening whether
+    /// the database still has its end.
     pub(crate) fn clear(&mut self) {
         self.file = None;
+        let last = self.last();
         let file = OpenOptions::new().write(true).open(&self.path);
-        let _ = file.and_then(|file| file.set_len(0));
+        if file.and_then(|file| file.set_len(0)).is_ok() {
+            self.add(last.as_slice());
+        }
+    }
+
+    /// The last entry of it that is as it was written.
+    pub(crate) fn last(&self) -> Option<Entry> {
+        let mut file = File::open(&self.path).ok()?;
+        let size = file.metadata().ok()?.len();
+        file.seek(SeekFrom::Start(size.saturating_sub(END))).ok()?;
+        let mut bytes = Vec::new();
+        file.take(END).read_to_end(&mut bytes).ok()?;
+        bytes.rsplit(|byte| *byte == b'\n').find_map(read)
     }
 
     /// The entries of it that are as they were written.
@@ -51,6 +64,23 @@ impl Tail {
         let bytes = std::fs::read(&self.path).unwrap_or_default();
         bytes.split(|byte| *byte == b'\n').filter_map(read).collect()
     }
+}
+
+/// As much as holds the longest line.
+const END: u64 = 2 * MAX_LINE_BYTES as u64;
+
+/// Opens it to add to. A line that a stop cut short is ended first, or the next one would be part of it.
+fn open(path: &Path) -> std::io::Result<File> {
+    let mut file = OpenOptions::new().read(true).append(true).create(true).open(path)?;
+    let mut last = [b'\n'];
+    if file.metadata()?.len() > 0 {
+        file.seek(SeekFrom::End(-1))?;
+        file.read_exact(&mut last)?;
+    }
+    if last != [b'\n'] {
+        file.write_all(b"\n")?;
+    }
+    Ok(file)
 }
 
 fn read(line: &[u8]) -> Option<Entry> {
@@ -88,9 +118,14 @@ mod tests {
         std::fs::write(&path, &torn[..torn.len() - 5]).unwrap();
         let read: Vec<u64> = tail.entries().iter().map(|entry| entry.id.number).collect();
         assert_eq!(read, [1, 3]);
+        assert_eq!(tail.last().map(|entry| entry.id.number), Some(3));
+        // What comes after a torn line is a line of its own.
+        let mut tail = Tail::of(home.path());
+        tail.add(&entries[3..]);
+        assert_eq!(tail.last().as_ref(), entries.last());
         tail.clear();
-        assert_eq!(tail.entries(), []);
+        assert_eq!(tail.entries(), entries[3..]);
         tail.add(&entries[..1]);
-        assert_eq!(tail.entries(), entries[..1]);
+        assert_eq!(tail.entries(), [entries[3].clone(), entries[0].clone()]);
     }
 }

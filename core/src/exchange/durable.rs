@@ -30,7 +30,10 @@ pub(crate) fn publish(folder: &Path, name: &str, bytes: &[u8]) -> Result<bool> {
         Some(Ok(())) => true,
         Some(Err(error)) if error.kind() == ErrorKind::AlreadyExists => false,
         _ => {
-            fs::rename(&temporary, &target).map_err(Error::file(&target))?;
+            if let Err(error) = fs::rename(&temporary, &target) {
+                let _ = fs::remove_file(&temporary);
+                return Err(Error::file(&target)(error));
+            }
             flush_folder(folder)?;
             return Ok(true);
         }
@@ -155,6 +158,14 @@ mod tests {
         fs::write(folder.path().join(".a.leaf.tmp"), b"tor").unwrap();
         assert!(publish(folder.path(), "a.leaf", b"whole").unwrap());
         assert_eq!(fs::read(folder.path().join("a.leaf")).unwrap(), b"whole");
+    }
+
+    #[test]
+    fn what_cannot_be_replaced_leaves_nothing_behind() {
+        let folder = tempfile::tempdir().unwrap();
+        fs::create_dir(folder.path().join("a.leaf")).unwrap();
+        assert!(publish(folder.path(), "a.leaf", b"whole").is_err());
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
     #[test]

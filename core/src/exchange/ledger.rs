@@ -8,6 +8,7 @@ use super::{Header, LEAF_FORMAT, Leaf, LeafName, MAX_LEAF_BYTES};
 use crate::error::Result;
 use crate::id::{CrewId, DeviceId};
 use crate::journal::{Entry, Hlc, MAX_AHEAD_MS};
+use crate::store::line_in;
 
 /// Entries in a leaf at most: compression saturates there (measured), and a phone that is killed
 /// half-way through an upload has little to send again.
@@ -47,11 +48,12 @@ pub(crate) fn cut(tx: &Transaction<'_>, device: DeviceId, crew: CrewId) -> Resul
         .query_row([device.0], |row| row.get(0))?;
     let mut entries: Vec<Entry> = Vec::new();
     let mut bytes = 0;
-    let mut statement = tx
-        .prepare_cached("SELECT raw FROM entry WHERE device = ?1 AND n > ?2 ORDER BY n LIMIT ?3")?;
+    let mut statement = tx.prepare_cached(
+        "SELECT raw, digest FROM entry WHERE device = ?1 AND n > ?2 ORDER BY n LIMIT ?3",
+    )?;
     let mut rows = statement.query(params![device.0, last, ENTRIES_A_LEAF as i64])?;
     while let Some(row) = rows.next()? {
-        let raw = row.get_ref(0)?.as_str().unwrap_or_default();
+        let raw = line_in(row, 0, 1)?;
         bytes += raw.len() + 1;
         // Room for the header; the rest goes into the next leaf.
         if bytes > MAX_LEAF_BYTES - 64 * 1024 {
@@ -123,6 +125,18 @@ pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<LeafName>> {
             sequence: row.get::<_, i64>(1)?.unsigned_abs(),
             hash: hash.chars().take(16).collect(),
         })
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// The names of a device's leaves, the latest first, a few of them: more were never cut at once.
+pub(crate) fn names_back(connection: &Connection, device: DeviceId) -> Result<Vec<LeafName>> {
+    let sql = "SELECT sequence, hash FROM leaf WHERE device = ?1 ORDER BY sequence DESC LIMIT 50";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map([device.0], |row| {
+        let hash: String = row.get(1)?;
+        let (sequence, hash) = (row.get::<_, i64>(0)?.unsigned_abs(), hash.chars().take(16));
+        Ok(LeafName { device, sequence, hash: hash.collect() })
     })?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }

@@ -9,7 +9,7 @@ use rusqlite::Connection;
 use super::{Leaf, LeafName, durable, ledger};
 use crate::error::{Error, Result};
 use crate::id::CrewId;
-use crate::store::Store;
+use crate::store::{Store, altered};
 
 const FOLDER: &str = "leaves";
 
@@ -71,9 +71,22 @@ impl Shelf {
         }
     }
 
-    /// Cuts everything that is not in a leaf yet into leaves and puts them there.
+    /// Cuts everything that is not in a leaf yet into leaves and puts them there; before them those that a
+    /// stop, or a full disk, kept from lying there when they were cut.
+    ///
+    /// # Errors
+    /// When one cannot be put there: then the shelf does not hold all that is cut.
     pub(crate) fn cut(&self, store: &mut Store, crew: CrewId) -> Result<()> {
         let device = store.device();
+        for name in ledger::names_back(store.reader(), device)? {
+            if self.bytes_of(&name).is_some() {
+                break;
+            }
+            let Some(bytes) = ledger::bytes(store.reader(), &name)? else {
+                return Err(altered());
+            };
+            self.put(&name, &bytes)?;
+        }
         while let Some(leaf) = store.write(|tx| ledger::cut(tx, device, crew))? {
             self.put(&leaf.name(), &leaf.bytes())?;
         }

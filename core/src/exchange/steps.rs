@@ -14,7 +14,7 @@ use serde::Serialize;
 
 use super::{
     AsideFile, CarriedFile, FailedFile, Leaf, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES,
-    Shelf, ledger, take_in,
+    Shelf, ledger, sha256, take_in,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -108,6 +108,8 @@ pub(crate) struct Own<'a> {
     pub(crate) shelf: &'a Shelf,
     /// Who started the device, as they were then.
     pub(crate) started_as: &'a Profile,
+    /// Told of what joining logs.
+    pub(crate) joined: &'a mut dyn FnMut(&[Entry]),
 }
 
 /// What a device knows of its carrier.
@@ -151,7 +153,9 @@ impl Own<'_> {
         let logged = query.last::<Profile>(self.store.reader())?;
         let joined = Profile { crew: Some(crew), ..self.profile()? };
         let draft = Draft::new_or_corrected(logged.map(|logged| logged.record), joined);
-        self.store.append(at, vec![draft]).map(drop)
+        let written = self.store.append(at, vec![draft])?;
+        (self.joined)(&written.entries);
+        Ok(())
     }
 }
 
@@ -241,12 +245,13 @@ impl Running {
         Ok(())
     }
 
-    /// Chooses files to fetch although this device has them: the newest, and some of the others, which ones
-    /// moves on with the hours.
+    /// Chooses files to fetch although this device has them: the newest, and some of the others, other ones
+    /// each time. Not in turn by the clock: who exchanges every evening would look at the same ones for ever.
     fn check_again(&mut self, at: &Instant) {
         let names: Vec<LeafName> = self.there.keys().cloned().collect();
-        let hours = usize::try_from(at.wall_ms / 3_600_000).unwrap_or(0);
-        let from = hours.saturating_mul(CHECKED_AGAIN) % names.len().max(1);
+        let drawn = sha256(&at.wall_ms.to_be_bytes());
+        let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
+        let from = drawn % names.len().max(1);
         let some = names.iter().cycle().skip(from).take(CHECKED_AGAIN.min(names.len()));
         let chosen: BTreeSet<&LeafName> = some.chain(names.last()).collect();
         for name in chosen {

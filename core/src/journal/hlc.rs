@@ -24,6 +24,9 @@ pub const MAX_AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
 /// from what was another of the same millisecond.
 const TOGETHER: u32 = 128;
 
+/// Counts stay below this, or the order as one number would not tell them apart.
+const MOST_COUNT: u32 = 1 << 20;
+
 impl Hlc {
     /// The time of the first entry of those written together when the wall clock reads `wall_ms`.
     #[must_use]
@@ -31,8 +34,12 @@ impl Hlc {
         if wall_ms > self.ms {
             Hlc { ms: wall_ms, count: 0 }
         } else {
-            let begun = self.count / TOGETHER;
-            Hlc { ms: self.ms, count: begun.saturating_add(1).saturating_mul(TOGETHER) }
+            let count = (self.count / TOGETHER).saturating_add(1).saturating_mul(TOGETHER);
+            // A millisecond has room for so many; the next one goes on.
+            match count < MOST_COUNT {
+                true => Hlc { count, ..self },
+                false => Hlc { ms: self.ms.saturating_add(1), count: 0 },
+            }
         }
     }
 
@@ -45,7 +52,7 @@ impl Hlc {
     /// The time as one number that sorts as it does: milliseconds, then the count in the lowest 20 bits.
     /// It says the same of all times after the year 2248, and of the last counts in a million.
     pub(crate) fn place(self) -> i64 {
-        let (ms, count) = (self.ms.clamp(0, (1 << 43) - 1), self.count.min((1 << 20) - 1));
+        let (ms, count) = (self.ms.clamp(0, (1 << 43) - 1), self.count.min(MOST_COUNT - 1));
         (ms << 20) | i64::from(count)
     }
 
@@ -76,6 +83,13 @@ mod tests {
         assert!(second.next().is_with(second) && !second.next().is_with(third));
         assert_eq!(fourth, Hlc { ms: 2000, count: 0 });
         assert!(first < second && second < third && third < fourth);
+        // An hour of a clock that is a day ahead: each tap has its place.
+        let mut now = fourth;
+        for _ in 0..20_000 {
+            let next = now.tick(10);
+            assert!(now < next && now.place() < next.place(), "{now:?} {next:?}");
+            now = next;
+        }
         let places = [first, second, second.next(), third, fourth].map(Hlc::place);
         assert!(places.is_sorted_by(|one, next| one < next), "{places:?}");
     }

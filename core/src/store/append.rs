@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use rusqlite::{Connection, Transaction};
 
-use super::{Store, fold};
+use super::{Store, fold, line_in};
 use crate::error::{Error, Field, Result};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
@@ -117,7 +117,7 @@ fn own_heads(
     let mut rows = statement.query([record.0, device.0])?;
     let (mut entries, mut replaced) = (Vec::new(), BTreeSet::new());
     while let Some(row) = rows.next()? {
-        let (device, raw): (_, String) = (DeviceId(row.get(0)?), row.get(3)?);
+        let (device, raw) = (DeviceId(row.get(0)?), line_in(row, 3, 4)?.to_owned());
         let id = EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() };
         if let Ok(entry) = Entry::read(device, &raw) {
             replaced.extend(entry.parents);

@@ -99,8 +99,24 @@ pub(crate) fn altered() -> Error {
 }
 
 fn damaged(found: &str) -> Error {
+    Error::Sqlite(corrupt(found))
+}
+
+fn corrupt(found: &str) -> rusqlite::Error {
     let code = rusqlite::ffi::Error::new(rusqlite::ffi::SQLITE_CORRUPT);
-    Error::Sqlite(rusqlite::Error::SqliteFailure(code, Some(found.to_owned())))
+    rusqlite::Error::SqliteFailure(code, Some(found.to_owned()))
+}
+
+/// A line in a row, held against the digest it was stored with: whatever reads a line reads it through this,
+/// so that nothing is shown, folded or sent on that is not what was written.
+pub(crate) fn line_in<'row>(
+    row: &'row rusqlite::Row<'_>,
+    raw: usize,
+    digest: usize,
+) -> rusqlite::Result<&'row str> {
+    let altered = || corrupt(say::device::entry_altered());
+    let line = row.get_ref(raw)?.as_str().map_err(|_| altered())?;
+    if line_digest(line) == row.get::<_, i64>(digest)? { Ok(line) } else { Err(altered()) }
 }
 
 /// True for an error that means the file itself is damaged.

@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 
+use super::line_in;
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, Version, body_of};
@@ -104,13 +105,12 @@ fn person_of(tx: &Transaction<'_>, device: DeviceId) -> Result<PersonId> {
 
 fn claimed_person(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<PersonId>> {
     let mut statement = tx.prepare_cached(
-        "SELECT raw FROM entry WHERE device = ?1 AND kind = ?2
+        "SELECT raw, digest FROM entry WHERE device = ?1 AND kind = ?2
          ORDER BY hlc_ms DESC, hlc_count DESC, n DESC, digest DESC",
     )?;
     let mut rows = statement.query(params![device.0, Profile::NAME])?;
     while let Some(row) = rows.next()? {
-        let raw: String = row.get(0)?;
-        if let Some(Body::Profile(profile)) = body_of(&raw) {
+        if let Some(Body::Profile(profile)) = body_of(line_in(row, 0, 1)?) {
             return Ok(Some(profile.person));
         }
     }
@@ -160,7 +160,7 @@ impl Candidate {
 
 fn candidate(row: &Row<'_>) -> rusqlite::Result<Candidate> {
     let device = DeviceId(row.get(0)?);
-    let raw: String = row.get(7)?;
+    let raw = line_in(row, 7, 2)?.to_owned();
     let parents = Entry::read(device, &raw).map(|entry| entry.parents).unwrap_or_default();
     Ok(Candidate {
         id: EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() },

@@ -16,9 +16,9 @@ use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
 pub(crate) use append::{Draft, Written};
-pub(crate) use connect::{check, connect, is_damage, refuse_newer};
+pub(crate) use connect::{altered, check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::insert_all;
-pub(crate) use people::{is_coach, people};
+pub(crate) use people::{is_claimed, is_coach, people};
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
     last_number, latest_session, line_of, session_entries, unread, versions,

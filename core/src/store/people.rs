@@ -32,6 +32,12 @@ pub(crate) fn people(connection: &Connection) -> Result<BTreeMap<PersonId, (Devi
     Ok(people)
 }
 
+/// True when a device's own journal says whose it is.
+pub(crate) fn is_claimed(connection: &Connection, device: DeviceId) -> Result<bool> {
+    let sql = "SELECT 1 FROM device_person WHERE device = ?1";
+    Ok(connection.prepare_cached(sql)?.exists([device.0])?)
+}
+
 /// True for somebody whose profile says coach.
 pub(crate) fn is_coach(connection: &Connection, person: PersonId) -> Result<bool> {
     let ask = Query { person: Some(person), ..Query::default() };

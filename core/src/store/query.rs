@@ -3,11 +3,11 @@
 use chrono::NaiveDate;
 use rusqlite::{Connection, OptionalExtension, ToSql, params};
 
-use super::connect::altered;
+use super::connect::line_in;
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, EntryId, Kind, Session, body_of, line_digest};
+use crate::journal::{Body, Entry, EntryId, Kind, Session, body_of};
 
 /// A record as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -120,11 +120,7 @@ impl Query<'_> {
         let mut rows = statement.query(values.as_slice())?;
         let mut found = Vec::new();
         while let Some(row) = rows.next()? {
-            let raw = row.get_ref(7)?.as_str().unwrap_or_default();
-            // Nothing is shown that is not what was written.
-            if line_digest(raw) != row.get::<_, i64>(8)? {
-                return Err(altered());
-            }
+            let raw = line_in(row, 7, 8)?;
             let Some(body) = body_of(raw) else { continue };
             found.push(Logged {
                 record: RecordId(row.get(0)?),
@@ -184,10 +180,10 @@ pub(crate) fn last_number(connection: &Connection, device: DeviceId) -> Result<u
 /// The line of one entry, whatever became of its record since. In a forked journal the first by
 /// digest.
 pub(crate) fn line_of(connection: &Connection, id: EntryId) -> Result<Option<String>> {
-    let sql = "SELECT raw FROM entry WHERE device = ?1 AND n = ?2 ORDER BY digest LIMIT 1";
+    let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 ORDER BY digest LIMIT 1";
     let mut statement = connection.prepare_cached(sql)?;
     let key = params![id.device.0, id.number as i64];
-    Ok(statement.query_row(key, |row| row.get(0)).optional()?)
+    Ok(statement.query_row(key, |row| line_in(row, 0, 1).map(str::to_owned)).optional()?)
 }
 
 /// Devices, each with the number of the last entry of it that counts.
@@ -222,14 +218,15 @@ pub(crate) fn session_entries(
     session: RecordId,
     here: &WrittenHere,
 ) -> Result<Vec<Entry>> {
-    let sql = "SELECT DISTINCT e.n, e.raw FROM record r JOIN entry e ON e.record = r.record
+    let sql =
+        "SELECT DISTINCT e.n, e.raw, e.digest FROM record r JOIN entry e ON e.record = r.record
                WHERE r.session = ?1 AND e.device = ?2 AND e.n <= ?3 ORDER BY e.n";
     let mut statement = connection.prepare_cached(sql)?;
     let mut found = Vec::new();
     for (device, last) in here {
         let mut rows = statement.query(params![session.0, device.0, number(*last)])?;
         while let Some(row) = rows.next()? {
-            found.extend(Entry::read(*device, row.get_ref(1)?.as_str().unwrap_or_default()).ok());
+            found.extend(Entry::read(*device, line_in(row, 1, 2)?).ok());
         }
     }
     Ok(found)
@@ -256,8 +253,9 @@ pub(crate) fn unread(connection: &Connection) -> Result<u64> {
 
 /// Every entry's line as it was written, device by device.
 pub(crate) fn journal_lines(connection: &Connection) -> Result<Vec<String>> {
-    let mut statement = connection.prepare("SELECT raw FROM entry ORDER BY device, n, digest")?;
-    let lines = statement.query_map([], |row| row.get(0))?;
+    let mut statement =
+        connection.prepare("SELECT raw, digest FROM entry ORDER BY device, n, digest")?;
+    let lines = statement.query_map([], |row| line_in(row, 0, 1).map(str::to_owned))?;
     Ok(lines.collect::<rusqlite::Result<_>>()?)
 }
 

@@ -242,8 +242,8 @@ PRAGMA user_version = 1;
         let mut old = Connection::open_in_memory().unwrap();
         old.execute_batch(V1).unwrap();
         let insert =
-            "INSERT INTO entry VALUES (zeroblob(16), 1, 2, 3, 4, 5, 6, zeroblob(16), 'k', '{}')";
-        old.execute(insert, []).unwrap();
+            "INSERT INTO entry VALUES (zeroblob(16), 1, ?1, 3, 4, 5, 6, zeroblob(16), 'k', '{}')";
+        old.execute(insert, [crate::journal::line_digest("{}")]).unwrap();
         migrate(&mut old).unwrap();
         assert_eq!(schema(&old), schema(&fresh));
         migrate(&mut old).unwrap();
