@@ -219,6 +219,9 @@ fn a_database_without_its_identity_is_not_started_over() {
     let over = Device::start(ines.home.clone(), "Ines", Role::Athlete, 3);
     let said = over.err().unwrap().to_string();
     assert!(said.contains("no device.json"), "{said}");
+    // Nor is somebody told to start there.
+    let opened = Device::open(ines.home.clone(), ines.now()).err().unwrap().to_string();
+    assert_eq!(opened, said);
 }
 
 #[test]

@@ -69,7 +69,7 @@ pub(super) fn finish(path: &Path) -> Result<()> {
     }
     let home = path.parent().unwrap_or(Path::new("."));
     flush_folder(home)?;
-    fs::rename(&whole, path).map_err(Error::file(path))?;
+    fs::rename(&whole, path).map_err(Error::file(&whole))?;
     flush_folder(home)
 }
 

@@ -71,6 +71,9 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let nobody = || Error::not_found(Thing::Device, &home, say::device::nobody_started());
     // A folder that is nobody's device is left as it is.
     if !Identity::is_in(&folder) {
+        if folder.join(DATABASE).exists() {
+            return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
+        }
         return Err(nobody());
     }
     let lock = Arc::new(HomeLock::take(&folder)?);
