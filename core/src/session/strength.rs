@@ -17,7 +17,7 @@ use crate::journal::Lift;
 use crate::load::strength::RepsBand;
 use crate::load::{Able, NextLoad, Reason};
 use crate::mass::Mass;
-use crate::plan::Strength;
+use crate::plan::{Builds, Strength};
 use crate::say::screen as say;
 use crate::store::Logged;
 use crate::words;
@@ -83,12 +83,30 @@ impl Sheet<'_> {
             self.block.builds(&lift.exercise, self.unit()).bar.clone()
         });
         let same = |asked: &Asked| asked.loads == proposed.loads && asked.bar == bar;
-        let asked = match known.filter(|(asked, _)| same(asked)) {
-            Some((asked, _)) => asked,
-            None => Arc::new(self.said(strength, proposed, bar)),
+        let said = |asked: &Asked| asked.loads == proposed.loads;
+        let asked = match known.map(|(asked, _)| asked) {
+            Some(asked) if same(&asked) => asked,
+            // Loads by hand change what is on the bar with every set, and nothing else.
+            Some(asked) if said(&asked) => {
+                Arc::new(self.on_another_bar(&asked, proposed.builds, bar))
+            }
+            _ => Arc::new(self.said(strength, proposed, bar)),
         };
         self.snapshot.keep_asked(name, &asked, done.len());
         asked
+    }
+
+    /// The same with other plates on the bar.
+    fn on_another_bar(&self, asked: &Asked, builds: &Builds, bar: Bar) -> Asked {
+        let loads = asked.loads.clone();
+        let on_the_bar = OnTheBar::new(self.block, builds, &loads, self.unit(), &bar);
+        let mut view = asked.view.clone();
+        let changes = view.sets.iter_mut().map(|set| {
+            set.load = on_the_bar.load(set.set);
+            set.load.as_mut().and_then(|load| load.change.take())
+        });
+        let changes = changes.collect();
+        Asked { loads, bar, view, changes }
     }
 
     fn said(&self, strength: &Strength, proposed: Proposed<'_>, bar: Bar) -> Asked {
