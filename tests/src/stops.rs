@@ -200,7 +200,7 @@ fn brought(home: &Path, carrier: &Path) -> BTreeSet<u64> {
     numbers
 }
 
-/// Holds a journal in which a tap was cut in two against [`halves`]: what a program would leave that commits
+/// Holds a journal in which a tap was cut in two against the check for halves: what a program would leave that commits
 /// its parts apart.
 ///
 /// # Panics
