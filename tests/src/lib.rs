@@ -20,6 +20,7 @@ mod phone;
 mod plans;
 mod program;
 mod seed;
+mod stories;
 
 pub mod athlete;
 pub mod crowd;

@@ -22,6 +22,7 @@ mod one_key;
 mod papers;
 mod plates;
 mod screens;
+mod second_place;
 mod set_laws;
 mod stray;
 mod strength;

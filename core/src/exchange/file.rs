@@ -1,4 +1,4 @@
-//! Files as a shell and a carrier know them.
+//! Files as a shell and a carrier know them, and what came of an exchange of them.
 
 use serde::Serialize;
 
@@ -67,6 +67,24 @@ impl AsideFile {
     fn failed(file: &FailedFile, reason: String) -> AsideFile {
         AsideFile { name: shown(&file.name), reason, other_crew: false }
     }
+}
+
+/// What an exchange did.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct ExchangeReport {
+    /// Files taken in.
+    pub leaves: u32,
+    /// Entries that were new.
+    pub entries: u64,
+    /// Files written to the carrier that it did not have.
+    pub put: u32,
+    /// Files left alone, and why.
+    pub aside: Vec<AsideFile>,
+    /// True when this device has just become part of a crew.
+    pub joined: bool,
+    /// True for another crew's carrier: nothing was put there.
+    pub wrong_crew: bool,
 }
 
 /// A stranger's name may be long, or made to move a terminal's cursor.

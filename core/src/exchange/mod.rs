@@ -15,12 +15,12 @@ mod take_in;
 
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace};
-pub use file::{AsideFile, CarriedFile, FailedFile, ListedFile};
+pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use leaf::sha256;
 pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};
 pub(crate) use ledger::{ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, unpublished};
 pub use name::LeafName;
 pub(crate) use shelf::Shelf;
-pub use steps::{ExchangeDid, ExchangeReport, ExchangeStep, MAX_LISTING};
+pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 pub(crate) use steps::{Own, Traffic};
 pub(crate) use take_in::take_in;

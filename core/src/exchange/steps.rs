@@ -10,11 +10,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::path::Path;
 
-use serde::Serialize;
-
 use super::{
-    AsideFile, CarriedFile, FailedFile, Leaf, LeafFault, LeafName, ListedFile, MAX_LEAF_BYTES,
-    Shelf, ledger, sha256, take_in,
+    AsideFile, CarriedFile, ExchangeReport, FailedFile, Leaf, LeafFault, LeafName, ListedFile,
+    MAX_LEAF_BYTES, Shelf, ledger, sha256, take_in,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -82,24 +80,6 @@ pub enum ExchangeDid {
         /// Those that could not be written: they keep nobody from bringing the others.
         unwritten: Vec<FailedFile>,
     },
-}
-
-/// What an exchange did.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
-pub struct ExchangeReport {
-    /// Files taken in.
-    pub leaves: u32,
-    /// Entries that were new.
-    pub entries: u64,
-    /// Files written to the carrier that it did not have.
-    pub put: u32,
-    /// Files left alone, and why.
-    pub aside: Vec<AsideFile>,
-    /// True when this device has just become part of a crew.
-    pub joined: bool,
-    /// True for another crew's carrier: nothing was put there.
-    pub wrong_crew: bool,
 }
 
 /// What an exchange works on.
