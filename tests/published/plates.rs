@@ -60,14 +60,15 @@ fn handling_is_what_highs_finds() {
     }
 }
 
-/// Kits of three to five denominations and ramps of up to four loads they build.
+/// Kits of three or four denominations and ramps of up to three loads they build: with more the solver may take
+/// minutes.
 fn instance() -> impl Strategy<Value = (Vec<(i64, u32)>, Vec<i64>)> {
     let masses = vec![25_000, 20_000, 15_000, 10_000, 5_000, 2_500, 1_250];
-    let plates = prop::sample::subsequence(masses, 3..=5).prop_flat_map(|masses| {
+    let plates = prop::sample::subsequence(masses, 3..=4).prop_flat_map(|masses| {
         let pairs = prop::collection::vec(1..=2_u32, masses.len());
         pairs.prop_map(move |pairs| masses.iter().copied().zip(pairs).collect::<Vec<_>>())
     });
-    let picks = prop::collection::vec(any::<prop::sample::Index>(), 2..=4);
+    let picks = prop::collection::vec(any::<prop::sample::Index>(), 2..=3);
     (plates, picks).prop_map(|(plates, picks)| {
         let all = sides(&plates);
         let picked = picks.iter().map(|pick| *pick.get(&all)).collect();
