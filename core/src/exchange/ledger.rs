@@ -129,7 +129,8 @@ pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<LeafName>> {
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 
-/// The names of a device's leaves, the latest first, a few of them: more were never cut at once.
+/// The names of a device's leaves, the latest first, a few of them: a stop keeps one from the shelf, and no
+/// other is cut before that lies there.
 pub(crate) fn names_back(connection: &Connection, device: DeviceId) -> Result<Vec<LeafName>> {
     let sql = "SELECT sequence, hash FROM leaf WHERE device = ?1 ORDER BY sequence DESC LIMIT 50";
     let mut statement = connection.prepare_cached(sql)?;

@@ -9,7 +9,7 @@ use rusqlite::Connection;
 use super::{Leaf, LeafName, durable, ledger};
 use crate::error::{Error, Result};
 use crate::id::CrewId;
-use crate::store::{Store, altered};
+use crate::store::Store;
 
 const FOLDER: &str = "leaves";
 
@@ -82,10 +82,10 @@ impl Shelf {
             if self.bytes_of(&name).is_some() {
                 break;
             }
-            let Some(bytes) = ledger::bytes(store.reader(), &name)? else {
-                return Err(altered());
-            };
-            self.put(&name, &bytes)?;
+            // Of a forked journal it cannot be made again; that is no reason to stop here for ever.
+            if let Some(bytes) = ledger::bytes(store.reader(), &name)? {
+                self.put(&name, &bytes)?;
+            }
         }
         while let Some(leaf) = store.write(|tx| ledger::cut(tx, device, crew))? {
             self.put(&leaf.name(), &leaf.bytes())?;

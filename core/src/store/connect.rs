@@ -94,7 +94,7 @@ pub(crate) fn check(connection: &Connection, stopped: &dyn Fn() -> bool) -> Resu
 }
 
 /// A line is not as it was written.
-pub(crate) fn altered() -> Error {
+fn altered() -> Error {
     damaged(say::device::entry_altered())
 }
 

@@ -16,7 +16,7 @@ use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
 pub(crate) use append::{Draft, Written};
-pub(crate) use connect::{altered, check, connect, is_damage, line_in, refuse_newer};
+pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::insert_all;
 pub(crate) use people::{is_claimed, is_coach, people};
 pub(crate) use query::{
