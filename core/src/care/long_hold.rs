@@ -76,7 +76,10 @@ mod tests {
             scheme,
             rest_ms: 0,
             rest_said: false,
+            track: None,
+            bar: None,
             load: LoadRule::Free,
+            start: Vec::new(),
         })
     }
 

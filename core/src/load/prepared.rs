@@ -5,68 +5,64 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use super::{Ramp, ramp_from};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Block, Builds, Exercise, Lifted};
+use crate::plan::{Block, Builds, Exercise, Rack, Strength};
 
-/// A block and the racks of its room. Working out a builds takes longer than a durable commit, and
+/// A block and the rack of its room. Working out a builds takes longer than a durable commit, and
 /// every tap looks one up.
 #[derive(Debug)]
 pub struct Prepared {
     block: Block,
     /// The latest ramps asked for, by bar and loads: every tap asks for the same again.
     ramps: Mutex<Vec<Known>>,
-    in_kg: Builds,
-    in_lb: Builds,
-    bells: Builds,
-    nothing: Builds,
+    rack: Rack,
 }
 
 impl Prepared {
     /// Works out what the block's room can build.
     pub fn new(block: Block) -> Prepared {
-        let bar = |unit| match block.kit.bar_for(unit) {
-            Some(bar) => Builds::bar(&block.kit, bar),
-            None => Builds::bells(&[], unit),
-        };
-        Prepared {
-            in_kg: bar(MassUnit::Kg),
-            in_lb: bar(MassUnit::Lb),
-            bells: Builds::bells(&block.kit.bells, MassUnit::Kg),
-            nothing: Builds::bells(&[], MassUnit::Kg),
-            ramps: Mutex::default(),
-            block,
+        let rack = Rack::new(&block);
+        // Those of most sessions, so that no tap waits for them.
+        for unit in [MassUnit::Kg, MassUnit::Lb] {
+            if let Some(bar) = block.kit.bar_for(unit) {
+                rack.bar(&block, &bar.name);
+            }
         }
+        Prepared { rack, ramps: Mutex::default(), block }
     }
 
-    /// What carries the load of a movement, or an option of one, with a bar marked in
-    /// the unit the athlete prefers where there is one. Nothing carries body mass.
+    /// What carries the load of a movement, or an option of one, whatever the piece: the bar is the one
+    /// that the option or the movement names, otherwise one marked in the unit the athlete prefers where
+    /// there is one. Nothing carries body mass.
     pub fn builds(&self, exercise: &Exercise, unit: MassUnit) -> &Builds {
-        let lifted = self.block.lifted_in(exercise);
-        let lifted =
-            lifted.map(|(movement, option)| option.map_or(movement.lifted, |option| option.lifted));
-        match (lifted.unwrap_or(Lifted::Body), unit) {
-            (Lifted::Bar, MassUnit::Kg) => &self.in_kg,
-            (Lifted::Bar, MassUnit::Lb) => &self.in_lb,
-            (Lifted::Bell, _) => &self.bells,
-            (Lifted::Body, _) => &self.nothing,
-        }
+        self.rack.builds(&self.block, None, exercise, unit)
+    }
+
+    /// [`Prepared::builds`] in a piece, whose bar goes before all others.
+    pub fn builds_for(&self, piece: &Strength, exercise: &Exercise, unit: MassUnit) -> &Builds {
+        self.rack.builds(&self.block, Some(piece), exercise, unit)
+    }
+
+    /// What a bar of the kit can be built to.
+    pub fn on_bar(&self, name: &str) -> Option<&Builds> {
+        self.rack.bar(&self.block, name)
     }
 }
 
-/// A ramp asked for: the bar's unit, the plates on it, the loads, and what came of it.
-type Known = (MassUnit, Vec<Mass>, Vec<Mass>, Option<Arc<Ramp>>);
+/// A ramp asked for: the bar's name, the plates on it, the loads, and what came of it.
+type Known = (String, Vec<Mass>, Vec<Mass>, Option<Arc<Ramp>>);
 
 /// So many ramps are remembered: a long day has fewer strength pieces.
 const MOST_RAMPS: usize = 16;
 
 impl Prepared {
     /// The builds of loads in this order with the least plate handling, on a bar with plates `on` a side
-    /// already; none for a row of bells, and where one of the loads cannot be built.
+    /// already; none for what has no plates, and where one of the loads cannot be built.
     pub fn ramp(&self, builds: &Builds, on: &[Mass], loads: &[Mass]) -> Option<Arc<Ramp>> {
-        if builds.bar.is_empty() {
+        if !builds.has_plates() {
             return None;
         }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |known: &&Known| known.0 == builds.unit && known.1 == on && known.2 == loads;
+        let same = |known: &&Known| known.0 == builds.bar && known.1 == on && known.2 == loads;
         if let Some((_, _, _, found)) = known.iter().find(same) {
             return found.clone();
         }
@@ -74,7 +70,7 @@ impl Prepared {
         if known.len() == MOST_RAMPS {
             known.remove(0);
         }
-        known.push((builds.unit, on.to_vec(), loads.to_vec(), found.clone()));
+        known.push((builds.bar.clone(), on.to_vec(), loads.to_vec(), found.clone()));
         found
     }
 

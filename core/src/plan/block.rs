@@ -3,7 +3,11 @@
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
-use super::{Exercise, Kit, Movement, MovementOption, Pattern, Piece, Stretch};
+use super::{
+    Bar, Exercise, Kit, Lifted, Machine, Movement, MovementOption, Pattern, Piece, Strength,
+    Stretch,
+};
+use crate::mass::MassUnit;
 
 /// A coach's plan for some weeks.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -14,6 +18,9 @@ pub struct Block {
     pub starts: NaiveDate,
     /// How many weeks.
     pub weeks: u32,
+    /// Weeks that are made easier.
+    #[serde(default)]
+    pub easy: Option<Easy>,
     /// What the room has.
     pub kit: Kit,
     /// Movements that pieces refer to.
@@ -22,6 +29,17 @@ pub struct Block {
     pub stretches: Vec<Stretch>,
     /// Training days.
     pub days: Vec<Day>,
+}
+
+/// Weeks that are made easier: what is lifted in them changes no later load.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Easy {
+    /// Which, counted from 1.
+    pub weeks: Vec<u32>,
+    /// How much lighter, in percent of the load that would be proposed.
+    pub percent: u32,
+    /// How many sets fewer; at least one is left.
+    pub sets: u32,
 }
 
 /// A training day and when it comes round.
@@ -61,6 +79,12 @@ impl Block {
             return None;
         }
         u32::try_from((date - self.starts).num_days() / 7 + 1).ok()
+    }
+
+    /// What makes the week of `date` easier, where it is an easy one.
+    pub fn easy_on(&self, date: NaiveDate) -> Option<&Easy> {
+        let week = self.week_of(date)?;
+        self.easy.as_ref().filter(|easy| easy.weeks.contains(&week))
     }
 
     /// The days planned on `date`, in the order they were written.
@@ -107,6 +131,38 @@ impl Block {
             None => Some((movement, None)),
             Some(option) => Some((movement, Some(movement.option(option)?))),
         }
+    }
+
+    /// What carries the load of a movement, or an option of one.
+    pub fn lifted(&self, exercise: &Exercise) -> Option<Lifted> {
+        let (movement, option) = self.lifted_in(exercise)?;
+        Some(option.map_or(movement.lifted, |option| option.lifted))
+    }
+
+    /// The bar for an exercise in a piece, or whatever the piece: the one that the piece names,
+    /// otherwise the option, otherwise the movement; otherwise the first that is marked in `unit`.
+    pub fn bar_for(
+        &self,
+        piece: Option<&Strength>,
+        exercise: &Exercise,
+        unit: MassUnit,
+    ) -> Option<&Bar> {
+        let lifted = self.lifted_in(exercise);
+        let named = piece
+            .and_then(|piece| piece.bar.as_deref())
+            .or_else(|| lifted.and_then(|(_, option)| option?.bar.as_deref()))
+            .or_else(|| lifted.and_then(|(movement, _)| movement.bar.as_deref()));
+        named.and_then(|name| self.kit.bar(name)).or_else(|| self.kit.bar_for(unit))
+    }
+
+    /// The machine for an exercise: the one that the option names, otherwise the movement; otherwise the
+    /// kit's first.
+    pub fn machine_for(&self, exercise: &Exercise) -> Option<&Machine> {
+        let lifted = self.lifted_in(exercise);
+        let named = lifted
+            .and_then(|(_, option)| option?.machine.as_deref())
+            .or_else(|| lifted.and_then(|(movement, _)| movement.machine.as_deref()));
+        named.and_then(|name| self.kit.machine(name)).or_else(|| self.kit.machines.first())
     }
 
     /// What the body does in a movement, or an option of one.

@@ -1,15 +1,35 @@
-//! What a bar can be loaded to with the room's plates.
+//! What can be loaded in the room: a bar with its plates, bells, a belt, a machine.
 
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use super::{Bar, Bell, Kit};
+use super::{Bar, Bell, Kit, Machine, Stack};
 use crate::mass::{Mass, MassUnit};
 
-/// Every load one bar (or a row of bells) can be built to, found once and looked up often.
+/// What loads are made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum LoadKind {
+    /// A bar with plates on both sides.
+    Plates,
+    /// One bell.
+    Bells,
+    /// Two bells of one mass: the load is the mass of one.
+    Pair,
+    /// What hangs on a body, from nothing upward.
+    Added,
+    /// What is taken off a body, with a minus, up to nothing.
+    Assisted,
+    /// The stack of a machine.
+    Stack,
+}
+
+/// Every load one bar (or a row of bells, a belt, a machine) can be built to, found once and looked up
+/// often.
 #[derive(Clone, Debug)]
 pub struct Builds {
-    /// The bar's name; empty for bells.
+    /// What the loads are made of.
+    pub kind: LoadKind,
+    /// The bar's name; empty for all that is no bar.
     pub bar: String,
     /// The unit its parts are marked in.
     pub unit: MassUnit,
@@ -25,7 +45,8 @@ pub struct Builds {
 pub struct Build {
     /// The whole load: bar, collars and both sides.
     pub mass: Mass,
-    /// The plates of one side, from the collar of the bar outwards, heaviest first.
+    /// The plates of one side, from the collar of the bar outwards, heaviest first; none for all that is
+    /// no bar.
     pub per_side: Vec<Mass>,
 }
 
@@ -40,6 +61,9 @@ pub(crate) struct Pairs {
 
 /// No hand loads more than this many plates a side (common practice, no source).
 pub(crate) const MAX_PLATES_A_SIDE: usize = 10;
+
+/// No belt carries more than this many plates (common practice, no source).
+const MAX_PLATES_HUNG: usize = 4;
 
 /// The plates of a kit that go onto a bar marked in `unit`, heaviest first.
 fn pairs_for(kit: &Kit, unit: MassUnit) -> Vec<Pairs> {
@@ -80,15 +104,75 @@ impl Builds {
         }
         let empty = bar.mass + bar.collars;
         let builds = sides.into_iter().map(|(side, plates)| (empty + side * 2, plates)).collect();
-        Builds { bar: bar.name.clone(), unit: bar.unit, empty, pairs, builds }
+        let kind = LoadKind::Plates;
+        Builds { kind, bar: bar.name.clone(), unit: bar.unit, empty, pairs, builds }
+    }
+
+    /// No load at all.
+    pub fn none(kind: LoadKind, unit: MassUnit) -> Builds {
+        Builds::of(kind, unit, [])
+    }
+
+    fn of(kind: LoadKind, unit: MassUnit, loads: impl IntoIterator<Item = Mass>) -> Builds {
+        let builds = loads.into_iter().map(|load| (load, Vec::new())).collect();
+        Builds { kind, bar: String::new(), unit, empty: Mass::ZERO, pairs: Vec::new(), builds }
     }
 
     /// The loads a row of bells offers, one bell a load.
     pub fn bells(bells: &[Bell], unit: MassUnit) -> Builds {
-        let builds = bells.iter().map(|bell| (bell.mass, Vec::new())).collect();
         let marked = bells.first().map_or(unit, |bell| bell.unit);
-        let (empty, pairs) = (Mass::ZERO, Vec::new());
-        Builds { bar: String::new(), unit: marked, empty, pairs, builds }
+        Builds::of(LoadKind::Bells, marked, bells.iter().map(|bell| bell.mass))
+    }
+
+    /// The loads that bells offer in pairs, of which the mass of one is the load.
+    pub fn pairs(bells: &[Bell], unit: MassUnit) -> Builds {
+        let twice: Vec<&Bell> = bells.iter().filter(|bell| bell.count >= 2).collect();
+        let marked = twice.first().map_or(unit, |bell| bell.unit);
+        Builds::of(LoadKind::Pair, marked, twice.iter().map(|bell| bell.mass))
+    }
+
+    /// What can hang on a body: nothing, a few single plates, or one bell. The plates and bells are those
+    /// marked in `unit`; all of them in a kit that mixes units, or where none is marked in it.
+    pub fn added(kit: &Kit, unit: MassUnit) -> Builds {
+        let marked = kit.plates.iter().map(|stack| stack.unit);
+        let all =
+            kit.mixed || !marked.chain(kit.bells.iter().map(|bell| bell.unit)).any(|of| of == unit);
+        let mut sums: BTreeMap<Mass, usize> = BTreeMap::from([(Mass::ZERO, 0)]);
+        for stack in kit.plates.iter().filter(|stack| all || stack.unit == unit) {
+            for (sum, hung) in sums.clone() {
+                let room = MAX_PLATES_HUNG.saturating_sub(hung).min(stack.count as usize);
+                for more in 1..=room {
+                    let fewest = sums.entry(sum + stack.mass * more as i64).or_insert(usize::MAX);
+                    *fewest = (*fewest).min(hung + more);
+                }
+            }
+        }
+        let bells = kit.bells.iter().filter(|bell| all || bell.unit == unit);
+        Builds::of(LoadKind::Added, unit, sums.into_keys().chain(bells.map(|bell| bell.mass)))
+    }
+
+    /// What assistance leaves of a body: each of its masses taken off, and nothing taken off.
+    pub fn assisted(assistance: &Stack) -> Builds {
+        let less = assistance.masses.iter().map(|mass| Mass::ZERO - *mass);
+        let free = (!assistance.masses.is_empty()).then_some(Mass::ZERO);
+        Builds::of(LoadKind::Assisted, assistance.unit, less.chain(free))
+    }
+
+    /// What a machine's pin can be put at.
+    pub fn machine(machine: &Machine) -> Builds {
+        let Stack { unit, masses } = &machine.stack;
+        Builds::of(LoadKind::Stack, *unit, masses.iter().copied())
+    }
+
+    /// True where loads go up and down by one pick, because percent of them mean nothing near zero: what
+    /// is added to a body or taken off it.
+    pub fn is_picks(&self) -> bool {
+        matches!(self.kind, LoadKind::Added | LoadKind::Assisted)
+    }
+
+    /// True where plates are put on and taken off a bar.
+    pub fn has_plates(&self) -> bool {
+        self.kind == LoadKind::Plates && !self.bar.is_empty()
     }
 
     /// Every load that can be built, lightest first.

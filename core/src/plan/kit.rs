@@ -1,4 +1,4 @@
-//! What the room has to load: bars, plates and bells.
+//! What the room has to load: bars, plates, bells, machines and assistance.
 
 use serde::{Deserialize, Serialize};
 
@@ -15,6 +15,12 @@ pub struct Kit {
     pub plates: Vec<PlateStack>,
     /// Bells (or any one-piece weight) of one mass each.
     pub bells: Vec<Bell>,
+    /// Machines with a stack of weights, in the order the coach wrote them.
+    #[serde(default)]
+    pub machines: Vec<Machine>,
+    /// What bands or a machine can take off a body: how much, never a sign.
+    #[serde(default)]
+    pub assistance: Stack,
     /// True when plates marked in kilograms and in pounds go onto one bar together.
     #[serde(default)]
     pub mixed: bool,
@@ -57,10 +63,38 @@ pub struct Bell {
     pub count: u32,
 }
 
+/// A machine with a stack of weights.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Machine {
+    /// What the room calls it.
+    pub name: String,
+    /// What the pin can be put at.
+    pub stack: Stack,
+}
+
+/// Masses one of which is taken at a time.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stack {
+    /// The unit all of them are marked in.
+    pub unit: MassUnit,
+    /// The masses, lightest first, each above zero and there once.
+    pub masses: Vec<Mass>,
+}
+
 impl Kit {
     /// True when a bar marked in one unit takes plates marked in the other.
     pub fn takes(&self, bar: MassUnit, plate: MassUnit) -> bool {
         self.mixed || bar == plate
+    }
+
+    /// Finds a bar by name.
+    pub fn bar(&self, name: &str) -> Option<&Bar> {
+        self.bars.iter().find(|bar| bar.name == name)
+    }
+
+    /// Finds a machine by name.
+    pub fn machine(&self, name: &str) -> Option<&Machine> {
+        self.machines.iter().find(|machine| machine.name == name)
     }
 
     /// The first bar marked in `unit`, otherwise the first bar.

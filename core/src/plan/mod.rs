@@ -9,16 +9,17 @@ mod measure;
 mod movement;
 mod piece;
 mod problem;
+mod rack;
 mod read;
 mod scheme;
 
 pub(crate) use builds::MAX_PLATES_A_SIDE;
 pub(crate) use keyword::keyword;
 
-pub use block::{Block, Day, Planned};
-pub use builds::{Build, Builds};
+pub use block::{Block, Day, Easy, Planned};
+pub use builds::{Build, Builds, LoadKind};
 pub use exercise::Exercise;
-pub use kit::{Bar, Bell, Kit, PlateStack};
+pub use kit::{Bar, Bell, Kit, Machine, PlateStack, Stack};
 pub use measure::{MeasureUnit, MeasuredWhen, Protocol};
 pub use movement::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
 pub use piece::{
@@ -26,5 +27,6 @@ pub use piece::{
     StepRule, Strength, Technique,
 };
 pub use problem::Problem;
+pub use rack::Rack;
 pub use read::{MAX_PLAN_BYTES, read_kit, read_plan};
 pub use scheme::Scheme;

@@ -16,6 +16,12 @@ pub struct Movement {
     pub pattern: Pattern,
     /// What carries the load.
     pub lifted: Lifted,
+    /// The name of the kit's bar it is done with, where the plan names one.
+    #[serde(default)]
+    pub bar: Option<String>,
+    /// The name of the kit's machine it is done on; the kit's first one where the plan names none.
+    #[serde(default)]
+    pub machine: Option<String>,
     /// Alternatives, in the coach's order.
     pub options: Vec<MovementOption>,
 }
@@ -35,6 +41,12 @@ pub struct MovementOption {
     pub pattern: Pattern,
     /// What carries the load, where it differs from the movement.
     pub lifted: Lifted,
+    /// The name of the kit's bar it is done with, where that differs from the movement.
+    #[serde(default)]
+    pub bar: Option<String>,
+    /// The name of the kit's machine it is done on, where that differs from the movement.
+    #[serde(default)]
+    pub machine: Option<String>,
 }
 
 impl Movement {
@@ -80,8 +92,26 @@ keyword! {
         Bar = "bar",
         /// A one-piece weight.
         Bell = "bell",
+        /// Two one-piece weights of one mass, one in each hand: the load is the mass of one.
+        Pair = "pair",
         /// Body mass alone.
         Body = "body",
+        /// Body mass and what hangs on it: the load is what hangs, from nothing upward. Nobody's body
+        /// mass is asked.
+        Added = "added",
+        /// Body mass less what a band or a machine takes off: the load is that, with a minus, up to
+        /// nothing.
+        Assisted = "assisted",
+        /// The stack of a machine.
+        Machine = "machine",
+    }
+}
+
+impl Lifted {
+    /// True when the load is added to a body or taken off it: no percent of such a load means anything
+    /// near zero.
+    pub fn is_on_a_body(self) -> bool {
+        matches!(self, Lifted::Added | Lifted::Assisted)
     }
 }
 

@@ -40,8 +40,35 @@ pub struct Strength {
     pub rest_ms: i64,
     /// True when the plan says it.
     pub rest_said: bool,
+    /// The history it belongs to: with other pieces of the same exercise that name it too. Without one
+    /// the piece has its own, under its name.
+    #[serde(default)]
+    pub track: Option<String>,
+    /// The name of the kit's bar it is done with, where the plan names one.
+    #[serde(default)]
+    pub bar: Option<String>,
     /// How the next loads are found.
     pub load: LoadRule,
+    /// The load of the first time, one for all sets or one a set; found by feel where there is none. Only
+    /// with the rules step, percent and reserve.
+    #[serde(default)]
+    pub start: Vec<Mass>,
+}
+
+impl Strength {
+    /// The name of the history that `piece`, which asks for this, belongs to.
+    pub fn track<'a>(&'a self, piece: &'a str) -> &'a str {
+        self.track.as_deref().unwrap_or(piece)
+    }
+
+    /// The load a set counted from 1 begins with the first time, where the plan says one.
+    pub fn start(&self, set: u32) -> Option<Mass> {
+        let index = usize::try_from(set).ok()?.checked_sub(1)?;
+        match self.start.as_slice() {
+            [one] => Some(*one),
+            each => each.get(index).copied(),
+        }
+    }
 }
 
 /// How the loads of a strength piece are found.
@@ -59,11 +86,21 @@ pub enum LoadRule {
     Percent {
         /// Whole percent, one for all sets or one a set.
         percents: Vec<u32>,
+        /// What that one-rep max goes up by when all was done as planned, at most one in each unit;
+        /// none when empty.
+        step: Vec<Step>,
+        /// Percent taken off after two misses in a row.
+        back_off_percent: u32,
     },
     /// As much as leaves some reps in reserve.
     Reserve {
         /// Reps that should be left at the end of each set.
         reserve: u32,
+        /// What the one-rep max behind it goes up by when all was done as planned, at most one in each
+        /// unit; none when empty.
+        step: Vec<Step>,
+        /// Percent taken off after two misses in a row.
+        back_off_percent: u32,
     },
     /// No load: body mass, or whatever the athlete writes down.
     Free,
@@ -80,6 +117,8 @@ pub struct StepRule {
     pub earned_by: u32,
     /// Percent taken off after two misses in a row.
     pub back_off_percent: u32,
+    /// Reps stop rising here when no heavier build is in reach.
+    pub top: u32,
 }
 
 /// A step in the unit it was written in: the two columns are rounded on their own, never converted.

@@ -47,11 +47,11 @@ pub fn next_loads(
 ) -> Vec<NextLoad> {
     let next = |set| match rule {
         LoadRule::Free => NextLoad { set, load: None, reason: Reason::Free, from: Vec::new() },
-        LoadRule::Percent { percents } => {
+        LoadRule::Percent { percents, .. } => {
             let percent = percents.get(set as usize - 1).or(percents.first()).copied();
             able::next(Asked::Percent(percent.unwrap_or(0)), scheme, builds, history, set)
         }
-        LoadRule::Reserve { reserve } => {
+        LoadRule::Reserve { reserve, .. } => {
             able::next(Asked::Reserve(*reserve), scheme, builds, history, set)
         }
         LoadRule::Fixed { loads } => {

@@ -42,6 +42,7 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
         name: name?,
         starts: starts?,
         weeks: weeks?,
+        easy: None,
         kit: given.room.kit,
         movements: given.movements.into_read(),
         stretches: given.stretches.into_read(),

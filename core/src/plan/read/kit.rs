@@ -9,7 +9,7 @@ use super::problems::Problems;
 use super::quantity::Weight;
 use super::room::Room;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Bell, Kit, PlateStack};
+use crate::plan::{Bar, Bell, Kit, PlateStack, Stack};
 use crate::say;
 
 /// No room has more kinds of bar.
@@ -55,6 +55,8 @@ pub(super) fn read(field: Field<'_>) -> Room {
         bars: bars.unwrap_or_default(),
         plates: plates.unwrap_or_default(),
         bells: bells.unwrap_or_default(),
+        machines: Vec::new(),
+        assistance: Stack::default(),
         mixed: mixed.unwrap_or_default(),
     };
     Room::new(kit, plate, bars_known, bells_known)

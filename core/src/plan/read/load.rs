@@ -19,7 +19,9 @@ const RESERVE: &str = "reserve = 2";
 const LOADS: &str = "loads = [\"60 kg\", \"65 kg\", \"70 kg\"]";
 
 /// Reps past the target that earn the larger step, when the plan does not say.
-const USUAL_EARNED_BY: u32 = 3;
+const USUAL_EARNED_BY: u32 = 2;
+/// Reps stop rising here, when the plan does not say. Common practice, no source.
+const USUAL_TOP: u32 = 20;
 /// Nobody can tell apart more reps in reserve than these: ratings are off by more than two reps from
 /// seven on (Hackett et al., J Strength Cond Res 2017;31:2162-2168).
 const MOST_RESERVE: u32 = 6;
@@ -52,7 +54,11 @@ pub(super) fn read(
             let reserve = fields.required("reserve", RESERVE);
             let reserve = reserve.and_then(|reserve| reserve.whole(0..=MOST_RESERVE));
             fields.finish();
-            reserve.map(|reserve| LoadRule::Reserve { reserve })
+            reserve.map(|reserve| LoadRule::Reserve {
+                reserve,
+                step: Vec::new(),
+                back_off_percent: USUAL_BACK_OFF,
+            })
         }
         _ => {
             fields.rename(Part::Free);
@@ -91,6 +97,7 @@ fn step(mut fields: Fields<'_>) -> Option<StepRule> {
         earned_step: earned_step?,
         earned_by: earned_by?,
         back_off_percent: back_off?,
+        top: USUAL_TOP,
     })
 }
 
@@ -122,7 +129,11 @@ fn percent(mut fields: Fields<'_>, sets: Option<usize>) -> Option<LoadRule> {
     let percents: Vec<Option<u32>> =
         entries.into_iter().map(|entry| entry.whole(30..=100)).collect();
     let percents: Option<Vec<u32>> = percents.into_iter().collect();
-    percents.map(|percents| LoadRule::Percent { percents })
+    percents.map(|percents| LoadRule::Percent {
+        percents,
+        step: Vec::new(),
+        back_off_percent: USUAL_BACK_OFF,
+    })
 }
 
 /// A list must have one entry a set; one alone is for all.

@@ -80,7 +80,15 @@ pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Mov
         let options = options.map_or(Some(Vec::new()), |field| options_of(field, usual));
         fields.finish();
         let pattern = pattern?;
-        Some(Movement { key: key?, name: name?, pattern, lifted: lifted?, options: options? })
+        Some(Movement {
+            key: key?,
+            name: name?,
+            pattern,
+            lifted: lifted?,
+            bar: None,
+            machine: None,
+            options: options?,
+        })
     });
     let none = |key: &str| say::plan_day::no_movement(key);
     Register { none, example: say::plan_day::write_movement, entries }
@@ -107,7 +115,15 @@ fn options_of(
             pattern.map_or(usual.1, |field| Pattern::from_text(field.one_of(&Pattern::words())?));
         fields.finish();
         let because = Because::from_text(because?)?;
-        Some(MovementOption { key: key?, name: name?, because, pattern: pattern?, lifted: lifted? })
+        Some(MovementOption {
+            key: key?,
+            name: name?,
+            because,
+            pattern: pattern?,
+            lifted: lifted?,
+            bar: None,
+            machine: None,
+        })
     });
     let options: Vec<Option<MovementOption>> = options.collect();
     options.into_iter().collect()

@@ -94,7 +94,7 @@ impl Room {
             Lifted::Bell if self.bells_known && self.kit.bells.is_empty() => {
                 (say::plan_kit::no_bell_for_load(), A_BELL)
             }
-            Lifted::Bar | Lifted::Bell | Lifted::Body => return true,
+            _ => return true,
         };
         field.absent(what, say::plan_kit::add_to_kit(example));
         false

@@ -28,7 +28,16 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
     });
     fields.finish();
     let scheme = Scheme { reps: reps?, open: open? };
-    Some(Strength { movement: movement?.key(), scheme, rest_ms: rest?, rest_said, load: load? })
+    Some(Strength {
+        movement: movement?.key(),
+        scheme,
+        rest_ms: rest?,
+        rest_said,
+        track: None,
+        bar: None,
+        load: load?,
+        start: Vec::new(),
+    })
 }
 
 fn reps(field: Field<'_>) -> Option<Vec<u32>> {

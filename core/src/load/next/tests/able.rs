@@ -18,11 +18,11 @@ fn able() -> Option<Able> {
 }
 
 fn percent(percent: u32) -> LoadRule {
-    LoadRule::Percent { percents: vec![percent] }
+    LoadRule::Percent { percents: vec![percent], step: Vec::new(), back_off_percent: 5 }
 }
 
 fn reserve(reserve: u32) -> LoadRule {
-    LoadRule::Reserve { reserve }
+    LoadRule::Reserve { reserve, step: Vec::new(), back_off_percent: 5 }
 }
 
 fn kg(text: &str) -> f64 {

@@ -32,6 +32,7 @@ fn rule() -> LoadRule {
         step: step(Mass::thousandths(2500, MassUnit::Kg)),
         earned_step: step(Mass::kg(5)),
         earned_by: 3,
+        top: 20,
         // What is usual where a plan says nothing.
         back_off_percent: 5,
     })

@@ -63,6 +63,7 @@ fn the_demo_reads_with_its_numbers() {
         step: vec![kg(2500), lb(5)],
         earned_step: vec![kg(5000), lb(10)],
         earned_by: 4,
+        top: 20,
         back_off_percent: 5,
     };
     assert_eq!(squats.load, LoadRule::Step(rule));
@@ -97,7 +98,7 @@ fn what_a_plan_leaves_out_is_filled_in() {
     let heavy = strength(&pieces[0]);
     assert_eq!((heavy.rest_ms, heavy.scheme.open), (120_000, false));
     let LoadRule::Step(rule) = &heavy.load else { panic!() };
-    assert_eq!((rule.earned_step.len(), rule.earned_by, rule.back_off_percent), (0, 3, 5));
+    assert_eq!((rule.earned_step.len(), rule.earned_by, rule.back_off_percent), (0, 2, 5));
     assert_eq!(interval(&pieces[1]).margin_ms, 10_000);
     assert_eq!((hold(&pieces[2]).sides, hold(&pieces[2]).measure), (2, None));
 
