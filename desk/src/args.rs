@@ -197,6 +197,8 @@ pub(crate) struct Answer {
     pub(crate) load: Vec<String>,
     #[arg(long, default_value = "")]
     pub(crate) words: String,
+    #[arg(long)]
+    pub(crate) anyway: bool,
 }
 
 /// Coach or athlete.

@@ -197,7 +197,7 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     });
     let exercise = named
         .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
-    let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
+    let track = named.map_or(String::new(), |proposal| proposal.track.clone());
     let read = |text: &String| Mass::parse(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
     let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
@@ -210,17 +210,18 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let ruling = CoreAnswer {
         person: page.person,
         exercise: exercise.clone(),
-        scheme: scheme.clone(),
+        track: track.clone(),
         decision,
         loads,
         words,
+        anyway: given.anyway,
     };
     holdfast.answer(ruling, now())?;
     let after = holdfast.member(page.person.to_string(), today())?;
     let proposal = after
         .proposals
         .iter()
-        .find(|proposal| proposal.exercise == exercise && proposal.scheme == scheme);
+        .find(|proposal| proposal.exercise == exercise && proposal.track == track);
     let name = page.name.bold();
     let answered = match proposal {
         Some(found) => {

@@ -181,6 +181,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("answer", "decision") => say::help::answer_decision(),
         ("answer", "load") => say::help::answer_load(),
         ("answer", "words") => say::help::answer_words(),
+        ("answer", "anyway") => say::help::answer_anyway(),
         ("clear", "member") => say::help::clear_member(),
         ("clear", "movement") => say::help::clear_movement(),
         ("report", "out") => say::help::report_out(),

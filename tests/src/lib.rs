@@ -28,6 +28,7 @@ pub mod faults;
 pub mod ilp;
 pub mod kills;
 pub mod kits;
+pub mod laws;
 pub mod lifters;
 pub mod oil;
 pub mod oracle;

@@ -16,6 +16,7 @@ mod formats;
 mod house;
 mod kills;
 mod language;
+mod load_laws;
 mod loads;
 mod old_lines;
 mod one_key;

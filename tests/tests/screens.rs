@@ -90,7 +90,8 @@ fn story() -> Vec<Value> {
     let answer = Answer {
         person: page.person,
         exercise: asked.exercise.clone(),
-        scheme: asked.scheme.clone(),
+        track: asked.track.clone(),
+        anyway: false,
         decision: Decision::Accept,
         loads: vec![],
         words: "Gut so – weiter!".into(),

@@ -198,7 +198,8 @@ fn a_clock_a_year_ahead_is_no_reason_to_stay_in_front() {
         let answer = Answer {
             person,
             exercise: open.exercise.clone(),
-            scheme: open.scheme.clone(),
+            track: open.track.clone(),
+            anyway: false,
             decision,
             loads: Vec::new(),
             words: words.into(),

@@ -157,7 +157,8 @@ fn the_board_shows_pain_before_stalls_before_progress_and_an_answer_comes_back()
     let answer = |kg: i64| Answer {
         person,
         exercise: Exercise::of("back-squat"),
-        scheme: "8,6,5 open".into(),
+        track: "Squat".into(),
+        anyway: false,
         decision: Decision::Change,
         loads: vec![Mass::kg(kg)],
         words: "Stay a week longer.".into(),
@@ -248,7 +249,8 @@ fn an_answer_decides_the_sets_it_is_about_and_no_others() {
     let answer = |decision, loads: Vec<Mass>| Answer {
         person: page().person,
         exercise: of_box(),
-        scheme: "8,6,5 open".into(),
+        track: "Squat".into(),
+        anyway: false,
         decision,
         loads,
         words: String::new(),
@@ -275,7 +277,8 @@ fn in_pain_a_coach_may_lighten_and_not_raise() {
     let change = |kg: i64| Answer {
         person,
         exercise: Exercise::of("back-squat"),
-        scheme: "8,6,5 open".into(),
+        track: "Squat".into(),
+        anyway: false,
         decision: Decision::Change,
         loads: vec![Mass::kg(kg)],
         words: "Light this week.".into(),

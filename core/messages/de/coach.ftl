@@ -50,8 +50,8 @@ pain = { $place } { $severity }/10 bei { $movement }, { $date }
 pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
-# Der nächste Schritt, den die Scheiben hergeben, ist größer als erlaubt.
-stall-no-step = { $movement }: Mit diesen Scheiben ist der nächste Schritt über { $loads } zu groß
+# Mehr Wdh. gibt es nicht, und das nächste Gewicht im Raum ist zu weit weg.
+stall-no-step = { $movement }: über { $loads } ist kein Gewicht in Reichweite
 away-since = Zuletzt trainiert { $date }; seitdem { $days ->
     [one] 1 geplanten Tag verpasst
    *[other] { $days } geplante Tage verpasst
@@ -100,7 +100,9 @@ one-load-or-each = { $sets ->
    *[other] Gib ein Gewicht für den letzten Satz an oder eines für jeden der { $sets } Sätze.
 }
 nothing-for-the-last = Für den letzten Satz ist nichts vorgeschlagen. Gib für jeden Satz ein Gewicht an.
-past-the-cap = Satz { $set }: { $load } liegt mehr als ein Zehntel über den letzten { $last }. Höchstens { $most } sind nächstes Mal erlaubt; veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal.
+past-the-cap = Satz { $set }: { $load } liegt mehr als ein Zehntel über den letzten { $last }. Veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal, also höchstens { $most }. Trotzdem senden: anyway.
+# Satz für Satz, ein Gewicht über dem, was ein Fehlversuch oder eine Pause erlaubt. $why wie die Zeile neben dem Gewicht.
+past-a-limit = Satz { $set }: { $load } ist mehr als die vorgeschlagenen { $most } ({ $why }). Trotzdem senden: anyway.
 nothing-above-while-flagged = Satz { $set }: Es sind Beschwerden gemeldet. Nicht mehr als die letzten { $last }, bis die Meldung aufgehoben ist.
 cannot-build = Satz { $set }: { $load } gibt es in diesem Raum nicht, auch nichts in der Nähe.
 cannot-build-nearest = Satz { $set }: { $load } gibt es in diesem Raum nicht. Am nächsten ist { $near }.

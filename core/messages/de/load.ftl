@@ -11,30 +11,33 @@ empty-bar = leere Stange
 ## nur, wo die Athletin gefragt wird. Gewichte haben ihre Einheit, $day als „Di 10. Nov.“.
 
 first-time = erstes Mal: nimm ein leichtes Gewicht, trag es ein und sag, wie viele Wiederholungen noch gegangen wären
+start = erstes Mal: so beginnt der Plan
+start-nearest = erstes Mal: der Plan beginnt mit { $load }; näher geht es hier nicht
 say-reserve = Wie viele Wiederholungen wären mit { $load } noch gegangen? Dann bekommt dieser Satz ein Gewicht.
 # $reserve Wiederholungen waren noch übrig; nach dem nächsten Satz sollen es $leave sein.
 found = erstes Mal: { $load } × { $reps }, { $reserve } übrig; damit sollten { $leave } übrig bleiben
 found-capped = erstes Mal: { $load } × { $reps }, { $reserve } übrig; höchstens ein Viertel mehr, damit sollten { $leave } oder mehr übrig bleiben
-percent = { $percent } % vom geschätzten 1RM ({ $max })
-percent-low = neues Satzschema: { $percent } % von { $max }, dem unteren Ende des geschätzten 1RM
+# Beide beginnen eine Zeile, danach steht, woher das 1RM kommt.
+percent = { $percent } % von { $max }
 reserve = { $reps ->
-    [one] nach 1 Wiederholung sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
-   *[other] nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
+    [one] 1 Wiederholung, nach der { $leave } übrig sein sollten, bei { $max }
+   *[other] { $reps } Wiederholungen, nach denen { $leave } übrig sein sollten, bei { $max }
 }
-reserve-low = { $reps ->
-    [one] neues Satzschema: nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
-   *[other] neues Satzschema: nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
-}
-# Verbindet eine der Zeilen oben mit einer der beiden unten, oder das Gewicht des Plans mit der zweiten.
-and-then = { $first }; { $second }
-lighter-after = { $weeks ->
-    [one] leichter nach { $weeks } Woche Trainingspause
-   *[other] leichter nach { $weeks } Wochen Trainingspause
-}
-at-most-a-tenth = höchstens ein Zehntel über { $load } vom letzten Mal
+other-reps = neues Satzschema: { $what }
+# Dahinter, was mit anderen Wiederholungen gehoben wurde.
+other-reps-last = { $what }; letztes Mal { $last } am { $day }
+# $what als „75 % von 86 kg“.
+max-estimate = { $what }, dem unteren Ende des geschätzten 1RM
+max-tested = { $what }, dem getesteten 1RM
+max-coach = { $what }, dem Trainingsmaximum vom Coach
+max-again = { $what }, dem Trainingsmaximum
+max-up = { $what }, dem Trainingsmaximum; höher, weil alle Wdh. geschafft sind
+max-missed = { $what }, dem Trainingsmaximum; gleich, weil ein Satz fehlte
+max-back-off = { $what }, dem Trainingsmaximum; niedriger, weil es zweimal in Folge nicht ging
+max-away = { $what }, dem Trainingsmaximum; niedriger nach Wochen Trainingspause
 fixed = so im Plan
-fixed-other = im Plan: { $load }
-fixed-nearest = im Plan: { $load }; näher kommt diese Stange nicht
+fixed-nearest = im Plan: { $load }; näher geht es hier nicht
+fixed-capped = im Plan: { $load }; höchstens ein Zehntel über { $last }, dem schwersten seit einem halben Jahr
 free = deine Wahl
 
 step = { $by } mehr: { $last } am { $day }, alle Wdh. geschafft
@@ -42,28 +45,49 @@ step-capped = { $by } mehr, der größte erlaubte Schritt: { $last } am { $day }
 # Der offene Satz ging weit genug über sein Ziel hinaus.
 earned = { $by } mehr: { $last } am { $day }, { $reps } Wdh. im offenen Satz statt { $asked }
 earned-capped = { $by } mehr, der größte erlaubte Schritt: { $last } am { $day }, { $reps } Wdh. im offenen Satz statt { $asked }
+way-back = { $by } mehr, auf dem Weg zurück zu { $best }: { $last } am { $day }, alle Wdh. geschafft
+once-more = noch einmal, dann geht es höher: { $last } am { $day }, alle Wdh. geschafft
+more-reps = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; das nächste Gewicht hier ist { $next }
+more-reps-heaviest = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
+next-build = das nächste Gewicht hier: { $last } am { $day }, genug Wdh. geschafft
+at-top = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; { $next } wäre zu viel auf einmal
+at-top-heaviest = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
 missed = noch einmal dasselbe: { $last } am { $day }, in Satz { $set } nur { $reps } von { $asked }
-back-off = { $percent } % leichter: { $last } am { $day }, zweimal in Folge nicht geschafft
+# Was nicht ging.
+missed-much = weit verfehlt
+missed-twice = zweimal in Folge nicht geschafft
+missed-thrice = in drei Einheiten in Folge nicht geschafft
+# $how als „zweimal in Folge nicht geschafft“.
+back-off = { $percent } % leichter: { $last } am { $day }, { $how }
 # Der Raum hat nichts Leichteres.
-back-off-lightest = das leichteste Gewicht hier: { $last } am { $day }, zweimal in Folge nicht geschafft
+back-off-lightest = weniger Wdh., leichter geht es hier nicht: { $last } am { $day }, { $how }
+held-back = { $weeks ->
+    [one] nicht schwerer nach { $weeks } Woche Trainingspause: { $last } am { $day }
+   *[other] nicht schwerer nach { $weeks } Wochen Trainingspause: { $last } am { $day }
+}
 eased-in = { $weeks ->
     [one] { $percent } % leichter nach { $weeks } Woche Trainingspause: { $last } am { $day }
    *[other] { $percent } % leichter nach { $weeks } Wochen Trainingspause: { $last } am { $day }
 }
-eased-in-lightest = { $weeks ->
-    [one] das leichteste Gewicht hier nach { $weeks } Woche Trainingspause: { $last } am { $day }
-   *[other] das leichteste Gewicht hier nach { $weeks } Wochen Trainingspause: { $last } am { $day }
+# Der Raum hat darunter nichts in der Nähe.
+eased-in-reps = { $weeks ->
+    [one] weniger Wdh. nach { $weeks } Woche Trainingspause: { $last } am { $day }, hier gibt es wenig darunter nichts
+   *[other] weniger Wdh. nach { $weeks } Wochen Trainingspause: { $last } am { $day }, hier gibt es wenig darunter nichts
 }
 unfinished = noch einmal dasselbe: { $last } am { $day }, { $done } von { $sets ->
     [one] { $sets } Satz gemacht
    *[other] { $sets } Sätzen gemacht
 }
+in-doubt = noch einmal dasselbe: { $last } am { $day }, Satz { $set } ist vielleicht vertippt
 # $flag als „Knie 5/10, gemeldet Di 10. Nov.“.
 flagged = nicht schwerer: { $flag }
 flagged-from = nicht über { $last }: { $flag }
-no-step = bleib bei { $last } und mach in jedem Satz eine Wdh. mehr: das nächste Gewicht hier ist { $above }, erlaubt sind höchstens { $allowed } (letztes Mal { $day })
-no-heavier = bleib bei { $last } und mach in jedem Satz eine Wdh. mehr: schwerer geht es in diesem Raum nicht (letztes Mal { $day })
+withdrawn = kein Gewicht, bis das aufgehoben ist: { $flag }
+after-pain = { $percent } % leichter, das erste Mal nach Schmerzen: { $flag }
+after-pain-same = nicht über { $last }, das erste Mal nach Schmerzen: { $flag }
+easy-week = leichte Woche: { $percent } % unter { $load }
 next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
+none-near = in der Nähe von { $last } vom { $day } gibt es in diesem Raum nichts
 
 coach-accepted = vom Coach angenommen
 coach-changed = vom Coach geändert
@@ -72,6 +96,16 @@ coach-refused = Coach bleibt beim letzten Mal
 coach-last-time = { $what }; letztes Mal { $load }
 # $what als „vom Coach geändert (letztes Mal 60 kg)“, $words, wie der Coach sie schrieb.
 coach-said = { $what }: „{ $words }“
+
+# Was sonst noch für weniger spricht, hinter der Begründung: „dazu: 3 Wochen Trainingspause“.
+also = dazu: { $what }
+also-away = { $weeks ->
+    [one] { $weeks } Woche Trainingspause
+   *[other] { $weeks } Wochen Trainingspause
+}
+also-missed = in Satz { $set } nur { $reps } von { $asked }
+also-unfinished = letztes Mal nicht alle Sätze gemacht
+also-cap = mehr als ein Zehntel über { $last }
 
 # Warum eine Variante vorgeschlagen wird. $pattern als „Kniebeuge“.
 spared = { $sets ->

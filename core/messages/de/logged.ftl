@@ -53,4 +53,6 @@ session-begun = Einheit begonnen: { $day }
 session-rated = Einheit beendet, { $rating } von 10
 session-finished = Einheit beendet
 coach-answer = die Antwort des Coachs
+set-aside = ein Satz, den der Coach nicht zählt
+one-rep-max = ein 1RM
 taken-back = rückgängig gemacht

@@ -55,6 +55,8 @@ later = später
 left-for-today = für heute ausgelassen
 no-load = ohne Gewicht
 you-choose = du wählst
+# Severe pain: the load is gone until the flag is cleared.
+load-withdrawn = kein Gewicht
 
 ## Tasten neben der einen Taste. Kurz: Mehrere stehen nebeneinander.
 

@@ -50,8 +50,8 @@ pain = { $place } { $severity }/10 in { $movement } on { $date }
 pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
-# The next step up that the plates can build is larger than is allowed.
-stall-no-step = { $movement }: with these plates, the next step up from { $loads } is too large
+# Reps are at their top, and the next load of the room is too far.
+stall-no-step = { $movement }: no load within reach above { $loads }
 away-since = Last trained { $date }; { $days ->
     [one] 1 planned day missed since
    *[other] { $days } planned days missed since
@@ -100,7 +100,9 @@ one-load-or-each = { $sets ->
    *[other] Give one load for the last set, or one for each of the { $sets } sets.
 }
 nothing-for-the-last = Nothing is proposed for the last set. Give a load for each set.
-past-the-cap = Set { $set }: { $load } is more than 10 % above the last { $last }. The most for next time is { $most }; published guidance is to go up by 2 to 10 % at a time.
+past-the-cap = Set { $set }: { $load } is more than 10 % above the last { $last }. Published guidance is to go up by 2 to 10 % at a time, so at most { $most }. To send it all the same, say anyway.
+# Set by set, a load over what a miss or weeks away allow. $why as the line beside the load.
+past-a-limit = Set { $set }: { $load } is more than the { $most } proposed ({ $why }). To send it all the same, say anyway.
 nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above last time's { $last } until the flag is cleared.
 cannot-build = Set { $set }: this room cannot build { $load }, nor anything near it.
 cannot-build-nearest = Set { $set }: this room cannot build { $load }. The nearest is { $near }.

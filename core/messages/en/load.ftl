@@ -11,30 +11,33 @@ empty-bar = empty bar
 ## but where the athlete is asked. Loads come with their unit, $day as "Tue 10 Nov".
 
 first-time = first time: pick a light load, log it, and say how many more reps you could have done
+start = first time: the plan starts here
+start-nearest = first time: the plan starts at { $load }; this is the nearest here
 say-reserve = How many more reps could you have done at { $load }? Then this set gets a load.
 # $reserve reps were left; the set to come should leave $leave.
 found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave } in reserve
 found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more in reserve
-percent = { $percent } % of an estimated one-rep max of { $max }
-percent-low = new sets and reps: { $percent } % of { $max }, the lower end of the estimated one-rep max
+# Either begins a line with where the one-rep max comes from.
+percent = { $percent } % of { $max }
 reserve = { $reps ->
-    [one] 1 rep should leave { $leave } in reserve, from an estimated one-rep max of { $max }
-   *[other] { $reps } reps should leave { $leave } in reserve, from an estimated one-rep max of { $max }
+    [one] 1 rep that should leave { $leave } in reserve, from { $max }
+   *[other] { $reps } reps that should leave { $leave } in reserve, from { $max }
 }
-reserve-low = { $reps ->
-    [one] new sets and reps: 1 rep should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
-   *[other] new sets and reps: { $reps } reps should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
-}
-# Joins one of the lines above with one of the two below, or the plan's load with the second.
-and-then = { $first }; { $second }
-lighter-after = { $weeks ->
-    [one] lighter after { $weeks } week away
-   *[other] lighter after { $weeks } weeks away
-}
-at-most-a-tenth = at most a tenth over last time's { $load }
+other-reps = new sets and reps: { $what }
+# After it, what was lifted with other reps.
+other-reps-last = { $what }; last time { $last } on { $day }
+# $what as "75 % of 86 kg".
+max-estimate = { $what }, the lower end of the estimated one-rep max
+max-tested = { $what }, the tested one-rep max
+max-coach = { $what }, the training max the coach set
+max-again = { $what }, the training max
+max-up = { $what }, the training max, up after all reps were made
+max-missed = { $what }, the training max, the same after a miss
+max-back-off = { $what }, the training max, lower after two misses in a row
+max-away = { $what }, the training max, lower after weeks away
 fixed = set by the plan
-fixed-other = the plan says { $load }
-fixed-nearest = the plan says { $load }; this is the nearest the bar builds
+fixed-nearest = the plan says { $load }; this is the nearest here
+fixed-capped = the plan says { $load }; at most a tenth over { $last }, the heaviest in half a year
 free = your own choice
 
 step = up { $by }: { $last } on { $day }, all reps made
@@ -42,28 +45,49 @@ step-capped = up { $by }, the largest step allowed: { $last } on { $day }, all r
 # The open set went far enough past its target.
 earned = up { $by }: { $last } on { $day }, { $reps } reps in the open set instead of { $asked }
 earned-capped = up { $by }, the largest step allowed: { $last } on { $day }, { $reps } reps in the open set instead of { $asked }
+way-back = up { $by }, on the way back to { $best }: { $last } on { $day }, all reps made
+once-more = once more before going up: { $last } on { $day }, all reps made
+more-reps = one rep more: { $last } on { $day }, all reps made; { $next } is the next load here
+more-reps-heaviest = one rep more: { $last } on { $day }, all reps made; nothing heavier here
+next-build = up to the next load here: { $last } on { $day }, enough reps made
+at-top = same again: { $last } on { $day }, all reps made; { $next } is too far to go up at once
+at-top-heaviest = same again: { $last } on { $day }, all reps made; nothing heavier here
 missed = same again: { $last } on { $day }, set { $set } stopped at { $reps } of { $asked }
-back-off = { $percent } % lighter: { $last } on { $day }, missed twice in a row
+# What was missed.
+missed-much = missed by far
+missed-twice = missed twice in a row
+missed-thrice = missed in three sessions in a row
+# $how as "missed twice in a row".
+back-off = { $percent } % lighter: { $last } on { $day }, { $how }
 # The room has nothing lighter.
-back-off-lightest = the lightest load here: { $last } on { $day }, missed twice in a row
+back-off-lightest = fewer reps, nothing lighter here: { $last } on { $day }, { $how }
+held-back = { $weeks ->
+    [one] no step up after { $weeks } week away: { $last } on { $day }
+   *[other] no step up after { $weeks } weeks away: { $last } on { $day }
+}
 eased-in = { $weeks ->
     [one] { $percent } % lighter after { $weeks } week away: { $last } on { $day }
    *[other] { $percent } % lighter after { $weeks } weeks away: { $last } on { $day }
 }
-eased-in-lightest = { $weeks ->
-    [one] the lightest load here after { $weeks } week away: { $last } on { $day }
-   *[other] the lightest load here after { $weeks } weeks away: { $last } on { $day }
+# The room has nothing near below.
+eased-in-reps = { $weeks ->
+    [one] fewer reps after { $weeks } week away: { $last } on { $day }, no load near below it here
+   *[other] fewer reps after { $weeks } weeks away: { $last } on { $day }, no load near below it here
 }
 unfinished = same again: { $last } on { $day }, { $done } of { $sets ->
     [one] { $sets } set done
    *[other] { $sets } sets done
 }
+in-doubt = same again: { $last } on { $day }, set { $set } may be a slip
 # $flag as "knee 5/10, flagged Tue 10 Nov".
 flagged = no step up: { $flag }
 flagged-from = no step up from { $last }: { $flag }
-no-step = stay at { $last } and add a rep to each set: the next load here is { $above }, and { $allowed } is the most allowed (last time { $day })
-no-heavier = stay at { $last } and add a rep to each set: this room builds nothing heavier (last time { $day })
+withdrawn = no load until this is cleared: { $flag }
+after-pain = { $percent } % lighter, the first time after pain: { $flag }
+after-pain-same = no step up from { $last }, the first time after pain: { $flag }
+easy-week = easy week: { $percent } % under { $load }
 next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
+none-near = this room builds nothing near { $last } (last time { $day })
 
 coach-accepted = coach accepted
 coach-changed = coach changed
@@ -72,6 +96,16 @@ coach-refused = coach kept last time's load
 coach-last-time = { $what }; last time { $load }
 # $what as "coach changed (last time 60 kg)", $words as the coach wrote them.
 coach-said = { $what }: "{ $words }"
+
+# What else speaks for less, after the line of why: "also: 3 weeks away".
+also = also: { $what }
+also-away = { $weeks ->
+    [one] { $weeks } week away
+   *[other] { $weeks } weeks away
+}
+also-missed = set { $set } stopped at { $reps } of { $asked }
+also-unfinished = not all sets done last time
+also-cap = more than a tenth over { $last }
 
 # Why an option is suggested. $pattern as "squat".
 spared = { $sets ->

@@ -53,4 +53,6 @@ session-begun = session begun: { $day }
 session-rated = session finished, { $rating } of 10
 session-finished = session finished
 coach-answer = the coach's answer
+set-aside = a set the coach left out
+one-rep-max = a one-rep max
 taken-back = undone

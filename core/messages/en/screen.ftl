@@ -55,6 +55,8 @@ later = later
 left-for-today = not today
 no-load = no load
 you-choose = you choose
+# Severe pain: the load is gone until the flag is cleared.
+load-withdrawn = no load
 
 ## Keys beside the one key. Short: several stand in a row.
 

@@ -24,7 +24,7 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
     };
     let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
     let about_it = |proposal: &&Proposal| {
-        proposal.exercise == answer.exercise && proposal.scheme == answer.scheme
+        proposal.exercise == answer.exercise && proposal.track == answer.track
     };
     let Some(proposal) = open.iter().find(about_it) else {
         let known: Vec<String> =
@@ -40,6 +40,7 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         person: answer.person,
         exercise: answer.exercise,
         scheme: proposal.scheme.clone(),
+        track: Some(proposal.track.clone()),
         after: proposal.after,
         decision: answer.decision,
         loads,

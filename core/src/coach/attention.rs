@@ -129,7 +129,7 @@ fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
         let (movement, loads) = (&proposal.movement, &proposal.last_text);
         let text = match &proposal.sets.last()?.reason {
             Reason::BackOff { .. } => say::coach::stall_missed(movement, loads),
-            Reason::NoLegalStep { .. } => say::coach::stall_no_step(movement, loads),
+            Reason::AtTop { .. } => say::coach::stall_no_step(movement, loads),
             _ => return None,
         };
         Some(Attention::new(AttentionKind::Stall, text))

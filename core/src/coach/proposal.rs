@@ -24,6 +24,8 @@ pub struct Proposal {
     pub piece: String,
     /// The scheme's key.
     pub scheme: String,
+    /// The track it is kept under.
+    pub track: String,
     /// The session it is made from.
     pub after: RecordId,
     /// The date of that session.
@@ -36,6 +38,8 @@ pub struct Proposal {
     pub next_text: String,
     /// Why, in words: the last set's reason.
     pub why: String,
+    /// What else would have kept the last set down, in one line; none where nothing would.
+    pub others: Option<String>,
     /// The coach's answer, once given.
     pub ruled: Option<Decision>,
     /// The answer in a word, once given.
@@ -48,12 +52,18 @@ pub struct Proposal {
 pub struct ProposedSet {
     /// The set, counted from 1.
     pub set: u32,
-    /// What was lifted last time.
+    /// The load carried from last time.
     pub last: Option<Mass>,
     /// Reps done last time.
     pub reps: Option<u32>,
     /// What is proposed.
     pub next: Option<Mass>,
+    /// Reps asked for.
+    pub asked: u32,
+    /// True when it is taken to as many good reps as possible.
+    pub open: bool,
+    /// The most that would be allowed without a coach's word.
+    pub most: Option<Mass>,
     /// Why.
     pub reason: Reason,
     /// The records it was read from: sets, a flag, a coach's answer.
@@ -81,27 +91,36 @@ fn view(
     strength: &Strength,
     proposed: Proposed<'_>,
 ) -> Option<Proposal> {
-    let Proposed { exercise, history, loads, .. } = proposed;
-    let last: &Time = history.times.first()?;
+    let Proposed { exercise, history, next, .. } = proposed;
+    let last: &Time = history.last()?;
     let set = |next: NextLoad| ProposedSet {
         set: next.set,
-        last: history.last_of(next.set).and_then(|done| done.load),
+        last: next.carried.or_else(|| last.set(next.set).and_then(|done| done.load)),
         reps: last.set(next.set).map(|done| done.reps),
         next: next.load,
+        asked: next.reps,
+        open: next.open,
+        most: next.most,
         reason: next.reason,
         from: next.from,
     };
-    let sets: Vec<ProposedSet> = loads.into_iter().map(set).collect();
-    let ruled = history.ruling.as_ref().map(|ruled| ruled.decision);
+    let others = next.sets.last().map(|next| next.others.clone()).unwrap_or_default();
+    let ruled = next.sets.iter().find_map(|next| match &next.reason {
+        Reason::Coach { decision, .. } => Some(*decision),
+        _ => None,
+    });
+    let sets: Vec<ProposedSet> = next.sets.into_iter().map(set).collect();
     Some(Proposal {
         movement: block.name_of(&exercise),
         piece: piece.name.clone(),
         scheme: strength.scheme.key(),
+        track: strength.track(&piece.name).to_owned(),
         after: last.session,
         on: last.on,
         last_text: loads_text(sets.iter().map(|set| set.last), unit),
         next_text: loads_text(sets.iter().map(|set| set.next), unit),
         why: sets.last().map_or(String::new(), |set| words::why(&set.reason, set.next, unit)),
+        others: words::also(&others, unit),
         ruled_text: ruled.map(|decision| words::decision(decision).to_owned()),
         ruled,
         sets,

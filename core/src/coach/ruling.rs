@@ -1,10 +1,10 @@
-//! The loads a coach's answer decides on: set by set, none of them past the cap.
+//! The loads a coach's answer decides on, set by set; what they go past is said before they are sent.
 
 use super::proposal::{Proposal, ProposedSet};
 use crate::error::{Error, Field, Result};
 use crate::id::PersonId;
 use crate::journal::Profile;
-use crate::load::{CAP_PERCENT, Decision, Prepared, Reason};
+use crate::load::{Decision, Prepared, Reason};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Build, Builds, Exercise};
 use crate::say;
@@ -18,14 +18,17 @@ pub struct Answer {
     pub person: PersonId,
     /// What is lifted, as the proposal has it.
     pub exercise: Exercise,
-    /// The scheme's key, as the proposal has it: one movement may have several.
-    pub scheme: String,
+    /// The track, as the proposal has it: one movement may have several.
+    pub track: String,
     /// The answer.
     pub decision: Decision,
     /// With a change: a load a set, or one for the last set that the others follow.
     pub loads: Vec<Mass>,
     /// Words for the athlete; may be empty.
     pub words: String,
+    /// True to send loads that go past the cap, a miss or weeks away; without it that is an error that
+    /// names them.
+    pub anyway: bool,
 }
 
 /// The decided load of every set; none where there is none to decide.
@@ -56,22 +59,21 @@ pub(crate) fn decided(
         // From the last set, the one a coach types.
         for (set, load) in sets.iter().zip(&loads).rev() {
             if let Some(load) = load {
-                check(set, *load, builds, unit)?;
+                check(set, *load, builds, unit, answer.anyway)?;
             }
         }
     }
     Ok(loads)
 }
 
-/// The others follow the last set: the same distance, as near below as plates and cap allow.
+/// The others follow the last set: the same distance, as near below as the room builds.
 fn from_the_last(sets: &[ProposedSet], last: Mass, builds: &Builds) -> Result<Vec<Option<Mass>>> {
     let Some(proposed) = sets.last().and_then(|set| set.next) else {
         return Err(Error::invalid(Field::Loads, say::coach::nothing_for_the_last()));
     };
     let follow = |set: &ProposedSet| {
         let shifted = set.next? + (last - proposed);
-        let capped = set.last.map_or(shifted, |last| shifted.min(last.percent(CAP_PERCENT)));
-        builds.at_or_below(capped).or(builds.lightest()).map(|build| build.mass).or(set.last)
+        builds.at_or_below(shifted).or(builds.lightest()).map(|build| build.mass).or(set.last)
     };
     let mut loads: Vec<Option<Mass>> = sets.iter().map(follow).collect();
     if let Some(end) = loads.last_mut() {
@@ -80,19 +82,28 @@ fn from_the_last(sets: &[ProposedSet], last: Mass, builds: &Builds) -> Result<Ve
     Ok(loads)
 }
 
-fn check(set: &ProposedSet, load: Mass, builds: &Builds, unit: MassUnit) -> Result<()> {
+fn check(
+    set: &ProposedSet,
+    load: Mass,
+    builds: &Builds,
+    unit: MassUnit,
+    anyway: bool,
+) -> Result<()> {
     let text = |load: Mass| words::load_text(load, unit);
     let refuse = |reason: String| Err(Error::invalid(Field::Loads, reason));
-    if let Some(last) = set.last {
-        let cap = last.percent(CAP_PERCENT);
-        if load > cap {
-            let most = builds.at_or_below(cap).map_or(cap, |build| build.mass);
-            let (load, last, most) = (text(load), text(last), text(most));
-            return refuse(say::coach::past_the_cap(set.set, load, last, most));
-        }
-        if load > last && matches!(set.reason, Reason::Flagged { .. }) {
-            return refuse(say::coach::nothing_above_while_flagged(set.set, text(last)));
-        }
+    // What hurts limits a coach's answer too.
+    let care = matches!(set.reason, Reason::Flagged { .. } | Reason::Withdrawn { .. });
+    if let Some(last) = set.last.filter(|last| care && load > *last) {
+        return refuse(say::coach::nothing_above_while_flagged(set.set, text(last)));
+    }
+    if let (Some(last), Some(most)) = (set.last, set.most.filter(|most| load > *most && !anyway)) {
+        let most = builds.at_or_below(most).map_or(most, |build| build.mass);
+        let (load, last, most) = (text(load), text(last), text(most));
+        return refuse(say::coach::past_the_cap(set.set, load, last, most));
+    }
+    if let Some(next) = set.next.filter(|next| load > *next && set.reason.is_limit() && !anyway) {
+        let why = words::why(&set.reason, set.next, unit);
+        return refuse(say::coach::past_a_limit(set.set, text(load), text(next), why));
     }
     if builds.exactly(load).is_none() {
         let near = |build: Build| text(build.mass);

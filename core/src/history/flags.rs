@@ -1,57 +1,85 @@
-//! Discomfort flags: which are open, and which of them holds an exercise back.
+//! Discomfort flags: which are open, and which of them hold an exercise back.
+
+use std::collections::BTreeMap;
 
 use rusqlite::Connection;
 
+use crate::care::is_loaded_by;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Cleared, Discomfort};
-use crate::load::OpenFlag;
-use crate::plan::Exercise;
+use crate::load::Flag;
+use crate::plan::{Block, Exercise};
 use crate::store::{Logged, Query, date_of, is_coach};
+
+/// A person's discomfort flags.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Flags {
+    /// Those nobody has cleared, the earliest first.
+    pub(crate) open: Vec<Logged<Discomfort>>,
+    /// Those that were cleared, with when in logical time.
+    pub(crate) cleared: Vec<(Logged<Discomfort>, i64)>,
+}
+
+/// Reads a person's flags. The athlete whose flag it is may clear it, and a coach. Nobody else's word counts.
+pub(crate) fn flags(connection: &Connection, person: PersonId) -> Result<Flags> {
+    let query = Query { person: Some(person), ..Query::default() };
+    let all = query.read::<Discomfort>(connection)?;
+    let mut flags = Flags::default();
+    let cleared = if all.is_empty() { BTreeMap::new() } else { cleared(connection, person)? };
+    for flag in all {
+        match cleared.get(&flag.record) {
+            Some(placed) => flags.cleared.push((flag, *placed)),
+            None => flags.open.push(flag),
+        }
+    }
+    Ok(flags)
+}
+
+/// When each flag that was cleared was so first.
+fn cleared(connection: &Connection, person: PersonId) -> Result<BTreeMap<RecordId, i64>> {
+    let mut when = BTreeMap::new();
+    for cleared in Query::default().read::<Cleared>(connection)? {
+        if cleared.person == person || is_coach(connection, cleared.person)? {
+            when.entry(cleared.body.flag).or_insert(cleared.placed);
+        }
+    }
+    Ok(when)
+}
 
 /// A person's discomfort flags that nobody has cleared, the earliest first.
 pub(crate) fn open_flags(
     connection: &Connection,
     person: PersonId,
 ) -> Result<Vec<Logged<Discomfort>>> {
-    let query = Query { person: Some(person), ..Query::default() };
-    let mut open = Vec::new();
-    for flag in query.read::<Discomfort>(connection)? {
-        if !is_cleared(connection, flag.record, person)? {
-            open.push(flag);
-        }
-    }
-    Ok(open)
+    Ok(flags(connection, person)?.open)
 }
 
-/// True when the athlete whose flag it is, or a coach, has cleared it. Nobody else's word counts.
+/// True when the athlete whose flag it is, or a coach, has cleared it.
 pub(crate) fn is_cleared(
     connection: &Connection,
     flag: RecordId,
     person: PersonId,
 ) -> Result<bool> {
-    let subject = flag.to_string();
-    let query = Query { subject: Some(&subject), ..Query::default() };
-    for cleared in query.read::<Cleared>(connection)? {
-        if cleared.person == person || is_coach(connection, cleared.person)? {
-            return Ok(true);
-        }
-    }
-    Ok(false)
+    Ok(cleared(connection, person)?.contains_key(&flag))
 }
 
-/// The flag that stops an exercise from going up: the latest open one on it, otherwise the latest on
-/// its movement or on another option of that. Taking an option that does not hurt is what options
-/// are for, so a flag elsewhere leaves the loads where they are and takes none away.
-pub(crate) fn nearest_flag(flags: &[Logged<Discomfort>], exercise: &Exercise) -> Option<OpenFlag> {
-    let own = flags.iter().rev().find(|flag| flag.body.exercise == *exercise);
-    let near = || flags.iter().rev().find(|flag| flag.body.exercise.is_near(exercise));
-    let flag = own.or_else(near)?;
-    Some(OpenFlag {
-        record: flag.record,
-        place: flag.body.place,
-        severity: flag.body.severity,
-        on: date_of(flag),
-        own: own.is_some(),
-    })
+impl Flags {
+    /// The flags that concern an exercise: those on itself, on its movement or another option of it, and on
+    /// another movement that loads the same place. An emergency sign concerns them all. Taking an option
+    /// that does not hurt is what options are for: only a flag on the very exercise takes its load away.
+    pub(crate) fn on(&self, exercise: &Exercise, block: &Block) -> Vec<Flag> {
+        let pattern = block.pattern_of(exercise);
+        let flag = |flag: &Logged<Discomfort>, cleared: Option<i64>| {
+            let Discomfort { place, severity, ref signs, exercise: ref of, .. } = flag.body;
+            let (own, sign) = (of == exercise, !signs.is_empty());
+            let loaded = pattern.is_some_and(|pattern| is_loaded_by(place, pattern));
+            let concerns = own || sign || of.is_near(exercise) || loaded;
+            let (record, on) = (flag.record, date_of(flag));
+            concerns.then_some(Flag { record, place, severity, sign, on, own, cleared })
+        };
+        let cleared = self.cleared.iter().filter_map(|(of, placed)| flag(of, Some(*placed)));
+        let open = self.open.iter().filter_map(|of| flag(of, None));
+        cleared.chain(open).collect()
+    }
 }

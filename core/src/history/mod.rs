@@ -8,7 +8,7 @@ mod strength;
 
 pub(crate) use export::export;
 pub use export::{Export, Table, TableRow};
-pub(crate) use flags::{is_cleared, nearest_flag, open_flags};
-pub(crate) use past::past;
+pub(crate) use flags::{Flags, flags, is_cleared, open_flags};
+pub(crate) use past::{past, set_aside, set_done};
 pub(crate) use propose::{Proposed, propose, upcoming};
-pub(crate) use strength::{set_done, set_seen};
+pub(crate) use strength::set_seen;

@@ -1,87 +1,206 @@
-//! The earlier times of an exercise, as the load rules read them.
+//! The earlier sessions of a track, as the load rules read them.
+
+use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::strength::{able, set_done};
+use super::strength::able;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
-use crate::journal::{Lift, Ruling};
-use crate::load::{History, Ruled, Time};
-use crate::plan::{Exercise, Scheme};
-use crate::store::{Query, date_of, is_coach};
+use crate::journal::{Lift, Max, Ruling, SetAside};
+use crate::load::{History, KnownMax, ProposedSet, Ruled, SetDone, Time};
+use crate::plan::{Block, Exercise, Piece, PieceKind, Strength};
+use crate::store::{Logged, Query, date_of, is_coach};
 
-/// How many of somebody's latest sets of an exercise are looked at.
-const LATEST_SETS: u32 = 100;
+/// How many of somebody's latest sets of an exercise are looked at: half a year and more.
+const LATEST_SETS: u32 = 400;
 
-/// What the next loads of a scheme on a date are worked out from, leaving out the session `during`.
+/// What the next loads of a piece on a date are worked out from, leaving out the session `during`.
 /// Flags, and the sets of that session, are added by [`super::propose()`].
 pub(crate) fn past(
     connection: &Connection,
     person: PersonId,
+    block: &Block,
+    (piece, strength): (&Piece, &Strength),
     exercise: &Exercise,
-    scheme: &Scheme,
     during: Option<RecordId>,
     date: NaiveDate,
 ) -> Result<History> {
-    let (key, subject) = (scheme.key(), exercise.to_string());
-    // Room for the session at hand and the two before it, corrections not counted.
-    let latest = Some(scheme.sets().saturating_mul(4));
-    let query = Query {
-        person: Some(person),
-        subject: Some(&subject),
-        scheme: Some(&key),
-        latest,
-        ..Query::default()
-    };
+    let subject = exercise.to_string();
+    let (person_is, subject_is) = (Some(person), Some(subject.as_str()));
+    let latest = Some(LATEST_SETS);
+    let query = Query { person: person_is, subject: subject_is, latest, ..Query::default() };
+    let mut lifts = query.read::<Lift>(connection)?;
+    lifts.retain(|lift| Some(lift.body.session) != during);
+    let able = if lifts.is_empty() { None } else { able(&lifts, date) };
+    // From here on the earliest first. One written down afterwards stands at its date.
+    lifts.reverse();
+    lifts.sort_by_key(date_of);
+    let mut days: Vec<NaiveDate> = lifts.iter().map(date_of).collect();
+    days.dedup();
+    let named = strength.track(&piece.name);
+    let track = track_of(&lifts, block, named, exercise);
+    let aside = set_aside(connection)?;
     let mut times: Vec<Time> = Vec::new();
-    for lift in query.read::<Lift>(connection)? {
-        if Some(lift.body.session) == during {
-            continue;
-        }
-        let session = lift.body.session;
-        let done = set_done(&lift);
-        match times.iter_mut().find(|time| time.session == session) {
-            Some(time) => time.sets.push(done),
-            None => times.push(Time { session, on: date_of(&lift), sets: vec![done] }),
+    for lift in lifts.iter().filter(|lift| lift.body.track() == track) {
+        match times.iter_mut().find(|time| time.session == lift.body.session) {
+            Some(time) => add(time, lift, &aside),
+            None => {
+                let mut time = begun(lift);
+                add(&mut time, lift, &aside);
+                times.push(time);
+            }
         }
     }
     for time in &mut times {
         time.sets.sort_by_key(|done| done.set);
     }
-    times.truncate(2);
-    let ruling = times
-        .first()
-        .map_or(Ok(None), |time| ruled(connection, person, exercise, &key, time.session))?;
-    let any = Query { scheme: None, latest: Some(LATEST_SETS), ..query };
-    let mut lifts = any.read::<Lift>(connection)?;
-    lifts.retain(|lift| Some(lift.body.session) != during);
-    let last_lifted = lifts.first().map(date_of);
-    let able = last_lifted.and_then(|_| able(&lifts, date));
-    Ok(History { date: Some(date), times, ruling, last_lifted, able, ..History::default() })
+    let ruling = ruled(connection, person, exercise, track, &times)?;
+    let max = known_max(connection, person, exercise)?;
+    let start = strength.start.clone();
+    Ok(History { date: Some(date), times, days, start, able, max, ruling, ..History::default() })
 }
 
-/// The coach's latest answer to the proposal made from `after`.
+/// The track to go on with: the one of this name, otherwise the exercise's latest one that no other piece of
+/// the block names. So a piece that is renamed keeps its loads, and one that is added takes nobody's.
+fn track_of<'a>(
+    lifts: &'a [Logged<Lift>],
+    block: &Block,
+    named: &'a str,
+    exercise: &Exercise,
+) -> &'a str {
+    if lifts.iter().any(|lift| lift.body.track() == named) {
+        return named;
+    }
+    let pieces = block.days.iter().flat_map(|day| &day.pieces);
+    let taken: Vec<&str> = pieces
+        .filter_map(|piece| match &piece.kind {
+            PieceKind::Strength(other) if other.movement == exercise.movement => {
+                Some(other.track(&piece.name))
+            }
+            _ => None,
+        })
+        .collect();
+    let mut latest = lifts.iter().rev().map(|lift| lift.body.track());
+    latest.find(|track| !taken.contains(track)).unwrap_or(named)
+}
+
+fn begun(lift: &Logged<Lift>) -> Time {
+    let Lift { session, ref scheme, easy, .. } = lift.body;
+    Time {
+        session,
+        on: date_of(lift),
+        placed: lift.placed,
+        scheme: scheme.clone(),
+        easy,
+        proposed: Vec::new(),
+        max: None,
+        sets: Vec::new(),
+    }
+}
+
+fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
+    let Lift { ref scheme, ref proposed, set, planned, max, .. } = lift.body;
+    time.placed = time.placed.max(lift.placed);
+    time.scheme.clone_from(scheme);
+    time.max = max.or(time.max);
+    if !proposed.is_empty() {
+        time.proposed.clone_from(proposed);
+    } else if let Some(at) = set.checked_sub(1) {
+        // An older app wrote what was proposed for the set alone.
+        while time.proposed.len() < scheme.reps.len() {
+            let set = time.proposed.len() as u32 + 1;
+            let (reps, open) = (scheme.target(set).unwrap_or(0), scheme.is_open(set));
+            time.proposed.push(ProposedSet { load: None, reps, open });
+        }
+        if let Some(known) = time.proposed.get_mut(at as usize) {
+            known.load = planned;
+        }
+    }
+    time.sets.push(set_done(lift, aside.contains(&lift.record)));
+}
+
+/// A logged set, as the load rules see it.
+pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
+    let Lift { set, load, reps, reserve, .. } = lift.body;
+    let counts = !aside && !lift.body.is_in_doubt();
+    SetDone { record: lift.record, set, load, reps, reserve, counts }
+}
+
+/// The logged sets that a coach has set aside.
+pub(crate) fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
+    let mut aside = BTreeSet::new();
+    for set in Query::default().read::<SetAside>(connection)? {
+        if !is_coach(connection, set.person)? {
+            continue;
+        }
+        if set.body.aside {
+            aside.insert(set.body.lift);
+        } else {
+            aside.remove(&set.body.lift);
+        }
+    }
+    Ok(aside)
+}
+
+/// The coach's latest answer on a track.
 fn ruled(
     connection: &Connection,
     person: PersonId,
     exercise: &Exercise,
-    scheme: &str,
-    after: RecordId,
+    track: &str,
+    times: &[Time],
 ) -> Result<Option<Ruled>> {
     let subject = format!("{person}/{exercise}");
-    let query = Query { subject: Some(&subject), scheme: Some(scheme), ..Query::default() };
-    let mut about_it = Vec::new();
+    let query = Query { subject: Some(&subject), ..Query::default() };
+    let mut latest: Option<Logged<Ruling>> = None;
     for ruling in query.read::<Ruling>(connection)? {
-        if ruling.body.after == after && is_coach(connection, ruling.person)? {
-            about_it.push(ruling);
+        let about = |time: &Time| {
+            // An older app named the scheme instead of the track.
+            let of = ruling
+                .body
+                .track
+                .as_deref()
+                .map_or(time.scheme.key() == ruling.body.scheme, |named| named == track);
+            time.session == ruling.body.after && of
+        };
+        let later = latest.as_ref().is_none_or(|latest| {
+            (latest.placed, latest.id.number) <= (ruling.placed, ruling.id.number)
+        });
+        if later && times.iter().any(about) && is_coach(connection, ruling.person)? {
+            latest = Some(ruling);
         }
     }
-    let last = about_it.into_iter().max_by_key(|ruling| (ruling.placed, ruling.id.number));
-    Ok(last.map(|ruling| Ruled {
+    Ok(latest.map(|ruling| Ruled {
         record: ruling.record,
+        after: ruling.body.after,
+        on: date_of(&ruling),
         decision: ruling.body.decision,
         loads: ruling.body.loads,
         words: ruling.body.words,
+    }))
+}
+
+/// The latest one-rep max that the athlete tested or a coach set.
+fn known_max(
+    connection: &Connection,
+    person: PersonId,
+    exercise: &Exercise,
+) -> Result<Option<KnownMax>> {
+    let subject = format!("{person}/{exercise}");
+    let query = Query { subject: Some(&subject), ..Query::default() };
+    let mut latest = None;
+    for max in query.read::<Max>(connection)? {
+        if max.person == person || is_coach(connection, max.person)? {
+            latest = Some(max);
+        }
+    }
+    Ok(latest.map(|max| KnownMax {
+        record: max.record,
+        load: max.body.load,
+        placed: max.placed,
+        on: date_of(&max),
+        tested: max.body.tested,
     }))
 }

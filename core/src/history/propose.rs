@@ -3,13 +3,13 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::{nearest_flag, open_flags, past};
+use super::{Flags, flags, past};
 use crate::error::Result;
 use crate::id::PersonId;
-use crate::journal::{Discomfort, Lift};
-use crate::load::{History, NextLoad, Prepared, SetDone, next_loads};
+use crate::journal::Lift;
+use crate::load::{History, NextLoads, Prepared, SetDone, next_loads};
 use crate::mass::MassUnit;
-use crate::plan::{Builds, Exercise, LoadRule, Piece, PieceKind, Strength};
+use crate::plan::{Block, Builds, Day, Exercise, LoadRule, Piece, PieceKind, Strength};
 use crate::store::{Logged, Query};
 
 /// What is lifted in a strength piece, what carries it, and the loads proposed for it.
@@ -18,28 +18,31 @@ pub(crate) struct Proposed<'a> {
     pub(crate) builds: &'a Builds,
     /// What the loads were worked out from.
     pub(crate) history: History,
-    pub(crate) loads: Vec<NextLoad>,
+    pub(crate) next: NextLoads,
+    /// True in an easy week.
+    pub(crate) easy: bool,
 }
 
-/// Works out the loads of a strength piece: from the earlier times of what is lifted in it, the flags
-/// that are open, and the sets done so far in the session at hand.
+/// Works out the loads of a strength piece: from the earlier sessions of its track, the flags, and the sets
+/// done so far in the session at hand.
 pub(crate) fn propose<'a>(
     block: &'a Prepared,
     unit: MassUnit,
     strength: &Strength,
     exercise: Exercise,
     past: History,
-    flags: &[Logged<Discomfort>],
+    flags: &Flags,
     so_far: Vec<SetDone>,
 ) -> Proposed<'a> {
-    let builds = block.builds(&exercise, unit);
-    let history = History { flag: nearest_flag(flags, &exercise), so_far, ..past };
-    let loads = next_loads(&strength.load, &strength.scheme, builds, &history);
-    Proposed { exercise, builds, history, loads }
+    let builds = block.builds_for(strength, &exercise, unit);
+    let history = History { flags: flags.on(&exercise, block), so_far, ..past };
+    let easy = history.date.and_then(|date| block.easy_on(date));
+    let next = next_loads(&strength.load, &strength.scheme, builds, &history, easy);
+    Proposed { exercise, builds, history, next, easy: easy.is_some() }
 }
 
-/// What a member would be given on a date, one for each strength piece of a block that was trained
-/// before and whose loads follow from that: for what was lifted in it last.
+/// What a member would be given on a date, one for each track of a block that was trained before and
+/// whose loads follow from that: for what was lifted on it last.
 pub(crate) fn upcoming<'a>(
     connection: &Connection,
     person: PersonId,
@@ -47,9 +50,11 @@ pub(crate) fn upcoming<'a>(
     block: &'a Prepared,
     date: NaiveDate,
 ) -> Result<Vec<(&'a Piece, &'a Strength, Proposed<'a>)>> {
-    let flags = open_flags(connection, person)?;
+    let flags = flags(connection, person)?;
     let mut found: Vec<(&Piece, &Strength, Proposed<'_>)> = Vec::new();
-    for piece in block.days.iter().flat_map(|day| &day.pieces) {
+    let mut days: Vec<&Day> = block.days.iter().collect();
+    days.sort_by_key(|day| comes_next(block, day, date));
+    for piece in days.into_iter().flat_map(|day| &day.pieces) {
         let PieceKind::Strength(strength) = &piece.kind else { continue };
         let follows = match strength.load {
             LoadRule::Step(_) | LoadRule::Percent { .. } | LoadRule::Reserve { .. } => true,
@@ -58,15 +63,18 @@ pub(crate) fn upcoming<'a>(
         if !follows {
             continue;
         }
-        let Some(exercise) = lifted_last(connection, person, block, strength)? else { continue };
-        let known = |other: &Strength, of: &Proposed<'_>| {
-            of.exercise == exercise && other.scheme == strength.scheme
+        let track = strength.track(&piece.name);
+        let Some(exercise) = lifted_last(connection, person, block, strength, track)? else {
+            continue;
         };
-        if found.iter().any(|(_, other, of)| known(other, of)) {
+        let known = |other: &Piece, of: &Strength, found: &Proposed<'_>| {
+            found.exercise == exercise && of.track(&other.name) == track
+        };
+        if found.iter().any(|(other, of, proposed)| known(other, of, proposed)) {
             continue;
         }
-        let past = past(connection, person, &exercise, &strength.scheme, None, date)?;
-        if past.times.is_empty() {
+        let past = past(connection, person, block, (piece, strength), &exercise, None, date)?;
+        if past.last().is_none() {
             continue;
         }
         let proposed = propose(block, unit, strength, exercise, past, &flags, Vec::new());
@@ -75,28 +83,43 @@ pub(crate) fn upcoming<'a>(
     Ok(found)
 }
 
-/// The movement or the option of it that a member lifted last in a scheme.
+/// When a day of a block comes next, on a date or after it; those that do not come any more last.
+fn comes_next(block: &Block, day: &Day, date: NaiveDate) -> (bool, Option<NaiveDate>) {
+    let planned = block.planned_until(block.ends()).into_iter();
+    let next = planned
+        .filter(|planned| planned.date >= date && planned.day == day.name)
+        .min_by_key(|planned| planned.date);
+    (next.is_none(), next.map(|planned| planned.date))
+}
+
+/// So many of the latest sets of an exercise say whether it was lifted on a track lately.
+const LATELY: u32 = 60;
+
+/// The movement or the option of it that a member lifted last on a track; where nothing was lifted on one of
+/// that name, the one lifted last at all.
 fn lifted_last(
     connection: &Connection,
     person: PersonId,
     block: &Prepared,
     strength: &Strength,
+    track: &str,
 ) -> Result<Option<Exercise>> {
     let Some(movement) = block.movement(&strength.movement) else { return Ok(None) };
-    let scheme = strength.scheme.key();
     let options = movement.options.iter().map(|option| Some(option.key.as_str()));
-    let mut latest: Option<(i64, Exercise)> = None;
+    let mut latest: Option<(bool, i64, Exercise)> = None;
     for exercise in std::iter::once(None).chain(options).map(|option| movement.exercise(option)) {
         let subject = exercise.to_string();
         let query = Query {
             person: Some(person),
             subject: Some(&subject),
-            scheme: Some(&scheme),
+            latest: Some(LATELY),
             ..Query::default()
         };
-        if let Some(lift) = query.last::<Lift>(connection)? {
-            latest = latest.max(Some((lift.placed, exercise)));
+        let lifts: Vec<Logged<Lift>> = query.read(connection)?;
+        let on_it = lifts.iter().find(|lift| lift.body.track() == track);
+        if let Some(lift) = on_it.or(lifts.first()) {
+            latest = latest.max(Some((on_it.is_some(), lift.placed, exercise)));
         }
     }
-    Ok(latest.map(|(_, exercise)| exercise))
+    Ok(latest.map(|(_, _, exercise)| exercise))
 }

@@ -3,8 +3,8 @@
 use chrono::NaiveDate;
 
 use crate::journal::Lift;
+use crate::load::Able;
 use crate::load::strength::{Evidence, SetSeen, curve, strength};
-use crate::load::{Able, SetDone};
 use crate::mass::MassUnit;
 use crate::store::{Logged, date_of};
 
@@ -30,20 +30,17 @@ pub(super) fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
     (!contradicted).then_some(Able { strength, from })
 }
 
-/// A set as the strength model reads it; none for one without a load.
+/// A set as the strength model reads it; none for one without a load, and for one in doubt.
 pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
-    let Lift { set, load, reps, reserve, .. } = lift.body;
+    if lift.body.is_in_doubt() {
+        return None;
+    }
+    let Lift { load, reps, reserve, .. } = lift.body;
     let short = !lift.body.made();
     let evidence = match reserve {
         Some(left) => Evidence::Reserve(left),
-        None if lift.body.scheme.is_open(set) || short => Evidence::Open,
+        None if lift.body.is_open() || short => Evidence::Open,
         None => Evidence::Plain,
     };
     Some(SetSeen { on: date_of(lift), load: load?, reps, evidence })
-}
-
-/// A logged set, as the load rules see it.
-pub(crate) fn set_done(lift: &Logged<Lift>) -> SetDone {
-    let Lift { set, load, reps, reserve, .. } = lift.body;
-    SetDone { record: lift.record, set, load, reps, reserve }
 }

@@ -3,9 +3,10 @@
 use serde_json::value::{RawValue, to_raw_value};
 
 use super::kinds::{
-    Cleared, ClockMark, Discomfort, Finish, Held, Lift, OptionTaken, PlanText, Profile, PutOff,
-    Range, RestMark, Ruling, Session, TakenBack, WindowDone,
+    Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff, Range,
+    RestMark, Ruling, Session, TakenBack, WindowDone,
 };
+use super::lift::{Lift, Max, SetAside};
 use crate::error::Result;
 use crate::id::RecordId;
 
@@ -88,6 +89,8 @@ bodies! {
     Ruling = "ruling",
     RestMark = "rest",
     PutOff = "put-off",
+    SetAside = "set-aside",
+    Max = "max",
     TakenBack = "taken-back",
 }
 
@@ -122,6 +125,8 @@ impl Body {
             },
             Body::RestMark(body) => of(Some(body.session), &body.piece),
             Body::PutOff(body) => of(Some(body.session), &body.piece),
+            Body::SetAside(body) => of(None, &body.lift.to_string()),
+            Body::Max(body) => of(None, &format!("{}/{}", body.person, body.exercise)),
             Body::TakenBack(_) => Keys::default(),
         }
     }
@@ -144,6 +149,8 @@ impl Body {
             | Body::Cleared(_)
             | Body::Finish(_)
             | Body::Ruling(_)
+            | Body::SetAside(_)
+            | Body::Max(_)
             | Body::TakenBack(_) => return None,
         })
     }

@@ -11,7 +11,7 @@ use crate::id::{CrewId, PersonId, RecordId};
 use crate::instant::Instant;
 use crate::load::Decision;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Because, Exercise, MeasuredWhen, Protocol, Scheme, Technique, keyword};
+use crate::plan::{Because, Exercise, MeasuredWhen, Protocol, Technique, keyword};
 use crate::say;
 
 keyword! {
@@ -132,48 +132,6 @@ pub struct OptionTaken {
     pub option: Option<String>,
     /// The reason the option is tagged with.
     pub because: Option<Because>,
-}
-
-/// A set done.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Lift {
-    /// The session.
-    pub session: RecordId,
-    /// The piece's name.
-    pub piece: String,
-    /// What was lifted: what the history is kept under.
-    pub exercise: Exercise,
-    /// The whole scheme, so that an entry can be understood without its plan.
-    pub scheme: Scheme,
-    /// The set, counted from 1.
-    pub set: u32,
-    /// The load that was proposed.
-    pub planned: Option<Mass>,
-    /// The load lifted.
-    pub load: Option<Mass>,
-    /// Good reps.
-    pub reps: u32,
-    /// Reps in reserve, where the athlete said.
-    pub reserve: Option<u32>,
-    /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
-    /// afterwards. None where nothing was named.
-    #[serde(default)]
-    pub side: Option<Vec<Mass>>,
-    /// When it was logged first, by both clocks of the device: rest is counted from it.
-    #[serde(default)]
-    pub at: Option<Instant>,
-}
-
-impl Lift {
-    /// Reps asked for.
-    pub fn target(&self) -> u32 {
-        self.scheme.target(self.set).unwrap_or(0)
-    }
-
-    /// True when at least the reps asked for were done.
-    pub fn made(&self) -> bool {
-        self.reps >= self.target()
-    }
 }
 
 /// A window of an interval piece done.
@@ -311,6 +269,9 @@ pub struct Ruling {
     pub exercise: Exercise,
     /// The scheme's key.
     pub scheme: String,
+    /// The track, as a set of it names it.
+    #[serde(default)]
+    pub track: Option<String>,
     /// The session the proposal was made from.
     pub after: RecordId,
     /// The answer.

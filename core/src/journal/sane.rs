@@ -14,12 +14,16 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Lift(lift) => {
             let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
             let scheme = lift.scheme.reps.len() <= 100 && reps;
-            let loads = [lift.load, lift.planned].into_iter().flatten().all(mass);
+            let proposed = lift.proposed.iter().map(|set| set.load);
+            let loads = proposed.chain([lift.load, lift.planned, lift.max]).flatten().all(lifted);
+            let asked =
+                lift.proposed.len() <= 100 && lift.proposed.iter().all(|set| set.reps <= 1000);
             let side = lift.side.as_deref().unwrap_or_default();
             let side = side.len() <= 100 && side.iter().all(|plate| mass(*plate));
             scheme
                 && side
                 && loads
+                && asked
                 && lift.set <= 100
                 && lift.reps <= 1000
                 && lift.reserve.unwrap_or(0) <= 100
@@ -38,22 +42,29 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Finish(finish) => finish.rpe.unwrap_or(0) <= 10 && finish.minutes <= 10_000,
         Body::Session(session) => date(session.date) && session.week <= 1_000,
         Body::Ruling(ruling) => {
-            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|load| mass(*load))
+            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|load| lifted(*load))
         }
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
+        Body::Max(max) => mass(max.load),
         // Texts and names: a line's own length bounds them.
         Body::Profile(_)
         | Body::PlanText(_)
         | Body::OptionTaken(_)
         | Body::Cleared(_)
         | Body::PutOff(_)
+        | Body::SetAside(_)
         | Body::TakenBack(_) => true,
     }
 }
 
 fn mass(mass: Mass) -> bool {
     (Mass::ZERO..=Mass::kg(5_000)).contains(&mass)
+}
+
+/// A load that may be below zero: body mass less assistance.
+fn lifted(load: Mass) -> bool {
+    (Mass::kg(-500)..=Mass::kg(5_000)).contains(&load)
 }
 
 fn duration(ms: i64) -> bool {

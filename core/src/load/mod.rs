@@ -20,8 +20,8 @@ pub use daily::{
     Week, days, rolling_ratio, smoothed, smoothed_ratio, week, weekly_ratio, weight_of_span,
 };
 pub use next::{
-    Able, CAP_PERCENT, Decision, History, NextLoad, OpenFlag, Ruled, SetDone, Time, next_loads,
-    weeks_away, whole_tenths,
+    Able, CAP_PERCENT, Decision, Flag, History, KnownMax, MaxBasis, NextLoad, NextLoads,
+    ProposedSet, Ruled, SetDone, Time, next_loads, weeks_away, whole_tenths,
 };
 pub use one_rep_max::{
     Equation, Estimate, EstimateError, FewestMost, HEAVIEST, Lift, MANY_REPS, RepsTable,

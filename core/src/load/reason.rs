@@ -3,17 +3,24 @@
 use chrono::NaiveDate;
 use serde::Serialize;
 
-use super::Decision;
+use super::{Decision, MaxBasis};
 use crate::care::Place;
 use crate::mass::Mass;
 
-/// Why a set has the load it has.
+/// Why a set has the load it has. `last` is the load carried from last time, `on` when that was.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(tag = "rule", rename_all = "kebab-case")]
 #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Reason {
-    /// Nothing was lifted in this scheme yet: no load is invented.
+    /// Nothing was lifted on this track yet: no load is invented.
     FirstTime,
+    /// The first time, from the load the plan starts with.
+    Start {
+        /// What the plan says.
+        planned: Mass,
+        /// True when the room cannot build it: the nearest that it can.
+        nearest: bool,
+    },
     /// The first time, and nobody said how many reps were left in the set before.
     SayReserve {
         /// The load of the set before.
@@ -34,46 +41,56 @@ pub enum Reason {
         /// True when the load was kept from going up more than a fourth at once.
         capped: bool,
     },
-    /// A percentage of what the athlete can lift once.
+    /// Other reps than before: from the lower end of the estimate.
+    OtherReps {
+        /// Reps asked for.
+        reps: u32,
+        /// Reps that should be left.
+        leave: u32,
+        /// The lower end of the estimated one-rep max.
+        max: Mass,
+        /// What was lifted last on this track, where anything was.
+        last: Option<Mass>,
+        /// When.
+        on: Option<NaiveDate>,
+    },
+    /// A percentage of the training max.
     Percent {
         /// The percentage.
         percent: u32,
-        /// What the athlete can lift once now, as the loads are worked out from it.
+        /// The training max.
         max: Mass,
-        /// The load last time, where a tenth above it is all that is allowed.
-        capped: Option<Mass>,
-        /// Whole weeks away, where that made it lighter; otherwise 0.
-        weeks: u32,
-        /// True when `max` is the lower end of the estimate: this scheme was never done before.
-        low: bool,
+        /// Where it comes from.
+        basis: MaxBasis,
     },
-    /// As much as leaves some reps in reserve.
+    /// As much as leaves some reps in reserve, by the training max.
     Reserve {
         /// Reps asked for.
         reps: u32,
         /// Reps that should be left.
         leave: u32,
-        /// What the athlete can lift once now, as the loads are worked out from it.
+        /// The training max.
         max: Mass,
-        /// The load last time, where a tenth above it is all that is allowed.
-        capped: Option<Mass>,
-        /// Whole weeks away, where that made it lighter; otherwise 0.
-        weeks: u32,
-        /// True when `max` is the lower end of the estimate: this scheme was never done before.
-        low: bool,
+        /// Where it comes from.
+        basis: MaxBasis,
     },
     /// The plan gives the load.
     Fixed {
         /// What it gives.
         planned: Mass,
-        /// The load last time, where a tenth above it is all that is allowed.
-        capped: Option<Mass>,
-        /// True when this bar cannot be loaded to it: the nearest that it can be.
+        /// True when the room cannot build it: the nearest that it can.
         nearest: bool,
+    },
+    /// The plan gives a load past the cap.
+    FixedCapped {
+        /// What it gives.
+        planned: Mass,
+        /// The heaviest load made in the last half year.
+        last: Mass,
     },
     /// The plan asks for no load.
     Free,
-    /// Last time was done as planned: the usual step.
+    /// All reps made: the usual step.
     Step {
         /// The load last time.
         last: Mass,
@@ -90,12 +107,61 @@ pub enum Reason {
         last: Mass,
         /// What it goes up by.
         by: Mass,
-        /// True when the cap kept it from going up by the whole step.
-        capped: bool,
         /// Reps done in the open set.
         reps: u32,
         /// Reps asked for in the open set.
         asked: u32,
+        /// True when the cap kept it from going up by the whole step.
+        capped: bool,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Back towards what was lifted before weeks away.
+    WayBack {
+        /// The load last time.
+        last: Mass,
+        /// What it goes up by.
+        by: Mass,
+        /// The heaviest load made before the break.
+        best: Mass,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// All reps made, but not long since one was missed: the same once more.
+    OnceMore {
+        /// The load last time.
+        last: Mass,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// The room builds no load near enough: more reps instead.
+    MoreReps {
+        /// The load last time.
+        last: Mass,
+        /// Reps asked for now.
+        reps: u32,
+        /// The next heavier load of the room, where there is one.
+        next: Option<Mass>,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Reps climbed far enough for the next load of the room.
+    NextBuild {
+        /// The load last time.
+        last: Mass,
+        /// Reps asked for now.
+        reps: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Neither reps nor load go up any more.
+    AtTop {
+        /// The load last time.
+        last: Mass,
+        /// The next heavier load of the room, where there is one.
+        next: Option<Mass>,
+        /// Reps asked for.
+        reps: u32,
         /// When last time was.
         on: NaiveDate,
     },
@@ -112,23 +178,43 @@ pub enum Reason {
         /// When last time was.
         on: NaiveDate,
     },
-    /// Missed twice in a row: lighter.
-    BackOff {
+    /// The plan's reps were made, but not the more that were asked for: the same again.
+    Held {
         /// The load last time.
         last: Mass,
-        /// Percent taken off, before rounding down to the kit.
-        percent: u32,
+        /// The first such set, counted from 1.
+        set: u32,
+        /// Reps done in it.
+        reps: u32,
+        /// Reps asked for in it.
+        asked: u32,
         /// When last time was.
         on: NaiveDate,
     },
-    /// Weeks away from the movement: lighter.
+    /// Missed twice running or by much, or in three sessions running: lighter.
+    BackOff {
+        /// The load last time.
+        last: Mass,
+        /// When last time was.
+        on: NaiveDate,
+        /// Sessions running with a miss: 3 where all sets fall.
+        sessions: u32,
+    },
+    /// Two weeks away: nothing goes up.
+    HeldBack {
+        /// The load last time.
+        last: Mass,
+        /// Whole weeks away.
+        weeks: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
+    /// Weeks away: lighter, or fewer reps where the room has nothing near.
     EasedIn {
         /// The load last time.
         last: Mass,
-        /// Whole weeks since the movement was lifted.
+        /// Whole weeks away.
         weeks: u32,
-        /// Percent taken off, before rounding down to the kit.
-        percent: u32,
         /// When last time was.
         on: NaiveDate,
     },
@@ -143,6 +229,15 @@ pub enum Reason {
         /// When last time was.
         on: NaiveDate,
     },
+    /// A set of last time is in doubt: the same load again.
+    InDoubt {
+        /// The load last time.
+        last: Mass,
+        /// The set, counted from 1.
+        set: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
     /// A discomfort flag is open: no step up.
     Flagged {
         /// The load last time, where there was one.
@@ -154,23 +249,46 @@ pub enum Reason {
         /// When it was flagged.
         on: NaiveDate,
     },
-    /// The smallest step the plates allow is past the cap, or there are no heavier plates.
-    NoLegalStep {
-        /// The load last time.
-        last: Mass,
-        /// The next heavier build, where there is one.
-        above: Option<Mass>,
-        /// The most that was allowed.
-        allowed: Mass,
-        /// When last time was.
+    /// Severe pain or an emergency sign: no load at all until the flag is cleared.
+    Withdrawn {
+        /// Where it was felt.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// True for an emergency sign.
+        sign: bool,
+        /// When it was flagged.
         on: NaiveDate,
     },
-    /// The last load cannot be built in this room: the nearest lighter one.
+    /// The first time after a flag was cleared.
+    AfterPain {
+        /// The load last time.
+        last: Mass,
+        /// Where it was felt.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// When it was flagged.
+        on: NaiveDate,
+    },
+    /// An easy week.
+    Easy {
+        /// What the load would be.
+        of: Mass,
+    },
+    /// The last load cannot be built in this room: the nearest lighter one, or the athlete's choice.
     NotInThisRoom {
         /// The load last time.
         last: Mass,
         /// When last time was.
         on: NaiveDate,
+    },
+    /// Beside a coach's answer that goes past it: the most that would have been allowed.
+    OverTheCap {
+        /// The load last time.
+        last: Mass,
+        /// The most.
+        most: Mass,
     },
     /// The coach decided.
     Coach {
@@ -196,6 +314,26 @@ impl Reason {
 
     /// True when the reason lets the load go up.
     pub fn is_progress(&self) -> bool {
-        matches!(self, Reason::Step { .. } | Reason::Earned { .. })
+        matches!(
+            self,
+            Reason::Step { .. }
+                | Reason::Earned { .. }
+                | Reason::WayBack { .. }
+                | Reason::NextBuild { .. }
+        )
+    }
+
+    /// True for what keeps a load down: a coach who goes past it is told, and so is the athlete.
+    pub fn is_limit(&self) -> bool {
+        matches!(
+            self,
+            Reason::Missed { .. }
+                | Reason::BackOff { .. }
+                | Reason::HeldBack { .. }
+                | Reason::EasedIn { .. }
+                | Reason::FixedCapped { .. }
+                | Reason::Unfinished { .. }
+                | Reason::InDoubt { .. }
+        )
     }
 }

@@ -7,15 +7,13 @@ use crate::plan::{Build, Builds};
 use crate::say::screen as say;
 use crate::words;
 
-/// More reps than this are asked about when three times as many as the set asked for (common practice,
-/// no source).
-const MANY_REPS: u32 = 30;
-
 /// What is odd about a set that was logged, perhaps a slip of the finger; none where nothing is.
 pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<String> {
-    let asked = lift.scheme.target(lift.set).unwrap_or(0);
-    if lift.reps > MANY_REPS.max(asked.saturating_mul(3)) {
-        return Some(say::odd_reps(lift.reps, asked));
+    if lift.sure {
+        return None;
+    }
+    if lift.has_many_reps() {
+        return Some(say::odd_reps(lift.reps, lift.target()));
     }
     let load = lift.load?;
     if builds.exactly(load).is_none() {
@@ -28,10 +26,8 @@ pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<Stri
             (None, None) => {}
         }
     }
-    // A fifth off what was proposed: common practice, no source.
-    let planned = lift.planned?;
-    (load > planned.percent(120) || load < planned.percent(80))
-        .then(|| say::far_from_proposed(words::load_text(planned, unit)))
+    let planned = lift.planned.filter(|_| lift.is_far())?;
+    Some(say::far_from_proposed(words::load_text(planned, unit)))
 }
 
 /// No rep of anything is done faster than this, in milliseconds: common practice, no source.
@@ -78,6 +74,11 @@ mod tests {
                 session: RecordId(random([1; 16])),
                 piece: "Squat".into(),
                 exercise: Exercise::of("squat"),
+                track: None,
+                easy: false,
+                proposed: Vec::new(),
+                max: None,
+                sure: false,
                 scheme: Scheme { reps: vec![of], open: true },
                 set: 1,
                 planned: Some(Mass::kg(60)),

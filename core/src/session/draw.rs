@@ -140,7 +140,7 @@ fn of_block(snapshot: &Snapshot, block: &Block, today: NaiveDate) -> String {
 /// What should be read first, the most pressing first.
 fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let mut notices = Vec::new();
-    for flag in snapshot.flags.iter().filter(|flag| !flag.body.signs.is_empty()) {
+    for flag in snapshot.flags.open.iter().filter(|flag| !flag.body.signs.is_empty()) {
         let body = &flag.body;
         let advice = advice_for(body.place, body.severity, &body.signs);
         let care = |text| Notice { kind: NoticeKind::Care, text };

@@ -76,7 +76,7 @@ impl At<'_> {
 
     /// True while a flag with an emergency sign is open.
     fn is_emergency(&self) -> bool {
-        self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty())
+        self.snapshot.flags.open.iter().any(|flag| !flag.body.signs.is_empty())
     }
 
     fn running(&self) -> Key {
@@ -109,7 +109,7 @@ impl At<'_> {
     /// stopped first.
     fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
         let exercise = self.exercise(row, piece)?;
-        let mut flagged = self.snapshot.flags.iter().map(|flag| &flag.body);
+        let mut flagged = self.snapshot.flags.open.iter().map(|flag| &flag.body);
         let stops = |discomfort: &&crate::journal::Discomfort| {
             discomfort.exercise == exercise && discomfort.severity >= STOP_FROM
         };

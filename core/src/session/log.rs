@@ -85,6 +85,8 @@ impl SessionLog {
             | Body::Session(_)
             | Body::Cleared(_)
             | Body::Ruling(_)
+            | Body::SetAside(_)
+            | Body::Max(_)
             | Body::TakenBack(_) => {}
         }
         self.all.push(logged);

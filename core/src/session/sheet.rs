@@ -91,7 +91,7 @@ impl Sheet<'_> {
 
     /// The options there are; none while somebody has an emergency sign.
     fn options(&self, piece: &str, movements: &[&str]) -> Vec<OptionView> {
-        if self.snapshot.flags.iter().any(|flag| !flag.body.signs.is_empty()) {
+        if self.snapshot.flags.open.iter().any(|flag| !flag.body.signs.is_empty()) {
             return Vec::new();
         }
         let found = movements.iter().filter_map(|movement| self.block.movement(movement));
@@ -102,7 +102,7 @@ impl Sheet<'_> {
                 let hard = self.snapshot.hard.iter().find(|hard| hard.pattern == movement.pattern);
                 let hurts = |option: &str| {
                     let exercise = movement.exercise(Some(option));
-                    self.snapshot.flags.iter().any(|flag| flag.body.exercise == exercise)
+                    self.snapshot.flags.open.iter().any(|flag| flag.body.exercise == exercise)
                 };
                 // One that hurts is no way out; the one that is taken stays, to go back from.
                 let offered = movement.options.iter().filter(move |option| {
@@ -130,7 +130,7 @@ impl Sheet<'_> {
         let exercises: Vec<Exercise> =
             movements.iter().map(|movement| self.snapshot.exercise(piece, movement)).collect();
         let on_them =
-            self.snapshot.flags.iter().filter(|flag| {
+            self.snapshot.flags.open.iter().filter(|flag| {
                 exercises.iter().any(|exercise| exercise.is_near(&flag.body.exercise))
             });
         let mut views: Vec<FlagView> = on_them

@@ -17,9 +17,9 @@ use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
-use crate::history::{open_flags, past};
+use crate::history::{Flags, flags, past};
 use crate::instant::Instant;
-use crate::journal::{Body, Discomfort, Entry, Profile, Session};
+use crate::journal::{Body, Entry, Profile, Session};
 use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
 use crate::plan::{Block, Day, Exercise, PieceKind, Planned};
 use crate::say;
@@ -37,8 +37,8 @@ pub(crate) struct Snapshot {
     pub(crate) block: Option<Arc<Prepared>>,
     pub(crate) planned: Option<Planned>,
     pub(crate) log: Option<SessionLog>,
-    /// Open flags, the earliest first.
-    pub(crate) flags: Vec<Logged<Discomfort>>,
+    /// Discomfort flags, open and cleared.
+    pub(crate) flags: Flags,
     /// What was worked hard the day before.
     pub(crate) hard: Vec<HardWork>,
     /// Records in conflict.
@@ -110,7 +110,7 @@ impl Snapshot {
             block: None,
             planned: None,
             log: None,
-            flags: open_flags(connection, person)?,
+            flags: flags(connection, person)?,
             hard: Vec::new(),
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
@@ -122,13 +122,14 @@ impl Snapshot {
 
     fn read_past(&mut self, connection: &Connection) -> Result<()> {
         let mut all = Vec::new();
-        if let (Some(day), Some(planned)) = (self.day(), &self.planned) {
+        if let (Some(day), Some(planned), Some(block)) = (self.day(), &self.planned, &self.block) {
             let during = self.log.as_ref().map(SessionLog::id);
             for piece in &day.pieces {
                 if let PieceKind::Strength(strength) = &piece.kind {
                     let exercise = self.exercise(&piece.name, &strength.movement);
-                    let (person, scheme) = (self.profile.person, &strength.scheme);
-                    let read = past(connection, person, &exercise, scheme, during, planned.date)?;
+                    let (person, date) = (self.profile.person, planned.date);
+                    let of = (piece, strength);
+                    let read = past(connection, person, block, of, &exercise, during, date)?;
                     all.push((piece.name.clone(), read));
                 }
             }
@@ -161,7 +162,7 @@ impl Snapshot {
                 Some(WorkedSet {
                     record: lift.record,
                     pattern: block.pattern_of(&lift.body.exercise)?,
-                    to_the_end: lift.body.scheme.is_open(lift.body.set) || !lift.body.made(),
+                    to_the_end: lift.body.is_open() || !lift.body.made(),
                     reserve: lift.body.reserve,
                 })
             });
@@ -279,6 +280,8 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::Profile(_)
         | Body::PlanText(_)
         | Body::Ruling(_)
+        | Body::SetAside(_)
+        | Body::Max(_)
         | Body::TakenBack(_) => false,
     }
 }

@@ -28,7 +28,7 @@ impl Sheet<'_> {
         let exercise = self.snapshot.exercise(piece, &strength.movement);
         let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
         let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
-        let so_far = so_far.map(set_done).collect();
+        let so_far = so_far.map(|lift| set_done(lift, false)).collect();
         let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
         propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
     }
@@ -41,12 +41,13 @@ impl Sheet<'_> {
     /// otherwise with the least handling from what is on the bar. None for what has no plates.
     pub(super) fn side_for(
         &self,
-        name: &str,
+        (name, strength): (&str, &Strength),
         asked: &Asked,
         set: u32,
         load: Option<Mass>,
     ) -> Option<Vec<Mass>> {
-        let (load, builds) = (load?, self.block.builds(&asked.view.exercise, self.unit()));
+        let (load, builds) =
+            (load?, self.block.builds_for(strength, &asked.view.exercise, self.unit()));
         let proposed = asked.view.sets.iter().find(|view| view.set == set);
         let proposed = proposed.and_then(|view| view.load.as_ref());
         if let Some(view) = proposed.filter(|view| view.mass == load) {
@@ -79,11 +80,11 @@ impl Sheet<'_> {
             return Arc::clone(asked);
         }
         let proposed = self.proposal(name, strength);
-        let bar = Bar::after(proposed.builds, &proposed.loads, &done, |lift| {
-            self.block.builds(&lift.exercise, self.unit()).bar.clone()
+        let bar = Bar::after(proposed.builds, &proposed.next.sets, &done, |lift| {
+            self.block.builds_for(strength, &lift.exercise, self.unit()).bar.clone()
         });
-        let same = |asked: &Asked| asked.loads == proposed.loads && asked.bar == bar;
-        let said = |asked: &Asked| asked.loads == proposed.loads;
+        let same = |asked: &Asked| asked.next == proposed.next && asked.bar == bar;
+        let said = |asked: &Asked| asked.next == proposed.next;
         let asked = match known.map(|(asked, _)| asked) {
             Some(asked) if same(&asked) => asked,
             // Loads by hand change what is on the bar with every set, and nothing else.
@@ -98,27 +99,27 @@ impl Sheet<'_> {
 
     /// The same with other plates on the bar.
     fn on_another_bar(&self, asked: &Asked, builds: &Builds, bar: Bar) -> Asked {
-        let loads = asked.loads.clone();
-        let on_the_bar = OnTheBar::new(self.block, builds, &loads, self.unit(), &bar);
+        let next = asked.next.clone();
+        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, self.unit(), &bar);
         let mut view = asked.view.clone();
         let changes = view.sets.iter_mut().map(|set| {
             set.load = on_the_bar.load(set.set);
             set.load.as_mut().and_then(|load| load.change.take())
         });
         let changes = changes.collect();
-        Asked { loads, bar, view, changes }
+        Asked { next, easy: asked.easy, bar, view, changes }
     }
 
     fn said(&self, strength: &Strength, proposed: Proposed<'_>, bar: Bar) -> Asked {
-        let Proposed { exercise, builds, history, loads } = proposed;
+        let Proposed { exercise, builds, history, next, easy } = proposed;
         let (able, unit) = (history.able, self.unit());
-        let on_the_bar = OnTheBar::new(self.block, builds, &loads, unit, &bar);
+        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, unit, &bar);
         let set = |next: &NextLoad| {
             let mut load = on_the_bar.load(next.set);
             let change = load.as_mut().and_then(|load| load.change.take());
-            (self.set(strength, next, load, able.as_ref()), change)
+            (self.set(next, load, able.as_ref()), change)
         };
-        let (sets, changes) = loads.iter().map(set).unzip();
+        let (sets, changes) = next.sets.iter().map(set).unzip();
         let movement = self.block.name_of(&exercise);
         let name = (!builds.bar.is_empty()).then(|| builds.bar.clone());
         let view = StrengthView {
@@ -133,23 +134,17 @@ impl Sheet<'_> {
             rest_text: words::clock_time(strength.rest_ms),
             exercise,
         };
-        Asked { loads, bar, view, changes }
+        Asked { next, easy, bar, view, changes }
     }
 
-    fn set(
-        &self,
-        strength: &Strength,
-        next: &NextLoad,
-        load: Option<LoadView>,
-        able: Option<&Able>,
-    ) -> SetView {
+    fn set(&self, next: &NextLoad, load: Option<LoadView>, able: Option<&Able>) -> SetView {
         let set = next.set;
-        let open = strength.scheme.is_open(set);
-        let asked = strength.scheme.target(set).unwrap_or(0);
+        let (open, asked) = (next.open, next.reps);
         let reps_text = words::reps(asked, open);
         let load_text = match (&load, &next.reason) {
             (Some(load), _) => load.text.clone(),
             (None, Reason::Free) => say::no_load().into(),
+            (None, Reason::Withdrawn { .. }) => say::load_withdrawn().into(),
             (None, _) => say::you_choose().into(),
         };
         SetView {
@@ -162,6 +157,7 @@ impl Sheet<'_> {
             load,
             load_text,
             why: Some(words::why(&next.reason, next.load, self.unit())),
+            others: words::also(&next.others, self.unit()),
             reason: next.reason.clone(),
             from: next.from.clone(),
             done: None,

@@ -75,6 +75,8 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         },
         Body::Cleared(_) => say::flag_cleared(),
         Body::Ruling(_) => say::coach_answer(),
+        Body::SetAside(_) => say::set_aside(),
+        Body::Max(_) => say::one_rep_max(),
         Body::TakenBack(_) => say::taken_back(),
     };
     words.into()

@@ -113,6 +113,7 @@ answer-movement = Die Übung, wie der Überblick sie nennt, oder der Name des Te
 answer-decision = Den Vorschlag annehmen (accept), ändern (change) oder ablehnen (refuse: wieder die Gewichte vom letzten Mal)
 answer-load = Mit change: das Gewicht des letzten Satzes (die anderen folgen) oder eines für jeden Satz
 answer-words = Worte an den Athleten
+answer-anyway = Gewichte senden, die über Obergrenze, Fehlversuch oder Pause hinausgehen
 clear-member = Der Name des Mitglieds (Coach)
 clear-movement = Die Übung, wie die Seite sie nennt; ohne Angabe alle offenen Meldungen
 report-out = Die Datei, die geschrieben wird

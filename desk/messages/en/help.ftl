@@ -113,6 +113,7 @@ answer-movement = The movement, as the board names it, or the piece's name
 answer-decision = Accept the proposal, change it, or refuse it (last time's loads again)
 answer-load = With change: the last set's load (the others follow), or one for each set
 answer-words = Words for the athlete
+answer-anyway = Send loads that go past the cap, a miss or weeks away
 clear-member = The member's name (coach)
 clear-movement = The movement, as the page names it (default: all open flags)
 report-out = The file to write

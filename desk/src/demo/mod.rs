@@ -186,10 +186,11 @@ fn sunday_evening(
             let answer = |decision, loads| Answer {
                 person,
                 exercise: proposal.exercise.clone(),
-                scheme: proposal.scheme.clone(),
+                track: proposal.track.clone(),
                 decision,
                 loads,
                 words: rules::WORDS.into(),
+                anyway: false,
             };
             let at = evening(sunday, 20);
             match coach.holdfast.answer(answer(Decision::Change, change), at.clone()) {

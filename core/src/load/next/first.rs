@@ -1,8 +1,9 @@
-//! The first time: no load is invented. The athlete chooses the first one and says how many reps were
-//! left; the sets after it are found from that.
+//! The first time: no load is invented. It is the plan's start, or what is known of the athlete's strength, or
+//! else the athlete chooses the first one and says how many reps were left; the sets after it are found from that.
 
-use super::by_strength::{Asked, found};
-use super::{History, NextLoad, SetDone, flagged};
+use super::settle::Settled;
+use super::training_max::{other_reps, share_for, whole_tenths};
+use super::{History, SetDone};
 use crate::load::Reason;
 use crate::mass::Mass;
 use crate::plan::{Builds, Scheme};
@@ -19,10 +20,18 @@ const MOST_REPS: u32 = 10;
 /// No set is more than a fourth above the one before it. Common practice, no source.
 const MOST_PERCENT: u32 = 125;
 
-pub(super) fn next(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> NextLoad {
+/// The load of a set the first time. No set is taken to the end before a load is known.
+pub(super) fn settled(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Settled {
+    let reps = scheme.target(set).unwrap_or(0);
+    let settled = found(scheme, builds, history, set);
+    Settled { reps, closed: true, ..settled }
+}
+
+fn found(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Settled {
     if let Some(flag) = history.own_flag() {
-        let (reason, from) = (flagged(flag, None), vec![flag.record]);
-        return NextLoad { set, load: None, reason, from };
+        let (place, severity, on) = (flag.place, flag.severity, flag.on);
+        let reason = Reason::Flagged { last: None, place, severity, on };
+        return Settled { from: vec![flag.record], ..Settled::because(reason) };
     }
     let before = history.so_far.iter().rfind(|done| done.set < set && done.load.is_some());
     let asked = scheme.target(set).unwrap_or(0);
@@ -34,23 +43,35 @@ pub(super) fn next(scheme: &Scheme, builds: &Builds, history: &History, set: u32
         Some((done, load, reserve))
     });
     let says = led.as_ref().is_some_and(|(_, _, reserve)| reserve.is_some());
-    if !says && history.able.is_some() {
-        // Known from other schemes of the same movement.
-        let (load, reason, from) = found(Asked::Reserve(LEAVE), asked, builds, history, None);
-        return NextLoad { set, load: Some(load), reason, from };
+    let built = |load: Mass| builds.at_or_below(load).or(builds.lightest()).map(|build| build.mass);
+    if !says && let Some(able) = history.able.as_ref().filter(|_| !builds.is_picks()) {
+        // Known from other schemes of the same exercise: from the lower end.
+        let max = whole_tenths(able.strength.now().low);
+        let load = built(share_for(max, asked + LEAVE));
+        let other = other_reps(history, scheme);
+        let last = other.and_then(|time| time.sets.iter().rev().find_map(|done| done.load));
+        let on = other.map(|time| time.on);
+        let reason = Reason::OtherReps { reps: asked, leave: LEAVE, max, last, on };
+        return Settled { load, from: able.from.clone(), ..Settled::because(reason) };
     }
-    match led {
-        None => NextLoad { set, load: None, reason: Reason::FirstTime, from: Vec::new() },
-        Some((done, last, None)) => {
-            let reason = Reason::SayReserve { last, reps: done.reps };
-            NextLoad { set, load: None, reason, from: vec![done.record] }
+    let start = history.start.get(set as usize - 1).or(history.start.first()).copied();
+    match (led, start) {
+        (None | Some((_, _, None)), Some(planned)) => {
+            let load = built(planned);
+            let reason = Reason::Start { planned, nearest: load != Some(planned) };
+            Settled { load, ..Settled::because(reason) }
         }
-        Some((done, last, Some(reserve))) => {
+        (None, None) => Settled::because(Reason::FirstTime),
+        (Some((done, last, None)), None) => {
+            let reason = Reason::SayReserve { last, reps: done.reps };
+            Settled { from: vec![done.record], ..Settled::because(reason) }
+        }
+        (Some((done, last, Some(reserve))), _) => {
             let wanted = carried(last, done, reserve, asked);
             let (most, capped) = (last.percent(MOST_PERCENT), wanted > last.percent(MOST_PERCENT));
-            let build = builds.at_or_below(wanted.min(most)).or(builds.lightest());
+            let load = if builds.is_picks() { built(last) } else { built(wanted.min(most)) };
             let reason = Reason::Found { last, reps: done.reps, reserve, leave: LEAVE, capped };
-            NextLoad { set, load: build.map(|build| build.mass), reason, from: vec![done.record] }
+            Settled { load, from: vec![done.record], ..Settled::because(reason) }
         }
     }
 }

@@ -1,23 +1,33 @@
 //! The next load of every set, from what was lifted before.
+//!
+//! A proposal is a function of the plan, the history of the track and the day, in this order: what the
+//! sessions leave ([`carried`]); one rule that looks upward ([`offer`]); what keeps it down ([`limit`],
+//! [`away`]), the lightest of all; what the coach answered instead ([`settle`]); and what hurts, which
+//! limits whatever stands ([`care`]).
 
-mod able;
 mod away;
-mod before;
-mod by_strength;
+mod care;
+mod carried;
+mod easy;
 mod first;
 mod fixed;
 mod history;
-mod step;
+mod limit;
+mod offer;
+mod reach;
+mod settle;
+mod training_max;
 
 use super::Reason;
 use crate::id::RecordId;
 use crate::mass::Mass;
-use crate::plan::{Builds, LoadRule, Scheme};
-use by_strength::Asked;
+use crate::plan::{Builds, Easy, LoadRule, Scheme, StepRule};
+use carried::Carried;
+use settle::Settled;
 
 pub use away::weeks_away;
-pub use by_strength::whole_tenths;
-pub use history::{Able, Decision, History, OpenFlag, Ruled, SetDone, Time};
+pub use history::{Able, Decision, Flag, History, KnownMax, ProposedSet, Ruled, SetDone, Time};
+pub use training_max::{MaxBasis, whole_tenths};
 
 /// No load goes up by more than a tenth from one time to the next.
 ///
@@ -25,53 +35,100 @@ pub use history::{Able, Decision, History, OpenFlag, Ruled, SetDone, Time};
 /// stands (Kraemer et al., Med Sci Sports Exerc 2002;34:364-380; Ratamess et al. 2009;41:687-708).
 pub const CAP_PERCENT: u32 = 110;
 
+/// Percent taken off after misses where the rule has none of its own. Common practice, no source.
+const USUAL_BACK_OFF: u32 = 5;
+
 /// The load proposed for a set.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NextLoad {
     /// The set, counted from 1.
     pub set: u32,
-    /// The load; none where it is the athlete's to choose.
+    /// The load; none where it is the athlete's to choose, and where it was withdrawn.
     pub load: Option<Mass>,
-    /// Why.
+    /// The load carried from the sessions before, where there is one.
+    pub carried: Option<Mass>,
+    /// The most that would be allowed over it without a coach's word.
+    pub most: Option<Mass>,
+    /// Reps asked for.
+    pub reps: u32,
+    /// True when it is taken to as many good reps as possible.
+    pub open: bool,
+    /// The rule that decided.
     pub reason: Reason,
+    /// Rules that would have kept it down too.
+    pub others: Vec<Reason>,
     /// The records it was read from: sets, a flag, a coach's answer.
     pub from: Vec<RecordId>,
 }
 
-/// Works out the next load of every set of `scheme`, built from `builds`.
+/// The loads of a session.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NextLoads {
+    /// Set by set.
+    pub sets: Vec<NextLoad>,
+    /// The training max they are worked out from, where the rule has one.
+    pub max: Option<Mass>,
+}
+
+/// Works out the next load of every set of `scheme`, built from `builds`, on a day of an easy week or of
+/// a usual one.
 pub fn next_loads(
     rule: &LoadRule,
     scheme: &Scheme,
     builds: &Builds,
     history: &History,
-) -> Vec<NextLoad> {
-    let next = |set| match rule {
-        LoadRule::Free => NextLoad { set, load: None, reason: Reason::Free, from: Vec::new() },
-        LoadRule::Percent { percents, .. } => {
-            let percent = percents.get(set as usize - 1).or(percents.first()).copied();
-            able::next(Asked::Percent(percent.unwrap_or(0)), scheme, builds, history, set)
-        }
-        LoadRule::Reserve { reserve, .. } => {
-            able::next(Asked::Reserve(*reserve), scheme, builds, history, set)
-        }
+    easy: Option<&Easy>,
+) -> NextLoads {
+    let carried = Carried::of(scheme, builds, history);
+    let carried = carried.as_ref();
+    let max = training_max::of(rule, builds, history);
+    let settled = |set| match rule {
+        LoadRule::Free => Settled::free(scheme, set),
         LoadRule::Fixed { loads } => {
             let planned = loads.get(set as usize - 1).or(loads.first()).copied();
-            fixed::next(planned, builds, history, set)
+            fixed::settled(planned, scheme, builds, carried, set)
         }
-        LoadRule::Step(rule) => step::next(rule, scheme, builds, history, set),
+        LoadRule::Step(rule) => match carried {
+            Some(carried) => by_steps(rule, carried, set),
+            None => first::settled(scheme, builds, history, set),
+        },
+        LoadRule::Percent { .. } | LoadRule::Reserve { .. } => match &max {
+            Some(max) => max.settled(rule, scheme, builds, set),
+            None => match carried {
+                Some(carried) => training_max::unknown(carried, set),
+                None => first::settled(scheme, builds, history, set),
+            },
+        },
     };
-    (1..=scheme.sets()).map(next).collect()
+    let next = |set| {
+        let settled = settled(set);
+        let settled = match (carried, ruling(history)) {
+            (Some(carried), Some(ruled)) => settle::rule(carried, set, ruled, settled),
+            _ => settled,
+        };
+        let settled = care::limit(carried, set, history, settled);
+        let settled = match easy {
+            Some(easy) => easy::lighter(easy, builds, scheme.target(set).unwrap_or(0), settled),
+            None => settled,
+        };
+        settled.next(set, scheme.is_open(set), carried)
+    };
+    let sets = easy.map_or(scheme.sets(), |easy| easy::sets(easy, scheme.sets()));
+    NextLoads { sets: (1..=sets).map(next).collect(), max: max.map(|max| max.load) }
 }
 
-/// A load, or the nearest lighter one that this room can build; on a bar that is heavier empty, the
-/// empty bar, unless that is past the cap of `last`.
-fn hold(builds: &Builds, load: Mass, last: Mass) -> Mass {
-    let lightest = builds.lightest().filter(|build| build.mass <= last.percent(CAP_PERCENT));
-    builds.at_or_below(load).or(lightest).map_or(load, |build| build.mass)
+fn by_steps(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Settled {
+    let offer = offer::step(rule, carried, set);
+    settle::settle(carried, set, offer, limit::limits(carried, set, rule.back_off_percent))
 }
 
-fn flagged(flag: &OpenFlag, last: Option<Mass>) -> Reason {
-    Reason::Flagged { last, place: flag.place, severity: flag.severity, on: flag.on }
+/// The coach's answer, while the track was not trained after the session it follows.
+fn ruling(history: &History) -> Option<&Ruled> {
+    let ruled = history.ruling.as_ref()?;
+    let since = history.times.iter().rev().take_while(|time| time.session != ruled.after);
+    let trained = since.clone().count() == history.times.len()
+        || since.into_iter().any(|time| !time.easy && time.counts());
+    (!trained).then_some(ruled)
 }
 
 #[cfg(test)]

@@ -56,6 +56,8 @@ pub struct SetView {
     pub reason: Reason,
     /// Why, in words; none where nothing is left to explain.
     pub why: Option<String>,
+    /// What else would have kept it down, in one line; none where nothing would.
+    pub others: Option<String>,
     /// The records the load was read from: sets, a flag, a coach's answer.
     pub from: Vec<RecordId>,
     /// The reps to expect of an open set at the proposed load.

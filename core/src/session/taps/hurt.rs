@@ -23,7 +23,7 @@ impl Taps<'_> {
         let movement = self.movement(name, movement)?;
         let exercise = self.sheet.snapshot.exercise(name, &movement);
         // Only a flag that is still open is corrected: pain that comes back is a new flag.
-        let open = |record| self.sheet.snapshot.flags.iter().any(|flag| flag.record == record);
+        let open = |record| self.sheet.snapshot.flags.open.iter().any(|flag| flag.record == record);
         let mut before = self.log.flags.iter().rev();
         let before = before.find(|flag| flag.body.exercise == exercise && open(flag.record));
         // Nothing said later about pain takes an emergency sign away: only undoing or clearing does.

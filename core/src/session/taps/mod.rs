@@ -51,7 +51,7 @@ impl Taps<'_> {
                 self.flag(&piece, movement, place, severity, signs).map(one)
             }
             Tap::ClearFlags { flags } => {
-                clear_flags(&self.sheet.snapshot.flags, &flags, Some(self.log.id()))
+                clear_flags(&self.sheet.snapshot.flags.open, &flags, Some(self.log.id()))
             }
             Tap::PutOff { piece, part, until } => self.put_off(&piece, part, until).map(one),
             Tap::Undo => Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo())),

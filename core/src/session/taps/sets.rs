@@ -29,12 +29,16 @@ impl Taps<'_> {
         let set = set
             .or_else(next)
             .ok_or_else(|| Error::invalid(Field::Set, say::tap::all_sets_logged(sets)))?;
-        let asked = strength
+        strength
             .scheme
             .target(set)
             .ok_or_else(|| Error::invalid(Field::Set, say::tap::no_such_set(sets, set)))?;
         let asks = self.sheet.asked(name, strength);
-        let planned = asks.loads.iter().find(|next| next.set == set).and_then(|next| next.load);
+        let next = asks.next.sets.iter().find(|next| next.set == set);
+        let planned = next.and_then(|next| next.load);
+        let usual = || strength.scheme.target(set).unwrap_or(0);
+        let asked = next.map_or_else(usual, |next| next.reps);
+        let open = next.map_or(strength.scheme.is_open(set), |next| next.open);
         let logged = self.log.lift(name, set);
         // A correction changes what it names and nothing else.
         let before = logged.map(|lift| &lift.body);
@@ -47,7 +51,7 @@ impl Taps<'_> {
         }
         // Pressing a key does not count the reps of an open set.
         let counted = reps.or(before.map(|lift| lift.reps));
-        if counted.is_none() && strength.scheme.is_open(set) {
+        if counted.is_none() && open {
             return Err(Error::invalid(Field::Reps, say::tap::open_set()));
         }
         let reps = counted.unwrap_or(asked);
@@ -58,11 +62,16 @@ impl Taps<'_> {
         let again = before.filter(|lift| lift.load == load);
         let side = match again {
             Some(lift) => lift.side.clone(),
-            None => self.sheet.side_for(name, &asks, set, load),
+            None => self.sheet.side_for((name, strength), &asks, set, load),
         };
         let lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
+            track: strength.track.clone(),
+            easy: before.map_or(asks.easy, |lift| lift.easy),
+            proposed: before.map_or_else(|| asks.proposed(), |lift| lift.proposed.clone()),
+            max: before.map_or(asks.next.max, |lift| lift.max),
+            sure: false,
             exercise: before.map_or(&asks.view.exercise, |lift| &lift.exercise).clone(),
             scheme: strength.scheme.clone(),
             set,

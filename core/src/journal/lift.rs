@@ -1,0 +1,130 @@
+//! What is recorded of a set, and of what somebody can lift once.
+
+use serde::{Deserialize, Serialize};
+
+use crate::id::{PersonId, RecordId};
+use crate::instant::Instant;
+use crate::load::ProposedSet;
+use crate::mass::Mass;
+use crate::plan::{Exercise, Scheme};
+
+/// A set done.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Lift {
+    /// The session.
+    pub session: RecordId,
+    /// The piece's name.
+    pub piece: String,
+    /// The track's name where the plan gives one; otherwise the piece's name is the track.
+    #[serde(default)]
+    pub track: Option<String>,
+    /// What was lifted: what the history is kept under.
+    pub exercise: Exercise,
+    /// The whole scheme, so that an entry can be understood without its plan.
+    pub scheme: Scheme,
+    /// True in an easy week: outside progression.
+    #[serde(default)]
+    pub easy: bool,
+    /// What was proposed for every set of the piece, whether it is done or not.
+    #[serde(default)]
+    pub proposed: Vec<ProposedSet>,
+    /// The training max that was worked out from, where the rule has one.
+    #[serde(default)]
+    pub max: Option<Mass>,
+    /// The set, counted from 1.
+    pub set: u32,
+    /// The load that was proposed.
+    pub planned: Option<Mass>,
+    /// The load lifted.
+    pub load: Option<Mass>,
+    /// Good reps.
+    pub reps: u32,
+    /// Reps in reserve, where the athlete said.
+    pub reserve: Option<u32>,
+    /// True once the athlete has said that what looks like a slip is none.
+    #[serde(default)]
+    pub sure: bool,
+    /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
+    /// afterwards. None where nothing was named.
+    #[serde(default)]
+    pub side: Option<Vec<Mass>>,
+    /// When it was logged first, by both clocks of the device: rest is counted from it.
+    #[serde(default)]
+    pub at: Option<Instant>,
+}
+
+/// More reps than this look like a slip when three times as many as the set asked for (common practice,
+/// no source).
+const MANY_REPS: u32 = 30;
+/// So does a load a fifth off what was proposed: common practice, no source.
+const FAR_PERCENT: u32 = 20;
+
+impl Lift {
+    /// The name of the track it is kept under.
+    pub fn track(&self) -> &str {
+        self.track.as_deref().unwrap_or(&self.piece)
+    }
+
+    /// Reps asked for.
+    pub fn target(&self) -> u32 {
+        let planned = || self.scheme.target(self.set).unwrap_or(0);
+        self.was_proposed().map_or_else(planned, |proposed| proposed.reps)
+    }
+
+    /// True when it was to be taken to as many good reps as possible.
+    pub fn is_open(&self) -> bool {
+        let planned = || self.scheme.is_open(self.set);
+        self.was_proposed().map_or_else(planned, |proposed| proposed.open)
+    }
+
+    fn was_proposed(&self) -> Option<&ProposedSet> {
+        self.proposed.get(self.set.checked_sub(1)? as usize)
+    }
+
+    /// True when at least the reps asked for were done.
+    pub fn made(&self) -> bool {
+        self.reps >= self.target()
+    }
+
+    /// True for a load far from the proposed one.
+    pub fn is_far(&self) -> bool {
+        let (Some(load), Some(planned)) = (self.load, self.planned) else { return false };
+        let off = if load > planned { load - planned } else { planned - load };
+        // Near zero, as with assistance, a share says nothing.
+        let least = if planned > Mass::ZERO { planned.percent(FAR_PERCENT) } else { Mass::kg(20) };
+        off > least.max(Mass::kg(1))
+    }
+
+    /// True for more reps than anybody was asked for by far.
+    pub fn has_many_reps(&self) -> bool {
+        self.reps > MANY_REPS.max(self.target().saturating_mul(3))
+    }
+
+    /// True while it looks like a slip and nobody has said that it is none: then nothing is proposed
+    /// from it.
+    pub fn is_in_doubt(&self) -> bool {
+        !self.sure && (self.is_far() || self.has_many_reps())
+    }
+}
+
+/// A set that the coach leaves out of what is proposed: it stays as the athlete logged it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SetAside {
+    /// The set.
+    pub lift: RecordId,
+    /// False where it counts again.
+    pub aside: bool,
+}
+
+/// What somebody can lift once: a single taken as a test, or what the coach sets.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Max {
+    /// The athlete.
+    pub person: PersonId,
+    /// What was lifted.
+    pub exercise: Exercise,
+    /// The load.
+    pub load: Mass,
+    /// True for a single that was lifted, false for a training max that the coach sets.
+    pub tested: bool,
+}

@@ -1,0 +1,196 @@
+//! The carried load: one for each set, folded over the sessions of a track.
+
+use super::away;
+use super::history::{Did, same_reps};
+use super::{CAP_PERCENT, History, Time};
+use crate::id::RecordId;
+use crate::load::Reason;
+use crate::mass::Mass;
+use crate::plan::{Builds, Scheme};
+
+/// What the sessions of a track leave for the next one.
+///
+/// - A set that made the plan's reps leaves the load lifted; one with fewer the lighter of the load
+///   lifted and the load proposed, so that nobody is sent up by missing.
+/// - A set skipped, in doubt or set aside leaves the lighter of what was carried so far and the load
+///   proposed.
+/// - A set never logged carries that of the set before it.
+/// - Easy weeks and other tracks change nothing.
+pub(super) struct Carried<'a> {
+    pub(super) scheme: &'a Scheme,
+    pub(super) builds: &'a Builds,
+    pub(super) history: &'a History,
+    /// The sessions the loads are carried over, the earliest first; never empty.
+    pub(super) times: Vec<&'a Time>,
+    /// Days away since the last of them.
+    pub(super) away: i64,
+    sets: Vec<Set>,
+}
+
+#[derive(Clone, Copy)]
+struct Set {
+    load: Mass,
+    record: RecordId,
+}
+
+impl<'a> Carried<'a> {
+    /// Folds a history; none where no session of the track has the reps of this scheme.
+    pub(super) fn of(
+        scheme: &'a Scheme,
+        builds: &'a Builds,
+        history: &'a History,
+    ) -> Option<Carried<'a>> {
+        let fits = |time: &&Time| same_reps(&time.scheme, scheme);
+        let mut times: Vec<&Time> = history.working().rev().take_while(fits).collect();
+        times.reverse();
+        let last = times.last()?;
+        let away = history.days_away(last.on);
+        let mut sets: Vec<Set> = Vec::new();
+        for set in 1..=scheme.sets() {
+            // What was never logged carries that of the set before it, a first one that of the next; but no
+            // more than was proposed.
+            let near = || {
+                let after = || (set + 1..=scheme.sets()).find_map(|set| fold(&times, set));
+                let near = sets.last().copied().or_else(after)?;
+                let least = least_proposed(&times, set).unwrap_or(near.load);
+                Some(Set { load: near.load.min(least), ..near })
+            };
+            let found = fold(&times, set).or_else(near);
+            sets.push(found?);
+        }
+        Some(Carried { scheme, builds, history, times, away, sets })
+    }
+
+    /// The carried load of a set.
+    pub(super) fn load(&self, set: u32) -> Mass {
+        self.at(set).map_or(Mass::ZERO, |found| found.load)
+    }
+
+    /// The record it stands in.
+    pub(super) fn record(&self, set: u32) -> RecordId {
+        self.at(set).map_or(self.last().session, |found| found.record)
+    }
+
+    fn at(&self, set: u32) -> Option<&Set> {
+        self.sets.get(set.checked_sub(1)? as usize)
+    }
+
+    /// The last session.
+    pub(super) fn last(&self) -> &'a Time {
+        self.times[self.times.len() - 1]
+    }
+
+    /// The sessions, the latest first.
+    pub(super) fn latest(&self) -> impl Iterator<Item = &'a Time> {
+        self.times.iter().rev().copied()
+    }
+
+    /// The plan's reps of a set.
+    pub(super) fn first_reps(&self, set: u32) -> u32 {
+        self.scheme.target(set).unwrap_or(0)
+    }
+
+    /// Reps asked for last time; the plan's where the set is new.
+    pub(super) fn asked(&self, set: u32) -> u32 {
+        let last = self.last();
+        if set > last.scheme.sets() { self.first_reps(set) } else { last.asked(set) }
+    }
+
+    /// The plan's reps of a set, or fewer while the athlete is on the way back to them.
+    pub(super) fn reps(&self, set: u32) -> u32 {
+        self.first_reps(set).min(self.asked(set))
+    }
+
+    /// A load of a set as the room builds it: the nearest lighter one, otherwise the lightest there is
+    /// where that is within the cap of the carried load. None where even that is not.
+    pub(super) fn built(&self, set: u32, load: Mass) -> Option<Mass> {
+        let most = self.cap(set);
+        let lightest = || self.builds.lightest().filter(|build| build.mass <= most);
+        self.builds.at_or_below(load).or_else(lightest).map(|build| build.mass)
+    }
+
+    /// The most that is allowed in a set: a tenth over the carried load; of picks, the next one.
+    pub(super) fn cap(&self, set: u32) -> Mass {
+        let last = self.load(set);
+        if self.builds.is_picks() {
+            return self.builds.above(last).map_or(last, |build| build.mass);
+        }
+        last.percent(CAP_PERCENT)
+    }
+
+    /// So many picks lighter; fewer where the room has no more.
+    pub(super) fn picks_below(&self, load: Mass, picks: u32) -> Option<Mass> {
+        let below = |load: &Mass| self.builds.below(*load).map(|build| build.mass);
+        std::iter::successors(below(&load), below).take(picks as usize).last()
+    }
+
+    /// The heaviest load made in a set in the 26 weeks before the latest break of three weeks or more; none
+    /// without such a break.
+    pub(super) fn former_best(&self, set: u32) -> Option<Mass> {
+        let broke = |pair: &[&Time]| {
+            away::days_between(&self.history.days, pair[0].on, pair[1].on) >= away::LIGHTER_DAYS
+        };
+        let at = self.times.windows(2).rposition(broke)?;
+        let end = self.times[at].on;
+        let recent =
+            self.times[..=at].iter().filter(|time| (end - time.on).num_days() <= FORMER_DAYS);
+        let made = recent.filter_map(|time| {
+            time.set(set)
+                .filter(|done| done.reps >= time.first_reps(set))
+                .and_then(|done| done.load)
+        });
+        made.max()
+    }
+
+    /// What keeps all sets where they are; none when all of them were made.
+    pub(super) fn unmet(&self) -> Option<Reason> {
+        let (time, on) = (self.last(), self.last().on);
+        let of = time.scheme.sets();
+        let done = |set: u32| time.set(set);
+        let first = |did| time.asked_sets().find(|set| time.did(*set) == did);
+        if let Some((set, found)) = first(Did::Missed).and_then(|set| Some((set, done(set)?))) {
+            let (last, asked) = (found.load?, time.asked(set));
+            return Some(Reason::Missed { last, set, reps: found.reps, asked, on });
+        }
+        if first(Did::Out).is_some() {
+            let count = time.asked_sets().filter(|set| done(*set).is_some()).count() as u32;
+            let doubted = time.sets.iter().find(|set| !set.counts && done(set.set).is_none());
+            let last = time.asked_sets().filter_map(|set| done(set)?.load).next_back()?;
+            return Some(match doubted {
+                Some(set) => Reason::InDoubt { last, set: set.set, on },
+                None => Reason::Unfinished { last, done: count, of, on },
+            });
+        }
+        let set = first(Did::Held)?;
+        let found = done(set)?;
+        Some(Reason::Held { last: found.load?, set, reps: found.reps, asked: time.asked(set), on })
+    }
+}
+
+/// Days before a break in which a load counts as the former best: 26 weeks. Common practice, no source.
+pub(super) const FORMER_DAYS: i64 = 182;
+
+fn least_proposed(times: &[&Time], set: u32) -> Option<Mass> {
+    times.iter().filter_map(|time| time.proposal(set)?.load).min()
+}
+
+fn fold(times: &[&Time], set: u32) -> Option<Set> {
+    let mut carried: Option<Set> = None;
+    for time in times {
+        let proposed = time.proposal(set).and_then(|proposed| proposed.load);
+        match time.set(set) {
+            Some(done) => {
+                let Some(load) = done.load else { continue };
+                let made = done.reps >= time.first_reps(set);
+                let lighter = proposed.filter(|proposed| !made && *proposed < load);
+                carried = Some(Set { load: lighter.unwrap_or(load), record: done.record });
+            }
+            None => {
+                if let (Some(set), Some(proposed)) = (&mut carried, proposed) {
+                    set.load = set.load.min(proposed);
+                }
+            }
+        }
+    }
+    carried
+}

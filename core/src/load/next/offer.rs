@@ -1,0 +1,179 @@
+//! What looks upward: exactly one rule for each set.
+
+use super::carried::{Carried, FORMER_DAYS};
+use super::history::{Did, Time};
+use super::reach;
+use crate::id::RecordId;
+use crate::load::Reason;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Step, StepRule};
+
+/// A load and the reps asked with it.
+#[derive(Clone, Debug)]
+pub(super) struct Offer {
+    /// None where the room builds nothing near it.
+    pub(super) load: Option<Mass>,
+    /// Reps to ask instead of the usual.
+    pub(super) reps: Option<u32>,
+    pub(super) reason: Reason,
+    pub(super) from: Vec<RecordId>,
+}
+
+/// Sessions in which a miss says that a load is not ready to go up.
+const READY_SESSIONS: usize = 4;
+/// Sessions in which a miss at this load or a heavier one earns no larger step.
+const EARNED_SESSIONS: usize = 6;
+/// Reps over the target, or left, that say the load is ready to go up: the position stand of the American
+/// College of Sports Medicine goes up when one or two reps over can be done (Med Sci Sports Exerc
+/// 2009;41:687-708).
+pub(super) const SPARE_REPS: u32 = 2;
+
+/// What the step rule offers in a set.
+pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
+    let (last, on) = (carried.load(set), carried.last().on);
+    let again = carried.built(set, last);
+    let from: Vec<RecordId> = carried.last().records().collect();
+    let offer = |load, reason| Offer { load, reps: None, reason, from: from.clone() };
+    if let Some(reason) = carried.unmet() {
+        return offer(again, reason);
+    }
+    if again.is_none_or(|again| again < last) {
+        return offer(again, Reason::NotInThisRoom { last, on });
+    }
+    let back = way_back(carried, set);
+    if !(is_ready(carried) || back.is_some()) {
+        return offer(again, Reason::OnceMore { last, on });
+    }
+    // Whoever is on the way back to the plan's reps climbs there first.
+    let reps_made = set > carried.last().scheme.sets()
+        || carried.last().set(set).is_some_and(|done| done.reps >= carried.first_reps(set));
+    let up = if reps_made { higher(rule, carried, set, back) } else { None };
+    if let Some((load, reason)) = up {
+        return offer(Some(load), reason);
+    }
+    let next = carried.builds.above(last).map(|build| build.mass);
+    if let Some(reps) = next.filter(|_| reps_made).and_then(|next| reach::reps(carried, set, next))
+    {
+        let reason = Reason::NextBuild { last, reps, on };
+        return Offer { reps: Some(reps), ..offer(next, reason) };
+    }
+    let asked = carried.asked(set);
+    let top = rule.top.max(carried.first_reps(set));
+    if asked >= top {
+        return Offer {
+            reps: Some(asked),
+            ..offer(again, Reason::AtTop { last, next, reps: asked, on })
+        };
+    }
+    let reps = asked + 1;
+    Offer { reps: Some(reps), ..offer(again, Reason::MoreReps { last, reps, next, on }) }
+}
+
+/// The step as far as the room and the cap let it go; none where nothing is built by it.
+fn higher(
+    rule: &StepRule,
+    carried: &Carried<'_>,
+    set: u32,
+    back: Option<WayBack>,
+) -> Option<(Mass, Reason)> {
+    let (builds, last, on) = (carried.builds, carried.load(set), carried.last().on);
+    if builds.is_picks() {
+        return None;
+    }
+    let usual = in_unit(&rule.step, builds.unit);
+    let earned = earned(rule, carried, set).filter(|_| is_ready(carried));
+    let step = match earned {
+        // Earning never gives less.
+        Some(_) => in_unit(&rule.earned_step, builds.unit).max(usual),
+        None => usual,
+    };
+    let single = last + step;
+    let wanted = match back {
+        Some(WayBack { best, double: true }) => (last + usual * 2).min(best).max(single),
+        _ => single,
+    };
+    let most = carried.cap(set);
+    let built = builds.at_or_below(wanted.min(most)).filter(|build| build.mass > last)?;
+    let (by, capped) = (built.mass - last, wanted > most);
+    let reason = match (earned, back) {
+        (Some((reps, asked)), _) if wanted == single => {
+            Reason::Earned { last, by, reps, asked, capped, on }
+        }
+        (_, Some(WayBack { best, .. })) => Reason::WayBack { last, by, best, on },
+        _ => Reason::Step { last, by, capped, on },
+    };
+    Some((built.mass, reason))
+}
+
+/// Ready to go up, all sets being made: none was missed in the last four sessions, or the last set ended with two
+/// to spare, or the same loads or heavier were made twice running.
+pub(super) fn is_ready(carried: &Carried<'_>) -> bool {
+    let unmissed = !carried.latest().take(READY_SESSIONS).any(Time::any_missed);
+    let made = |time: &Time| {
+        let heavy = |set| time.set(set).and_then(|done| done.load) >= Some(carried.load(set));
+        let mut both = time.asked_sets().filter(|set| *set <= carried.scheme.sets());
+        time.all_made() && both.all(heavy)
+    };
+    let twice = carried.times.len() >= 2 && carried.latest().take(2).all(made);
+    unmissed || had_spare(carried.last()) || twice
+}
+
+/// True when the last set of a session ended with two reps to spare, done or said.
+pub(super) fn had_spare(time: &Time) -> bool {
+    let set = time.scheme.sets();
+    time.set(set).is_some_and(|done| {
+        done.reps >= time.asked(set).saturating_add(SPARE_REPS)
+            || done.reserve.is_some_and(|left| left >= SPARE_REPS)
+    })
+}
+
+/// The reps of the open set and those asked, where they earn the larger step: the target beaten by the plan's
+/// margin, and no set missed at this load or a heavier one lately.
+fn earned(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Option<(u32, u32)> {
+    let time = carried.last();
+    let end = time.scheme.sets();
+    if rule.earned_step.is_empty() || !time.scheme.is_open(end) {
+        return None;
+    }
+    let (done, asked) = (time.set(end)?.reps, time.asked(end));
+    let beaten = done >= asked.saturating_add(rule.earned_by);
+    let missed_here = |time: &Time| {
+        let heavy = time.set(set).and_then(|done| done.load) >= Some(carried.load(set));
+        heavy && time.did(set) == Did::Missed
+    };
+    let missed = carried.latest().take(EARNED_SESSIONS).any(missed_here);
+    (beaten && !missed).then_some((done, asked))
+}
+
+/// Back towards what was lifted before weeks away.
+#[derive(Clone, Copy)]
+struct WayBack {
+    best: Mass,
+    double: bool,
+}
+
+/// Common practice, no source: what was lost comes back faster than it came.
+fn way_back(carried: &Carried<'_>, set: u32) -> Option<WayBack> {
+    if carried.builds.is_picks() {
+        return None;
+    }
+    let best = carried.former_best(set)?;
+    let under = carried.load(set) < best.percent(95);
+    under.then(|| WayBack { best, double: had_spare(carried.last()) })
+}
+
+/// True where a load was made in a set in the last 26 weeks.
+pub(super) fn was_made(carried: &Carried<'_>, set: u32, load: Mass) -> bool {
+    let end = carried.last().on;
+    carried.latest().any(|time| {
+        let recent = (end - time.on).num_days() <= FORMER_DAYS;
+        let done = time.set(set).filter(|done| done.load >= Some(load));
+        recent && done.is_some_and(|done| done.reps >= time.first_reps(set))
+    })
+}
+
+/// The step as written for `unit`, otherwise the first one written.
+pub(super) fn in_unit(steps: &[Step], unit: MassUnit) -> Mass {
+    let step = steps.iter().find(|step| step.unit == unit).or(steps.first());
+    step.map_or(Mass::ZERO, |step| step.mass)
+}

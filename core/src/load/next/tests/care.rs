@@ -1,0 +1,43 @@
+//! What hurts.
+
+use super::*;
+
+fn log() -> Log {
+    Log::new(climb()).did(&[("50", 8), ("60", 6), ("70", 8)])
+}
+
+#[test]
+fn mild_pain_keeps_loads_where_they_are_and_lighter_is_always_allowed() {
+    let flagged = log().hurts(3, false);
+    assert_eq!(flagged.says(), "50 x 8, 60 x 6, 70 x 5+");
+    assert!(matches!(flagged.reason(1), Reason::Flagged { severity: 3, .. }));
+    let ruled = log().ruled(&["40", "50", "90"]).hurts(3, false);
+    assert_eq!(ruled.says(), "40 x 8, 50 x 6, 70 x 5+", "a coach may go lighter, not heavier");
+}
+
+#[test]
+fn severe_pain_takes_the_load_away_at_once() {
+    let flagged = log().hurts(8, false);
+    assert_eq!(flagged.says(), "- x 8, - x 6, - x 5");
+    assert!(matches!(flagged.reason(1), Reason::Withdrawn { severity: 8, sign: false, .. }));
+    let mut sign = log().hurts(1, false);
+    (sign.history.flags[0].sign, sign.history.flags[0].own) = (true, false);
+    assert_eq!(sign.says(), "- x 8, - x 6, - x 5", "an emergency sign anywhere");
+    let mut other = log().hurts(8, false);
+    other.history.flags[0].own = false;
+    assert_eq!(other.says(), "50 x 8, 60 x 6, 70 x 5+", "the same place in another movement");
+}
+
+/// 10 % under 50, 60 and 70 are 45, 54 and 63. An easy week does not use it up; the first usual session does.
+#[test]
+fn the_first_session_after_severe_pain_is_lighter() {
+    let cleared = log().hurts(8, true);
+    assert_eq!(cleared.says(), "45 x 8, 52.5 x 6, 62.5 x 5");
+    assert!(matches!(cleared.reason(1), Reason::AfterPain { severity: 8, .. }));
+    let easy = cleared.easily(&[("30", 8)]);
+    assert_eq!(easy.says(), "45 x 8, 52.5 x 6, 62.5 x 5");
+    let back = easy.did(&[("45", 8), ("52.5", 6), ("62.5", 5)]);
+    assert_eq!(back.says(), "47.5 x 8, 55 x 6, 65 x 5+");
+    let mild = log().hurts(2, true);
+    assert_eq!(mild.says(), "50 x 8, 60 x 6, 70 x 5+", "after mild pain it is the same again");
+}

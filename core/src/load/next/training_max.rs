@@ -1,0 +1,175 @@
+//! Loads that are a share of what the athlete can lift once: the training max is what carries over.
+
+use super::away::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
+use super::carried::Carried;
+use super::history::same_reps;
+use super::offer::{had_spare, in_unit};
+use super::settle::Settled;
+use super::{CAP_PERCENT, History, Time};
+use crate::id::RecordId;
+use crate::load::Reason;
+use crate::load::strength::curve;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Builds, LoadRule, Scheme, Step};
+
+/// Where a training max comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum MaxBasis {
+    /// The lower end of the estimate.
+    Estimate,
+    /// A single that was lifted.
+    Tested,
+    /// The coach set it.
+    Coach,
+    /// The one of last time.
+    Again,
+    /// Last time's and the plan's step.
+    Up,
+    /// A set was missed last time: the same.
+    Missed,
+    /// Missed twice running: lower.
+    BackOff,
+    /// Lower after weeks away.
+    Away,
+}
+
+/// A training max.
+#[derive(Clone, Debug)]
+pub(super) struct TrainingMax {
+    pub(super) load: Mass,
+    basis: MaxBasis,
+    from: Vec<RecordId>,
+}
+
+/// The training max of a percent or reserve rule; none where nothing says it, and for other rules.
+///
+/// It is what was tested or set last, otherwise the one of last time: up by the plan's step when all sets were
+/// made, the same after a miss, lower by the plan's percent after a second one running and each further one,
+/// and lower after weeks away like a load.
+pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<TrainingMax> {
+    let (step, back_off) = match rule {
+        LoadRule::Percent { step, back_off_percent, .. } => (step.as_slice(), *back_off_percent),
+        LoadRule::Reserve { step, back_off_percent, .. } => (step.as_slice(), *back_off_percent),
+        LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => return None,
+    };
+    let last = history.last();
+    let known = history.max.as_ref();
+    let known = known.filter(|known| last.is_none_or(|last| last.placed < known.placed));
+    let (found, since) = match (known, last.and_then(|last| Some((last, last.max?)))) {
+        (Some(known), _) => {
+            let basis = if known.tested { MaxBasis::Tested } else { MaxBasis::Coach };
+            (TrainingMax { load: known.load, basis, from: vec![known.record] }, known.on)
+        }
+        (None, Some((last, max))) => {
+            (carried_on(step, back_off, builds, history, last, max), last.on)
+        }
+        (None, None) => {
+            let able = history.able.as_ref()?;
+            let load = whole_tenths(able.strength.now().low);
+            // The estimate heeds weeks away by itself.
+            return Some(TrainingMax { load, basis: MaxBasis::Estimate, from: able.from.clone() });
+        }
+    };
+    let days = history.date.map_or(0, |date| days_between(&history.days, since, date));
+    Some(match tenths_off(days) {
+        Some(tenths) => {
+            let before = last.and_then(|last| last.max).unwrap_or(found.load);
+            let load = per_mille(before.min(found.load), 1000 - tenths);
+            TrainingMax { load: load.min(found.load), basis: MaxBasis::Away, ..found }
+        }
+        None => found,
+    })
+}
+
+fn carried_on(
+    step: &[Step],
+    back_off: u32,
+    builds: &Builds,
+    history: &History,
+    last: &Time,
+    max: Mass,
+) -> TrainingMax {
+    let from: Vec<RecordId> = last.records().collect();
+    let run = history.working().rev().take_while(|time| time.any_missed()).count();
+    let found = |load, basis| TrainingMax { load, basis, from };
+    let flagged = history.flags.iter().any(|flag| flag.cleared.is_none());
+    let days = history.days_away(last.on);
+    match run {
+        0 if flagged || !last.all_made() || days >= LIGHTER_DAYS - 7 => found(max, MaxBasis::Again),
+        0 => {
+            let most = max.percent(CAP_PERCENT);
+            let able = history.able.as_ref().map(|able| whole_tenths(able.strength.now().low));
+            let unmissed = !history.working().rev().take(4).any(Time::any_missed);
+            let wanted = match step {
+                [] => able.unwrap_or(max),
+                _ if unmissed || had_spare(last) => max + in_unit(step, builds.unit),
+                _ => max,
+            };
+            let load = wanted.min(most).max(max);
+            found(load, if load > max { MaxBasis::Up } else { MaxBasis::Again })
+        }
+        1 => found(max, MaxBasis::Missed),
+        _ => found(max.percent(100_u32.saturating_sub(back_off)), MaxBasis::BackOff),
+    }
+}
+
+impl TrainingMax {
+    /// The load of a set.
+    pub(super) fn settled(
+        &self,
+        rule: &LoadRule,
+        scheme: &Scheme,
+        builds: &Builds,
+        set: u32,
+    ) -> Settled {
+        let reps = scheme.target(set).unwrap_or(0);
+        let (max, basis) = (self.load, self.basis);
+        let (wanted, reason) = match rule {
+            LoadRule::Percent { percents, .. } => {
+                let percent =
+                    percents.get(set as usize - 1).or(percents.first()).copied().unwrap_or(0);
+                (max.percent(percent), Reason::Percent { percent, max, basis })
+            }
+            LoadRule::Reserve { reserve: leave, .. } => {
+                (share_for(max, reps + leave), Reason::Reserve { reps, leave: *leave, max, basis })
+            }
+            LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => (max, Reason::FirstTime),
+        };
+        let build = builds.at_or_below(wanted).or(builds.lightest());
+        let load = build.map_or(wanted, |build| build.mass);
+        Settled { load: Some(load), reps, from: self.from.clone(), ..Settled::because(reason) }
+    }
+}
+
+/// Without a training max: the load of last time, and the question that leads to one.
+pub(super) fn unknown(carried: &Carried<'_>, set: u32) -> Settled {
+    let last = carried.load(set);
+    let reps = carried.last().set(set).map_or(0, |done| done.reps);
+    let reason = Reason::SayReserve { last, reps };
+    Settled {
+        load: carried.built(set, last),
+        reps: carried.first_reps(set),
+        from: vec![carried.record(set)],
+        ..Settled::because(reason)
+    }
+}
+
+/// The load of which so many reps can be done, by the published curve, from the load that can be lifted once.
+pub(super) fn share_for(max: Mass, reps: u32) -> Mass {
+    let kg = max.for_drawing(MassUnit::Kg) * (-curve(f64::from(reps))).exp();
+    whole_tenths(kg)
+}
+
+/// A modelled mass as a load: rounded down to a tenth of a kilogram, so that the last digits of a
+/// float, which differ between devices, decide nothing.
+pub fn whole_tenths(kg: f64) -> Mass {
+    let tenths = (kg * 10.0 + 1e-6).floor().clamp(0.0, 50_000.0);
+    Mass::thousandths(tenths as i64 * 100, MassUnit::Kg)
+}
+
+/// What was lifted last on the track with other reps.
+pub(super) fn other_reps<'a>(history: &'a History, scheme: &Scheme) -> Option<&'a Time> {
+    history.last().filter(|time| !same_reps(&time.scheme, scheme))
+}
