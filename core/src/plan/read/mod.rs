@@ -3,6 +3,7 @@
 mod block;
 mod day;
 mod duration;
+mod easy;
 mod fault;
 mod field;
 mod fields;
@@ -18,6 +19,7 @@ mod piece;
 mod problems;
 mod quantity;
 mod room;
+mod stack;
 mod strength;
 mod syntax;
 mod words;
