@@ -198,7 +198,7 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let exercise = named
         .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
     let scheme = named.map_or(String::new(), |proposal| proposal.scheme.clone());
-    let read = |text: &String| Mass::parse(text, Some(page.unit));
+    let read = |text: &String| Mass::parse_signed(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
     let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
     let decision = match given.decision {

@@ -14,7 +14,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Lift(lift) => {
             let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
             let scheme = lift.scheme.reps.len() <= 100 && reps;
-            let loads = [lift.load, lift.planned].into_iter().flatten().all(mass);
+            let loads = [lift.load, lift.planned].into_iter().flatten().all(load);
             let side = lift.side.as_deref().unwrap_or_default();
             let side = side.len() <= 100 && side.iter().all(|plate| mass(*plate));
             scheme
@@ -27,7 +27,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::WindowDone(done) => {
             let times = [done.spare_ms.unwrap_or(0), done.margin_ms].into_iter().all(duration);
             times
-                && done.load.is_none_or(mass)
+                && done.load.is_none_or(load)
                 && done.reps.max(done.asked).max(done.window) <= 10_000
         }
         Body::Held(held) => duration(held.held_ms) && duration(held.asked_ms) && held.side <= 100,
@@ -38,7 +38,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Finish(finish) => finish.rpe.unwrap_or(0) <= 10 && finish.minutes <= 10_000,
         Body::Session(session) => date(session.date) && session.week <= 1_000,
         Body::Ruling(ruling) => {
-            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|load| mass(*load))
+            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|of| load(*of))
         }
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
@@ -54,6 +54,11 @@ pub(crate) fn is_sane(body: &Body) -> bool {
 
 fn mass(mass: Mass) -> bool {
     (Mass::ZERO..=Mass::kg(5_000)).contains(&mass)
+}
+
+/// A load may be less than nothing: what a band or a machine takes off a body.
+fn load(load: Mass) -> bool {
+    (Mass::kg(-500)..=Mass::kg(5_000)).contains(&load)
 }
 
 fn duration(ms: i64) -> bool {
@@ -94,5 +99,7 @@ mod tests {
         assert!(date("2026-11-25".parse().unwrap()));
         assert!(!date(NaiveDate::MAX));
         assert!(mass(Mass::kg(1_800)) && !mass(Mass { ten_ng: i64::MAX }) && !mass(Mass::kg(-1)));
+        assert!(load(Mass::kg(1_800)) && load(Mass::kg(-500)));
+        assert!(!load(Mass::kg(-501)) && !load(Mass { ten_ng: i64::MIN }));
     }
 }

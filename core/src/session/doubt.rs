@@ -28,10 +28,16 @@ pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<Stri
             (None, None) => {}
         }
     }
-    // A fifth off what was proposed: common practice, no source.
     let planned = lift.planned?;
-    (load > planned.percent(120) || load < planned.percent(80))
-        .then(|| say::far_from_proposed(words::load_text(planned, unit)))
+    let far = if builds.is_picks() {
+        // Near zero no percentage means anything: three picks off. Common practice, no source.
+        let between = planned.min(load)..planned.max(load);
+        builds.loads().filter(|load| between.contains(load)).count() >= 3
+    } else {
+        // A fifth off what was proposed: common practice, no source.
+        load > planned.percent(120) || load < planned.percent(80)
+    };
+    far.then(|| say::far_from_proposed(words::load_text(planned, unit)))
 }
 
 /// No rep of anything is done faster than this, in milliseconds: common practice, no source.
