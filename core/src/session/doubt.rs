@@ -3,7 +3,7 @@
 use super::log::SessionLog;
 use crate::journal::{Held, Lift, WindowDone};
 use crate::mass::MassUnit;
-use crate::plan::{Build, Builds};
+use crate::plan::{Build, Builds, FASTEST_REP_MS};
 use crate::say::screen as say;
 use crate::words;
 
@@ -39,9 +39,6 @@ pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<Stri
     };
     far.then(|| say::far_from_proposed(words::load_text(planned, unit)))
 }
-
-/// No rep of anything is done faster than this, in milliseconds: common practice, no source.
-const FASTEST_REP_MS: i64 = 500;
 
 /// What is odd about a window that was logged: more reps than its time has room for.
 pub(super) fn doubt_of_window(done: &WindowDone, window_ms: i64) -> Option<String> {

@@ -18,6 +18,7 @@ mod part;
 mod piece;
 mod problems;
 mod quantity;
+mod review;
 mod room;
 mod stack;
 mod strength;
@@ -35,6 +36,8 @@ use toml::de::DeTable;
 use self::problems::Problems;
 use super::{Block, Kit, Problem};
 use crate::say;
+
+pub use review::{Reviewed, review_plan};
 
 /// The largest plan text: it must fit one journal line with room for escapes.
 pub const MAX_PLAN_BYTES: usize = 30 * 1024;

@@ -9,7 +9,7 @@ use crate::plan::{
     Block, Easy, Exercise, Lifted, LoadKind, LoadRule, PieceKind, Rack, Step, Strength,
 };
 
-const ALL: &str = include_str!("everything.toml");
+const ALL: &str = include_str!("../../../../../bindings/fixtures/every-kind.toml");
 
 fn piece<'b>(block: &'b Block, name: &str) -> &'b Strength {
     let PieceKind::Strength(strength) = &block.days[0].piece(name).unwrap().kind else { panic!() };
