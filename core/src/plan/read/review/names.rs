@@ -61,8 +61,8 @@ fn hidden(review: &Review<'_>, at: &Path<'_>, name: &str) {
     let mut before = ' ';
     for letter in name.chars() {
         // These shape the character before them: emoji, and letters of some scripts.
-        let shapes = matches!(letter, '\u{200c}' | '\u{200d}' | '\u{fe00}'..='\u{fe0f}');
-        if is_invisible(letter) && !(shapes && !before.is_ascii()) {
+        let shaping = matches!(letter, '\u{200c}' | '\u{200d}' | '\u{fe00}'..='\u{fe0f}');
+        if is_invisible(letter) && (!shaping || before.is_ascii()) {
             let code = format!("U+{:04X}", u32::from(letter));
             review.note(at, say::hidden_character(clip(name), code), say::type_name_again());
             return;
