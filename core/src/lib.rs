@@ -107,7 +107,7 @@
 //! use holdfast_core::{HoldfastError, check_plan, plates};
 //!
 //! let plan = "[block]\nname = \"Cellar\"\nstarts = 2026-11-04\nweeks = 3\n";
-//! match check_plan("plan.toml".into(), plan.into()) {
+//! match check_plan("plan.toml".into(), plan.into(), None) {
 //!     // No day, and a first day that is no Monday.
 //!     Err(HoldfastError::Plan { problems, .. }) => {
 //!         let places: Vec<_> = problems.iter().map(|problem| (problem.line, problem.column)).collect();

@@ -155,6 +155,17 @@ impl Mass {
         Ok(Mass::thousandths(whole * 1000 + thousandths, unit))
     }
 
+    /// Reads what [`Mass::parse`] reads, and the same with a minus before it: what is taken off a body.
+    ///
+    /// # Errors
+    /// As [`Mass::parse`].
+    pub fn parse_signed(text: &str, bare: Option<MassUnit>) -> Result<Mass, MassError> {
+        match text.trim_start().strip_prefix(['-', '\u{2212}']) {
+            Some(less) => Ok(Mass::ZERO - Mass::parse(less, bare)?),
+            None => Mass::parse(text, bare),
+        }
+    }
+
     /// True when the mass is a whole number of thousandths of `unit`.
     pub fn is_exact_in(self, unit: MassUnit) -> bool {
         self.ten_ng % (unit.ten_ng() / 1000) == 0
@@ -322,6 +333,23 @@ mod tests {
         assert_eq!(Mass::parse("2000.5 kg", None), Err(MassError::TooLarge));
         assert_eq!(Mass::parse("99999999999 kg", None), Err(MassError::TooLarge));
         assert_eq!(kg("92,5"), kg("92.500"));
+    }
+
+    #[test]
+    fn a_minus_is_read_only_where_it_is_asked_for() {
+        for text in ["-22.5 kg", " - 22,5kg", "\u{2212}22.5 kg"] {
+            let read = Mass::parse_signed(text, None).unwrap();
+            assert_eq!(read, Mass::ZERO - kg("22.5"), "{text}");
+            assert_eq!(Mass::parse_signed(&read.text(MassUnit::Kg), None), Ok(read));
+            assert_eq!(Mass::parse(text, None), Err(MassError::Form), "{text}");
+        }
+        assert_eq!(Mass::parse_signed("5 lb", None), Ok(Mass::lb(5)));
+        assert_eq!(Mass::parse_signed("-0 kg", None), Ok(Mass::ZERO));
+        for text in ["--5 kg", "-", "+5 kg", "5- kg"] {
+            assert_eq!(Mass::parse_signed(text, None), Err(MassError::Form), "{text}");
+        }
+        let bare = MassError::NoUnit { number: "5".into() };
+        assert_eq!(Mass::parse_signed("-5", None), Err(bare));
     }
 
     #[test]

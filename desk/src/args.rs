@@ -28,6 +28,8 @@ pub(crate) enum Command {
     Start(Start),
     Check {
         plan: PathBuf,
+        #[arg(long)]
+        strict: bool,
     },
     Plates(Plates),
     Publish {
@@ -193,7 +195,7 @@ pub(crate) struct Answer {
     pub(crate) movement: String,
     #[arg(value_enum)]
     pub(crate) decision: DecisionArg,
-    #[arg(long, value_name = "LOAD")]
+    #[arg(long, value_name = "LOAD", allow_hyphen_values = true)]
     pub(crate) load: Vec<String>,
     #[arg(long, default_value = "")]
     pub(crate) words: String,

@@ -12,8 +12,8 @@ use holdfast_core::load::Decision;
 use holdfast_core::plan::Exercise;
 use holdfast_core::session::{PlatesAsked, Tap};
 use holdfast_core::{
-    Holdfast, Instant, KeptAside, Language, Mass, MassUnit, Start as CoreStart, check_plan,
-    plates as plates_for, put_file,
+    Holdfast, HoldfastError, Instant, KeptAside, Language, Mass, MassUnit, Start as CoreStart,
+    check_plan, plates as plates_for, put_file,
 };
 use owo_colors::OwoColorize;
 
@@ -32,7 +32,7 @@ pub(crate) fn run(args: Args) -> Outcome {
     // These need no device.
     let (home, command) = match args.command {
         Command::Demo(demo) => return demo::run(&demo),
-        Command::Check { plan } => return check(&plan),
+        Command::Check { plan, strict } => return check(&plan, strict),
         Command::Plates(asked) => return plates(asked),
         Command::Hold(hold) => return hold::run(&hold),
         command => (home::folder(args.home)?, command),
@@ -138,14 +138,21 @@ fn read(path: &Path) -> Outcome<Vec<u8>> {
     fs::read(path).map_err(Fault::file(path))
 }
 
-fn check(plan: &Path) -> Outcome {
-    let summary = check_plan(plan.display().to_string(), read(plan)?)?;
-    print::out(&format!(
-        "{}\n{}\n{}\n",
-        summary.heading.bold(),
-        summary.lines.join("\n"),
-        say::command::no_problems()
-    ))
+fn check(plan: &Path, strict: bool) -> Outcome {
+    let source_name = plan.display().to_string();
+    let summary = check_plan(source_name.clone(), read(plan)?, Some(today()))?;
+    if strict && !summary.notes.is_empty() {
+        let problems = summary.notes;
+        return Err(HoldfastError::Plan { source_name, problems }.into());
+    }
+    let heading = summary.heading.bold();
+    print::out(&format!("{heading}\n{}\n", summary.lines.join("\n")))?;
+    print::out(&print::notes(&source_name, &summary.notes))?;
+    let end = match summary.notes.len() {
+        0 => say::command::no_problems().to_owned(),
+        notes => say::command::no_problems_but_notes(notes),
+    };
+    print::out(&format!("{end}\n"))
 }
 
 fn plates(given: Plates) -> Outcome {
@@ -155,7 +162,9 @@ fn plates(given: Plates) -> Outcome {
 }
 
 fn publish(holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
-    let summary = holdfast.publish(plan.display().to_string(), read(plan)?, now())?;
+    let source_name = plan.display().to_string();
+    let summary = holdfast.publish(source_name.clone(), read(plan)?, now())?;
+    print::out(&print::notes(&source_name, &summary.notes))?;
     let exchanged = exchange(holdfast, carrier, &now())?;
     let plan = summary.heading.bold();
     let published = if summary.replaced {
@@ -198,7 +207,7 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let exercise = named
         .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
     let track = named.map_or(String::new(), |proposal| proposal.track.clone());
-    let read = |text: &String| Mass::parse(text, Some(page.unit));
+    let read = |text: &String| Mass::parse_signed(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
     let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
     let decision = match given.decision {

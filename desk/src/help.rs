@@ -147,6 +147,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         (_, "version") => say::help::version(),
         ("help", "subcommand") => say::help::help_command(),
         ("check" | "publish", "plan") => say::help::plan_file(),
+        ("check", "strict") => say::help::check_strict(),
         ("publish" | "exchange", "carrier") => say::help::carrier(),
         ("today", "on") => say::help::another_date(),
         ("board" | "member" | "report", "on") => say::help::made_for(),

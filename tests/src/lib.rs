@@ -50,6 +50,8 @@ pub use instant::{DAY, HOUR, MINUTE, at, later};
 pub use leaf::forged;
 pub use modules::no_file_is_forgotten;
 pub use phone::Phone;
-pub use plans::{CELLAR_KIT, DEMO_PLAN, EVERY_DAY, LONGER_DAY, SMALL_PLAN, changed, this_week};
+pub use plans::{
+    CELLAR_KIT, DEMO_PLAN, EVERY_DAY, EVERY_KIND, LONGER_DAY, SMALL_PLAN, changed, this_week,
+};
 pub use program::{Ran, program, run};
 pub use seed::{fresh_seed, seed_or};

@@ -8,6 +8,9 @@ pub const DEMO_PLAN: &str = include_str!("../../desk/demo/plan.toml");
 /// One day with one piece of each kind, every day of the week for two weeks.
 pub const SMALL_PLAN: &str = include_str!("../../bindings/fixtures/small-plan.toml");
 
+/// Every kind of load, track, bar and easy week that a plan can have, on a Tuesday.
+pub const EVERY_KIND: &str = include_str!("../../bindings/fixtures/every-kind.toml");
+
 /// More pieces for the small plan's day: the longest screen there is a reason for.
 pub const LONGER_DAY: &str = include_str!("../../bindings/fixtures/longer-day.toml");
 

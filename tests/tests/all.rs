@@ -15,6 +15,7 @@ mod faults;
 mod formats;
 mod house;
 mod kills;
+mod kinds;
 mod language;
 mod load_laws;
 mod loads;

@@ -267,3 +267,32 @@ fn output_into_a_pipe_has_no_colour() {
     assert!(!desk.fine("coach", &["board"], "").contains('\u{1b}'));
     assert!(!desk.wrong("coach", &["today"]).contains('\u{1b}'));
 }
+
+/// Notes are told and nothing fails; `--strict` makes them what bad plans say.
+#[test]
+fn notes_on_a_plan_are_told_and_strictly_refused() {
+    let desk = desk();
+    let plan = fs::read_to_string(desk.path("plan.toml")).unwrap();
+    assert!(
+        desk.fine("nobody", &["check", &desk.path("plan.toml"), "--strict"], "")
+            .contains("No problems")
+    );
+    let odd = changed(&plan, "window = \"1 min\"", "window = \"7 s\"");
+    desk.write("odd.toml", &odd);
+    let path = desk.path("odd.toml");
+    let line = odd.lines().position(|line| line.contains("reps = 15")).unwrap();
+    let column = odd.lines().nth(line).unwrap().find("15").unwrap();
+    let place = format!("odd.toml:{}:{}: ", line + 1, column + 1);
+    let said = desk.fine("nobody", &["check", &path], "");
+    assert!(said.contains(&format!("{place}note: 15 reps do not fit into 7 s.")), "{said}");
+    assert!(said.ends_with("No problems found. 1 note.\n"), "{said}");
+    let said = desk.fine("nobody", &["--lang", "de", "check", &path], "");
+    assert!(said.contains("Hinweis: 15 Wiederholungen passen nicht in 7 s."), "{said}");
+    let said = desk.wrong("nobody", &["check", &path, "--strict"]);
+    assert!(said.contains(&format!("{place}15 reps do not fit")), "{said}");
+    assert!(said.contains("has 1 problem to fix"), "{said}");
+    // Publishing says them too, and publishes.
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    let said = desk.fine("coach", &["publish", &path, "--carrier", &desk.path("carrier")], "");
+    assert!(said.contains("note: 15 reps") && said.contains("Published Small block"), "{said}");
+}

@@ -74,16 +74,19 @@ fn required(table: &BTreeMap<String, Row>) -> Words {
 }
 
 /// A sound plan in parts, each inside one before it.
-const PLAN: [(&str, &str); 15] = [
+const PLAN: [(&str, &str); 18] = [
     (
         "top",
         "block = <block>\nkit = <kit>\nmovement.squat = <movement>\nstretch.calf = <stretch>\nday = [<day>]",
     ),
-    ("block", r#"{ name = "A", starts = 2026-11-02, weeks = 1 }"#),
-    ("kit", "{ bar = [<bar>], plate = [<plate>], bell = [<bell>] }"),
+    ("block", r#"{ name = "A", starts = 2026-11-02, weeks = 1, easy = <easy> }"#),
+    ("easy", "{ weeks = [1], sets = -1 }"),
+    ("kit", "{ bar = [<bar>], plate = [<plate>], bell = [<bell>], machine = [<machine>] }"),
     ("bar", r#"{ name = "long bar", mass = "20 kg" }"#),
     ("plate", r#"{ mass = "5 kg", count = 2 }"#),
     ("bell", r#"{ mass = "8 kg", count = 1 }"#),
+    ("machine", r#"{ name = "leg press", stack = <stack> }"#),
+    ("stack", r#"{ from = "5 kg", to = "10 kg", step = "5 kg" }"#),
     ("movement", r#"{ name = "Squat", pattern = "squat", lifted = "bar", option.box = <option> }"#),
     ("option", r#"{ name = "Box", because = "grip" }"#),
     ("stretch", r#"{ name = "Calf", region = "calves" }"#),
@@ -115,12 +118,15 @@ const ODD: &str = "zzzzzz";
 
 /// Parts of a plan: the part, its headings in the document and what says which kind it is. Keys that all
 /// kinds have stand under the first heading.
-const SECTIONS: [(&str, &[&str], &str); 19] = [
+const SECTIONS: [(&str, &[&str], &str); 22] = [
     ("block", &["`[block]`"], ""),
+    ("easy", &["`easy`"], ""),
     ("kit", &["`[kit]`"], ""),
     ("bar", &["`bar`"], ""),
     ("plate", &["`plate`"], ""),
     ("bell", &["`bell`"], ""),
+    ("machine", &["`machine`"], ""),
+    ("stack", &["`stack`"], ""),
     ("movement", &["`[movement.KEY]`"], ""),
     ("option", &["`option.KEY`"], ""),
     ("stretch", &["`[stretch.KEY]`"], ""),

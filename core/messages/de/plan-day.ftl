@@ -12,6 +12,14 @@ starts-on-sunday = `starts` muss ein Montag sein; { $date } ist ein Sonntag.
 mondays = Der Montag davor ist { $before }, der Montag danach { $after }.
 write-monday = Schreib einen Montag, zum Beispiel `{ $example }`.
 
+## Leichte Wochen
+
+nothing-easier = `easy` macht nichts leichter.
+add-either = Ergänze `{ $load }`, `{ $sets }` oder beides.
+# $least und $most sind Texte in ihren Anführungszeichen, etwa "-40 %".
+write-lighter = Schreib, wie viel leichter, von { $least } bis { $most }.
+write-fewer = Schreib, wie viele Sätze weniger, von { $least } bis { $most }.
+
 ## Namen
 
 # $name steht in den Anführungszeichen, die er in der Datei hat.

@@ -5,6 +5,9 @@
 # $found ist die Regel in ihren Anführungszeichen, etwa "step".
 rule-for-body = `rule` kann bei einer Übung nur mit Körpergewicht nicht { $found } sein.
 write-free = Schreib `rule = "free"`.
+# $found ist die Regel in ihren Anführungszeichen, etwa "percent".
+rule-on-a-body = `rule` kann bei einem Gewicht am Körper nicht { $found } sein: Nahe null sagt ein Prozentwert davon nichts.
+write-step-fixed-or-free = Schreib `rule = "step"`, `rule = "fixed"` oder `rule = "free"`.
 
 ## Schritte
 

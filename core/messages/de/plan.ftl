@@ -52,6 +52,8 @@ write-mass = Schreib ein Gewicht als Zahl mit Einheit, zum Beispiel "92.5 kg" od
 # Das Gewicht steht schon in Anführungszeichen.
 add-unit = Schreib die Einheit dazu: "{ $one }" oder "{ $other }".
 mass-above-zero = Schreib ein Gewicht über null.
+# $load ist dasselbe Gewicht mit einem Minus, etwa -20 kg.
+write-minus = Unterstützung wird abgezogen: Schreib sie mit einem Minus, zum Beispiel "{ $load }".
 write-time = Schreib Minuten, Sekunden oder beides: "90 s", "2 min" oder "1 min 30 s".
 write-time-between = Schreib eine Zeit von "{ $least }" bis "{ $most }".
 

@@ -43,6 +43,9 @@ no-such-set = { $sets ->
 }
 load-unknown = Für diesen Satz ist kein Gewicht vorgeschlagen: Sag, welches du genommen hast.
 load-zero = Ein Gewicht muss über null liegen.
+load-below-zero = Was zum Körpergewicht dazukommt, kann nicht unter null liegen.
+# $load ist das Gesagte mit einem Minus.
+load-not-minus = Unterstützung wird vom Körpergewicht abgezogen: Trag sie mit einem Minus ein, zum Beispiel { $load }.
 open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren.
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.

@@ -12,6 +12,14 @@ starts-on-sunday = `starts` must be a Monday; { $date } is a Sunday.
 mondays = The Monday before is { $before }, the Monday after is { $after }.
 write-monday = Write a Monday, such as `{ $example }`.
 
+## Easy weeks
+
+nothing-easier = `easy` makes nothing easier.
+add-either = Add `{ $load }`, `{ $sets }` or both.
+# $least and $most are texts in their quotes, such as "-40 %".
+write-lighter = Write how much lighter, from { $least } to { $most }.
+write-fewer = Write how many sets fewer, from { $least } to { $most }.
+
 ## Names
 
 # $name is in the quotes that it has in the file.

@@ -5,6 +5,9 @@
 # $found is the rule in its quotes, such as "step".
 rule-for-body = `rule` can't be { $found } for a bodyweight movement.
 write-free = Write `rule = "free"`.
+# $found is the rule in its quotes, such as "percent".
+rule-on-a-body = `rule` can't be { $found } for a load on a body: near zero, a percentage of it means nothing.
+write-step-fixed-or-free = Write `rule = "step"`, `rule = "fixed"` or `rule = "free"`.
 
 ## Steps
 

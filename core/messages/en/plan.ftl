@@ -52,6 +52,8 @@ write-mass = Write a weight as a number and a unit, such as "92.5 kg" or "205 lb
 # The mass is in quotes already.
 add-unit = Write its unit too: "{ $one }" or "{ $other }".
 mass-above-zero = Write a weight above zero.
+# $load is the same mass with a minus, such as -20 kg.
+write-minus = Assistance is taken off: write it with a minus, such as "{ $load }".
 write-time = Write minutes, seconds or both: "90 s", "2 min" or "1 min 30 s".
 write-time-between = Write a time from "{ $least }" to "{ $most }".
 

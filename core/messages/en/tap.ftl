@@ -43,6 +43,9 @@ no-such-set = { $sets ->
 }
 load-unknown = No load is proposed for this set. Enter the load you used.
 load-zero = A load must be above zero.
+load-below-zero = What is added to body weight can't be below zero.
+# $load is what was said, with a minus.
+load-not-minus = Assistance is taken off body weight: log it with a minus, such as { $load }.
 open-set = This set is open. Enter how many good reps you did.
 # $movement is its key in the plan, $options a list of keys.
 no-options = { $movement } has no options.

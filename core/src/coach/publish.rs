@@ -1,13 +1,13 @@
 //! Publishing plans.
 
-use chrono::Weekday;
+use chrono::{NaiveDate, Weekday};
 use serde::Serialize;
 
 use crate::device::Device;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
 use crate::journal::PlanText;
-use crate::plan::{Block, Exercise, PieceKind, read_plan};
+use crate::plan::{Block, Exercise, PieceKind, Problem, Reviewed, review_plan};
 use crate::say;
 use crate::store::{Draft, Query};
 use crate::words;
@@ -24,13 +24,23 @@ pub struct PlanSummary {
     pub lines: Vec<String>,
     /// True when it replaced an earlier version of the same block.
     pub replaced: bool,
+    /// What is allowed and may not be meant, in the order of the text.
+    pub notes: Vec<Problem>,
 }
 
-/// Reads a plan without publishing it.
-pub(crate) fn check(source_name: &str, text: &[u8]) -> Result<PlanSummary> {
-    let block = read_plan(text)
-        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
-    Ok(summary(&block, false))
+/// Reads a plan without publishing it. Without `today` nothing is said about when it starts.
+pub(crate) fn check(
+    source_name: &str,
+    text: &[u8],
+    today: Option<NaiveDate>,
+) -> Result<PlanSummary> {
+    let Reviewed { block, notes } = reviewed(source_name, text, today)?;
+    Ok(summary(&block, notes, false))
+}
+
+fn reviewed(source_name: &str, text: &[u8], today: Option<NaiveDate>) -> Result<Reviewed> {
+    review_plan(text, today)
+        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })
 }
 
 /// Publishes a plan. The same block's name again replaces it; sessions begun keep theirs.
@@ -41,8 +51,7 @@ pub(crate) fn publish(
     at: &Instant,
 ) -> Result<PlanSummary> {
     device.require_coach(say::device::only_coaches_publish)?;
-    let block = read_plan(text)
-        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })?;
+    let Reviewed { block, notes } = reviewed(source_name, text, Some(at.date()))?;
     // Read as UTF-8 a line ago.
     let text = String::from_utf8_lossy(text).into_owned();
     let query =
@@ -56,10 +65,10 @@ pub(crate) fn publish(
         device.append(at, vec![draft])?;
     }
     device.cut_after_saving();
-    Ok(summary(&block, replaced && !unchanged))
+    Ok(summary(&block, notes, replaced && !unchanged))
 }
 
-fn summary(block: &Block, replaced: bool) -> PlanSummary {
+fn summary(block: &Block, notes: Vec<Problem>, replaced: bool) -> PlanSummary {
     let mut lines = Vec::new();
     for day in &block.days {
         let on: Vec<String> = day.on.iter().map(|on| weekday(*on).to_owned()).collect();
@@ -75,6 +84,7 @@ fn summary(block: &Block, replaced: bool) -> PlanSummary {
         heading: say::coach::plan_heading(&block.name, block.weeks, starts, ends),
         lines,
         replaced,
+        notes,
     }
 }
 
@@ -139,12 +149,12 @@ mod tests {
             let found = of.lines.iter().find(|line| line.trim_start().starts_with(begin));
             found.unwrap().clone()
         };
-        let english = check("plan.toml", plan).unwrap();
+        let english = check("plan.toml", plan, None).unwrap();
         assert!(english.heading.starts_with("Small block: 2 weeks, "), "{}", english.heading);
         let begin = "  Squat: Back squat, sets of 8, 6 and 5 or more, rest ";
         assert!(line(&english, "Squat:").starts_with(begin), "{:?}", english.lines);
         assert!(line(&english, "Calves:").ends_with(" each side"), "{:?}", english.lines);
-        let german = speaking(Language::De, || check("plan.toml", plan).unwrap());
+        let german = speaking(Language::De, || check("plan.toml", plan, None).unwrap());
         assert!(german.heading.starts_with("Small block: 2 Wochen, "), "{}", german.heading);
         assert!(line(&german, "Any evening").contains("(Mo"), "{:?}", german.lines);
         assert!(line(&german, "Corners:").starts_with("  Corners: 4 Fenster zu "));

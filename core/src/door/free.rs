@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use catalogue::Language;
+use chrono::NaiveDate;
 
 use super::HoldfastResult;
 use super::guard::caught;
@@ -10,13 +11,18 @@ use crate::coach::{self, PlanSummary};
 use crate::exchange::{self, CarriedFile};
 use crate::session::{self, PlatesAsked, PlatesScreen};
 
-/// Reads a plan text without publishing it. `source_name` is what errors call it.
+/// Reads a plan text without publishing it. `source_name` is what errors call it. Without `today` no note
+/// says that the block starts far away.
 ///
 /// # Errors
 /// [`super::HoldfastError::Plan`] with every problem and its place.
-#[cfg_attr(feature = "ffi", uniffi::export)]
-pub fn check_plan(source_name: String, text: Vec<u8>) -> HoldfastResult<PlanSummary> {
-    caught(|| Ok(coach::check(&source_name, &text)?))
+#[cfg_attr(feature = "ffi", uniffi::export(default(today = None)))]
+pub fn check_plan(
+    source_name: String,
+    text: Vec<u8>,
+    today: Option<NaiveDate>,
+) -> HoldfastResult<PlanSummary> {
+    caught(|| Ok(coach::check(&source_name, &text, today)?))
 }
 
 /// From now on everything is said in a language, by every device that is open. A screen that was drawn

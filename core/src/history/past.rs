@@ -124,7 +124,7 @@ fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
 /// A logged set, as the load rules see it.
 pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
     let Lift { set, load, reps, reserve, .. } = lift.body;
-    let counts = !aside && !lift.body.is_in_doubt();
+    let counts = !aside && !lift.body.doubt;
     SetDone { record: lift.record, set, load, reps, reserve, counts }
 }
 

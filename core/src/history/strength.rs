@@ -32,7 +32,7 @@ pub(super) fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
 
 /// A set as the strength model reads it; none for one without a load, and for one in doubt.
 pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
-    if lift.body.is_in_doubt() {
+    if lift.body.doubt {
         return None;
     }
     let Lift { load, reps, reserve, .. } = lift.body;

@@ -41,9 +41,10 @@ pub struct Lift {
     pub reps: u32,
     /// Reps in reserve, where the athlete said.
     pub reserve: Option<u32>,
-    /// True once the athlete has said that what looks like a slip is none.
+    /// True while it looks like a slip of the finger and the athlete has not said that it is none: then
+    /// nothing is proposed from it.
     #[serde(default)]
-    pub sure: bool,
+    pub doubt: bool,
     /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
     /// afterwards. None where nothing was named.
     #[serde(default)]
@@ -52,12 +53,6 @@ pub struct Lift {
     #[serde(default)]
     pub at: Option<Instant>,
 }
-
-/// More reps than this look like a slip when three times as many as the set asked for (common practice,
-/// no source).
-const MANY_REPS: u32 = 30;
-/// So does a load a fifth off what was proposed: common practice, no source.
-const FAR_PERCENT: u32 = 20;
 
 impl Lift {
     /// The name of the track it is kept under.
@@ -84,26 +79,6 @@ impl Lift {
     /// True when at least the reps asked for were done.
     pub fn made(&self) -> bool {
         self.reps >= self.target()
-    }
-
-    /// True for a load far from the proposed one.
-    pub fn is_far(&self) -> bool {
-        let (Some(load), Some(planned)) = (self.load, self.planned) else { return false };
-        let off = if load > planned { load - planned } else { planned - load };
-        // Near zero, as with assistance, a share says nothing.
-        let least = if planned > Mass::ZERO { planned.percent(FAR_PERCENT) } else { Mass::kg(20) };
-        off > least.max(Mass::kg(1))
-    }
-
-    /// True for more reps than anybody was asked for by far.
-    pub fn has_many_reps(&self) -> bool {
-        self.reps > MANY_REPS.max(self.target().saturating_mul(3))
-    }
-
-    /// True while it looks like a slip and nobody has said that it is none: then nothing is proposed
-    /// from it.
-    pub fn is_in_doubt(&self) -> bool {
-        !self.sure && (self.is_far() || self.has_many_reps())
     }
 }
 

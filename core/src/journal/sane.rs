@@ -15,7 +15,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
             let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
             let scheme = lift.scheme.reps.len() <= 100 && reps;
             let proposed = lift.proposed.iter().map(|set| set.load);
-            let loads = proposed.chain([lift.load, lift.planned, lift.max]).flatten().all(lifted);
+            let loads = proposed.chain([lift.load, lift.planned, lift.max]).flatten().all(load);
             let asked =
                 lift.proposed.len() <= 100 && lift.proposed.iter().all(|set| set.reps <= 1000);
             let side = lift.side.as_deref().unwrap_or_default();
@@ -31,7 +31,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::WindowDone(done) => {
             let times = [done.spare_ms.unwrap_or(0), done.margin_ms].into_iter().all(duration);
             times
-                && done.load.is_none_or(mass)
+                && done.load.is_none_or(load)
                 && done.reps.max(done.asked).max(done.window) <= 10_000
         }
         Body::Held(held) => duration(held.held_ms) && duration(held.asked_ms) && held.side <= 100,
@@ -42,7 +42,7 @@ pub(crate) fn is_sane(body: &Body) -> bool {
         Body::Finish(finish) => finish.rpe.unwrap_or(0) <= 10 && finish.minutes <= 10_000,
         Body::Session(session) => date(session.date) && session.week <= 1_000,
         Body::Ruling(ruling) => {
-            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|load| lifted(*load))
+            ruling.loads.len() <= 100 && ruling.loads.iter().flatten().all(|of| load(*of))
         }
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
@@ -62,8 +62,8 @@ fn mass(mass: Mass) -> bool {
     (Mass::ZERO..=Mass::kg(5_000)).contains(&mass)
 }
 
-/// A load that may be below zero: body mass less assistance.
-fn lifted(load: Mass) -> bool {
+/// A load may be less than nothing: what a band or a machine takes off a body.
+fn load(load: Mass) -> bool {
     (Mass::kg(-500)..=Mass::kg(5_000)).contains(&load)
 }
 
@@ -105,5 +105,7 @@ mod tests {
         assert!(date("2026-11-25".parse().unwrap()));
         assert!(!date(NaiveDate::MAX));
         assert!(mass(Mass::kg(1_800)) && !mass(Mass { ten_ng: i64::MAX }) && !mass(Mass::kg(-1)));
+        assert!(load(Mass::kg(1_800)) && load(Mass::kg(-500)));
+        assert!(!load(Mass::kg(-501)) && !load(Mass { ten_ng: i64::MIN }));
     }
 }

@@ -92,3 +92,38 @@ impl Deref for Prepared {
         &self.block
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixtures::kg;
+    use crate::plan::{PieceKind, read_plan};
+
+    const EVERY_KIND: &[u8] = include_bytes!("../../../bindings/fixtures/every-kind.toml");
+
+    /// 40 kg is 10 a side on the bar of 20 kg, and 10 + 2.5 on that of 15 kg: one ramp is not taken for
+    /// the other, whichever was asked for first.
+    #[test]
+    fn each_bar_has_its_own_ramps() {
+        let block = Prepared::new(read_plan(EVERY_KIND).unwrap());
+        let (squat, press) = (Exercise::of("squat"), Exercise::of("press"));
+        let PieceKind::Strength(light) = &block.days[0].piece("Light squat").unwrap().kind else {
+            panic!()
+        };
+        let long = block.builds(&squat, MassUnit::Kg);
+        let short = block.builds(&press, MassUnit::Kg);
+        assert_eq!(block.builds_for(light, &squat, MassUnit::Lb).bar, "short bar");
+        assert_eq!(block.on_bar("short bar").unwrap().bar, short.bar);
+        assert!(block.on_bar("no bar").is_none());
+        let side = |builds| {
+            let ramp = block.ramp(builds, &[], &[kg("40")]).unwrap();
+            ramp.steps[0].build.per_side.clone()
+        };
+        for _ in 0..2 {
+            assert_eq!(side(long), [kg("10")]);
+            assert_eq!(side(short), [kg("10"), kg("2.5")]);
+        }
+        let walk = block.builds(&Exercise::of("farmer-walk"), MassUnit::Kg);
+        assert_eq!(block.ramp(walk, &[], &[kg("12")]), None, "nothing is put on a bell");
+    }
+}

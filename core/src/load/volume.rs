@@ -2,9 +2,11 @@
 
 use crate::mass::Mass;
 
-/// Volume load: reps times load, summed over sets. Sets without a load add nothing.
+/// Volume load: reps times load, summed over sets. Sets without a load add nothing, nor do those with a
+/// load below zero, which is what was taken off a body.
 pub fn volume_load(sets: impl IntoIterator<Item = (u32, Option<Mass>)>) -> Mass {
-    sets.into_iter().filter_map(|(reps, load)| Some(load? * i64::from(reps))).sum()
+    let lifted = |(reps, load): (u32, Option<Mass>)| Some(load?.max(Mass::ZERO) * i64::from(reps));
+    sets.into_iter().filter_map(lifted).sum()
 }
 
 /// A set at a percent of the one-rep max.
@@ -72,6 +74,7 @@ mod tests {
     #[test]
     fn volume_is_reps_times_load() {
         let sets = [(5, Some(Mass::kg(100))), (3, Some(Mass::kg(110))), (20, None)];
+        let sets = sets.into_iter().chain([(8, Some(Mass::kg(-20))), (8, Some(Mass::ZERO))]);
         assert_eq!(volume_load(sets), Mass::kg(830));
     }
 

@@ -22,11 +22,12 @@ pub use exercise::Exercise;
 pub use kit::{Bar, Bell, Kit, Machine, PlateStack, Stack};
 pub use measure::{MeasureUnit, MeasuredWhen, Protocol};
 pub use movement::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
+pub(crate) use piece::FASTEST_REP_MS;
 pub use piece::{
     HOLD_READY_MS, HOLD_SWITCH_MS, Hold, Interval, LoadRule, Note, Piece, PieceKind, Station, Step,
     StepRule, Strength, Technique,
 };
 pub use problem::Problem;
 pub use rack::Rack;
-pub use read::{MAX_PLAN_BYTES, read_kit, read_plan};
+pub use read::{MAX_PLAN_BYTES, Reviewed, read_kit, read_plan, review_plan};
 pub use scheme::Scheme;

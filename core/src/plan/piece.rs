@@ -198,6 +198,9 @@ impl Interval {
     }
 }
 
+/// No rep of anything is done faster than this, in milliseconds: common practice, no source.
+pub(crate) const FASTEST_REP_MS: i64 = 500;
+
 /// Milliseconds to get into the stretch before the first side, where the plan does not say: common
 /// practice, no source.
 pub const HOLD_READY_MS: i64 = 5_000;

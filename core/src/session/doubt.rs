@@ -3,16 +3,40 @@
 use super::log::SessionLog;
 use crate::journal::{Held, Lift, WindowDone};
 use crate::mass::MassUnit;
-use crate::plan::{Build, Builds};
+use crate::plan::{Build, Builds, FASTEST_REP_MS};
 use crate::say::screen as say;
 use crate::words;
 
-/// What is odd about a set that was logged, perhaps a slip of the finger; none where nothing is.
-pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<String> {
-    if lift.sure {
-        return None;
+/// More reps than this look like a slip when three times as many as the set asked for (common practice,
+/// no source).
+const MANY_REPS: u32 = 30;
+/// So does a load a fifth off what was proposed: common practice, no source.
+const FAR_PERCENT: u32 = 20;
+/// Near zero no percentage means anything: so many picks off. Common practice, no source.
+const FAR_PICKS: usize = 3;
+
+/// True for a set that looks like a slip of the finger: nothing is proposed from it before the athlete has
+/// said that it is none.
+pub(super) fn is_slip(lift: &Lift, builds: &Builds) -> bool {
+    has_many_reps(lift) || is_far(lift, builds)
+}
+
+fn has_many_reps(lift: &Lift) -> bool {
+    lift.reps > MANY_REPS.max(lift.target().saturating_mul(3))
+}
+
+fn is_far(lift: &Lift, builds: &Builds) -> bool {
+    let (Some(load), Some(planned)) = (lift.load, lift.planned) else { return false };
+    if builds.is_picks() {
+        let between = planned.min(load)..planned.max(load);
+        return builds.loads().filter(|load| between.contains(load)).count() >= FAR_PICKS;
     }
-    if lift.has_many_reps() {
+    load > planned.percent(100 + FAR_PERCENT) || load < planned.percent(100 - FAR_PERCENT)
+}
+
+/// What is odd about a set that was logged; none where nothing is, and once the athlete is sure of it.
+pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<String> {
+    if lift.doubt && has_many_reps(lift) {
         return Some(say::odd_reps(lift.reps, lift.target()));
     }
     let load = lift.load?;
@@ -26,12 +50,9 @@ pub(super) fn doubt(lift: &Lift, builds: &Builds, unit: MassUnit) -> Option<Stri
             (None, None) => {}
         }
     }
-    let planned = lift.planned.filter(|_| lift.is_far())?;
+    let planned = lift.planned.filter(|_| lift.doubt)?;
     Some(say::far_from_proposed(words::load_text(planned, unit)))
 }
-
-/// No rep of anything is done faster than this, in milliseconds: common practice, no source.
-const FASTEST_REP_MS: i64 = 500;
 
 /// What is odd about a window that was logged: more reps than its time has room for.
 pub(super) fn doubt_of_window(done: &WindowDone, window_ms: i64) -> Option<String> {
@@ -78,7 +99,7 @@ mod tests {
                 easy: false,
                 proposed: Vec::new(),
                 max: None,
-                sure: false,
+                doubt: false,
                 scheme: Scheme { reps: vec![of], open: true },
                 set: 1,
                 planned: Some(Mass::kg(60)),

@@ -11,6 +11,13 @@ next-for-athlete = Weiter mit: holdfast --home { $folder } exchange --carrier OR
 ## check, publish
 
 no-problems = Keine Fehler gefunden.
+# Unter den Hinweisen. Ein Hinweis gilt etwas, das erlaubt und vielleicht nicht gemeint ist.
+no-problems-but-notes = { $notes ->
+    [one] Keine Fehler gefunden. 1 Hinweis.
+   *[other] Keine Fehler gefunden. { $notes } Hinweise.
+}
+# Steht hinter Datei, Zeile und Spalte eines Hinweises.
+note = Hinweis:
 # $plan ist der Name des Plans mit seinen Wochen.
 published = Veröffentlicht: { $plan }
 published-again = Veröffentlicht: { $plan } (ersetzt die frühere Fassung)

@@ -85,6 +85,7 @@ demo-dir = Der Ordner, in dem gespielt wird; eine frühere Demo darin wird über
 demo-seed = Womit der Zufall beginnt: Dieselbe Zahl spielt dieselbe Demo, Byte für Byte
 demo-members = Wie viele Mitglieder trainieren, 1 bis 1000
 demo-weeks = Wie viele Wochen lang, 1 bis 26
+check-strict = Hinweise wie Fehler behandeln: Gibt es welche, endet das Programm mit einem Fehler
 start-as = Coach oder Athlet (athlete)
 start-name = Der Name, den andere sehen
 start-unit = Die Maßeinheit für Gewichte

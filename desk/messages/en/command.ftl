@@ -11,6 +11,13 @@ next-for-athlete = Next: holdfast --home { $folder } exchange --carrier DIR
 ## check, publish
 
 no-problems = No problems found.
+# Below the notes. A note is allowed and may not be meant.
+no-problems-but-notes = { $notes ->
+    [one] No problems found. 1 note.
+   *[other] No problems found. { $notes } notes.
+}
+# Stands behind the file, the line and the column of a note.
+note = note:
 # $plan is the plan's name, with its weeks.
 published = Published { $plan }
 published-again = Published { $plan } (replaces the earlier version)

@@ -85,6 +85,7 @@ demo-dir = The folder to play in; an earlier demo there is replaced
 demo-seed = The random seed: the same seed plays the same demo, byte for byte
 demo-members = How many members train, 1 to 1000
 demo-weeks = For how many weeks, 1 to 26
+check-strict = Treat notes as problems: with any, end with an error
 start-as = Coach or athlete
 start-name = The name others see
 start-unit = The unit loads are written in

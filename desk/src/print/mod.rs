@@ -14,6 +14,7 @@ use comfy_table::{ContentArrangement, Table, presets};
 
 use holdfast_core::coach::Proposal;
 use holdfast_core::load::Decision;
+use holdfast_core::plan::Problem;
 use holdfast_core::session::{ClockView, Key, KeyKind};
 use owo_colors::OwoColorize;
 
@@ -71,6 +72,16 @@ pub(crate) fn json(value: &impl serde::Serialize) -> Outcome {
     let text =
         serde_json::to_string_pretty(value).map_err(|error| Fault::Typed(error.to_string()))?;
     out(&format!("{text}\n"))
+}
+
+/// What may not be meant in a plan, each with its place and what to do.
+pub(crate) fn notes(source_name: &str, notes: &[Problem]) -> String {
+    let note = |note: &Problem| {
+        let place = format!("{source_name}:{}:{}:", note.line, note.column);
+        let (what, help) = (&note.what, &note.help);
+        format!("{} {} {what}\n    {}\n", place.bold(), say::command::note(), help.dimmed())
+    };
+    notes.iter().map(note).collect()
 }
 
 /// The terminal's width, when standard output is one.

@@ -10,8 +10,8 @@ use super::given::{Given, MOST_WEEKS};
 use super::part::Part;
 use super::problems::Problems;
 use super::room::Room;
-use super::{kit, movement};
-use crate::plan::Block;
+use super::{easy, kit, movement};
+use crate::plan::{Block, Easy};
 use crate::say;
 
 const STARTS: &str = "starts = 2026-11-02";
@@ -25,7 +25,8 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
     let stretches = plan.optional("stretch");
     let days = plan.required("day", "[[day]]");
     let meant = plan.finish();
-    let (name, starts, weeks) = block.map_or((None, None, None), head);
+    let head = block.and_then(head);
+    let weeks = head.as_ref().and_then(|head| head.weeks);
     let room = match kit {
         Some(kit) => kit::read(kit),
         None if meant.contains(&"kit") => Room::unknown(),
@@ -33,16 +34,17 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
     };
     let given = Given {
         weeks,
+        movements: movement::movements(movements, !meant.contains(&"movement"), &room),
         room,
-        movements: movement::movements(movements, !meant.contains(&"movement")),
         stretches: movement::stretches(stretches, !meant.contains(&"stretch")),
     };
     let days = days.and_then(|days| day::read(days, &given));
+    let Head { name, starts, weeks, easy } = head?;
     Some(Block {
         name: name?,
         starts: starts?,
         weeks: weeks?,
-        easy: None,
+        easy: easy?,
         kit: given.room.kit,
         movements: given.movements.into_read(),
         stretches: given.stretches.into_read(),
@@ -50,16 +52,23 @@ pub(super) fn read<'r>(tree: &'r DeTable<'r>, problems: &'r Problems<'r>) -> Opt
     })
 }
 
-fn head(field: Field<'_>) -> (Option<String>, Option<NaiveDate>, Option<u32>) {
-    let Some(mut fields) = Fields::of(field, Part::Block, || say::plan::write_example("[block]"))
-    else {
-        return (None, None, None);
-    };
+/// What stands in `[block]`; of each key nothing where it has a problem.
+struct Head {
+    name: Option<String>,
+    starts: Option<NaiveDate>,
+    weeks: Option<u32>,
+    easy: Option<Option<Easy>>,
+}
+
+fn head(field: Field<'_>) -> Option<Head> {
+    let mut fields = Fields::of(field, Part::Block, || say::plan::write_example("[block]"))?;
     let name = fields.required("name", "name = \"Cellar block one\"").and_then(Field::name);
     let starts = fields.required("starts", STARTS).and_then(monday);
     let weeks = fields.required("weeks", "weeks = 3").and_then(|f| f.whole(1..=MOST_WEEKS));
+    let easy = fields.optional("easy");
+    let easy = easy.map_or(Some(None), |field| easy::read(field, weeks).map(Some));
     fields.finish();
-    (name, starts, weeks)
+    Some(Head { name, starts, weeks, easy })
 }
 
 fn monday(field: Field<'_>) -> Option<NaiveDate> {

@@ -53,7 +53,8 @@ fn weekdays(field: Field<'_>) -> Option<Vec<Weekday>> {
     each_once(read.collect())
 }
 
-fn weeks_of(field: Field<'_>, most: u32) -> Option<Vec<u32>> {
+/// Weeks of a block of `most`, each once.
+pub(super) fn weeks_of(field: Field<'_>, most: u32) -> Option<Vec<u32>> {
     // Left out, a day comes every week; an empty list would say the same in a confusing way.
     let weeks = field.list(1..=MOST, "weeks = [1, 2]")?.into_iter();
     each_once(weeks.map(|week| Some((week, week.whole(1..=most)?))).collect())

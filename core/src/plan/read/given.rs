@@ -12,6 +12,9 @@ pub(super) const MOST_WEEKS: u32 = 26;
 /// The most sets of a piece.
 pub(super) const MOST_SETS: usize = 20;
 
+/// The most reps of a set.
+pub(super) const MOST_REPS: u32 = 100;
+
 /// What the pieces of a day refer to.
 pub(super) struct Given {
     /// Weeks of the block, when they could be read.

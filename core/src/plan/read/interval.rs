@@ -64,13 +64,16 @@ fn station(field: Field<'_>, given: &Given) -> Option<Station> {
     let reps = fields.required("reps", "reps = 15").and_then(|reps| reps.whole(1..=MOST_REPS));
     let load = fields.optional("load");
     fields.finish();
-    let weight = load.map(Field::mass);
-    let lifted = movement.and_then(|movement| Some(movement.read.as_ref()?.lifted));
-    if let (Some(load), Some(lifted)) = (load, lifted) {
-        if lifted == Lifted::Body {
+    let carrier = movement.and_then(|movement| movement.carrier());
+    let lifted = carrier.as_ref().map(|carrier| carrier.lifted);
+    let weight = load.map(|load| load.load(lifted));
+    if let (Some(load), Some(carrier)) = (load, &carrier) {
+        if carrier.lifted == Lifted::Body {
             load.wrong(say::plan_day::load_for_body(), say::plan_day::leave_load_out());
-        } else if let (true, Some(Some(weight))) = (given.room.check_has(load, lifted), weight) {
-            given.room.check_load(load, weight, lifted);
+        } else if let (true, Some(Some(weight))) =
+            (given.room.check_has(load, carrier.lifted), weight)
+        {
+            given.room.check_load(load, weight, carrier);
         }
     }
     let load = match weight {

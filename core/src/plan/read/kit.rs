@@ -1,4 +1,4 @@
-//! The kit: bars, plates and bells of the room.
+//! The kit: bars, plates, bells and machines of the room.
 
 use toml::de::DeTable;
 
@@ -7,18 +7,24 @@ use super::fields::{Fields, whole_plan};
 use super::part::Part;
 use super::problems::Problems;
 use super::quantity::Weight;
-use super::room::Room;
+use super::room::{Known, Room};
+use super::stack;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Bell, Kit, PlateStack, Stack};
+use crate::plan::{Bar, Bell, Kit, Machine, PlateStack, Stack};
 use crate::say;
 
 /// No room has more kinds of bar.
 const MOST_BARS: usize = 20;
+/// No room has more machines.
+const MOST_MACHINES: usize = 40;
 /// No room has more kinds of plate, or of bell.
 const MOST_KINDS: usize = 40;
 
 const BAR: &str = "bar = [{ name = \"long bar\", mass = \"20 kg\", count = 2 }]";
 const PLATE: &str = "plate = [{ mass = \"10 kg\", count = 4 }]";
+const MACHINE: &str = "machine = [{ name = \"leg press\", stack = { from = \"10 kg\", to = \"100 kg\", step = \"10 kg\" } }]";
+const STACK: &str = "stack = [\"10 kg\", \"20 kg\", \"30 kg\"]";
+const ASSISTANCE: &str = "assistance = [\"10 kg\", \"20 kg\"]";
 const BELL: &str = "bell = [{ mass = \"16 kg\", count = 3 }]";
 
 /// Reads only the kit of a plan, for somebody who wants to load one of its bars.
@@ -42,6 +48,10 @@ pub(super) fn read(field: Field<'_>) -> Room {
     let plate = fields.optional("plate");
     let plates = plate.map_or(Some(Vec::new()), plates);
     let bells = fields.optional("bell").map_or(Some(Vec::new()), bells);
+    let machines = fields.optional("machine").map_or(Some(Vec::new()), machines);
+    let assistance = fields.optional("assistance");
+    let assistance =
+        assistance.map_or(Some(Stack::default()), |field| stack::read(field, ASSISTANCE));
     let mixed = fields.optional("mixed").map_or(Some(false), Field::flag);
     let meant = fields.finish();
     let meant_none = |keys: &[&str]| !keys.iter().any(|key| meant.contains(key));
@@ -49,17 +59,22 @@ pub(super) fn read(field: Field<'_>) -> Room {
         && plates.is_some()
         && mixed.is_some()
         && meant_none(&["bar", "plate", "mixed"]);
-    let bells_known = bells.is_some() && meant_none(&["bell"]);
+    let known = Known {
+        bars: bars_known,
+        bells: bells.is_some() && meant_none(&["bell"]),
+        machines: machines.is_some() && meant_none(&["machine"]),
+        assistance: assistance.is_some() && meant_none(&["assistance"]),
+    };
     let kit = Kit {
         name: name.flatten().unwrap_or_default(),
         bars: bars.unwrap_or_default(),
         plates: plates.unwrap_or_default(),
         bells: bells.unwrap_or_default(),
-        machines: Vec::new(),
-        assistance: Stack::default(),
+        machines: machines.unwrap_or_default(),
+        assistance: assistance.unwrap_or_default(),
         mixed: mixed.unwrap_or_default(),
     };
-    Room::new(kit, plate, bars_known, bells_known)
+    Room::new(kit, plate, known)
 }
 
 /// Reads every entry of a list of tables; nothing when one of them has a problem.
@@ -87,7 +102,7 @@ fn bars(field: Field<'_>) -> Option<Vec<Bar>> {
         let collars = collars.map_or(Some(Mass::ZERO), |collars| marked_alike(collars, mass));
         let count = fields.optional("count").map_or(Some(1), |count| count.whole(1..=50));
         fields.finish();
-        let name = not_before(&mut names, written?, name?)?;
+        let name = not_before(&mut names, written?, name?, &BARS)?;
         let Weight { mass, unit } = mass?;
         Some(Bar { name, mass, unit, collars: collars?, count: count? })
     })
@@ -128,6 +143,18 @@ fn bells(field: Field<'_>) -> Option<Vec<Bell>> {
     })
 }
 
+fn machines(field: Field<'_>) -> Option<Vec<Machine>> {
+    let mut names = Vec::new();
+    each(field, MOST_MACHINES, Part::Machine, MACHINE, |mut fields| {
+        let written = fields.required("name", "name = \"leg press\"");
+        let name = written.and_then(Field::name);
+        let stack = fields.required("stack", STACK).and_then(|field| stack::read(field, STACK));
+        fields.finish();
+        let name = not_before(&mut names, written?, name?, &MACHINES)?;
+        Some(Machine { name, stack: stack? })
+    })
+}
+
 /// The mass plates or bells are marked with, which no entry before has.
 fn denomination(
     fields: &mut Fields<'_>,
@@ -145,11 +172,32 @@ fn denomination(
     (None, None)
 }
 
-/// The name, when no bar before has it.
-fn not_before(seen: &mut Vec<(String, u32)>, field: Field<'_>, name: String) -> Option<String> {
+/// What is said where two have one name.
+struct Same {
+    /// Says that the one on a line is called so too.
+    what: fn(u32, String) -> String,
+    help: fn() -> &'static str,
+}
+
+const BARS: Same = Same {
+    what: |line, found| say::plan_kit::bar_named_already(line, found),
+    help: say::plan_kit::name_each_bar,
+};
+
+const MACHINES: Same = Same {
+    what: |line, found| say::plan_kit::machine_named_already(line, found),
+    help: say::plan_kit::name_each_machine,
+};
+
+/// The name, when none before has it.
+fn not_before(
+    seen: &mut Vec<(String, u32)>,
+    field: Field<'_>,
+    name: String,
+    same: &Same,
+) -> Option<String> {
     if let Some((_, line)) = seen.iter().find(|(known, _)| *known == name) {
-        let what = say::plan_kit::bar_named_already(line, field.found());
-        field.wrong(what, say::plan_kit::name_each_bar());
+        field.wrong((same.what)(*line, field.found()), (same.help)());
         return None;
     }
     seen.push((name.clone(), field.line()));

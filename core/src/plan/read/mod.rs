@@ -3,6 +3,7 @@
 mod block;
 mod day;
 mod duration;
+mod easy;
 mod fault;
 mod field;
 mod fields;
@@ -17,7 +18,9 @@ mod part;
 mod piece;
 mod problems;
 mod quantity;
+mod review;
 mod room;
+mod stack;
 mod strength;
 mod syntax;
 mod words;
@@ -33,6 +36,8 @@ use toml::de::DeTable;
 use self::problems::Problems;
 use super::{Block, Kit, Problem};
 use crate::say;
+
+pub use review::{Reviewed, review_plan};
 
 /// The largest plan text: it must fit one journal line with room for escapes.
 pub const MAX_PLAN_BYTES: usize = 30 * 1024;

@@ -3,6 +3,7 @@
 use super::field::{Entry, Field};
 use super::fields::Fields;
 use super::part::Part;
+use super::room::{Carrier, Room};
 use super::words::{Mark, both, clip, commas, with_guess};
 use crate::plan::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
 use crate::say;
@@ -65,8 +66,20 @@ impl<T> Known<T> {
     }
 }
 
+impl Known<Movement> {
+    /// What the movement is done with, when all of it was right.
+    pub(super) fn carrier(&self) -> Option<Carrier> {
+        let Movement { lifted, bar, machine, .. } = self.read.as_ref()?;
+        Some(Carrier { lifted: *lifted, bar: bar.clone(), machine: machine.clone() })
+    }
+}
+
 /// Reads the section of movements; `written` is false when it may hide behind a misspelt key.
-pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Movement> {
+pub(super) fn movements(
+    field: Option<Field<'_>>,
+    written: bool,
+    room: &Room,
+) -> Register<Movement> {
     let entries = entries(field, written, say::plan_day::write_movement, |entry| {
         let key = entry.checked_key();
         let mut fields = Fields::of(entry.field, Part::Movement, say::plan_day::write_movement)?;
@@ -74,19 +87,21 @@ pub(super) fn movements(field: Option<Field<'_>>, written: bool) -> Register<Mov
         let pattern = fields.required("pattern", "pattern = \"squat\"");
         let pattern = pattern.and_then(|field| field.one_of(&Pattern::words()));
         let lifted = fields.required("lifted", "lifted = \"bar\"").and_then(lifted);
+        let carrier = carrier(&mut fields, lifted, room);
         let options = fields.optional("option");
         let pattern = pattern.and_then(Pattern::from_text);
         let usual = (lifted, pattern);
-        let options = options.map_or(Some(Vec::new()), |field| options_of(field, usual));
+        let options = options.map_or(Some(Vec::new()), |field| options_of(field, usual, room));
         fields.finish();
+        let (bar, machine) = carrier?;
         let pattern = pattern?;
         Some(Movement {
             key: key?,
             name: name?,
             pattern,
             lifted: lifted?,
-            bar: None,
-            machine: None,
+            bar,
+            machine,
             options: options?,
         })
     });
@@ -98,9 +113,22 @@ fn lifted(field: Field<'_>) -> Option<Lifted> {
     Lifted::from_text(field.one_of(&Lifted::words())?)
 }
 
+/// The bar and the machine that a movement or an option names; nothing when one has a problem.
+fn carrier(
+    fields: &mut Fields<'_>,
+    lifted: Option<Lifted>,
+    room: &Room,
+) -> Option<(Option<String>, Option<String>)> {
+    let bar = fields.optional("bar").map(|field| room.bar(field, lifted));
+    let machine = fields.optional("machine").map(|field| room.machine(field, lifted));
+    let told = |name: Option<Option<String>>| name.map_or(Some(None), |name| name.map(Some));
+    Some((told(bar)?, told(machine)?))
+}
+
 fn options_of(
     field: Field<'_>,
     usual: (Option<Lifted>, Option<Pattern>),
+    room: &Room,
 ) -> Option<Vec<MovementOption>> {
     let help = || say::plan::write_example(OPTION);
     let options = field.entries(help)?.into_iter().map(|entry| {
@@ -110,19 +138,21 @@ fn options_of(
         let because = fields.required("because", "because = \"low-back\"");
         let because = because.and_then(|field| field.one_of(&Because::words()));
         let lifted = fields.optional("lifted").map_or(usual.0, lifted);
+        let carrier = carrier(&mut fields, lifted, room);
         let pattern = fields.optional("pattern");
         let pattern =
             pattern.map_or(usual.1, |field| Pattern::from_text(field.one_of(&Pattern::words())?));
         fields.finish();
         let because = Because::from_text(because?)?;
+        let (bar, machine) = carrier?;
         Some(MovementOption {
             key: key?,
             name: name?,
             because,
             pattern: pattern?,
             lifted: lifted?,
-            bar: None,
-            machine: None,
+            bar,
+            machine,
         })
     });
     let options: Vec<Option<MovementOption>> = options.collect();

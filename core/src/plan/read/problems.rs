@@ -51,14 +51,20 @@ impl<'t> Problems<'t> {
         self.lines.place(at).0
     }
 
+    /// Every problem, in the order of the text.
+    pub(super) fn all(self) -> Vec<Problem> {
+        let mut found = self.found.into_inner();
+        found.sort();
+        found.dedup();
+        found
+    }
+
     /// What was read when nothing is wrong with it, otherwise the problems in the order of the text.
     pub(super) fn or<T>(self, read: Option<T>) -> Result<T, Vec<Problem>> {
-        let mut found = self.found.into_inner();
+        let mut found = self.all();
         if let (Some(read), true) = (read, found.is_empty()) {
             return Ok(read);
         }
-        found.sort();
-        found.dedup();
         let more = found.len().saturating_sub(MAX_PROBLEMS - 1);
         if more > 1 {
             found.truncate(MAX_PROBLEMS);

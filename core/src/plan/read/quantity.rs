@@ -8,6 +8,7 @@ use toml::de::DeValue;
 use super::duration::{self, DurationError};
 use super::field::Field;
 use crate::mass::{Mass, MassError, MassUnit};
+use crate::plan::Lifted;
 use crate::say;
 
 /// A mass and the unit it was written in.
@@ -22,6 +23,33 @@ pub(super) struct Weight {
 impl Field<'_> {
     /// A mass of any size, zero as well.
     pub(super) fn mass_or_none(self) -> Option<Weight> {
+        self.parsed_mass(Mass::parse)
+    }
+
+    /// A load as what is lifted has it: with a minus what is taken off a body, zero only on a body, above
+    /// zero all else. Any of these where it is not known what is lifted.
+    pub(super) fn load(self, lifted: Option<Lifted>) -> Option<Weight> {
+        match lifted {
+            None => self.parsed_mass(Mass::parse_signed),
+            Some(Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Machine | Lifted::Body) => {
+                self.mass()
+            }
+            Some(Lifted::Added) => self.mass_or_none(),
+            Some(Lifted::Assisted) => {
+                let weight = self.parsed_mass(Mass::parse_signed)?;
+                if weight.mass <= Mass::ZERO {
+                    return Some(weight);
+                }
+                self.cant_be(say::plan::write_minus(format!("-{}", weight.mass.text(weight.unit))));
+                None
+            }
+        }
+    }
+
+    fn parsed_mass(
+        self,
+        parse: fn(&str, Option<MassUnit>) -> Result<Mass, MassError>,
+    ) -> Option<Weight> {
         let text = match self.value() {
             DeValue::String(text) => text,
             DeValue::Integer(_) | DeValue::Float(_) => {
@@ -33,7 +61,7 @@ impl Field<'_> {
                 return None;
             }
         };
-        match Mass::parse(text, None) {
+        match parse(text, None) {
             Ok(mass) => {
                 let kilograms = text.trim_end().to_ascii_lowercase().ends_with("kg");
                 Some(Weight { mass, unit: if kilograms { MassUnit::Kg } else { MassUnit::Lb } })

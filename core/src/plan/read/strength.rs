@@ -3,12 +3,11 @@
 use super::duration::MINUTE;
 use super::field::Field;
 use super::fields::Fields;
-use super::given::{Given, MOST_SETS};
+use super::given::{Given, MOST_REPS, MOST_SETS};
 use super::load;
 use super::part::Part;
 use crate::plan::{LoadRule, Scheme, Strength};
 
-const MOST_REPS: u32 = 100;
 const USUAL_REST: i64 = 2 * MINUTE;
 const LONGEST_REST: i64 = 30 * MINUTE;
 
@@ -22,22 +21,24 @@ pub(super) fn read(mut fields: Fields<'_>, given: &Given) -> Option<Strength> {
     let rest = fields.optional("rest");
     let rest_said = rest.is_some();
     let rest = rest.map_or(Some(USUAL_REST), |rest| rest.duration(0..=LONGEST_REST));
-    let load = fields.optional("load").map_or(Some(LoadRule::Free), |field| {
-        let lifted = movement.and_then(|movement| Some(movement.read.as_ref()?.lifted));
-        load::read(field, reps.as_ref().map(Vec::len), lifted, &given.room)
+    let track = fields.optional("track").map(Field::name);
+    let mut carrier = movement.and_then(|movement| movement.carrier());
+    let bar = fields.optional("bar");
+    let bar = bar.map(|bar| given.room.bar(bar, carrier.as_ref().map(|carrier| carrier.lifted)));
+    if let (Some(carrier), Some(bar)) = (&mut carrier, &bar) {
+        carrier.bar.clone_from(bar);
+    }
+    // A bar that nobody knows is reported; whether loads can be built on it nobody can say.
+    let carrier = carrier.filter(|_| !matches!(bar, Some(None)));
+    let load = fields.optional("load").map_or(Some((LoadRule::Free, Vec::new())), |field| {
+        load::read(field, reps.as_deref(), carrier.as_ref(), &given.room)
     });
     fields.finish();
     let scheme = Scheme { reps: reps?, open: open? };
-    Some(Strength {
-        movement: movement?.key(),
-        scheme,
-        rest_ms: rest?,
-        rest_said,
-        track: None,
-        bar: None,
-        load: load?,
-        start: Vec::new(),
-    })
+    let told = |name: Option<Option<String>>| name.map_or(Some(None), |name| name.map(Some));
+    let (track, bar, (load, start)) = (told(track)?, told(bar)?, load?);
+    let movement = movement?.key();
+    Some(Strength { movement, scheme, rest_ms: rest?, rest_said, track, bar, load, start })
 }
 
 fn reps(field: Field<'_>) -> Option<Vec<u32>> {

@@ -1,4 +1,4 @@
-//! A set in a line: `40 x 8, 2 left`.
+//! A set in a line: `40 x 8, 2 left`; with a minus what is taken off a body: `-20 x 8`.
 
 use super::token::{Part, Token, after_commas, after_reps, is_unit, text_of, tokens};
 use super::{Typed, listed, tap, whole, wrong};
@@ -9,6 +9,9 @@ use crate::session::Tap;
 
 /// Reads load, reps and reps left, each of which may be left out.
 pub(super) fn read(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result<Typed> {
+    let whole_line = typed;
+    let less = typed.trim_start().strip_prefix(['-', '\u{2212}']);
+    let typed = less.unwrap_or(typed);
     let parts = tokens(typed);
     let (load, rest) = match parts.as_slice() {
         [(Part::Number(number), _), (Part::Times, _), rest @ ..] => {
@@ -20,6 +23,12 @@ pub(super) fn read(typed: &str, piece: &str, set: u32, unit: MassUnit) -> Result
             (Some(mass(number, symbol, unit)?), rest)
         }
         rest => (None, rest),
+    };
+    let load = match (less, load) {
+        // Only a load has a sign.
+        (Some(_), None) => return Err(wrong(say::line::set_means_nothing(whole_line.trim()))),
+        (Some(_), Some(load)) => Some(Mass::ZERO - load),
+        (None, load) => load,
     };
     let Some(Done { reps, left, rest }) = done(load.is_some(), rest) else {
         return Err(wrong(say::line::set_two_ways(typed)));
@@ -140,6 +149,8 @@ mod tests {
             ("100 lb x 7 r2", (kg("45.359237 kg"), Some(7), Some(2))),
             ("7 r 2", (None, Some(7), Some(2))),
             ("r2", (None, None, Some(2))),
+            ("-20 x 8", (kg("-20 kg"), Some(8), None)),
+            (" \u{2212}7,5kg x 8, 2 left", (kg("-7.5 kg"), Some(8), Some(2))),
         ] {
             for language in Language::ALL {
                 let read = speaking(language, || read_kg(typed));
@@ -155,6 +166,9 @@ mod tests {
             ("x", "x"),
             ("sixty", "sixty"),
             ("-5", "-5"),
+            ("-8, 2 left", "-8, 2 left"),
+            ("--20 x 8", "--20 x 8"),
+            ("20 x 8 -", "-"),
             ("60 x -7", "-7"),
             ("60 kg", "kg"),
             ("7 r", "r"),
@@ -233,7 +247,9 @@ mod tests {
                     let mut logged = load.map_or(Vec::new(), |load| numbers(&load.number(unit)));
                     logged.extend([reps, reserve].into_iter().flatten().map(|number| number.to_string()));
                     prop_assert_eq!(numbers(&typed), logged, "{}", typed);
-                    for meaningless in ["easy", "-", ";", "/"] {
+                    let minus = load.is_some_and(|load| load < Mass::ZERO);
+                    prop_assert_eq!(typed.matches('-').count(), usize::from(minus), "{}", typed);
+                    for meaningless in ["easy", ";", "/"] {
                         prop_assert!(!typed.contains(meaningless), "{}", typed);
                     }
                     let words = typed.replace("reps", "").replace("übrig", "left");

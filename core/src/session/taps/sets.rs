@@ -1,10 +1,11 @@
 //! Taps on sets and options.
 
 use super::{Taps, within};
+use crate::session::doubt::is_slip;
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
 use crate::mass::Mass;
-use crate::plan::{LoadRule, PieceKind};
+use crate::plan::{Exercise, Lifted, LoadRule, PieceKind};
 use crate::say;
 use crate::store::Draft;
 use crate::words;
@@ -46,8 +47,9 @@ impl Taps<'_> {
         if load.is_none() && strength.load != LoadRule::Free {
             return Err(Error::invalid(Field::Load, say::tap::load_unknown()));
         }
-        if load.is_some_and(|load| load <= Mass::ZERO) {
-            return Err(Error::invalid(Field::Load, say::tap::load_zero()));
+        let exercise = before.map_or(&asks.view.exercise, |lift| &lift.exercise);
+        if let Some(load) = load {
+            self.can_be(load, exercise)?;
         }
         // Pressing a key does not count the reps of an open set.
         let counted = reps.or(before.map(|lift| lift.reps));
@@ -64,15 +66,15 @@ impl Taps<'_> {
             Some(lift) => lift.side.clone(),
             None => self.sheet.side_for((name, strength), &asks, set, load),
         };
-        let lift = Lift {
+        let mut lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
             track: strength.track.clone(),
             easy: before.map_or(asks.easy, |lift| lift.easy),
             proposed: before.map_or_else(|| asks.proposed(), |lift| lift.proposed.clone()),
             max: before.map_or(asks.next.max, |lift| lift.max),
-            sure: false,
-            exercise: before.map_or(&asks.view.exercise, |lift| &lift.exercise).clone(),
+            doubt: false,
+            exercise: exercise.clone(),
             scheme: strength.scheme.clone(),
             set,
             planned: before.map_or(planned, |lift| lift.planned),
@@ -83,7 +85,27 @@ impl Taps<'_> {
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
         };
+        // Whoever says the same once more is sure of it.
+        let sure = before.is_some_and(|before| before.load == load && before.reps == reps);
+        let builds = self.sheet.block.builds_for(strength, &lift.exercise, self.sheet.unit());
+        lift.doubt = !sure && is_slip(&lift, builds);
         Ok(Draft::new_or_corrected(logged.map(|lift| lift.record), lift))
+    }
+
+    /// Refuses a load that what is lifted cannot have: above zero is what is lifted, from zero up what is
+    /// added to a body, up to zero what is taken off one.
+    fn can_be(&self, load: Mass, exercise: &Exercise) -> Result<()> {
+        let wrong = match self.sheet.block.lifted(exercise).unwrap_or(Lifted::Body) {
+            Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
+                (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
+            }
+            Lifted::Added => (load < Mass::ZERO).then(|| say::tap::load_below_zero().to_owned()),
+            Lifted::Assisted => (load > Mass::ZERO).then(|| {
+                let less = words::load_text(Mass::ZERO - load, self.sheet.unit());
+                say::tap::load_not_minus(less)
+            }),
+        };
+        wrong.map_or(Ok(()), |reason| Err(Error::invalid(Field::Load, reason)))
     }
 
     pub(super) fn take_option(

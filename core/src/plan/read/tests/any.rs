@@ -3,9 +3,10 @@
 use proptest::prelude::*;
 
 use crate::plan::Problem;
-use crate::plan::read::{read_kit, read_plan};
+use crate::plan::read::{Reviewed, read_kit, read_plan, review_plan};
 
 const DEMO: &[u8] = include_bytes!("../../../../../desk/demo/plan.toml");
+const EVERY_KIND: &[u8] = include_bytes!("../../../../../bindings/fixtures/every-kind.toml");
 
 /// Something done to a text.
 #[derive(Clone, Debug)]
@@ -91,6 +92,13 @@ impl Edit {
 /// included.
 fn probe(bytes: &[u8]) -> Result<(), TestCaseError> {
     inside(bytes, read_kit(bytes).err())?;
+    match review_plan(bytes, None) {
+        Ok(Reviewed { block, notes }) => {
+            prop_assert_eq!(Ok(block), read_plan(bytes));
+            inside(bytes, Some(notes).filter(|notes| !notes.is_empty()))?;
+        }
+        Err(problems) => inside(bytes, Some(problems))?,
+    }
     inside(bytes, read_plan(bytes).err())
 }
 
@@ -130,8 +138,8 @@ proptest! {
     }
 
     #[test]
-    fn any_spoilt_demo(edits in prop::collection::vec(edit(), 1..6)) {
-        let mut text = DEMO.to_vec();
+    fn any_spoilt_plan(edits in prop::collection::vec(edit(), 0..6), every_kind in any::<bool>()) {
+        let mut text = if every_kind { EVERY_KIND.to_vec() } else { DEMO.to_vec() };
         for edit in &edits {
             edit.apply(&mut text);
         }

@@ -34,7 +34,7 @@ fn values_and_keys() {
             "weeks = 3",
             "wekes = 3",
             "Ein Block hat kein Feld `wekes`.",
-            "Meinst du `weeks`? Möglich sind `name`, `starts` und `weeks`.",
+            "Meinst du `weeks`? Möglich sind `name`, `starts`, `weeks` und `easy`.",
         ),
         (
             "[\"tuesday\"]",

@@ -3,6 +3,7 @@
 mod any;
 mod demo;
 mod german;
+mod kinds;
 mod pieces;
 mod sections;
 mod strength;

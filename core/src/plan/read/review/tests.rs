@@ -1,0 +1,472 @@
+//! Every note and every error of a review, where it is said and in which words.
+
+use catalogue::{Language, speaking};
+use chrono::NaiveDate;
+
+use super::{Reviewed, review_plan};
+use crate::plan::{Problem, read_plan};
+
+/// A plan without a note. Tests spoil it in one place at a time.
+const PLAN: &str = r#"[block]
+name = "Cellar"
+starts = 2026-11-02
+weeks = 3
+
+[kit]
+bar = [{ name = "long bar", mass = "20 kg" }, { name = "short bar", mass = "15 kg" }]
+plate = [{ mass = "10 kg", count = 8 }, { mass = "5 kg", count = 2 }, { mass = "1.25 kg", count = 6 }]
+bell = [{ mass = "8 kg", count = 2 }, { mass = "9 kg", count = 2 }, { mass = "16 kg", count = 1 }]
+
+[movement.squat]
+name = "Squat"
+pattern = "squat"
+lifted = "bar"
+option.box-squat = { name = "Box squat", because = "grip" }
+
+[movement.row]
+name = "Row"
+pattern = "pull"
+lifted = "bell"
+
+[movement.press-up]
+name = "Press-up"
+pattern = "push"
+lifted = "body"
+
+[[day]]
+name = "Evening"
+on = ["tuesday"]
+
+[[day.piece]]
+kind = "strength"
+name = "Heavy"
+movement = "squat"
+reps = [5, 5]
+load = { rule = "step", step = "2.5 kg" }
+
+[[day.piece]]
+kind = "interval"
+name = "Corners"
+window = "30 s"
+rounds = 3
+station = [{ movement = "press-up", reps = 60 }, { movement = "squat", reps = 5, load = "20 kg" }]
+"#;
+
+const LOAD: &str = "{ rule = \"step\", step = \"2.5 kg\" }";
+const TODAY: Option<NaiveDate> = NaiveDate::from_ymd_opt(2026, 10, 20);
+
+fn spoilt(from: &str, to: &str) -> String {
+    assert!(PLAN.contains(from), "{from}");
+    PLAN.replacen(from, to, 1)
+}
+
+fn notes(text: &str) -> Vec<Problem> {
+    review_plan(text.as_bytes(), TODAY).unwrap_or_else(|found| panic!("{found:#?}\n{text}")).notes
+}
+
+/// What a text has at the place of a problem.
+fn there<'t>(text: &'t str, of: &Problem) -> &'t str {
+    let line = text.lines().nth(of.line as usize - 1).unwrap();
+    &line[line.char_indices().nth(of.column as usize - 1).unwrap().0..]
+}
+
+/// The one note of a text: what stands at its place, what is said in both languages, what helps.
+fn one(text: &str, at: &str, en: (&str, &str), de: (&str, &str)) {
+    for (language, (what, help)) in [(Language::En, en), (Language::De, de)] {
+        speaking(language, || {
+            let found = notes(text);
+            let [note] = found.as_slice() else { panic!("{what}: {found:#?}") };
+            assert!(there(text, note).starts_with(at), "{note:?}");
+            assert_eq!((note.what.as_str(), note.help.as_str()), (what, help));
+        });
+    }
+}
+
+/// A second strength piece, last in the day.
+fn with_piece(keys: &str) -> String {
+    format!("{PLAN}\n[[day.piece]]\nkind = \"strength\"\n{keys}\n")
+}
+
+#[test]
+fn nothing_is_said_of_a_plain_plan() {
+    assert_eq!(notes(PLAN), []);
+    let Reviewed { block, .. } = review_plan(PLAN.as_bytes(), None).unwrap();
+    assert_eq!(Ok(block), read_plan(PLAN.as_bytes()));
+    assert_eq!(review_plan(b"x", TODAY).unwrap_err(), read_plan(b"x").unwrap_err());
+}
+
+#[test]
+fn steps() {
+    let load = |to: &str| spoilt(LOAD, to);
+    one(
+        &load("{ rule = \"step\", step = \"1 kg\" }"),
+        "\"1 kg\"",
+        (
+            "A step of 1 kg leads to no other load: no two loads here are less than 2.5 kg apart.",
+            "Write a step of 2.5 kg or more, or add smaller weights to `[kit]`. Until then only reps go up.",
+        ),
+        (
+            "Ein Schritt von 1 kg führt zu keinem anderen Gewicht: Hier liegen keine zwei näher als 2,5 kg beieinander.",
+            "Schreib einen Schritt von mindestens 2,5 kg oder ergänze kleinere Gewichte in `[kit]`. Bis dahin \
+             steigen nur die Wiederholungen.",
+        ),
+    );
+    // 62.5 is 20 with 10 + 10 + 1.25 a side; three of 1.25 make 67.5, and 5 + 10 + 10 the 70.
+    one(
+        &load("{ rule = \"step\", step = [\"2 kg\"], start = [\"62.5 kg\", \"60 kg\"] }"),
+        "\"2 kg\"",
+        (
+            "From 62.5 kg a step of 2 kg leads to no other load: the next one is 65 kg.",
+            "Write a step of 2.5 kg or more, or add smaller weights to `[kit]`. Until then only reps go up.",
+        ),
+        (
+            "Von 62,5 kg führt ein Schritt von 2 kg zu keinem anderen Gewicht: Das nächste ist 65 kg.",
+            "Schreib einen Schritt von mindestens 2,5 kg oder ergänze kleinere Gewichte in `[kit]`. Bis dahin \
+             steigen nur die Wiederholungen.",
+        ),
+    );
+    let earned = "{ rule = \"step\", step = \"5 kg\", earned_step = \"2.5 kg\" }";
+    one(
+        &load(earned),
+        "\"2.5 kg\"",
+        (
+            "The earned step of 2.5 kg is no larger than the step of 5 kg.",
+            "Write a larger one, or leave `earned_step` out.",
+        ),
+        (
+            "Der verdiente Schritt von 2,5 kg ist nicht größer als der Schritt von 5 kg.",
+            "Schreib einen größeren oder lass `earned_step` weg.",
+        ),
+    );
+    assert_eq!(notes(&load(&earned.replace("2.5", "7.5"))), []);
+}
+
+#[test]
+fn a_step_for_each_unit() {
+    let pounds = spoilt("mass = \"15 kg\"", "mass = \"45 lb\"");
+    let pounds =
+        pounds.replace("{ mass = \"5 kg\"", "{ mass = \"2.5 lb\", count = 8 }, { mass = \"5 kg\"");
+    one(
+        &pounds,
+        "\"2.5 kg\" }",
+        (
+            "`step` has no mass in lb, in which the bar \"short bar\" is loaded.",
+            "Add one in lb. Otherwise the first one is rounded down to what can be loaded.",
+        ),
+        (
+            "`step` hat kein Gewicht in lb, worin die Stange \"short bar\" beladen wird.",
+            "Ergänze eins in lb. Sonst wird das erste auf das abgerundet, was sich laden lässt.",
+        ),
+    );
+    let both = pounds.replace(LOAD, "{ rule = \"step\", step = [\"2.5 kg\", \"5 lb\"] }");
+    assert_eq!(notes(&both), []);
+    // Whoever names the bar needs no other unit.
+    let named = pounds.replace("reps = [5, 5]", "reps = [5, 5]\nbar = \"long bar\"");
+    assert_eq!(notes(&named), []);
+    let percent = both.replace("rule = \"step\"", "rule = \"percent\", percents = 70");
+    assert_eq!(notes(&percent), []);
+    let percent = percent.replace("[\"2.5 kg\", \"5 lb\"]", "\"5 lb\"");
+    assert_eq!(
+        notes(&percent)[0].what,
+        "`step` has no mass in kg, in which the bar \"long bar\" is loaded."
+    );
+}
+
+#[test]
+fn a_rule_that_needs_plates() {
+    let bare = spoilt("mass = \"15 kg\"", "mass = \"45 lb\"")
+        .replace(LOAD, "{ rule = \"reserve\", reserve = 2 }");
+    one(
+        &bare,
+        "\"reserve\"",
+        (
+            "The bar \"short bar\" takes no plates of this kit, so this load never changes.",
+            "Add a `plate` marked in the bar's unit, or name another `bar`.",
+        ),
+        (
+            "Auf die Stange \"short bar\" passen keine Scheiben dieser Ausstattung, also ändert sich dieses Gewicht nie.",
+            "Ergänze `plate` in der Einheit der Stange oder nenne eine andere Stange: `bar`.",
+        ),
+    );
+    assert_eq!(notes(&bare.replace("rule = \"reserve\", reserve = 2", "rule = \"free\"")), []);
+}
+
+/// 9 to 16 kg is 78 %. Of 5 reps three should be left: (30 + r) * 9 / 16 - 30 >= 3 from 28.67 reps on, by
+/// hand; of 12 reps six: 34. Reps stop at 20.
+#[test]
+fn gaps() {
+    let row = |reps: &str, rest: &str| {
+        let piece = format!("name = \"Rows\"\nmovement = \"row\"\nreps = {reps}\n");
+        with_piece(&format!("{piece}load = {{ rule = \"step\", step = \"1 kg\"{rest} }}"))
+    };
+    let far = "From 9 kg the next load is 16 kg, up 78 %. Even 20 reps do not prepare it.";
+    one(
+        &row("[5]", ""),
+        "\"1 kg\"",
+        (
+            far,
+            "Add a weight between them to `[kit]` if you can, or let reps rise further: `top = 29`.",
+        ),
+        (
+            "Nach 9 kg kommt 16 kg, 78 % mehr. Auch 20 Wiederholungen bereiten das nicht vor.",
+            "Ergänze in `[kit]` ein Gewicht dazwischen, wenn du kannst, oder lass die Wiederholungen weiter \
+             steigen: `top = 29`.",
+        ),
+    );
+    assert!(notes(&row("[12, 14]", ""))[0].help.ends_with("`top = 34`."));
+    one(
+        &row("[5]", ", top = 29"),
+        "\"1 kg\"",
+        (
+            "From 9 kg the next load is 16 kg, up 78 %. It is proposed after 29 reps with 9 kg.",
+            "Add a weight between them to `[kit]` if you can.",
+        ),
+        (
+            "Nach 9 kg kommt 16 kg, 78 % mehr. Es wird nach 29 Wiederholungen mit 9 kg vorgeschlagen.",
+            "Ergänze in `[kit]` ein Gewicht dazwischen, wenn du kannst.",
+        ),
+    );
+    assert_eq!(notes(&row("[5]", ", start = \"16 kg\"")), [], "nothing lies ahead");
+    // No reps lead from 1 to 16 kg.
+    let widest = row("[5]", "").replace("mass = \"9 kg\"", "mass = \"1 kg\"");
+    let widest = widest.replace("step = \"1 kg\"", "step = \"7 kg\"");
+    assert_eq!(
+        notes(&widest)[0].what,
+        "From 1 kg the next load is 8 kg, up 700 %. Even 20 reps do not prepare it."
+    );
+    assert_eq!(notes(&widest)[0].help, "Add a weight between them to `[kit]` if you can.");
+    // A load on a body goes up pick by pick: from 1.25 to 2.5 kg is no gap of 100 %.
+    let dips = spoilt("lifted = \"bar\"", "lifted = \"added\"");
+    assert_eq!(notes(&dips), []);
+}
+
+/// The law that the sentence states, against its own equation with fractions.
+#[test]
+fn a_gap_opens_at_the_first_reps_that_promise_enough() {
+    use super::gap::Gap;
+    use crate::mass::Mass;
+    for (from, to) in [(9, 16), (20, 25), (12, 16), (100, 116), (1, 8)] {
+        for fewest in 1..=20_u32 {
+            let gap = Gap { from: Mass::kg(from), to: Mass::kg(to) };
+            let promised =
+                |reps: i128| ((30 + reps) as f64 * from as f64 / to as f64 - 30.0 + 1e-9).floor();
+            let enough = f64::max(f64::from(fewest) / 2.0, f64::from(fewest.min(3)));
+            let reps = gap.reps_before(fewest);
+            assert!(promised(reps) >= enough, "{from} to {to}, {fewest}: {reps}");
+            assert!(promised(reps - 1) < enough, "{from} to {to}, {fewest}: {reps}");
+        }
+    }
+}
+
+#[test]
+fn tracks() {
+    let again = "name = \"Again\"\nmovement = \"squat\"\nreps = [5, 5]";
+    one(
+        &with_piece(again),
+        "\"Again\"",
+        (
+            "\"Again\" and \"Heavy\" on line 33 have the same movement, sets and reps, but each its own history.",
+            "Give both the same `track` to share one history, or each its own to say that they are two.",
+        ),
+        (
+            "\"Again\" und \"Heavy\" in Zeile 33 haben dieselbe Übung, dieselben Sätze und Wiederholungen, aber \
+             jedes seinen eigenen Verlauf.",
+            "Gib beiden denselben `track`, damit sie einen Verlauf teilen, oder jedem einen eigenen, wenn es \
+             zwei sein sollen.",
+        ),
+    );
+    assert_eq!(notes(&with_piece(&again.replace("[5, 5]", "[5, 4]"))), []);
+    assert_eq!(notes(&with_piece(&format!("{again}\ntrack = \"second\""))), []);
+
+    let day = |keys: &str| {
+        format!(
+            "{PLAN}\n[[day]]\nname = \"Friday\"\non = [\"friday\"]\n[[day.piece]]\nkind = \"strength\"\n{keys}\n"
+        )
+    };
+    let light = "name = \"Heavy\"\nmovement = \"squat\"\nreps = [12]";
+    one(
+        &day(light),
+        "\"Heavy\"",
+        (
+            "\"Heavy\" has other sets and reps than on line 33, but the same history.",
+            "Give each a `track` of its own, or both the same one to say that they are one.",
+        ),
+        (
+            "\"Heavy\" hat andere Sätze und Wiederholungen als in Zeile 33, aber denselben Verlauf.",
+            "Gib jedem einen eigenen `track` oder beiden denselben, wenn es einer sein soll.",
+        ),
+    );
+    assert_eq!(notes(&day(&light.replace("[12]", "[5, 5]"))), [], "one piece on two days");
+    assert_eq!(notes(&day(&format!("{light}\ntrack = \"light\""))), []);
+
+    let named = PLAN.replace("reps = [5, 5]", "reps = [5, 5]\ntrack = \"main\"");
+    let rows = "[[day.piece]]\nkind = \"strength\"\nname = \"Rows\"\nmovement = \"row\"\nreps = [9]\ntrack = \"main\"\n";
+    one(
+        &format!("{named}\n{rows}"),
+        "\"main\"",
+        (
+            "The track \"main\" is another movement's on line 36. Each movement keeps its own history.",
+            "Give it another name, so that nobody takes them for one.",
+        ),
+        (
+            "Der Verlauf \"main\" gehört in Zeile 36 zu einer anderen Übung. Jede Übung hat ihren eigenen.",
+            "Gib ihm einen anderen Namen, damit niemand die beiden für einen hält.",
+        ),
+    );
+}
+
+#[test]
+fn names() {
+    one(
+        &with_piece("name = \"heavy \u{a0} \"\nmovement = \"row\"\nreps = [5]"),
+        "\"heavy",
+        (
+            "\"heavy\" and \"Heavy\" on line 33 are two names.",
+            "Write both the same way, or make them easy to tell apart.",
+        ),
+        (
+            "\"heavy\" und \"Heavy\" in Zeile 33 sind zwei Namen.",
+            "Schreib beide gleich oder so, dass man sie leicht unterscheidet.",
+        ),
+    );
+    one(
+        &spoilt("\"Cellar\"", "\"Cel\u{200b}lar\""),
+        "\"Cel",
+        ("\"Cel\u{200b}lar\" has a character that nobody sees (U+200B).", "Type the name again."),
+        (
+            "\"Cel\u{200b}lar\" enthält ein unsichtbares Zeichen (U+200B).",
+            "Tipp den Namen noch einmal.",
+        ),
+    );
+    let said = |text: &str| notes(text).into_iter().map(|note| note.what).collect::<Vec<String>>();
+    let alike = said(&spoilt("\"short bar\"", "\"Long  \u{ad}bar\""));
+    assert_eq!(alike.len(), 2, "{alike:?}");
+    assert!(alike[0].ends_with("are two names.") && alike[1].ends_with("(U+00AD)."), "{alike:?}");
+    assert_eq!(
+        said(&spoilt("\"Box squat\"", "\"SQUAT\"")),
+        ["\"SQUAT\" and \"Squat\" on line 12 are two names."]
+    );
+    assert_eq!(
+        said(&spoilt("\"Box squat\"", "\"Squat\"")),
+        [] as [&str; 0],
+        "not told apart is no slip"
+    );
+    // An astronaut is two characters and a joiner; a joiner between plain letters is a slip.
+    assert_eq!(
+        said(&spoilt("\"Cellar\"", "\"\u{1f469}\u{200d}\u{1f680} \u{2764}\u{fe0f}\"")),
+        [] as [&str; 0]
+    );
+    assert_eq!(said(&spoilt("\"Cellar\"", "\"a\u{200d}b\"")).len(), 1);
+}
+
+#[test]
+fn times() {
+    let starts = |date: &str| spoilt("2026-11-02", date);
+    one(
+        &starts("2062-11-06"),
+        "2062",
+        ("This block starts in 2062, more than a year from now.", "Check the year of `starts`."),
+        ("Dieser Block beginnt 2062, in mehr als einem Jahr.", "Prüfe das Jahr bei `starts`."),
+    );
+    one(
+        &starts("2016-10-31"),
+        "2016",
+        ("This block started in 2016, more than a year ago.", "Check the year of `starts`."),
+        ("Dieser Block begann 2016, vor mehr als einem Jahr.", "Prüfe das Jahr bei `starts`."),
+    );
+    assert_eq!(notes(&starts("2027-10-18")), []);
+    assert_eq!(review_plan(starts("2062-11-06").as_bytes(), None).unwrap().notes, []);
+    one(
+        &spoilt("reps = 60", "reps = 61"),
+        "61",
+        ("61 reps do not fit into 30 s.", "At half a second a rep there is time for 60."),
+        (
+            "61 Wiederholungen passen nicht in 30 s.",
+            "Mit einer halben Sekunde je Wiederholung reicht die Zeit für 60.",
+        ),
+    );
+}
+
+/// The kit builds 15 kg on its short bar alone; the long one is taken where no bar is named. A plan that
+/// was published so still reads.
+#[test]
+fn loads_are_held_against_the_bar_that_is_taken() {
+    let fixed = |rest: &str| spoilt(LOAD, &format!("{{ rule = \"fixed\", loads = {rest} }}"));
+    let text = fixed("[\"20 kg\", \"15 kg\"]");
+    assert!(read_plan(text.as_bytes()).is_ok());
+    let en = (
+        "The bar \"long bar\" can't be loaded to 15 kg.",
+        "Name a bar that can, for the piece or its movement: `bar = \"short bar\"`.",
+    );
+    let de = (
+        "Die Stange \"long bar\" lässt sich nicht auf 15 kg beladen.",
+        "Nenne beim Teil oder bei seiner Übung eine Stange, die es kann: `bar = \"short bar\"`.",
+    );
+    for (language, (what, help)) in [(Language::En, en), (Language::De, de)] {
+        let problems = speaking(language, || review_plan(text.as_bytes(), TODAY)).unwrap_err();
+        let [problem] = problems.as_slice() else { panic!("{problems:#?}") };
+        assert_eq!((problem.what.as_str(), problem.help.as_str()), (what, help));
+        assert!(there(&text, problem).starts_with("\"15 kg\""), "{problem:?}");
+    }
+    let named = fixed("\"15 kg\"").replace("reps = [5, 5]", "reps = [5, 5]\nbar = \"short bar\"");
+    assert_eq!(notes(&named), []);
+    let movement =
+        fixed("\"15 kg\"").replace("lifted = \"bar\"", "lifted = \"bar\"\nbar = \"short bar\"");
+    assert_eq!(notes(&movement), []);
+    for (from, to) in [
+        ("step = \"2.5 kg\"", "step = \"2.5 kg\", start = \"15 kg\""),
+        ("load = \"20 kg\"", "load = \"15 kg\""),
+    ] {
+        let problems = review_plan(spoilt(from, to).as_bytes(), TODAY).unwrap_err();
+        assert_eq!(problems.len(), 1, "{to}");
+        assert_eq!(problems[0].what, en.0);
+    }
+}
+
+/// 45 kg is 12.5 % over 40; one build over 40 is 42.5.
+#[test]
+fn fixed_loads_from_week_to_week() {
+    let day = |week: u32, loads: &str| {
+        format!(
+            "[[day]]\nname = \"Week {week}\"\non = [\"friday\"]\nweeks = [{week}]\n[[day.piece]]\nkind = \
+             \"strength\"\nname = \"Ramp\"\nmovement = \"squat\"\nreps = [3, 3]\nload = {{ rule = \"fixed\", \
+             loads = {loads} }}\n"
+        )
+    };
+    let plan = |second: &str, third: &str| {
+        let days = [day(3, third), day(1, "[\"40 kg\", \"60 kg\"]"), day(2, second)].concat();
+        format!("{PLAN}\n{days}")
+    };
+    one(
+        &plan("[\"42.5 kg\", \"67.5 kg\"]", "[\"45 kg\", \"70 kg\"]"),
+        "\"67.5 kg\"",
+        (
+            "67.5 kg is more than 10 % above the 60 kg of week 1.",
+            "Write a smaller jump, or leave it if you mean it.",
+        ),
+        (
+            "67,5 kg sind mehr als 10 % über den 60 kg aus Woche 1.",
+            "Schreib einen kleineren Sprung oder lass es so, wenn du es meinst.",
+        ),
+    );
+    assert_eq!(notes(&plan("[\"42.5 kg\", \"65 kg\"]", "[\"45 kg\", \"70 kg\"]")), []);
+    let ramp = notes(&plan("\"40 kg\"", "\"45 kg\""));
+    assert_eq!(
+        ramp.iter().map(|note| note.what.as_str()).collect::<Vec<_>>(),
+        ["45 kg is more than 10 % above the 40 kg of week 2."]
+    );
+}
+
+/// Notes are all named, however many; none is ever outside the text.
+#[test]
+fn every_note_is_named() {
+    let piece = "[[day.piece]]\nkind = \"strength\"\nname = \"N\"\nmovement = \"row\"\nreps = [5]\n\
+                 load = { rule = \"step\", step = \"0.5 kg\" }\n";
+    let pieces: String = (0..60)
+        .map(|n| format!("{}track = \"t{n}\"\n", piece.replace("\"N\"", &format!("\"N{n}\""))))
+        .collect();
+    let text = format!("{PLAN}\n{pieces}");
+    let found = notes(&text);
+    assert_eq!(found.len(), 120, "a step and a gap each");
+    assert!(found.is_sorted());
+}

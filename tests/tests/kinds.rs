@@ -1,0 +1,62 @@
+//! What is lifted, from the plan to the coach's page: loads with a minus where a body is assisted, zero where
+//! nothing is added, and neither anywhere else.
+
+use holdfast_core::Mass;
+use holdfast_core::session::{PieceKindView, SessionScreen, SetView};
+use holdfast_tests::taps::{begin, finish_unrated, set_of};
+use holdfast_tests::views::piece;
+use holdfast_tests::{Crew, EVERY_KIND};
+
+fn sets<'s>(screen: &'s SessionScreen, name: &str) -> &'s [SetView] {
+    let PieceKindView::Strength { view } = &piece(screen, name).kind else { panic!("{name}") };
+    &view.sets
+}
+
+#[test]
+fn a_load_is_below_zero_only_where_a_body_is_assisted() {
+    let crew = Crew::start(EVERY_KIND, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    let log = |piece, kg, reps| ines.tap(set_of(piece, None, Some(Mass::kg(kg)), Some(reps)));
+    for (piece, kg, wanted) in [
+        ("Chin-ups", 20, "log it with a minus, such as -20 kg."),
+        ("Dips", -5, "What is added to body weight can't be below zero."),
+        ("Heavy squat", -40, "A load must be above zero."),
+        ("Heavy squat", 0, "A load must be above zero."),
+        ("Carry", 0, "A load must be above zero."),
+        ("Rows", -5, "A load must be above zero."),
+    ] {
+        let said = log(piece, kg, 5).unwrap_err().to_string();
+        assert!(said.contains(wanted), "{piece} {kg}: {said}");
+    }
+    log("Chin-ups", -20, 6).unwrap();
+    log("Chin-ups", 0, 2).unwrap();
+    log("Dips", 0, 8).unwrap();
+    let screen = log("Heavy squat", 40, 5).unwrap();
+    let done = |piece, set: usize| {
+        let done = sets(&screen, piece)[set].done.as_ref().unwrap();
+        (done.load, done.load_text.clone(), done.doubt.clone())
+    };
+    let text = |text: &str| Some(text.to_owned());
+    assert_eq!(done("Chin-ups", 0), (Some(Mass::kg(-20)), text("-20 kg"), None));
+    assert_eq!(done("Chin-ups", 1).0, Some(Mass::ZERO));
+    assert_eq!(done("Dips", 0), (Some(Mass::ZERO), text("0 kg"), None));
+    let options = sets(&screen, "Chin-ups")[0].load.iter();
+    assert!(options.clone().all(|load| load.build.is_none()), "no plates");
+
+    // -15 kg is no mass that this room can take off.
+    let fix = set_of("Chin-ups", Some(1), Some(Mass::kg(-15)), None);
+    let screen = ines.tap(fix).unwrap();
+    let doubt = sets(&screen, "Chin-ups")[0].done.as_ref().unwrap().doubt.clone().unwrap();
+    assert!(doubt.contains("-15 kg") && doubt.contains("-20 kg and -10 kg"), "{doubt}");
+    ines.tap(set_of("Chin-ups", Some(1), Some(Mass::kg(-20)), None)).unwrap();
+
+    // What was taken off a body takes nothing off the volume: 40 kg times five.
+    ines.tap(finish_unrated()).unwrap();
+    crew.exchange_all().unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
+    assert_eq!((page.sessions[0].sets, page.sessions[0].volume), (4, Mass::kg(200)));
+    assert!(page.strengths.iter().all(|series| series.exercise.movement != "chin-up"));
+    assert_eq!(crew.coach.holdfast.verify().unwrap().repaired, None);
+}
