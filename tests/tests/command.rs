@@ -38,17 +38,14 @@ fn the_whole_loop_by_hand() {
 
     // A session through a pipe: a load, a correction of a typing slip, windows by hand and as planned, the
     // rest.
-    let typed = "50\nsixty\n\n50 x 8\n\n60 x 6 r2\n\n\n70 x 7\n15\n12 8\n\n\n10.5 11\nheld 120 95\n\
+    let typed = "50\nsixty\n\n50 x 8\n\n60 x 6 r2\n\n70 x 7\n15\n12 8\n\n\n10.5 11\nheld 120 95\n\
          11.5 12\nflag low-back 3 chest-pain\n7\n";
     let said = desk.fine("ana", &["session"], typed);
     assert!(said.contains("No load is proposed for this set. Enter the load you used."), "{said}");
     assert!(said.contains("not understood: \"sixty\""), "{said}");
     // Enter ends a rest, and asks where something must be said.
     assert!(said.contains("nothing saved: Type load x reps"), "{said}");
-    assert!(
-        said.contains("rest ended") && said.contains("nothing saved: Type good reps"),
-        "{said}"
-    );
+    assert!(said.contains("rest ended"), "{said}");
     assert!(said.contains("Squat set 2, 60 kg × 6, 2 left"), "{said}");
     assert!(said.contains("Corners window 2, 12 done, 8 s to spare"), "{said}");
     assert!(said.contains("Corners window 4, 10 done\n"), "{said}");

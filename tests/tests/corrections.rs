@@ -71,8 +71,6 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (squat(Some(0), Some(5), None, None), "there is no set 0"),
         (squat(None, Some(5), Some(5000), None), "5000 is too many"),
         (squat(None, Some(5), None, Some(11)), "11 is too many"),
-        // Pressing a key does not count the reps of an open set.
-        (squat(Some(3), Some(5), None, None), "This set is open. Enter how many"),
         (set_of("Bench", None, None, None), "There is no piece \"Bench\". This day has \"Squat\""),
         (set_of("Calves", None, None, None), "has no sets"),
         (window(Some(5), None, None), "has 4 windows; there is no window 5"),

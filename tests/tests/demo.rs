@@ -188,9 +188,10 @@ fn the_coach_halved_the_step_of_the_fastest_and_it_reached_her() {
         .iter()
         .map(|squat| squat["heaviest"].as_i64().unwrap())
         .collect();
-    // 60 kg, 5 kg earned, then half of the next 5 kg, in units of 10 ng.
+    // 60 kg, a step of 2.5 kg as no first set is an open one, then half of the next 5 kg earned, in units
+    // of 10 ng.
     let kg = 100_000_000_000;
-    assert_eq!(heaviest, [60 * kg, 65 * kg, 67 * kg + kg / 2]);
+    assert_eq!(heaviest, [60 * kg, 62 * kg + kg / 2, 65 * kg]);
     assert_eq!(last, heaviest[2]);
 }
 

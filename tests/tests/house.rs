@@ -33,7 +33,7 @@ const HOUSE: &[(&str, &[&str])] = &[
     // Files between devices: knows entries, not what they are about.
     ("exchange", &["store", "journal"]),
     // What was done before, read for the load rules.
-    ("history", &["store", "journal", "load", "plan"]),
+    ("history", &["store", "journal", "load", "care", "plan"]),
     // Entries on disk and folded; their bodies it only passes on.
     ("store", &["journal"]),
     // What entries say, in the types of the rooms that know what it means.

@@ -34,11 +34,10 @@ pub(crate) fn past(
     let mut lifts = query.read::<Lift>(connection)?;
     lifts.retain(|lift| Some(lift.body.session) != during);
     let able = if lifts.is_empty() { None } else { able(&lifts, date) };
-    // From here on the earliest first. One written down afterwards stands at its date.
+    // From here on the earliest first.
     lifts.reverse();
-    lifts.sort_by_key(date_of);
-    let mut days: Vec<NaiveDate> = lifts.iter().map(date_of).collect();
-    days.dedup();
+    let days: BTreeSet<NaiveDate> = lifts.iter().map(date_of).collect();
+    let days = days.into_iter().collect();
     let named = strength.track(&piece.name);
     let track = track_of(&lifts, block, named, exercise);
     let aside = set_aside(connection)?;
