@@ -1,12 +1,12 @@
 //! Taps on sets and options.
 
 use super::{Taps, within};
-use crate::session::doubt::is_slip;
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
 use crate::mass::Mass;
 use crate::plan::{Exercise, Lifted, LoadRule, PieceKind};
 use crate::say;
+use crate::session::doubt::is_slip;
 use crate::store::Draft;
 use crate::words;
 
