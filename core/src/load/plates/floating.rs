@@ -101,9 +101,14 @@ fn a_set_floats_within_its_window() {
     // Nothing within 5 %: the planned load rounded down. 36.7 and 50 kg are planned for 60.
     let holes = kg_rack(&[("6", 1), ("20", 1)]);
     assert_eq!(noted(&holes, "60", RACK), ["20x10", "32x5"]);
-    // No multiple of 5: any build.
-    let odd = kg_rack(&[("11", 2), ("4", 1)]);
-    assert_eq!(noted(&odd, "50", RACK), ["20x10", "28x5", "42x3"]);
+    // No multiple of 5: any build without small plates, and where there is none any build. 60 kg is planned at
+    // 36.7 and 50, and 3 kg are 5 %.
+    let odd = kg_rack(&[("9", 2), ("7", 1), ("1", 1), ("0.5", 2)]);
+    assert_eq!(noted(&odd, "60", RACK), ["20x10", "38x5", "52x3"]);
+    let set = &sets(&odd, kg("60"), RACK)[2];
+    assert_eq!(set.loads(), loads(&["52"]));
+    let tiny = kg_rack(&[("9", 1), ("1.5", 10)]);
+    assert_eq!(sets(&tiny, kg("60"), RACK)[2].loads(), loads(&["47", "50", "53"]));
     let plates = [45, 35, 25, 10, 5].map(|mass| (Mass::lb(mass), 2));
     let fine = [(Mass::thousandths(2_500, MassUnit::Lb), 1)];
     let plates: Vec<(Mass, u32)> = plates.into_iter().chain(fine).collect();

@@ -34,9 +34,10 @@ impl Price {
 
 impl Ord for Price {
     fn cmp(&self, other: &Price) -> Ordering {
-        let first = |price: &Price| (u128::from(price.moved) << 64) | u128::from(price.away);
-        let then = |price: &Price| (u128::from(price.mass) << 32) | u128::from(price.on_bar);
-        first(self).cmp(&first(other)).then_with(|| then(self).cmp(&then(other)))
+        self.moved.cmp(&other.moved).then_with(|| {
+            let rest = |price: &Price| (price.away, price.mass, price.on_bar);
+            rest(self).cmp(&rest(other))
+        })
     }
 }
 
@@ -113,11 +114,13 @@ fn among(
     spare: u8,
     left: &mut usize,
 ) -> Result<Vec<Vec<usize>>, TooMany> {
-    let enough = handled(on, known);
-    // The most plates that some later step needs at the least.
-    let mut later: Vec<u8> = Vec::with_capacity(tables.len());
-    for fewest in tables.iter().rev() {
-        later.push(later.last().map_or(0, |later| fewest.from(0, 0).max(*later)));
+    let enough = enough(side, on, known);
+    // The most plates that this step or a later one needs, and how far their loads are away, at the least.
+    let mut later: Vec<(u8, u64)> = Vec::with_capacity(tables.len());
+    for (step, fewest) in side.steps.iter().zip(tables).rev() {
+        let (plates, away) = later.last().copied().unwrap_or_default();
+        let nearest = step.wanted.iter().map(|(_, away)| *away).min().unwrap_or(0);
+        later.push((fewest.from(0, 0).max(plates), away + nearest));
     }
     let mut layers = vec![Layer::of_one(side, on)];
     for ((step, fewest), later) in side.steps.iter().zip(tables).zip(later.iter().rev()) {
@@ -142,15 +145,19 @@ fn among(
     Ok(builds)
 }
 
-/// How many plates such builds move: no better ones move more.
-fn handled(on: &[usize], builds: &[Vec<usize>]) -> u32 {
-    let (mut before, mut moved) = (on, 0);
+/// How many plates such builds move, and how far their loads are away: no better ones cost more.
+fn enough(side: &Side, on: &[usize], builds: &[Vec<usize>]) -> (u32, u64) {
+    let (mut before, mut moved, mut away) = (on, 0, 0);
     for build in builds.iter().map(Vec::as_slice).chain([&[][..]]) {
         let alike = before.iter().zip(build).take_while(|(a, b)| a == b).count();
         moved += before.len() + build.len() - 2 * alike;
         before = build;
     }
-    moved as u32
+    for (build, step) in builds.iter().zip(&side.steps) {
+        let sum = build.iter().try_fold(0, |sum, plate| side.one_more(sum, *plate));
+        away += sum.and_then(|sum| step.away(sum)).unwrap_or(0);
+    }
+    (moved as u32, away)
 }
 
 /// One plate put on or taken off.
@@ -250,10 +257,10 @@ struct Grow<'a> {
     fewest: &'a Fewest,
     /// The most plates of a build.
     longest: u8,
-    /// The plates that some later step needs at the least.
-    later: u8,
-    /// What moves more plates than this is not looked at.
-    enough: u32,
+    /// The plates that this step or a later one needs, and how far their loads are away, at the least.
+    later: (u8, u64),
+    /// What moves more plates than this, or as many with loads farther away, is not looked at.
+    enough: (u32, u64),
     left: &'a mut usize,
     nodes: Vec<Node>,
 }
@@ -263,11 +270,10 @@ impl Grow<'_> {
     /// and none lighter.
     fn below(&mut self, at: u32, plate: usize, used: u8, reached: Reached) -> Result<(), TooMany> {
         let depth = self.nodes[at as usize].depth;
-        let whole = self.step.wanted.binary_search_by_key(&reached.sum, |(sum, _)| *sum);
-        if let Some((_, away)) = whole.ok().and_then(|place| self.step.wanted.get(place)) {
+        if let Some(away) = self.step.away(reached.sum) {
             let on_bar = self.step.sets * u32::from(depth);
             let node = &mut self.nodes[at as usize];
-            node.down = reached.least + Price { on_bar, away: *away, ..Price::NOTHING };
+            node.down = reached.least + Price { on_bar, away, ..Price::NOTHING };
             (node.from, node.before) = (at, reached.via);
         }
         let mut last = 0;
@@ -290,9 +296,10 @@ impl Grow<'_> {
             // and one more in the end.
             let more = match longer.above {
                 Some(_) => depth + 1,
-                None => 2 * (depth + 1 + needed).max(self.later) - (depth + 1),
+                None => 2 * (depth + 1 + needed).max(self.later.0) - (depth + 1),
             };
-            if longer.least.moved + u32::from(more) > self.enough {
+            let Price { moved, away, .. } = longer.least;
+            if (moved + u32::from(more), away + self.later.1) > self.enough {
                 continue;
             }
             *self.left = self.left.checked_sub(1).ok_or(TooMany)?;

@@ -34,6 +34,14 @@ pub(super) struct Step {
     pub(super) sets: u32,
 }
 
+impl Step {
+    /// How far a sum is from the planned load, where it is wanted.
+    pub(super) fn away(&self, sum: usize) -> Option<u64> {
+        let place = self.wanted.binary_search_by_key(&sum, |(sum, _)| *sum).ok()?;
+        self.wanted.get(place).map(|(_, away)| *away)
+    }
+}
+
 impl Side {
     /// The side of a bar with plates `on` that is loaded for each warm-up set and then to `loads` in turn, all of
     /// which `builds` can build.

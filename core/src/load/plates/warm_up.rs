@@ -101,7 +101,7 @@ impl WarmUpSet {
 ///
 /// A set may lie within 5 % of the work load of where it is planned and at most halfway to its neighbours, of
 /// which the work load is one: so loads always rise and stay below it. There it keeps to `rule` where a build
-/// does, otherwise it is any build. Where there is none, and of bells, it is the heaviest build under the plan,
+/// does, otherwise to its smallest plate, otherwise it is any build. Where there is none, and of bells, it is the heaviest build under the plan,
 /// and left out where that is no heavier than the set before. The empty bar is always allowed. Common practice,
 /// no source.
 pub fn warm_up(builds: &Builds, work: Mass, lift: WarmUpFor, rule: WarmUpRule) -> Vec<WarmUpSet> {
@@ -213,13 +213,13 @@ impl<'a> Near<'a> {
         let reach = self.work.percent(REACH_PERCENT);
         let allowed = |build: &Mass| between(build) && *build <= self.work;
         let coarse = self.coarse.keys().map(|side| self.builds.empty + *side * 2);
-        let coarse = coarse.filter(|build| {
-            let near = *build >= load - reach && *build <= load + reach;
-            near && allowed(build) && (*build == self.builds.empty || self.rule.is_round(*build))
-        });
-        let coarse: Vec<Mass> = coarse.collect();
-        if !coarse.is_empty() {
-            return (coarse, self.rule.smallest_plate);
+        let near = |build: &Mass| *build >= load - reach && *build <= load + reach;
+        let coarse: Vec<Mass> = coarse.filter(|build| near(build) && allowed(build)).collect();
+        let round = |build: &Mass| *build == self.builds.empty || self.rule.is_round(*build);
+        let rounded: Vec<Mass> = coarse.iter().copied().filter(round).collect();
+        // A bar of 17 kg is built to no multiple of 5, and has a warm-up without small plates all the same.
+        if let Some(found) = [rounded, coarse].into_iter().find(|found| !found.is_empty()) {
+            return (found, self.rule.smallest_plate);
         }
         let next = |build: &Mass| self.builds.above(*build).map(|build| build.mass);
         let first = self.builds.above(load - reach - Mass { ten_ng: 1 }).map(|build| build.mass);
