@@ -156,7 +156,7 @@ fn case() -> impl Strategy<Value = (Builds, Vec<Mass>, Vec<WarmUpSet>)> {
 
 fn check_step(set: &WarmUpSet, step: &RampStep) -> Result<(), TestCaseError> {
     prop_assert!(set.loads().contains(&step.build.mass));
-    prop_assert!(step.build.per_side.iter().all(|plate| *plate >= set.smallest_plate));
+    prop_assert!(step.build.per_side.iter().all(|plate| *plate >= set.smallest_plate()));
     Ok(())
 }
 

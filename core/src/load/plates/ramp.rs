@@ -155,7 +155,7 @@ pub(super) fn ramp_within(
         // Not every build of the load will do.
         let nearest = step.wanted.iter().min_by_key(|(_, away)| *away);
         let nearest: Vec<(usize, u64)> = nearest.copied().into_iter().collect();
-        if set.smallest_plate > Mass::ZERO {
+        if set.smallest_plate() > Mass::ZERO {
             *alone = build(&side.build(&side.fewest(&nearest, step.plates), step.plates));
         }
     }

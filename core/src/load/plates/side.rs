@@ -67,7 +67,7 @@ impl Side {
                 .iter()
                 .filter_map(|load| Some((sums.binary_search(&side(*load)).ok()?, set.away(*load))))
                 .collect(),
-            plates: masses.iter().filter(|mass| **mass >= set.smallest_plate).count(),
+            plates: masses.iter().filter(|mass| **mass >= set.smallest_plate()).count(),
             sets: 1,
         });
         let fixed = fixed.iter().map(|(side, sets)| Step {

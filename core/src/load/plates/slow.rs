@@ -94,7 +94,7 @@ pub(super) fn slow(
             let away = load.ten_ng.abs_diff(set.planned.ten_ng);
             stacks(builds, side(load)).into_iter().map(move |stack| (stack, away))
         });
-        let smallest = set.smallest_plate;
+        let smallest = set.smallest_plate();
         stacks.filter(|(stack, _)| stack.iter().all(|plate| *plate >= smallest)).collect()
     };
     let of_load = |load: &Mass| stacks(builds, side(load)).into_iter().map(|stack| (stack, 0));

@@ -74,9 +74,8 @@ pub struct WarmUpSet {
     /// Reps, 1 or more.
     pub reps: u32,
     /// What the room builds near that, lightest first; at least one.
-    pub(crate) loads: Vec<Mass>,
-    /// No plate of its builds is lighter.
-    pub(crate) smallest_plate: Mass,
+    loads: Vec<Mass>,
+    smallest_plate: Mass,
 }
 
 impl WarmUpSet {
@@ -93,6 +92,11 @@ impl WarmUpSet {
     /// Every load it may have, lightest first.
     pub fn loads(&self) -> &[Mass] {
         &self.loads
+    }
+
+    /// No plate of its builds is lighter than this.
+    pub fn smallest_plate(&self) -> Mass {
+        self.smallest_plate
     }
 }
 
