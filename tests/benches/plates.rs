@@ -87,7 +87,7 @@ fn ten_sets(c: &mut Criterion) {
             let instance = random(&mut chance, 12, 10, pairs, grid, rising);
             let (builds, loads) = (builds(&instance.plates), loads(&instance.sides));
             assert_eq!(ramp(&builds, &loads).unwrap().proof, Proof::Least);
-            times.push(fastest(3, || ramp(&builds, &loads).unwrap().handled).1);
+            times.push(fastest(9, || ramp(&builds, &loads).unwrap().handled).1);
             last = Some((builds, loads));
         }
         times.sort_unstable();
@@ -134,8 +134,9 @@ fn floating(c: &mut Criterion) {
             sets = sets.max(warm().len() + loads.len());
             let make = || ramp_with_warm_up(&builds, &warm(), &loads).unwrap();
             assert_eq!(make().proof, Proof::Least);
-            times.push(fastest(3, || make().handled).1);
-            last = Some((builds, warm(), loads));
+            times.push(fastest(9, || make().handled).1);
+            let warm = warm();
+            last = Some((builds, warm, loads));
         }
         times.sort_unstable();
         let at = |part: usize| times[(times.len() - 1) * part / 10];
