@@ -184,6 +184,8 @@ pub(crate) struct Plates {
     pub(crate) bar: Option<String>,
     #[arg(long)]
     pub(crate) warm_up: bool,
+    #[arg(long, requires = "warm_up")]
+    pub(crate) from_floor: bool,
     #[arg(long)]
     pub(crate) json: bool,
 }

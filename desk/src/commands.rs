@@ -156,7 +156,12 @@ fn check(plan: &Path, strict: bool) -> Outcome {
 }
 
 fn plates(given: Plates) -> Outcome {
-    let asked = PlatesAsked { loads: given.loads, bar: given.bar, warm_up: given.warm_up };
+    let asked = PlatesAsked {
+        loads: given.loads,
+        bar: given.bar,
+        warm_up: given.warm_up,
+        from_floor: given.from_floor,
+    };
     let screen = plates_for(&given.kit.display().to_string(), &read(&given.kit)?, &asked)?;
     if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }

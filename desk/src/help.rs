@@ -164,6 +164,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("plates", "kit") => say::help::plates_kit(),
         ("plates", "bar") => say::help::plates_bar(),
         ("plates", "warm_up") => say::help::plates_warm_up(),
+        ("plates", "from_floor") => say::help::plates_from_floor(),
         ("today", "day") => say::help::today_day(),
         ("session", "day") => say::help::session_day(),
         ("session", "plain") => say::help::session_plain(),

@@ -1,11 +1,14 @@
 //! Plates: what the federations publish, exact pounds, and the handling of ramps against two general
 //! solvers.
 
-use holdfast_core::load::{Colour, Federation, Proof, Ramp, ramp};
+use holdfast_core::load::{
+    Colour, Federation, Proof, Ramp, WarmUpFor, WarmUpRule, WarmUpSet, ramp, ramp_with_warm_up,
+    warm_up,
+};
 use holdfast_core::plan::{Builds, PlateStack};
 use holdfast_core::{Mass, MassUnit};
 use holdfast_tests::ilp::Instance;
-use holdfast_tests::kits::{builds, builds_of, loads, sides};
+use holdfast_tests::kits::{builds, builds_of, loads, sides, windows};
 use holdfast_tests::oracle::reference;
 use proptest::prelude::*;
 use serde::Deserialize;
@@ -13,6 +16,13 @@ use serde::Deserialize;
 /// The ramp of sides in grams.
 fn ramp_of(plates: &[(i64, u32)], sides: &[i64]) -> Ramp {
     ramp(&builds(plates), &loads(sides)).unwrap()
+}
+
+/// How far the loads of a warm-up are from the planned ones, in kilograms.
+fn kilograms_away(sets: &[WarmUpSet], ramp: &Ramp) -> f64 {
+    let steps = sets.iter().zip(&ramp.steps);
+    let away = steps.map(|(set, step)| (step.build.mass - set.planned).ten_ng.abs());
+    away.sum::<i64>() as f64 / MassUnit::Kg.ten_ng() as f64
 }
 
 /// Counts handling anew from the builds alone, and that each weighs what was asked.
@@ -38,19 +48,56 @@ fn check(ramp: &Ramp, plates: &[(i64, u32)], sides: &[i64]) {
     assert_eq!((ramp.steps.len(), ramp.handled as usize), (sides.len(), handled));
 }
 
+#[derive(Deserialize)]
+struct Oracle {
+    cases: Vec<Case>,
+    floating: Vec<Floating>,
+}
+
+#[derive(Deserialize)]
+struct Case {
+    plates: Vec<(i64, u32)>,
+    sides: Vec<i64>,
+    handled: u32,
+}
+
+#[derive(Deserialize)]
+struct Floating {
+    plates: Vec<(i64, u32)>,
+    work: i64,
+    /// What a side may weigh in each warm-up set.
+    may_be: Vec<Vec<i64>>,
+    handled: u32,
+    away_mg: i64,
+}
+
+/// Warm-ups worked out by the same script from the rule in words, and solved by HiGHS: what each set may weigh,
+/// plates moved, and how far the loads are from the planned ones.
+#[test]
+fn a_floating_warm_up_is_what_highs_finds() {
+    let oracle: Oracle = reference("plates");
+    assert!(oracle.floating.len() >= 8);
+    let most = oracle.floating.iter().map(|case| case.may_be.len()).max();
+    assert_eq!(most, Some(7));
+    for Floating { plates, work, may_be, handled, away_mg } in oracle.floating {
+        let work = Mass::thousandths(work, MassUnit::Kg);
+        let builds = builds(&plates);
+        let sets = warm_up(&builds, work, WarmUpFor::default(), WarmUpRule::usual(MassUnit::Kg));
+        let windows: Vec<Vec<i64>> = windows(&sets)
+            .iter()
+            .map(|window| window.sides.iter().map(|(side, _)| *side).collect())
+            .collect();
+        assert_eq!(windows, may_be, "{plates:?} {work}");
+        let found = ramp_with_warm_up(&builds, &sets, &[work]).unwrap();
+        assert_eq!((found.handled, found.proof), (handled, Proof::Least), "{plates:?} {work}");
+        let away = kilograms_away(&sets, &found) * 1e6;
+        assert!((away - away_mg as f64).abs() < 1.0, "{plates:?} {work}: {away} {away_mg}");
+    }
+}
+
 /// Ramps solved by HiGHS 1.x through scipy 1.17.1 (`tests/reference/plates.py`).
 #[test]
 fn handling_is_what_highs_finds() {
-    #[derive(Deserialize)]
-    struct Oracle {
-        cases: Vec<Case>,
-    }
-    #[derive(Deserialize)]
-    struct Case {
-        plates: Vec<(i64, u32)>,
-        sides: Vec<i64>,
-        handled: u32,
-    }
     let oracle: Oracle = reference("plates");
     assert!(oracle.cases.len() >= 8);
     for Case { plates, sides, handled } in oracle.cases {
@@ -84,9 +131,23 @@ proptest! {
     fn handling_is_what_an_integer_program_finds((plates, sides) in instance()) {
         let found = ramp_of(&plates, &sides);
         check(&found, &plates, &sides);
-        let solved = Instance { plates, sides }.solve();
-        prop_assert_eq!(Ok(found.handled), solved);
+        let solved = Instance { plates, warm_up: Vec::new(), sides }.solve();
+        prop_assert_eq!(Ok(found.handled), solved.map(|(handled, _)| handled));
         prop_assert_eq!(found.proof, Proof::Least);
+    }
+
+    /// The same with a warm-up that floats: plates moved, and how far its loads are from the planned ones.
+    #[test]
+    fn a_floating_warm_up_is_what_an_integer_program_finds((plates, sides) in instance()) {
+        let (builds, load) = (builds(&plates), loads(&sides)[0]);
+        // Few sets: with more the solver may take minutes.
+        prop_assume!(load < Mass::kg(100));
+        let sets = warm_up(&builds, load, WarmUpFor::default(), WarmUpRule::usual(MassUnit::Kg));
+        let found = ramp_with_warm_up(&builds, &sets, &[load]).unwrap();
+        let sides = vec![sides[0]];
+        let (handled, away) = Instance { plates, warm_up: windows(&sets), sides }.solve().unwrap();
+        prop_assert_eq!((found.handled, found.proof), (handled, Proof::Least));
+        prop_assert!((kilograms_away(&sets, &found) - away).abs() < 1e-6, "{}", away);
     }
 }
 

@@ -30,6 +30,7 @@ mod stray;
 mod strength;
 mod terminal;
 mod undo;
+mod warm_ups;
 mod whole_loop;
 
 /// A file in this folder that no `mod` line names would never run.

@@ -3,7 +3,7 @@
 use holdfast_core::Mass;
 use holdfast_core::care::Place;
 use holdfast_core::load::Reason;
-use holdfast_core::session::{PlateView, SessionScreen, Tap};
+use holdfast_core::session::{LoadView, PlateView, SessionScreen, Tap};
 use holdfast_tests::taps::{begin, finish, flag, option, set, set_of, squat};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::{build, change, flags, loads, per_side, piece, strength};
@@ -120,11 +120,12 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 8)]);
     ines.go_to("2026-11-05");
     let before = ines.tap(begin()).unwrap();
-    let warm_up = &strength(&before).warm_up;
-    assert_eq!(build(&warm_up[0].load).text, "empty bar");
-    assert_eq!(build(&warm_up[0].load).short, None);
-    assert!(warm_up.iter().is_sorted_by(|a, b| a.load.mass < b.load.mass && a.reps > b.reps));
-    assert!(warm_up.iter().all(|set| set.load.mass < Mass::kg(55)));
+    let warm_up: Vec<(LoadView, u32)> =
+        strength(&before).warm_up.iter().map(|set| (set.load.clone().unwrap(), set.reps)).collect();
+    assert_eq!(build(&warm_up[0].0).text, "empty bar");
+    assert_eq!(build(&warm_up[0].0).short, None);
+    assert!(warm_up.iter().is_sorted_by(|a, b| a.0.mass < b.0.mass && a.1 > b.1));
+    assert!(warm_up.iter().all(|(load, _)| load.mass < Mass::kg(55)));
     let builds = |screen: &SessionScreen| {
         let loads = strength(screen).sets.iter().map(|set| set.load.clone().unwrap());
         loads.map(|load| (per_side(&load), change(&load).map(str::to_owned))).collect::<Vec<_>>()
@@ -134,7 +135,7 @@ fn the_bar_is_built_up_set_by_set_after_a_warm_up() {
         let plates: Mass = side.0.iter().copied().sum();
         assert_eq!(Mass::kg(20) + plates * 2, Mass::kg(kg));
     }
-    let warm = per_side(&warm_up.last().unwrap().load);
+    let warm = per_side(&warm_up.last().unwrap().0);
     let moved = |from: &[Mass], to: &[Mass]| {
         let same = from.iter().zip(to).take_while(|(a, b)| a == b).count();
         from.len() + to.len() - 2 * same

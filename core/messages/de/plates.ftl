@@ -5,6 +5,11 @@ put-on = { $plates } auflegen
 take-off = { $plates } abnehmen
 take-off-put-on = { $off } abnehmen, { $on } auflegen
 
+## Ein Aufwärmsatz, dessen Gewicht nach Gefühl gewählt wird. Danach stehen „× 5“.
+
+light = leicht
+light-bell = leichte Kettlebell
+
 ## Gewichte, nach denen jemand fragt
 
 # Der Name der Stange und was sie ohne Scheiben wiegt.

@@ -5,6 +5,11 @@ put-on = put on { $plates }
 take-off = take off { $plates }
 take-off-put-on = take off { $off }, put on { $on }
 
+## A warm-up set whose load is chosen by feel. After it stands "× 5".
+
+light = light
+light-bell = light bell
+
 ## Loads somebody asks about
 
 # The bar's name and what it weighs without plates.

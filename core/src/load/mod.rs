@@ -28,9 +28,10 @@ pub use one_rep_max::{
 };
 pub use plates::{
     Colour, Disc, Federation, FederationBar, MOST_LOADS, Proof, Ramp, RampError, RampStep,
-    Tolerance, WarmUpSet, colour_of, ramp, ramp_from, warm_up,
+    Tolerance, WarmUpFor, WarmUpRule, WarmUpSet, colour_of, ramp, ramp_from, ramp_with_warm_up,
+    warm_up, warm_up_by_feel,
 };
-pub use prepared::Prepared;
+pub use prepared::{Prepared, WayUp};
 pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};
 pub use rating::{RatingError, Reserve, SessionRating, SetRating};
 pub use reason::Reason;

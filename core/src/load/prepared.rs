@@ -3,7 +3,7 @@
 use std::ops::Deref;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::{Ramp, ramp_from};
+use super::{Ramp, WarmUpFor, WarmUpRule, WarmUpSet, ramp_from, ramp_with_warm_up, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Builds, Exercise, Rack, Strength};
 
@@ -13,7 +13,7 @@ use crate::plan::{Block, Builds, Exercise, Rack, Strength};
 pub struct Prepared {
     block: Block,
     /// The latest ramps asked for, by bar and loads: every tap asks for the same again.
-    ramps: Mutex<Vec<Known>>,
+    ramps: Mutex<Vec<(Ask, WayUp)>>,
     rack: Rack,
 }
 
@@ -48,8 +48,27 @@ impl Prepared {
     }
 }
 
-/// A ramp asked for: the bar's name, the plates on it, the loads, and what came of it.
-type Known = (String, Vec<Mass>, Vec<Mass>, Option<Arc<Ramp>>);
+/// A ramp asked for.
+#[derive(Debug, PartialEq, Eq)]
+struct Ask {
+    /// The bar's name.
+    bar: String,
+    /// Plates on a side already.
+    on: Vec<Mass>,
+    /// None without a warm-up.
+    lift: Option<WarmUpFor>,
+    loads: Vec<Mass>,
+}
+
+/// A warm-up, and a ramp through it and the loads after it.
+#[derive(Clone, Debug, Default)]
+pub struct WayUp {
+    /// The warm-up sets.
+    pub warm_up: Arc<[WarmUpSet]>,
+    /// One step for each warm-up set and each load; none for what has no plates, and where one of the loads cannot be
+    /// built.
+    pub ramp: Option<Arc<Ramp>>,
+}
 
 /// So many ramps are remembered: a long day has fewer strength pieces.
 const MOST_RAMPS: usize = 16;
@@ -61,16 +80,50 @@ impl Prepared {
         if !builds.has_plates() {
             return None;
         }
+        let make = || {
+            let ramp = ramp_from(builds, on, loads).ok().map(Arc::new);
+            WayUp { warm_up: Arc::default(), ramp }
+        };
+        self.known(builds, on, None, loads, make).ramp
+    }
+
+    /// The warm-up for the first of some loads, and the same from an empty bar with it in front.
+    pub fn way_up(&self, builds: &Builds, lift: WarmUpFor, loads: &[Mass]) -> WayUp {
+        let Some(first) = loads.first() else { return WayUp::default() };
+        let make = || {
+            let sets = warm_up(builds, *first, lift, WarmUpRule::usual(builds.unit));
+            let ramp = builds
+                .has_plates()
+                .then(|| ramp_with_warm_up(builds, &sets, loads).ok().map(Arc::new));
+            WayUp { warm_up: sets.into(), ramp: ramp.flatten() }
+        };
+        self.known(builds, &[], Some(lift), loads, make)
+    }
+
+    fn known(
+        &self,
+        builds: &Builds,
+        on: &[Mass],
+        lift: Option<WarmUpFor>,
+        loads: &[Mass],
+        make: impl FnOnce() -> WayUp,
+    ) -> WayUp {
+        if !builds.has_plates() {
+            return make();
+        }
         let mut known = self.ramps.lock().unwrap_or_else(PoisonError::into_inner);
-        let same = |known: &&Known| known.0 == builds.bar && known.1 == on && known.2 == loads;
-        if let Some((_, _, _, found)) = known.iter().find(same) {
+        let same = |(ask, _): &&(Ask, WayUp)| {
+            ask.bar == builds.bar && ask.on == on && ask.lift == lift && ask.loads == loads
+        };
+        if let Some((_, found)) = known.iter().find(same) {
             return found.clone();
         }
-        let found = ramp_from(builds, on, loads).ok().map(Arc::new);
+        let found = make();
         if known.len() == MOST_RAMPS {
             known.remove(0);
         }
-        known.push((builds.bar.clone(), on.to_vec(), loads.to_vec(), found.clone()));
+        let (bar, on, loads) = (builds.bar.clone(), on.to_vec(), loads.to_vec());
+        known.push((Ask { bar, on, lift, loads }, found.clone()));
         found
     }
 

@@ -2,7 +2,7 @@
 
 use super::bar::Bar;
 use super::screen::{ChangeView, StrengthView};
-use crate::load::{NextLoad, NextLoads, ProposedSet};
+use crate::load::{NextLoad, NextLoads, ProposedSet, WarmUpFor};
 
 /// What a strength piece asks for: of one snapshot the same for the same loads on the same bar.
 pub(crate) struct Asked {
@@ -10,6 +10,7 @@ pub(crate) struct Asked {
     /// True in an easy week.
     pub(super) easy: bool,
     pub(super) bar: Bar,
+    pub(super) lift: WarmUpFor,
     /// The piece as if nothing were done of it, its warm-up included.
     pub(super) view: StrengthView,
     /// What to do to the bar for each set; not yet on it.

@@ -4,9 +4,12 @@ use std::sync::Arc;
 
 use super::screen::{BuildView, ChangeView, LoadView, PlateView, WarmUpView};
 use crate::journal::Lift;
-use crate::load::{NextLoad, Prepared, Ramp, RampStep, WarmUpSet, colour_of, warm_up};
+use crate::load::{
+    NextLoad, Prepared, Ramp, RampStep, WarmUpFor, WayUp, colour_of, warm_up_by_feel,
+};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::Builds;
+use crate::say::plates as say;
 use crate::store::Logged;
 use crate::words;
 
@@ -57,7 +60,9 @@ impl Bar {
 pub(crate) struct OnTheBar<'a> {
     builds: &'a Builds,
     unit: MassUnit,
-    warm_up: Vec<WarmUpSet>,
+    /// The way up as it was said at the beginning.
+    way_up: WayUp,
+    lift: WarmUpFor,
     /// One for each warm-up set, then one for each set that has a load; of a bar that has plates on, one for
     /// each set that has a load and is not done.
     steps: Option<Arc<Ramp>>,
@@ -74,16 +79,14 @@ impl<'a> OnTheBar<'a> {
         loads: &'a [NextLoad],
         unit: MassUnit,
         bar: &'a Bar,
+        lift: WarmUpFor,
     ) -> OnTheBar<'a> {
-        let first = loads.iter().find_map(|next| next.load).filter(|_| !builds.bar.is_empty());
-        let warm_up = first.map_or(Vec::new(), |first| warm_up(builds, first));
-        let mut found = OnTheBar { builds, unit, warm_up, steps: None, loads, bar };
+        let all: Vec<Mass> = loads.iter().filter_map(|next| next.load).collect();
+        let way_up = block.way_up(builds, lift, &all);
+        let mut found = OnTheBar { builds, unit, way_up, lift, steps: None, loads, bar };
         let ahead = found.ahead().filter_map(|next| next.load);
         found.steps = match bar {
-            Bar::AsSaid => {
-                let warm_up = found.warm_up.iter().map(|set| set.load);
-                block.ramp(builds, &[], &warm_up.chain(ahead).collect::<Vec<Mass>>())
-            }
+            Bar::AsSaid => found.way_up.ramp.clone(),
             Bar::Has { side, .. } => block.ramp(builds, side, &ahead.collect::<Vec<Mass>>()),
             Bar::Unknown => None,
         };
@@ -102,13 +105,32 @@ impl<'a> OnTheBar<'a> {
     /// The warm-up sets. They stay in the ramp once a set is done: what they left on the bar is what the
     /// next set starts from.
     pub(crate) fn warm_up(&self) -> Vec<WarmUpView> {
-        let view = |(index, set): (usize, &WarmUpSet)| {
-            let load = self.view(set.load, (*self.bar == Bar::AsSaid).then_some(index));
-            let build = load.build.as_ref().map(|build| build.text.as_str());
-            let text = words::warm_up(&load.text, set.reps, build);
-            WarmUpView { reps: set.reps, load, text }
+        if self.loads.iter().any(|next| next.load.is_some()) {
+            let sets = self.way_up.warm_up.iter().enumerate();
+            return sets
+                .map(|(index, set)| self.warm_up_set(set.reps, set.nearest(), index))
+                .collect();
+        }
+        if !self.loads.first().is_some_and(|next| next.reason.is_first_time()) {
+            return Vec::new();
+        }
+        let light = if self.builds.bar.is_empty() { say::light_bell() } else { say::light() };
+        let sets = warm_up_by_feel(self.builds, self.lift).into_iter();
+        let by_feel = |(reps, load)| match load {
+            Some(load) => self.warm_up_set(reps, load, 0),
+            None => WarmUpView { reps, load: None, text: words::warm_up(light, reps, None) },
         };
-        self.warm_up.iter().enumerate().map(view).collect()
+        sets.map(by_feel).collect()
+    }
+
+    fn warm_up_set(&self, reps: u32, nearest: Mass, index: usize) -> WarmUpView {
+        let ramp = self.way_up.ramp.as_ref();
+        let step = ramp.and_then(|ramp| ramp.steps.get(index));
+        let load = step.map_or(nearest, |step| step.build.mass);
+        let load = self.view_of(load, step);
+        let build = load.build.as_ref().map(|build| build.text.as_str());
+        let text = words::warm_up(&load.text, reps, build);
+        WarmUpView { reps, load: Some(load), text }
     }
 
     /// The load of a set counted from 1.
@@ -116,12 +138,13 @@ impl<'a> OnTheBar<'a> {
         let load = self.loads.iter().find(|next| next.set == set)?.load?;
         let with_load = self.ahead().filter(|next| next.load.is_some());
         let place = with_load.map(|next| next.set).position(|other| other == set);
-        let warm_up = if *self.bar == Bar::AsSaid { self.warm_up.len() } else { 0 };
-        Some(self.view(load, place.map(|place| warm_up + place)))
+        let warm_up = if *self.bar == Bar::AsSaid { self.way_up.warm_up.len() } else { 0 };
+        let step = self.steps.as_ref().zip(place);
+        let step = step.and_then(|(ramp, place)| ramp.steps.get(warm_up + place));
+        Some(self.view_of(load, step))
     }
 
-    fn view(&self, load: Mass, index: Option<usize>) -> LoadView {
-        let step = self.steps.as_ref().zip(index).and_then(|(ramp, index)| ramp.steps.get(index));
+    fn view_of(&self, load: Mass, step: Option<&RampStep>) -> LoadView {
         // Without a ramp, as where one load cannot be built: each load as it would be alone.
         let per_side = match step {
             Some(RampStep { build, .. }) => Some(build.per_side.clone()),
@@ -140,11 +163,8 @@ impl<'a> OnTheBar<'a> {
 
     fn build(&self, per_side: &[Mass], step: Option<&RampStep>) -> BuildView {
         let unit = self.builds.unit;
-        // What goes on lies outermost.
-        let stays = per_side.len() - step.map_or(0, |step| step.on.len().min(per_side.len()));
-        let plate = |(at, mass): (usize, &Mass)| self.plate(*mass, at >= stays);
         BuildView {
-            plates: per_side.iter().enumerate().map(plate).collect(),
+            plates: side_view(per_side, step, unit),
             text: words::plates_text(per_side, unit),
             short: words::plates_alone(per_side, unit),
         }
@@ -152,7 +172,7 @@ impl<'a> OnTheBar<'a> {
 
     fn change(&self, step: &RampStep) -> ChangeView {
         let unit = self.builds.unit;
-        let plates = |side: &[Mass], on| side.iter().map(|mass| self.plate(*mass, on)).collect();
+        let plates = |side: &[Mass], on| side.iter().map(|mass| plate(*mass, unit, on)).collect();
         let text = |side: &[Mass]| (!side.is_empty()).then(|| words::plates_short(side, unit));
         ChangeView {
             off: plates(&step.off, false),
@@ -162,20 +182,27 @@ impl<'a> OnTheBar<'a> {
             text: words::change_text(step, unit),
         }
     }
+}
 
-    fn plate(&self, mass: Mass, put_on: bool) -> PlateView {
-        let unit = if mass.is_exact_in(self.builds.unit) {
-            self.builds.unit
-        } else {
-            self.builds.unit.other()
-        };
-        PlateView {
-            mass,
-            number: mass.number(unit),
-            colour: colour_of(mass),
-            diameter_mm: diameter_mm(mass),
-            put_on,
-        }
+/// The plates of a side to draw, from the middle of the bar outwards.
+pub(super) fn side_view(
+    per_side: &[Mass],
+    step: Option<&RampStep>,
+    unit: MassUnit,
+) -> Vec<PlateView> {
+    // What goes on lies outermost.
+    let stays = per_side.len() - step.map_or(0, |step| step.on.len().min(per_side.len()));
+    per_side.iter().enumerate().map(|(at, mass)| plate(*mass, unit, at >= stays)).collect()
+}
+
+fn plate(mass: Mass, unit: MassUnit, put_on: bool) -> PlateView {
+    let unit = if mass.is_exact_in(unit) { unit } else { unit.other() };
+    PlateView {
+        mass,
+        number: mass.number(unit),
+        colour: colour_of(mass),
+        diameter_mm: diameter_mm(mass),
+        put_on,
     }
 }
 

@@ -30,7 +30,8 @@ pub(super) fn draw(
     if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
         let sheet = Sheet { snapshot, block, day, now: at };
         pieces = sheet.pieces();
-        resting = snapshot.log.as_ref().and_then(|log| rest::rest(log, day, at));
+        let unit = snapshot.profile.unit;
+        resting = snapshot.log.as_ref().and_then(|log| rest::rest(log, block, day, unit, at));
         kept.went_by.look(&sheet.passed(), at);
     } else {
         kept.went_by = WentBy::default();

@@ -2,8 +2,10 @@
 
 use serde::Serialize;
 
+use super::bar::side_view;
+use super::screen::PlateView;
 use crate::error::{Error, Field, Result, Thing};
-use crate::load::{RampError, ramp, warm_up};
+use crate::load::{RampError, WarmUpFor, WarmUpRule, ramp_with_warm_up, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Builds, Kit, read_kit};
 use crate::say::plates as say;
@@ -18,6 +20,8 @@ pub struct PlatesAsked {
     pub bar: Option<String>,
     /// True to begin with the warm-up for the first load.
     pub warm_up: bool,
+    /// True where the lift starts on the floor: its warm-up has no set with the empty bar.
+    pub from_floor: bool,
 }
 
 /// The builds of some loads on one bar, in words.
@@ -27,8 +31,10 @@ pub struct PlatesScreen {
     pub heading: String,
     /// One for each load, in order.
     pub steps: Vec<PlatesStep>,
-    /// Plates put on or taken off a side over all steps.
+    /// Plates put on or taken off a side over all steps, until the bar is empty again.
     pub handled: u32,
+    /// The same were each load built on its own, with the fewest plates.
+    pub alone: u32,
     /// The same in words, and whether fewer would do.
     pub handling: String,
 }
@@ -44,6 +50,8 @@ pub struct PlatesStep {
     pub warm_up_reps: Option<u32>,
     /// The plates of a side, from the inside outwards.
     pub per_side: Vec<Mass>,
+    /// The same to draw.
+    pub plates: Vec<PlateView>,
     /// The same in words.
     pub build: String,
     /// What to do to each side, in words.
@@ -67,9 +75,13 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
     };
     let bar = bar(&kit, asked, *first)?;
     let builds = Builds::bar(&kit, bar);
-    let sets = if asked.warm_up { warm_up(&builds, *first) } else { Vec::new() };
-    let whole: Vec<Mass> = sets.iter().map(|set| set.load).chain(loads.iter().copied()).collect();
-    let ramp = ramp(&builds, &whole).map_err(|error| {
+    let sets = if asked.warm_up {
+        let lift = WarmUpFor { from_floor: asked.from_floor, warm: false };
+        warm_up(&builds, *first, lift, WarmUpRule::usual(bar.unit))
+    } else {
+        Vec::new()
+    };
+    let ramp = ramp_with_warm_up(&builds, &sets, &loads).map_err(|error| {
         let of_one = matches!(&error, RampError::Unbuildable { index, .. } if *index >= sets.len());
         let field = if of_one { Field::Load } else { Field::Loads };
         Error::invalid(field, words::ramp_error(&error, &bar.name, bar.unit))
@@ -78,6 +90,7 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
         mass: step.build.mass,
         load: words::exact_text(step.build.mass, bar.unit),
         warm_up_reps: sets.get(at).map(|set| set.reps),
+        plates: side_view(&step.build.per_side, Some(step), bar.unit),
         per_side: step.build.per_side.clone(),
         build: words::plates_text(&step.build.per_side, bar.unit),
         change: words::change_text(step, bar.unit),
@@ -87,6 +100,7 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
         heading: heading(bar),
         steps: steps.collect(),
         handled: ramp.handled,
+        alone: ramp.alone,
         handling: words::handling_text(&ramp),
     })
 }

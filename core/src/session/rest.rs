@@ -18,7 +18,8 @@ use super::screen::{CueView, RestView};
 use crate::clock::{CueKind, Trust};
 use crate::instant::{Elapsed, Instant, Millis};
 use crate::journal::{Lift, RestAct, RestMark};
-use crate::load::{Intensity, RestBasis, suggested_rest as published_rest};
+use crate::load::{Intensity, Prepared, RestBasis, suggested_rest as published_rest};
+use crate::mass::{Mass, MassUnit};
 use crate::plan::{Day, Piece, PieceKind, Strength};
 use crate::store::Logged;
 use crate::words;
@@ -31,13 +32,21 @@ pub(crate) const FORGOTTEN_MS: i64 = 30 * 60 * 1000;
 /// range when the set was heavy, otherwise the plan reader's usual rest.
 ///
 /// Reps done and reps left together are the repetition maximum that the set was; without reps left
-/// the reps done are taken for it, which errs towards the longer rest.
-fn suggested_rest(strength: &Strength, lift: &Lift) -> (i64, i64, RestBasis) {
+/// the reps done are taken for it, which errs towards the longer rest. But a few reps with the lightest load
+/// there is, of which nobody said how many were left, are no heavy set: that is how a first time begins. After
+/// warm-up sets no rest is named: they are not logged.
+fn suggested_rest(
+    strength: &Strength,
+    lift: &Lift,
+    lightest: Option<Mass>,
+) -> (i64, i64, RestBasis) {
     let to_failure = lift.reps.saturating_add(lift.reserve.unwrap_or(0));
     let usual = strength.rest_ms;
+    let lightest = lift.load.zip(lightest).is_some_and(|(load, lightest)| load <= lightest);
+    let light = lightest && lift.reserve.is_none();
     // Numbers that were only remembered are not shown to anybody.
     let published = published_rest(Intensity::Reps(to_failure.max(1)));
-    match published.filter(|rest| !rest.from_memory) {
+    match published.filter(|rest| !rest.from_memory && !light) {
         _ if strength.rest_said => (usual, usual, RestBasis::Plan),
         Some(rest) => (rest.shortest_ms, rest.longest_ms, RestBasis::Published),
         None => (usual, usual, RestBasis::Usual),
@@ -55,7 +64,13 @@ fn logged_at(lift: &Logged<Lift>) -> Instant {
 }
 
 /// The rest at a moment of a session.
-pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestView> {
+pub(crate) fn rest(
+    log: &SessionLog,
+    block: &Prepared,
+    day: &Day,
+    unit: MassUnit,
+    now: &Instant,
+) -> Option<RestView> {
     if log.finish.is_some() {
         return None;
     }
@@ -73,7 +88,8 @@ pub(crate) fn rest(log: &SessionLog, day: &Day, now: &Instant) -> Option<RestVie
         return None;
     }
     let PieceKind::Strength(strength) = &day.piece(&lift.body.piece)?.kind else { return None };
-    let (suggested_ms, most_ms, basis) = suggested_rest(strength, &lift.body);
+    let lightest = block.builds(&lift.body.exercise, unit).loads().next();
+    let (suggested_ms, most_ms, basis) = suggested_rest(strength, &lift.body, lightest);
     let after = |mark: &&RestMark| !since.is_after(&mark.at, now);
     let marks = || log.rest_marks(&lift.body.piece, lift.body.set).filter(after);
     if marks().any(|mark| mark.act == RestAct::End) {

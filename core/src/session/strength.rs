@@ -15,9 +15,9 @@ use crate::history::{Proposed, propose, set_done};
 use crate::instant::Millis;
 use crate::journal::Lift;
 use crate::load::strength::RepsBand;
-use crate::load::{Able, NextLoad, Reason};
+use crate::load::{Able, NextLoad, Reason, WarmUpFor};
 use crate::mass::Mass;
-use crate::plan::{Builds, Strength};
+use crate::plan::{Builds, Exercise, Pattern, PieceKind, Strength};
 use crate::say::screen as say;
 use crate::store::Logged;
 use crate::words;
@@ -58,7 +58,7 @@ impl Sheet<'_> {
             lift.body.side.clone().unwrap_or_default()
         });
         let warm = || {
-            let last = asked.view.warm_up.last().and_then(|set| set.load.build.as_ref());
+            let last = asked.view.warm_up.last().and_then(|set| set.load.as_ref()?.build.as_ref());
             last.map(BuildView::side).unwrap_or_default()
         };
         let ramp = self.block.ramp(builds, &left.unwrap_or_else(warm), &[load])?;
@@ -76,22 +76,25 @@ impl Sheet<'_> {
     pub(super) fn asked(&self, name: &str, strength: &Strength) -> Arc<Asked> {
         let done = self.done(name);
         let known = self.snapshot.asked(name);
-        if let Some((asked, _)) = known.as_ref().filter(|(_, as_of)| *as_of == done.len()) {
+        let lift = self.warm_up_for(name, strength);
+        let same =
+            |(asked, as_of): &&(Arc<Asked>, usize)| *as_of == done.len() && asked.lift == lift;
+        if let Some((asked, _)) = known.as_ref().filter(same) {
             return Arc::clone(asked);
         }
         let proposed = self.proposal(name, strength);
         let bar = Bar::after(proposed.builds, &proposed.next.sets, &done, |lift| {
             self.block.builds_for(strength, &lift.exercise, self.unit()).bar.clone()
         });
-        let same = |asked: &Asked| asked.next == proposed.next && asked.bar == bar;
-        let said = |asked: &Asked| asked.next == proposed.next;
+        let said = |asked: &Asked| asked.next == proposed.next && asked.lift == lift;
+        let same = |asked: &Asked| said(asked) && asked.bar == bar;
         let asked = match known.map(|(asked, _)| asked) {
             Some(asked) if same(&asked) => asked,
             // Loads by hand change what is on the bar with every set, and nothing else.
             Some(asked) if said(&asked) => {
                 Arc::new(self.on_another_bar(&asked, proposed.builds, bar))
             }
-            _ => Arc::new(self.said(strength, proposed, bar)),
+            _ => Arc::new(self.said(strength, proposed, bar, lift)),
         };
         self.snapshot.keep_asked(name, &asked, done.len());
         asked
@@ -99,21 +102,54 @@ impl Sheet<'_> {
 
     /// The same with other plates on the bar.
     fn on_another_bar(&self, asked: &Asked, builds: &Builds, bar: Bar) -> Asked {
-        let next = asked.next.clone();
-        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, self.unit(), &bar);
+        let (next, lift) = (asked.next.clone(), asked.lift);
+        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, self.unit(), &bar, lift);
         let mut view = asked.view.clone();
         let changes = view.sets.iter_mut().map(|set| {
             set.load = on_the_bar.load(set.set);
             set.load.as_mut().and_then(|load| load.change.take())
         });
         let changes = changes.collect();
-        Asked { next, easy: asked.easy, bar, view, changes }
+        Asked { next, easy: asked.easy, bar, lift, view, changes }
     }
 
-    fn said(&self, strength: &Strength, proposed: Proposed<'_>, bar: Bar) -> Asked {
+    /// What is known of a lift before its warm-up. Nobody tells where it starts: a bar that is lifted by a hinge
+    /// is taken to start on the floor. Warm it is by sets of the same pattern logged in another piece before it;
+    /// before the session begins, by those planned before it.
+    fn warm_up_for(&self, name: &str, strength: &Strength) -> WarmUpFor {
+        let exercise =
+            |name: &str, strength: &Strength| self.snapshot.exercise(name, &strength.movement);
+        let own = exercise(name, strength);
+        let Some(pattern) = self.block.pattern_of(&own) else { return WarmUpFor::default() };
+        let is_same = |other: &Exercise| self.block.pattern_of(other) == Some(pattern);
+        let warm = match self.log() {
+            Some(log) => {
+                let before = log.lifts.iter().take_while(|lift| lift.body.piece != name);
+                before.map(|lift| &lift.body.exercise).any(is_same)
+            }
+            None => {
+                let before = self.day.pieces.iter().take_while(|piece| piece.name != name);
+                let mut before = before.filter_map(|piece| match &piece.kind {
+                    PieceKind::Strength(strength) => Some(exercise(&piece.name, strength)),
+                    _ => None,
+                });
+                before.any(|other| is_same(&other))
+            }
+        };
+        let has_bar = self.block.builds_for(strength, &own, self.unit()).has_plates();
+        WarmUpFor { from_floor: pattern == Pattern::Hinge && has_bar, warm }
+    }
+
+    fn said(
+        &self,
+        strength: &Strength,
+        proposed: Proposed<'_>,
+        bar: Bar,
+        lift: WarmUpFor,
+    ) -> Asked {
         let Proposed { exercise, builds, history, next, easy } = proposed;
         let (able, unit) = (history.able, self.unit());
-        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, unit, &bar);
+        let on_the_bar = OnTheBar::new(self.block, builds, &next.sets, unit, &bar, lift);
         let set = |next: &NextLoad| {
             let mut load = on_the_bar.load(next.set);
             let change = load.as_mut().and_then(|load| load.change.take());
@@ -134,7 +170,7 @@ impl Sheet<'_> {
             rest_text: words::clock_time(strength.rest_ms),
             exercise,
         };
-        Asked { next, easy, bar, view, changes }
+        Asked { next, easy, bar, lift, view, changes }
     }
 
     fn set(&self, next: &NextLoad, load: Option<LoadView>, able: Option<&Able>) -> SetView {

@@ -55,10 +55,10 @@ start = Dieses Gerät für einen Coach oder Athleten einrichten
 check = Einen Plan prüfen, ohne ihn zu veröffentlichen
 plates = Die Scheiben für Gewichte auf einer Stange ausrechnen; braucht kein Gerät
 plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Reihe: alle in dieser
-    Reihenfolge und mit möglichst wenigen Scheiben, die aufgelegt oder abgenommen werden; nur die äußersten
-    lassen sich abnehmen. Am Anfang ist die Stange leer, die letzten Scheiben bleiben liegen. Es wird
-    nichts gerundet: Ein Gewicht, das die Ausstattung nicht hergibt, ist ein Fehler, der das nächste
-    mögliche nennt. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
+    Reihenfolge und mit möglichst wenigen Scheiben, die aufgelegt oder abgenommen werden, die schwersten
+    innen, von der leeren Stange bis zur leeren Stange. Gezeichnet ist eine Seite. Es wird nichts gerundet:
+    Ein Gewicht, das die Ausstattung nicht hergibt, ist ein Fehler, der das nächste mögliche nennt; nur
+    Aufwärmgewichte verschieben sich, um höchstens 5 %. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
 publish = Einen Plan veröffentlichen (Coach)
 today = Die heutige Einheit mit ihren Gewichten zeigen (Athlet)
 session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)
@@ -92,8 +92,9 @@ start-unit = Die Maßeinheit für Gewichte
 plates-loads = Die Gewichte der Reihe nach, jedes mit Einheit, etwa 92.5kg oder 205lb
 plates-kit = Ein Plan, von dem nur `[kit]` gelesen wird, oder eine TOML-Datei nur mit `[kit]`
 plates-bar = Der Name der Stange; ohne Angabe die erste in der Maßeinheit des ersten Gewichts, sonst die erste
-plates-warm-up = Mit Aufwärmsätzen für das erste Gewicht beginnen: zehn Wdh. mit leerer Stange, dann 5, 3 und
-    2 mit 45, 65 und 85 % davon (üblich so); sie entfallen, wo die Stange schon nahe dran ist
+plates-warm-up = Mit Aufwärmsätzen für das erste Gewicht beginnen: bis zu sieben, je schwerer es neben der leeren
+    Stange ist, mit Gewichten, die Scheiben sparen (üblich so)
+plates-from-floor = Mit --warm-up: kein Satz mit leerer Stange, für eine Übung, die am Boden beginnt
 today-day = Der Name eines Trainingstags im Block
 today-json = Die Ansicht als JSON ausgeben, wie ein Handy sie bekäme
 session-day = Der Name eines Trainingstags im Block, statt des heute geplanten

@@ -1,16 +1,9 @@
-## Eine Tabelle von Gewichten und wie man sie steckt, eines je Zeile. Kurze Überschriften.
+## Gewichte, und was an jeder Seite der Stange zu tun ist. Darunter ist eine Seite gezeichnet.
 
-column-load = Gewicht
-# Wiederholungen eines Aufwärmsatzes: „5 Wdh.“
-column-warm-up = Aufwärmen
-column-build = Scheiben
-# Was für das nächste Gewicht auf jeder Seite zu tun ist: „5 kg auflegen“.
-column-change = je Seite
-# Wie viele Scheiben auf einer Seite aufgelegt oder abgenommen werden.
-column-moved = bewegt
-reps = { $reps ->
-    [one] 1 Wdh.
-   *[other] { $reps } Wdh.
-}
-# Das einzige gefragte Gewicht und die Scheiben einer Seite.
+# Das einzige Gewicht, nach dem gefragt ist, und die Scheiben einer Seite.
 only-load = { $load }: { $build }
+# $change ist, was an jeder Seite zu tun ist: „5 kg auflegen“.
+step = { $load }: { $change }
+warm-up-step = { $load } × { $reps }, Aufwärmen: { $change }
+# Gleiche Scheiben, auf der Zeichnung gezählt: „1,25×4“.
+several = { $plate }×{ $plates }

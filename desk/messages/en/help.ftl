@@ -55,9 +55,9 @@ start = Set up this device for a coach or an athlete
 check = Check a plan without publishing it
 plates = Work out the plates for loads on one bar; needs no device
 plates-more = One load: the plates for each side. Several loads: a ramp, built in this order with the
-    fewest plates put on or taken off, where only the outermost plates can come off. The bar starts
-    empty and the last build stays on. Nothing is rounded: a load that the kit cannot build is an
-    error that names the nearest it can. In a kit that says `mixed = true`, plates in kg and in lb go
+    fewest plates put on or taken off, heaviest inside, from an empty bar until it is empty again. One
+    side is drawn. Nothing is rounded: a load that the kit cannot build is an error that names the
+    nearest it can; only warm-up loads move, by 5 % at most. In a kit that says `mixed = true`, plates in kg and in lb go
     onto one bar.
 publish = Publish a plan (coach)
 today = Show today's session with its loads (athlete)
@@ -92,8 +92,9 @@ start-unit = The unit loads are written in
 plates-loads = The loads in order, each with its unit, such as 92.5kg or 205lb
 plates-kit = A plan, of which only `[kit]` is read, or a TOML file with just a `[kit]`
 plates-bar = The bar by its name (default: the first bar in the first load's unit, else the first)
-plates-warm-up = Begin with warm-up sets for the first load: ten reps with the empty bar, then 5, 3 and 2
-    at 45, 65 and 85 % of it (common practice), left out where the bar is already near
+plates-warm-up = Begin with warm-up sets for the first load: up to seven, the more the heavier it is beside
+    the empty bar, their loads chosen to save plates (common practice)
+plates-from-floor = With --warm-up: no set with the empty bar, for a lift that starts on the floor
 today-day = A day of the block by its name
 today-json = Print the screen as JSON, as a phone would get it
 session-day = A day of the block by its name, instead of the one planned today

@@ -1,16 +1,9 @@
-## A table of loads and how to build them, one a row. Short headings.
+## Loads and what to do to each side of the bar for them. A drawing of one side stands under each.
 
-column-load = load
-# Reps of a warm-up set: "5 reps".
-column-warm-up = warm-up
-column-build = build
-# What to do to each side for the next load: "put on 5 kg".
-column-change = each side
-# How many plates are put on or taken off a side.
-column-moved = moved
-reps = { $reps ->
-    [one] 1 rep
-   *[other] { $reps } reps
-}
 # The only load asked for, and the plates of a side.
 only-load = { $load }: { $build }
+# $change is what to do to each side: "put on 5 kg".
+step = { $load }: { $change }
+warm-up-step = { $load } × { $reps }, warm-up: { $change }
+# Equal plates counted on the drawing: "1.25×4".
+several = { $plate }×{ $plates }

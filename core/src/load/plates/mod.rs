@@ -8,10 +8,12 @@ mod side;
 mod warm_up;
 
 #[cfg(test)]
+mod floating;
+#[cfg(test)]
 mod slow;
 #[cfg(test)]
 mod tests;
 
 pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance, colour_of};
-pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp, ramp_from};
-pub use warm_up::{WarmUpSet, warm_up};
+pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp, ramp_from, ramp_with_warm_up};
+pub use warm_up::{WarmUpFor, WarmUpRule, WarmUpSet, warm_up, warm_up_by_feel};

@@ -1,7 +1,8 @@
 //! The builds of a whole ramp with the least plate handling.
 
 use super::search::{TooMany, best};
-use super::side::Side;
+use super::side::{Fewest, Side, Step};
+use super::warm_up::WarmUpSet;
 use crate::mass::Mass;
 use crate::plan::{Build, Builds};
 
@@ -19,11 +20,12 @@ pub(super) const MOST_LOOKED_AT: usize = 3_000_000;
 /// last: whoever lifts next finds an empty bar. Only the outermost plates can come off.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ramp {
-    /// One for each load, in order.
+    /// One for each warm-up set and each load, in order.
     pub steps: Vec<RampStep>,
     /// Plates put on or taken off a side over the whole ramp, until the bar is empty again.
     pub handled: u32,
-    /// The same were each load built on its own, with the fewest plates.
+    /// The same were each load built on its own, with the fewest plates; warm-up sets with the loads nearest to
+    /// the planned ones.
     pub alone: u32,
     /// Whether that is proved to be the least.
     pub proof: Proof,
@@ -50,8 +52,9 @@ impl RampStep {
 /// What is known about the handling of a ramp.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Proof {
-    /// No builds of these loads need less. Of those that need as little, these move the least mass, and of
-    /// those they have the fewest plates on the bar, added up over the sets.
+    /// No builds of these loads need less. Of those that need as little, these have the warm-up loads that are
+    /// the least away from the planned ones, added up; of those they move the least mass, and of those they have
+    /// the fewest plates on the bar, added up over the sets.
     Least,
     /// The search was given up, because the kit or the ramp is too rich: each load has the build it
     /// would have alone, and perhaps less handling would do.
@@ -101,21 +104,37 @@ pub fn ramp(builds: &Builds, loads: &[Mass]) -> Result<Ramp, RampError> {
 /// # Errors
 /// As [`ramp`].
 pub fn ramp_from(builds: &Builds, on: &[Mass], loads: &[Mass]) -> Result<Ramp, RampError> {
-    ramp_within(builds, on, loads, MOST_LOOKED_AT)
+    ramp_within(builds, on, &[], loads, MOST_LOOKED_AT)
+}
+
+/// The same from an empty bar with warm-up sets before the loads, whose own loads are chosen among those they may
+/// have. The loads after them never move.
+///
+/// # Errors
+/// As [`ramp`]; the warm-up sets count as loads.
+pub fn ramp_with_warm_up(
+    builds: &Builds,
+    warm_up: &[WarmUpSet],
+    loads: &[Mass],
+) -> Result<Ramp, RampError> {
+    ramp_within(builds, &[], warm_up, loads, MOST_LOOKED_AT)
 }
 
 /// The same within another limit.
 pub(super) fn ramp_within(
     builds: &Builds,
     on: &[Mass],
+    warm_up: &[WarmUpSet],
     loads: &[Mass],
     most: usize,
 ) -> Result<Ramp, RampError> {
-    if loads.len() > MOST_LOADS {
-        return Err(RampError::TooMany { found: loads.len() });
+    let found = warm_up.len() + loads.len();
+    if found > MOST_LOADS {
+        return Err(RampError::TooMany { found });
     }
-    let mut alone = Vec::with_capacity(loads.len());
-    for (index, load) in loads.iter().copied().enumerate() {
+    let mut alone = Vec::with_capacity(found);
+    let nearest = warm_up.iter().map(WarmUpSet::nearest);
+    for (index, load) in nearest.chain(loads.iter().copied()).enumerate() {
         alone.push(builds.exactly(load).ok_or_else(|| RampError::Unbuildable {
             index,
             load,
@@ -127,24 +146,36 @@ pub(super) fn ramp_within(
         // Bells, or a bar without plates.
         return Ok(in_turn(on, alone, Proof::Least));
     }
-    let side = Side::new(builds, on, loads);
-    let known = alone.chunk_by(|one, other| one.mass == other.mass);
+    let side = Side::new(builds, on, warm_up, loads);
+    let build = |places: &[usize]| {
+        let per_side: Vec<Mass> = places.iter().map(|plate| side.masses[*plate]).collect();
+        Build { mass: builds.empty + per_side.iter().copied().sum::<Mass>() * 2, per_side }
+    };
+    for ((set, step), alone) in warm_up.iter().zip(&side.steps).zip(&mut alone) {
+        // Not every build of the load will do.
+        let nearest = step.wanted.iter().min_by_key(|(_, away)| *away);
+        let nearest: Vec<(usize, u64)> = nearest.copied().into_iter().collect();
+        if set.smallest_plate() > Mass::ZERO {
+            *alone = build(&side.build(&side.fewest(&nearest, step.plates), step.plates));
+        }
+    }
+    let table = |step: &Step| side.fewest(&step.wanted, step.plates);
+    let tables: Vec<Fewest> = side.steps.iter().map(table).collect();
+    let known = side.steps.iter().zip(&tables);
     let known: Vec<Vec<usize>> =
-        known.filter_map(|same| same.first()).map(|build| side.places(&build.per_side)).collect();
-    match best(&side, &side.places(on), &known, most) {
+        known.map(|(step, fewest)| side.build(fewest, step.plates)).collect();
+    match best(&side, &side.places(on), &tables, &known, most) {
         Ok(steps) => {
-            let steps = steps.iter().zip(&side.sets);
-            let sides = steps.flat_map(|(build, sets)| std::iter::repeat_n(build, *sets));
-            let builds = loads.iter().zip(sides).map(|(load, build)| Build {
-                mass: *load,
-                per_side: build.iter().map(|plate| side.masses[*plate]).collect(),
+            let steps = steps.iter().zip(&side.steps);
+            let sides = steps.flat_map(|(build, step)| {
+                std::iter::repeat_n(build.as_slice(), step.sets as usize)
             });
-            let least = in_turn(on, builds.collect(), Proof::Least);
+            let least = in_turn(on, sides.map(build).collect(), Proof::Least);
             Ok(Ramp { alone: in_turn(on, alone, Proof::Least).handled, ..least })
         }
         Err(TooMany) => {
             // Whatever goes on comes off again.
-            let fewest = alone.iter().map(|build| build.per_side.len()).max().unwrap_or(0);
+            let fewest = known.iter().map(Vec::len).max().unwrap_or(0);
             let than = (fewest * 2).saturating_sub(on.len()) as u32;
             Ok(in_turn(on, alone, Proof::NotLess { than }))
         }

@@ -6,22 +6,61 @@
 //! least over its own prefixes of that and the plates to put on. A shorter prefix than the longest that two
 //! builds have in common only costs more, so the least is exact.
 
-use super::side::{Fewest, Side};
+use std::cmp::Ordering;
+use std::ops::Add;
+
+use super::side::{Fewest, Side, Step};
 use crate::plan::MAX_PLATES_A_SIDE;
 
-/// What a ramp costs, in the order in which it counts: plates moved, mass moved, and plates on the bar added
-/// up over the sets, each in its own bits.
-type Price = i128;
+/// What a ramp costs, in the order in which it counts.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Price {
+    /// Plates moved.
+    moved: u32,
+    /// Plates on the bar, added up over the sets: counts last.
+    on_bar: u32,
+    /// How far the loads are from the planned ones, in 10 ng.
+    away: u64,
+    /// Mass moved, in 10 ng.
+    mass: u64,
+}
 
-const PLATE_ON_BAR: Price = 1;
-const MASS_BITS: u32 = 16;
-const MOVED: Price = 1 << 96;
+impl Price {
+    const NOTHING: Price = Price { moved: 0, on_bar: 0, away: 0, mass: 0 };
+
+    /// What there is no way to.
+    const NO_WAY: Price = Price { moved: u32::MAX / 4, ..Price::NOTHING };
+}
+
+impl Ord for Price {
+    fn cmp(&self, other: &Price) -> Ordering {
+        self.moved.cmp(&other.moved).then_with(|| {
+            let rest = |price: &Price| (price.away, price.mass, price.on_bar);
+            rest(self).cmp(&rest(other))
+        })
+    }
+}
+
+impl PartialOrd for Price {
+    fn partial_cmp(&self, other: &Price) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Add for Price {
+    type Output = Price;
+    fn add(self, other: Price) -> Price {
+        Price {
+            moved: self.moved + other.moved,
+            on_bar: self.on_bar + other.on_bar,
+            away: self.away + other.away,
+            mass: self.mass.saturating_add(other.mass),
+        }
+    }
+}
 
 /// How many plates more than it needs a build has in the first round.
 const SPARE: u8 = 1;
-
-/// What there is no way to.
-const NO_WAY: Price = Price::MAX / 4;
 
 /// A prefix of builds of one step.
 struct Node {
@@ -50,20 +89,20 @@ struct Layer {
 pub(super) struct TooMany;
 
 /// The best builds of the whole ramp, one a step, as denominations from the inside outwards. The bar starts
-/// with `on`, heaviest inside, and all plates come off in the end. `known` is some build of each step, `most`
-/// bounds how many prefixes are looked at.
+/// with `on`, heaviest inside, and all plates come off in the end. `tables` are those of the steps, `known` is some
+/// build of each, `most` bounds how many prefixes are looked at.
 pub(super) fn best(
     side: &Side,
     on: &[usize],
+    tables: &[Fewest],
     known: &[Vec<usize>],
     most: usize,
 ) -> Result<Vec<Vec<usize>>, TooMany> {
     let mut left = most;
-    let tables: Vec<Fewest> = side.wanted.iter().map(|wanted| side.fewest(*wanted)).collect();
     // First among builds of few plates: what is found there is nearly always the best, and shows how little
     // is worth looking at among all of them.
-    let found = among(side, on, &tables, known, SPARE, &mut left)?;
-    among(side, on, &tables, &found, MAX_PLATES_A_SIDE as u8, &mut left)
+    let found = among(side, on, tables, known, SPARE, &mut left)?;
+    among(side, on, tables, &found, MAX_PLATES_A_SIDE as u8, &mut left)
 }
 
 /// The best among the builds that have at most so many plates more than they need; no worse than `known`.
@@ -75,22 +114,28 @@ fn among(
     spare: u8,
     left: &mut usize,
 ) -> Result<Vec<Vec<usize>>, TooMany> {
-    let enough = affordable(side, on, known) / MOVED;
+    let enough = enough(side, on, known);
+    // The most plates that this step or a later one needs, and how far their loads are away, at the least.
+    let mut later: Vec<(u8, u64)> = Vec::with_capacity(tables.len());
+    for (step, fewest) in side.steps.iter().zip(tables).rev() {
+        let (plates, away) = later.last().copied().unwrap_or_default();
+        let nearest = step.wanted.iter().map(|(_, away)| *away).min().unwrap_or(0);
+        later.push((fewest.from(0, 0).max(plates), away + nearest));
+    }
     let mut layers = vec![Layer::of_one(side, on)];
-    for (fewest, sets) in tables.iter().zip(&side.sets) {
+    for ((step, fewest), later) in side.steps.iter().zip(tables).zip(later.iter().rev()) {
         let before = layers.last().ok_or(TooMany)?;
         let longest = fewest.from(0, 0).saturating_add(spare).min(MAX_PLATES_A_SIDE as u8);
         let nodes = Vec::with_capacity(before.nodes.len());
-        let sets = *sets as Price;
-        let mut grow =
-            Grow { side, before, fewest, sets, longest, enough, left: &mut *left, nodes };
+        let (later, left) = (*later, &mut *left);
+        let mut grow = Grow { side, before, step, fewest, longest, later, enough, left, nodes };
         grow.nodes.push(Node::root());
         let Node { down: least, from: via, .. } = before.nodes[0];
         grow.below(0, 0, 0, Reached { sum: 0, above: Some(0), least, via })?;
         let nodes = grow.nodes;
         layers.push(Layer { nodes }.settled(side));
     }
-    let mut builds = Vec::with_capacity(side.wanted.len());
+    let mut builds = Vec::with_capacity(side.steps.len());
     let mut at = layers.last().map_or(0, |layer| layer.nodes[0].from);
     for layer in layers[1..].iter().rev() {
         builds.push(layer.build(at));
@@ -100,24 +145,24 @@ fn among(
     Ok(builds)
 }
 
-/// What the ramp costs with such builds: no better one costs more.
-fn affordable(side: &Side, on: &[usize], builds: &[Vec<usize>]) -> Price {
-    let (mut before, mut price) = (on, 0);
-    for (build, sets) in builds.iter().zip(&side.sets) {
-        price += change(side, before, build) + build.len() as Price * *sets as Price;
+/// How many plates such builds move, and how far their loads are away: no better ones cost more.
+fn enough(side: &Side, on: &[usize], builds: &[Vec<usize>]) -> (u32, u64) {
+    let (mut before, mut moved, mut away) = (on, 0, 0);
+    for build in builds.iter().map(Vec::as_slice).chain([&[][..]]) {
+        let alike = before.iter().zip(build).take_while(|(a, b)| a == b).count();
+        moved += before.len() + build.len() - 2 * alike;
         before = build;
     }
-    price + change(side, before, &[])
-}
-
-fn change(side: &Side, from: &[usize], to: &[usize]) -> Price {
-    let alike = from.iter().zip(to).take_while(|(a, b)| a == b).count();
-    from[alike..].iter().chain(&to[alike..]).map(|plate| moved(side, *plate)).sum()
+    for (build, step) in builds.iter().zip(&side.steps) {
+        let sum = build.iter().try_fold(0, |sum, plate| side.one_more(sum, *plate));
+        away += sum.and_then(|sum| step.away(sum)).unwrap_or(0);
+    }
+    (moved as u32, away)
 }
 
 /// One plate put on or taken off.
 fn moved(side: &Side, plate: usize) -> Price {
-    MOVED + (Price::from(side.masses[plate].ten_ng) << MASS_BITS)
+    Price { moved: 1, mass: side.masses[plate].ten_ng.unsigned_abs(), ..Price::NOTHING }
 }
 
 impl Node {
@@ -128,7 +173,7 @@ impl Node {
             depth: 0,
             child: 0,
             sibling: 0,
-            down: NO_WAY,
+            down: Price::NO_WAY,
             from: 0,
             before: 0,
         }
@@ -146,7 +191,7 @@ impl Layer {
             nodes.push(Node { parent, plate: *plate as u8, depth, ..Node::root() });
         }
         let last = nodes.len() - 1;
-        nodes[last].down = 0;
+        nodes[last].down = Price::NOTHING;
         nodes[last].from = last as u32;
         Layer { nodes }.settled(side)
     }
@@ -208,12 +253,14 @@ struct Reached {
 struct Grow<'a> {
     side: &'a Side,
     before: &'a Layer,
+    step: &'a Step,
     fewest: &'a Fewest,
-    sets: Price,
     /// The most plates of a build.
     longest: u8,
-    /// What moves more plates than this is not looked at.
-    enough: Price,
+    /// The plates that this step or a later one needs, and how far their loads are away, at the least.
+    later: (u8, u64),
+    /// What moves more plates than this, or as many with loads farther away, is not looked at.
+    enough: (u32, u64),
     left: &'a mut usize,
     nodes: Vec<Node>,
 }
@@ -223,14 +270,14 @@ impl Grow<'_> {
     /// and none lighter.
     fn below(&mut self, at: u32, plate: usize, used: u8, reached: Reached) -> Result<(), TooMany> {
         let depth = self.nodes[at as usize].depth;
-        if self.fewest.is_done(reached.sum) {
+        if let Some(away) = self.step.away(reached.sum) {
+            let on_bar = self.step.sets * u32::from(depth);
             let node = &mut self.nodes[at as usize];
-            node.down = reached.least + self.sets * Price::from(depth) * PLATE_ON_BAR;
+            node.down = reached.least + Price { on_bar, away, ..Price::NOTHING };
             (node.from, node.before) = (at, reached.via);
-            return Ok(());
         }
         let mut last = 0;
-        for next in plate..self.side.masses.len() {
+        for next in plate..self.step.plates {
             let used = if next == plate { used } else { 0 };
             if used == self.side.most[next] || depth == self.longest {
                 continue;
@@ -244,11 +291,15 @@ impl Grow<'_> {
                 continue;
             }
             let longer = self.longer(reached, sum, next);
-            // Whatever goes on comes off again in the end. A build before that has this prefix too may have more
-            // in common: each plate of that is one less to take off now, and one more in the end.
-            let length = if longer.above.is_some() { 0 } else { needed };
-            let more = Price::from(length) + Price::from(depth + 1 + length);
-            if longer.least / MOVED + more > self.enough {
+            // Whatever goes on comes off again in the end, and so do the plates a later step needs. A build before
+            // that has this prefix too may have more in common: each plate of that is one less to take off now,
+            // and one more in the end.
+            let more = match longer.above {
+                Some(_) => depth + 1,
+                None => 2 * (depth + 1 + needed).max(self.later.0) - (depth + 1),
+            };
+            let Price { moved, away, .. } = longer.least;
+            if (moved + u32::from(more), away + self.later.1) > self.enough {
                 continue;
             }
             *self.left = self.left.checked_sub(1).ok_or(TooMany)?;

@@ -4,28 +4,28 @@ use proptest::prelude::*;
 
 use super::ramp::ramp_within;
 use super::slow::{cost, sides, slow};
-use super::{MOST_LOADS, Proof, RampError, WarmUpSet, ramp, ramp_from, warm_up};
+use super::{MOST_LOADS, Proof, RampError, ramp, ramp_from};
 use crate::fixtures::{self, kg};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Builds, Kit};
 
 /// A bar of 20 kg and plates with so many pairs.
-fn builds(plates: &[(Mass, u32)], mixed: bool) -> Builds {
+pub(super) fn builds(plates: &[(Mass, u32)], mixed: bool) -> Builds {
     let plates: Vec<(Mass, u32)> = plates.iter().map(|(mass, pairs)| (*mass, pairs * 2)).collect();
     fixtures::builds(&Kit { mixed, ..fixtures::kit("0", &plates) })
 }
 
-fn kg_rack(plates: &[(&str, u32)]) -> Builds {
+pub(super) fn kg_rack(plates: &[(&str, u32)]) -> Builds {
     let plates: Vec<(Mass, u32)> = plates.iter().map(|(mass, n)| (kg(mass), *n)).collect();
     builds(&plates, false)
 }
 
-fn loads(texts: &[&str]) -> Vec<Mass> {
+pub(super) fn loads(texts: &[&str]) -> Vec<Mass> {
     texts.iter().map(|text| kg(text)).collect()
 }
 
 /// A kit of few plates, kilograms and pounds, what is on its bar, and a ramp of loads it builds.
-fn small() -> impl Strategy<Value = (Builds, Vec<Mass>, Vec<Mass>)> {
+pub(super) fn small() -> impl Strategy<Value = (Builds, Vec<Mass>, Vec<Mass>)> {
     let kilograms = ["25", "20", "15", "10", "5", "2.5", "2", "1.5", "1.25", "1", "0.5"];
     let mut masses: Vec<Mass> = kilograms.iter().map(|text| kg(text)).collect();
     masses.extend([Mass::lb(45), Mass::lb(10), Mass::lb(5)]);
@@ -49,12 +49,12 @@ proptest! {
     /// Plates and mass moved, and plates on the bar, against every ramp there is; heaviest inside.
     #[test]
     fn the_ramp_is_the_best_of_all((builds, on, loads) in small()) {
-        let best = slow(&builds, &on, &loads);
+        let best = slow(&builds, &on, &[], &loads);
         prop_assume!(best.is_some(), "too many ramps to try all");
         let ramp = ramp_from(&builds, &on, &loads).unwrap();
         prop_assert_eq!(ramp.proof, Proof::Least);
         let found = sides(&ramp.steps);
-        let cost = cost(&on, &found);
+        let cost = cost(&builds, &on, &[], &found);
         prop_assert_eq!(Some(cost), best, "{:?}", found);
         prop_assert_eq!(ramp.handled, cost.handled);
         for (side, load) in found.iter().zip(&loads) {
@@ -66,10 +66,10 @@ proptest! {
     /// A search that is cut short claims nothing that is not so.
     #[test]
     fn a_search_cut_short_says_so((builds, on, loads) in small(), most in 0..60_usize) {
-        let best = slow(&builds, &on, &loads);
+        let best = slow(&builds, &on, &[], &loads);
         prop_assume!(best.is_some(), "too many ramps to try all");
         let best = best.unwrap().handled;
-        let ramp = ramp_within(&builds, &on, &loads, most).unwrap();
+        let ramp = ramp_within(&builds, &on, &[], &loads, most).unwrap();
         match ramp.proof {
             Proof::Least => prop_assert_eq!(ramp.handled, best),
             Proof::NotLess { than } => prop_assert!(than <= best && best <= ramp.handled),
@@ -83,13 +83,13 @@ proptest! {
 #[test]
 fn the_slow_way_knows_a_worse_ramp() {
     let builds = kg_rack(&[("20", 1), ("10", 2), ("5", 1)]);
-    let best = slow(&builds, &[], &loads(&["40", "60"])).unwrap();
+    let best = slow(&builds, &[], &[], &loads(&["40", "60"])).unwrap();
     // 10 on, 10 more on, both off; or 10 on and off, 20 on and off. Less is moved the first way.
     assert_eq!((best.handled, best.mass, best.plates), (4, kg("40"), 3));
     let ten = kg("10");
-    assert_eq!(cost(&[], &[vec![ten], vec![ten, ten]]), best);
-    assert!(cost(&[], &[vec![ten], vec![kg("20")]]) > best);
-    assert!(cost(&[], &[vec![kg("5"), kg("5")], vec![ten, ten]]) > best);
+    assert_eq!(cost(&builds, &[], &[], &[vec![ten], vec![ten, ten]]), best);
+    assert!(cost(&builds, &[], &[], &[vec![ten], vec![kg("20")]]) > best);
+    assert!(cost(&builds, &[], &[], &[vec![kg("5"), kg("5")], vec![ten, ten]]) > best);
 }
 
 /// By hand: 22.5 a side is 20 + 2.5. For 42.5 a side the 2.5 comes off, 20 goes on, and the 2.5 again
@@ -196,42 +196,4 @@ fn a_rich_kit_is_cut_and_says_so() {
     }
     // A few loads of the same kit are no trouble.
     assert_eq!(ramp(&builds, &long[..4]).unwrap().proof, Proof::Least);
-}
-
-#[test]
-fn the_way_up_by_hand() {
-    let builds = kg_rack(&[("20", 2), ("10", 2), ("5", 2), ("2.5", 2), ("1.25", 2)]);
-    let sets = |work: &str| -> Vec<(String, u32)> {
-        let text = |set: &WarmUpSet| (set.load.number(MassUnit::Kg), set.reps);
-        warm_up(&builds, kg(work)).iter().map(text).collect()
-    };
-    let of = |sets: &[(&str, u32)]| -> Vec<(String, u32)> {
-        sets.iter().map(|(load, reps)| ((*load).to_owned(), *reps)).collect()
-    };
-    assert_eq!(sets("100"), of(&[("20", 10), ("45", 5), ("65", 3), ("85", 2)]));
-    // 45 % of 40 kg is less than the bar, and 65 % is 26 kg.
-    assert_eq!(sets("40"), of(&[("20", 10), ("25", 3), ("32.5", 2)]));
-    assert_eq!(sets("22.5"), of(&[("20", 10)]));
-    for about in ["22", "20", "15", "0"] {
-        assert_eq!(sets(about), [], "{about}");
-    }
-}
-
-proptest! {
-    #[test]
-    fn a_warm_up_rises_and_stays_below((builds, _, _) in small(), work in 0..300_000_i64) {
-        let work = Mass::thousandths(work, MassUnit::Kg);
-        let sets = warm_up(&builds, work);
-        prop_assert!(sets.len() <= 4);
-        for set in &sets {
-            prop_assert!(builds.exactly(set.load).is_some() && set.load < work && set.reps > 0);
-        }
-        for pair in sets.windows(2) {
-            prop_assert!(pair[0].load < pair[1].load && pair[0].reps > pair[1].reps);
-        }
-        let lightest = builds.lightest().unwrap().mass;
-        prop_assert_eq!(sets.is_empty(), lightest > work.percent(90));
-        let loads: Vec<Mass> = sets.iter().map(|set| set.load).collect();
-        prop_assert!(ramp(&builds, &loads).is_ok());
-    }
 }

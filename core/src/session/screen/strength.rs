@@ -22,7 +22,8 @@ pub struct StrengthView {
     pub heading: String,
     /// The estimated one-rep max, where the athlete's sets say.
     pub able: Option<AbleView>,
-    /// Sets before the first work set; none where the bar is near enough, and once a set is done.
+    /// Sets before the first work set; none where the bar is near enough, where no load is asked for, and once a
+    /// set is done. The first time of a lift they are found by feel.
     pub warm_up: Vec<WarmUpView>,
     /// The sets.
     pub sets: Vec<SetView>,
@@ -174,9 +175,9 @@ pub struct ChangeView {
 pub struct WarmUpView {
     /// Reps.
     pub reps: u32,
-    /// The load and how to build it.
-    pub load: LoadView,
-    /// All of it in a few words: `20 kg x 10 (empty bar)`.
+    /// The load and how to build it; none where it is found by feel.
+    pub load: Option<LoadView>,
+    /// All of it in a few words: `20 kg x 10 (empty bar)`, `light x 5`.
     pub text: String,
 }
 

@@ -69,7 +69,8 @@ impl Taps<'_> {
 
     /// Ends the rest after the last set, or makes it longer.
     fn rest(&self, act: RestAct) -> Result<Draft> {
-        let rest = super::rest::rest(self.log, self.sheet.day, self.at);
+        let Sheet { block, day, .. } = self.sheet;
+        let rest = super::rest::rest(self.log, block, day, self.sheet.unit(), self.at);
         let rest = rest.ok_or_else(|| Error::invalid(Field::Rest, say::tap::rest_not_running()))?;
         Ok(Draft::new(RestMark {
             session: self.log.id(),
