@@ -39,7 +39,10 @@ pub(crate) fn decided(
     block: &Prepared,
 ) -> Result<Vec<Option<Mass>>> {
     let unit = profile.unit;
-    let builds = block.builds(&proposal.exercise, unit);
+    let builds = match block.strength(&proposal.piece) {
+        Some(strength) => block.builds_for(strength, &proposal.exercise, unit),
+        None => block.builds(&proposal.exercise, unit),
+    };
     let sets = &proposal.sets;
     let loads: Vec<Option<Mass>> = match (answer.decision, answer.loads.as_slice()) {
         (Decision::Accept, []) => sets.iter().map(|set| set.next).collect(),

@@ -4,8 +4,8 @@ use chrono::{Datelike, Days, NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Bar, Exercise, Kit, Lifted, Machine, Movement, MovementOption, Pattern, Piece, Strength,
-    Stretch,
+    Bar, Exercise, Kit, Lifted, Machine, Movement, MovementOption, Pattern, Piece, PieceKind,
+    Strength, Stretch,
 };
 use crate::mass::MassUnit;
 
@@ -117,6 +117,16 @@ impl Block {
     /// Finds a day by name.
     pub fn day(&self, name: &str) -> Option<&Day> {
         self.days.iter().find(|day| day.name == name)
+    }
+
+    /// Finds the first piece of sets of a name, on whatever day.
+    pub fn strength(&self, piece: &str) -> Option<&Strength> {
+        let named = self.days.iter().filter_map(|day| day.piece(piece));
+        let mut strengths = named.filter_map(|piece| match &piece.kind {
+            PieceKind::Strength(strength) => Some(strength),
+            _ => None,
+        });
+        strengths.next()
     }
 
     /// Finds a movement by key.
