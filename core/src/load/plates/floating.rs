@@ -95,6 +95,9 @@ fn a_set_floats_within_its_window() {
     // At 90.4, from 85.4 to halfway to 100, which is 95.2; and at 92.9 of 200 kg, 10 either way.
     assert_eq!(near("100", 4), ["90", "95"]);
     assert_eq!(near("200", 2), ["85", "90", "95", "100"]);
+    // Of 230 kg at 195 and 215, 11.5 either way: halfway is the lower one's.
+    assert_eq!(near("230", 5), ["185", "190", "195", "200", "205"]);
+    assert_eq!(near("230", 6), ["210", "215", "220"]);
     // Only tens: 55, 57.5, 60 and so on cannot be built, and 40 and 60 can.
     let tens = kg_rack(&[("10", 4)]);
     assert_eq!(noted(&tens, "100", RACK), ["20x10", "40x5", "60x3", "80x2"]);
