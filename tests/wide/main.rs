@@ -7,6 +7,7 @@
 #[cfg(target_os = "linux")]
 mod faults;
 mod kills;
+mod laws;
 mod strength;
 
 #[test]

@@ -28,6 +28,7 @@ pub struct Answer {
     pub words: String,
     /// True to send loads that go past the cap, a miss or weeks away; without it that is an error that
     /// names them.
+    #[cfg_attr(feature = "ffi", uniffi(default = false))]
     pub anyway: bool,
 }
 

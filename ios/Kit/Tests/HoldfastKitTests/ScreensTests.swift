@@ -81,7 +81,7 @@ final class ScreensTests: XCTestCase {
         let answer = Answer(
             person: lucja.person,
             exercise: asked.exercise,
-            scheme: asked.scheme,
+            track: asked.track,
             decision: .accept,
             loads: [],
             words: "Gut so – weiter!"

@@ -86,7 +86,7 @@ class ScreensTest {
             Answer(
                 person = jun2.person,
                 exercise = asked.exercise,
-                scheme = asked.scheme,
+                track = asked.track,
                 decision = Decision.ACCEPT,
                 loads = listOf(),
                 words = "Gut so – weiter!",
