@@ -15,11 +15,11 @@ say-reserve = Wie viele Wiederholungen wären mit { $load } noch gegangen? Dann 
 # $reserve Wiederholungen waren noch übrig; nach dem nächsten Satz sollen es $leave sein.
 found = erstes Mal: { $load } × { $reps }, { $reserve } übrig; damit sollten { $leave } übrig bleiben
 found-capped = erstes Mal: { $load } × { $reps }, { $reserve } übrig; höchstens ein Viertel mehr, damit sollten { $leave } oder mehr übrig bleiben
-percent = { $percent } % vom geschätzten 1RM ({ $max })
+percent = { $percent } % von { $max }, dem unteren Ende des geschätzten 1RM
 percent-low = neues Satzschema: { $percent } % von { $max }, dem unteren Ende des geschätzten 1RM
 reserve = { $reps ->
-    [one] nach 1 Wiederholung sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
-   *[other] nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei geschätztem 1RM von { $max }
+    [one] nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
+   *[other] nach { $reps } Wiederholungen sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM
 }
 reserve-low = { $reps ->
     [one] neues Satzschema: nach 1 Wiederholung sollten { $leave } übrig sein, bei { $max }, dem unteren Ende des geschätzten 1RM

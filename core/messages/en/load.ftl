@@ -15,11 +15,11 @@ say-reserve = How many more reps could you have done at { $load }? Then this set
 # $reserve reps were left; the set to come should leave $leave.
 found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave } in reserve
 found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more in reserve
-percent = { $percent } % of an estimated one-rep max of { $max }
+percent = { $percent } % of { $max }, the lower end of the estimated one-rep max
 percent-low = new sets and reps: { $percent } % of { $max }, the lower end of the estimated one-rep max
 reserve = { $reps ->
-    [one] 1 rep should leave { $leave } in reserve, from an estimated one-rep max of { $max }
-   *[other] { $reps } reps should leave { $leave } in reserve, from an estimated one-rep max of { $max }
+    [one] 1 rep should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
+   *[other] { $reps } reps should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max
 }
 reserve-low = { $reps ->
     [one] new sets and reps: 1 rep should leave { $leave } in reserve, from { $max }, the lower end of the estimated one-rep max

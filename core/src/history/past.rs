@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::strength::{able, set_done};
+use super::strength::{known, set_done};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Lift, Ruling};
@@ -57,8 +57,16 @@ pub(crate) fn past(
     let mut lifts = any.read::<Lift>(connection)?;
     lifts.retain(|lift| Some(lift.body.session) != during);
     let last_lifted = lifts.first().map(date_of);
-    let able = last_lifted.and_then(|_| able(&lifts, date));
-    Ok(History { date: Some(date), times, ruling, last_lifted, able, ..History::default() })
+    let known = known(&lifts, date);
+    Ok(History {
+        date: Some(date),
+        times,
+        ruling,
+        last_lifted,
+        able: known.able,
+        informed: known.informed,
+        ..History::default()
+    })
 }
 
 /// The coach's latest answer to the proposal made from `after`.

@@ -155,6 +155,10 @@ pub struct Lift {
     pub reps: u32,
     /// Reps in reserve, where the athlete said.
     pub reserve: Option<u32>,
+    /// True when the athlete gave the reps, false when a key said "as planned"; entries of earlier versions
+    /// don't say.
+    #[serde(default)]
+    pub counted: Option<bool>,
     /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
     /// afterwards. None where nothing was named.
     #[serde(default)]

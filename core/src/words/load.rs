@@ -220,11 +220,14 @@ mod tests {
             low,
         };
         let english = |reason| both(&reason, Some("60"))[0].clone();
-        assert_eq!(english(percent(0, None, false)), "75 % of an estimated one-rep max of 86 kg");
+        assert_eq!(
+            english(percent(0, None, false)),
+            "75 % of 86 kg, the lower end of the estimated one-rep max"
+        );
         assert_eq!(
             english(percent(3, Some("55"), false)),
-            "75 % of an estimated one-rep max of 86 kg; lighter after 3 weeks away; at most a tenth over last \
-             time's 55 kg"
+            "75 % of 86 kg, the lower end of the estimated one-rep max; lighter after 3 weeks away; \
+             at most a tenth over last time's 55 kg"
         );
         assert_eq!(
             english(percent(0, None, true)),
@@ -241,7 +244,7 @@ mod tests {
         let [english, german] = both(&reserve, Some("60"));
         assert_eq!(
             english,
-            "1 rep should leave 2 in reserve, from an estimated one-rep max of 86 kg"
+            "1 rep should leave 2 in reserve, from 86 kg, the lower end of the estimated one-rep max"
         );
         assert!(german.starts_with("nach 1 Wiederholung "), "{german}");
     }

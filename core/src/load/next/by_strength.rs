@@ -23,13 +23,19 @@ pub(super) fn found(
     history: &History,
     before: Option<&Before<'_>>,
 ) -> Found {
-    let Some(able) = &history.able else { return (Mass::ZERO, Reason::FirstTime, Vec::new()) };
-    let now = able.strength.now();
-    // A scheme never done before starts at the lower end.
-    let max = if before.is_some() { now.likely } else { now.low };
+    let both = history.able.as_ref().and_then(|able| {
+        let load = match asked {
+            Asked::Percent(_) => able.strength.estimate(),
+            Asked::Reserve(leave) => able.strength.load_for(reps, leave),
+        };
+        Some((able, able.strength.estimate()?, load?))
+    });
+    let Some((able, max, load)) = both else { return (Mass::ZERO, Reason::FirstTime, Vec::new()) };
+    // The lower ends: an estimate is not a test.
+    let max = max.low;
     let kg = match asked {
         Asked::Percent(percent) => max * f64::from(percent) / 100.0,
-        Asked::Reserve(leave) => able.strength.load_for(reps, leave) * max / now.likely,
+        Asked::Reserve(_) => load.low,
     };
     let (weeks, less) = away::eased(history).unwrap_or((0, 0));
     let wanted = whole_tenths(kg).percent(100_u32.saturating_sub(less));

@@ -95,6 +95,8 @@ pub struct History {
     pub last_lifted: Option<NaiveDate>,
     /// What the athlete can lift now, where their sets say.
     pub able: Option<Able>,
+    /// True when a set said more of their strength than "at least so many".
+    pub informed: bool,
     /// The sets of the session at hand, in order: a first time is found from them.
     pub so_far: Vec<SetDone>,
     /// An open flag on the movement.
