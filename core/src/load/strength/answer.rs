@@ -49,7 +49,6 @@ pub struct Trend {
 /// The strength of one athlete in one movement on a day, from sets that said how near their end they were.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Strength {
-    pub(super) model: Model,
     /// The state on the day.
     pub(super) state: State,
     /// The log of the load in kilograms that loads are measured from.
@@ -77,19 +76,7 @@ const WIDEST: f64 = 0.15;
 /// # Errors
 /// [`StrengthError`] for a load that is none and for reps beyond what the journal takes.
 pub fn strength(sets: &[SetSeen], today: NaiveDate) -> Result<Option<Strength>, StrengthError> {
-    strength_by(&Model::USUAL, sets, today)
-}
-
-/// [`strength`] with other constants, which are taken as they are.
-///
-/// # Errors
-/// As [`strength`].
-pub fn strength_by(
-    model: &Model,
-    sets: &[SetSeen],
-    today: NaiveDate,
-) -> Result<Option<Strength>, StrengthError> {
-    Ok(follow(model, sets, &[today])?.pop().flatten())
+    Ok(strength_on(sets, &[today])?.pop().flatten())
 }
 
 /// [`strength`] on each of some dates, as it was known then. The dates are in order.
@@ -100,15 +87,7 @@ pub fn strength_on(
     sets: &[SetSeen],
     dates: &[NaiveDate],
 ) -> Result<Vec<Option<Strength>>, StrengthError> {
-    follow(&Model::USUAL, sets, dates)
-}
-
-fn follow(
-    model: &Model,
-    sets: &[SetSeen],
-    dates: &[NaiveDate],
-) -> Result<Vec<Option<Strength>>, StrengthError> {
-    let mut follower = Follower::new(model);
+    let mut follower = Follower::new();
     let rows = rows(sets)?;
     let mut rows = rows.iter().peekable();
     let on = |date: &NaiveDate| {
@@ -139,7 +118,7 @@ impl Strength {
     /// for a build near, not loads. None as [`Strength::estimate`].
     pub fn load_for(&self, reps: u32, reserve: u32) -> Option<Interval> {
         let reps = reps.saturating_add(reserve).clamp(1, MOST_REPS);
-        self.load_at(curve(f64::from(reps)) + self.model.tires * self.before)
+        self.load_at(curve(f64::from(reps)) + Model::USUAL.tires * self.before)
     }
 
     /// The kilograms that can be lifted `reps` times in the first set of a day. None as
@@ -184,8 +163,8 @@ impl Strength {
     pub fn foretell(&self, load: Mass, before: u32) -> (f64, f64) {
         let design = design(log(load) - self.reference, true, false);
         let (mean, variance) = self.state.foretell(&design);
-        let own = self.model.open_variance(self.scale);
-        (mean - self.model.tires * tiring(before), variance + own)
+        let own = Model::USUAL.open_variance(self.scale);
+        (mean - Model::USUAL.tires * tiring(before), variance + own)
     }
 
     /// How many of the latest counted open sets ended inside the reps that were expected of them.

@@ -13,8 +13,7 @@ use super::trend::{Reading, TREND_DAYS, trend};
 use crate::mass::{Mass, MassUnit};
 
 /// What is known of somebody after some of their days.
-pub(super) struct Follower<'a> {
-    model: &'a Model,
+pub(super) struct Follower {
     heights: Heights,
     known: Option<Known>,
 }
@@ -60,18 +59,18 @@ pub(super) fn band(heights: Heights, mean: f64, deviation: f64, reach: f64) -> R
     RepsBand { low: low.min(likely), likely, high: heights.reached(high, false).max(likely) }
 }
 
-impl<'a> Follower<'a> {
-    pub(super) fn new(model: &'a Model) -> Follower<'a> {
-        Follower { model, heights: Heights::new(), known: None }
+impl Follower {
+    pub(super) fn new() -> Follower {
+        Follower { heights: Heights::new(), known: None }
     }
 
     /// Takes in the next row, of a day after all before it.
     pub(super) fn take(&mut self, row: &Row) {
-        let (model, heights) = (self.model, self.heights);
+        let heights = self.heights;
         let load = log(row.set.load);
         let first = self.known.is_none();
         let known = self.known.get_or_insert_with(|| Known {
-            state: model.start(heights.at(row.set.target)),
+            state: Model::USUAL.start(heights.at(row.set.target)),
             reference: load,
             day: row.day,
             informed: false,
@@ -82,10 +81,10 @@ impl<'a> Follower<'a> {
             before: row.before,
             readings: VecDeque::new(),
         });
-        model.wait(&mut known.state, row.day.abs_diff(known.day) as f64);
+        Model::USUAL.wait(&mut known.state, row.day.abs_diff(known.day) as f64);
         known.day = row.day;
         known.before = row.before;
-        known.read(model, heights, row, load - known.reference, first);
+        known.read(heights, row, load - known.reference, first);
     }
 
     /// What is known on a day, not before the last row's; none before the first row that says more than
@@ -93,17 +92,16 @@ impl<'a> Follower<'a> {
     pub(super) fn at(&self, day: i64) -> Option<Strength> {
         let known = self.known.as_ref().filter(|known| known.informed)?;
         let mut state = known.state;
-        self.model.wait(&mut state, day.abs_diff(known.day) as f64);
-        let scale = known.scale(self.model);
+        Model::USUAL.wait(&mut state, day.abs_diff(known.day) as f64);
+        let scale = known.scale();
         Some(Strength {
-            model: *self.model,
             state,
             reference: known.reference,
             scale,
             outside: known.adaptive.outside(),
             ended: known.ended,
             before: known.before,
-            trend: trend(self.model, &known.state, scale, &known.readings, day),
+            trend: trend(&known.state, scale, &known.readings, day),
         })
     }
 }
@@ -111,13 +109,15 @@ impl<'a> Follower<'a> {
 impl Known {
     /// How much larger than usual this athlete's own variances are: the mean of their squared surprises,
     /// drawn towards 1 as if that had been seen in [`Model::usual_rows`] more.
-    fn scale(&self, model: &Model) -> f64 {
-        (model.usual_rows + self.squares) / (model.usual_rows + self.count)
+    fn scale(&self) -> f64 {
+        let usual = Model::USUAL.usual_rows;
+        (usual + self.squares) / (usual + self.count)
     }
 
-    fn read(&mut self, model: &Model, heights: Heights, row: &Row, load: f64, first: bool) {
+    fn read(&mut self, heights: Heights, row: &Row, load: f64, first: bool) {
+        let model = &Model::USUAL;
         let reps = row.set.reps;
-        let own = model.open_variance(self.scale(model));
+        let own = model.open_variance(self.scale());
         let tired = model.tires * row.before;
         let exactly = |reps| Seen::Exactly(heights.at(reps) + tired);
         let (seen, rating) = match row.set.evidence {

@@ -18,7 +18,7 @@
 //!   surprises, and bands of reps by how many of them held ([`Adaptive`]).
 //! - Nothing is said before a set said more than "at least", and no one-rep max where it is too wide.
 //!
-//! Every constant stands in [`Model`] with its origin.
+//! Every constant stands in `model.rs` with its origin.
 
 mod adaptive;
 mod answer;
@@ -35,11 +35,10 @@ mod tests;
 mod trend;
 
 pub use adaptive::{Adaptive, Ended, OUTSIDE};
-pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_by, strength_on};
+pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_on};
 pub use curve::{MOST_REPS, curve};
 pub use drift::{Drift, Moment, drift};
 pub use filter::{Observation, SIZE, Seen, State, Surprise, Taking};
-pub use model::Model;
 pub use normal::{Above, above, deviations};
 pub use ratio::Pair;
 pub use seen::{Evidence, SetSeen, StrengthError};

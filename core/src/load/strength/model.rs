@@ -14,51 +14,51 @@ pub(super) const RATING: usize = 3;
 /// "Chosen in the simulation" means among some sixty settings on the made-up crew of `tests/src/lifters`,
 /// on other seeds than it is tested on: as true as that crew, no truer.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Model {
+pub(super) struct Model {
     /// The variance that a day adds to the level.
-    pub per_day: f64,
+    pub(super) per_day: f64,
     /// The standard deviation of the slope at the start.
-    pub slope: f64,
+    pub(super) slope: f64,
     /// The variance that a day adds to the slope.
-    pub slope_per_day: f64,
+    pub(super) slope_per_day: f64,
     /// The part of its gain that the slope takes.
-    pub slope_gain: f64,
+    pub(super) slope_gain: f64,
     /// The reserve hidden behind a count.
-    pub hidden: f64,
+    pub(super) hidden: f64,
     /// Its standard deviation over people.
-    pub hidden_spread: f64,
+    pub(super) hidden_spread: f64,
     /// The standard deviation over people of the error of their ratings.
-    pub rating_spread: f64,
+    pub(super) rating_spread: f64,
     /// The standard deviation of an open set around what the state says: the form of the day, the last
     /// rep given or not.
-    pub open_error: f64,
+    pub(super) open_error: f64,
     /// The standard deviation of a rating in reps, up to 5 left.
-    pub rating_error: f64,
+    pub(super) rating_error: f64,
     /// What each rep left beyond 5 adds to that.
-    pub rating_error_far: f64,
+    pub(super) rating_error_far: f64,
     /// What every set before it on the day takes from a set.
-    pub tires: f64,
+    pub(super) tires: f64,
     /// How many surprises of the usual size count beside the athlete's own.
-    pub usual_rows: f64,
+    pub(super) usual_rows: f64,
     /// The largest surprise taken in, in standard deviations.
-    pub largest: f64,
+    pub(super) largest: f64,
     /// What a plan leaves beyond its target.
-    pub start_spare: f64,
+    pub(super) start_spare: f64,
     /// The standard deviation of the level at the start.
-    pub start_spread: f64,
+    pub(super) start_spread: f64,
     /// After so many days off strength falls.
-    pub kept_days: f64,
+    pub(super) kept_days: f64,
     /// What a day off beyond them takes from the log of the one-rep max.
-    pub fall: f64,
+    pub(super) fall: f64,
     /// The standard deviation of that, in height.
-    pub fall_spread: f64,
+    pub(super) fall_spread: f64,
     /// The most that one absence takes from the log of the one-rep max.
-    pub most_fall: f64,
+    pub(super) most_fall: f64,
 }
 
 impl Model {
     /// The constants in use.
-    pub const USUAL: Model = Model {
+    pub(super) const USUAL: Model = Model {
         // 1.2 % a week, standard deviation. Chosen in the simulation.
         per_day: 2e-5,
         // Zourdos et al., J Strength Cond Res 2021;35(2S):S158-165: 16 +- 4 reps at 70 %, which 0.3

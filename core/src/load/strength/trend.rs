@@ -38,7 +38,6 @@ pub(super) struct Reading {
 /// unsure of the slope, and a change between counted and rated sets what is unsure of these, as far as
 /// each of them drifts.
 pub(super) fn trend(
-    model: &Model,
     state: &State,
     scale: f64,
     readings: &VecDeque<Reading>,
@@ -59,11 +58,11 @@ pub(super) fn trend(
         Moment {
             day: reading.day,
             values: [reading.load + height / slope, height, reading.counted, reading.rated],
-            variance: (model.open_variance(scale) + reading.rating) / (slope * slope),
+            variance: (Model::USUAL.open_variance(scale) + reading.rating) / (slope * slope),
         }
     };
     let moments: Vec<_> = recent().map(moment).collect();
-    let found = drift(model.per_day / (slope * slope), &moments)?;
+    let found = drift(Model::USUAL.per_day / (slope * slope), &moments)?;
     let [change, height, counted, rated] = found.per_day;
     let unsure = |by: f64, at: usize| by * by * state.covariance[at][at];
     let variance = found.variance

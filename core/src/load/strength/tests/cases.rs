@@ -1,8 +1,7 @@
 use chrono::NaiveDate;
 
 use super::super::{
-    Evidence, MOST_REPS, Model, SetSeen, Strength, StrengthError, curve, deviations, strength,
-    strength_on,
+    Evidence, MOST_REPS, SetSeen, Strength, StrengthError, curve, deviations, strength, strength_on,
 };
 use super::{day, set};
 use crate::mass::Mass;
@@ -262,5 +261,4 @@ fn loads_beyond_all_reason() {
     assert_eq!(reps(Mass::kg(5_000)).likely, 0);
     assert_eq!(reps(Mass::kg(5_000)).low, 0);
     assert_eq!(MOST_REPS, 36);
-    assert_eq!(Model::USUAL.largest, 3.0);
 }

@@ -2,7 +2,7 @@
 
 use super::super::follow::Follower;
 use super::super::seen::rows;
-use super::super::{Evidence, Model, SIZE, SetSeen, State, strength_on};
+use super::super::{Evidence, SIZE, SetSeen, State, strength_on};
 use super::{day, set};
 use crate::mass::Mass;
 
@@ -51,7 +51,7 @@ fn odd_log(rows: u64, gap: impl Fn(u64) -> u64) -> Vec<SetSeen> {
 }
 
 fn follow(sets: &[SetSeen]) -> usize {
-    let mut follower = Follower::new(&Model::USUAL);
+    let mut follower = Follower::new();
     let rows = rows(sets).unwrap();
     let mut informed = 0;
     for row in &rows {
