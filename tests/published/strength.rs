@@ -96,7 +96,7 @@ fn steps_with_partial_gains_equal_the_long_form() {
             seen: Seen::Exactly(step.value),
             variance: step.variance,
         };
-        state.take(&row, &Taking { gains: step.gains, largest: f64::INFINITY });
+        state.take(&row, &Taking::new(step.gains, f64::INFINITY));
         all_close(&state.mean, &step.after_mean, 1e-12);
         all_close(state.covariance.iter().flatten(), step.after_covariance.iter().flatten(), 1e-12);
     }
@@ -122,7 +122,7 @@ struct Kalman {
 fn full_gains_equal_the_reference_filter() {
     let case: Kalman = part("kalman");
     let mut state = State { mean: [0.0; SIZE], covariance: case.start };
-    let how = Taking { gains: [1.0; SIZE], largest: f64::INFINITY };
+    let how = Taking::new([1.0; SIZE], f64::INFINITY);
     for (row, value) in case.values.iter().enumerate() {
         if row > 0 {
             for (at, walk) in case.walk.iter().enumerate() {

@@ -42,10 +42,25 @@ pub enum Seen {
 /// How observations are taken in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Taking {
-    /// The part of its gain that each number takes, 0 to 1.
-    pub gains: [f64; SIZE],
-    /// The largest surprise that is taken in, in its standard deviations. A larger one counts as this.
-    pub largest: f64,
+    gains: [f64; SIZE],
+    /// What part of its change each number of the covariance takes: `g + h - g h`.
+    parts: [[f64; SIZE]; SIZE],
+    largest: f64,
+}
+
+impl Taking {
+    /// With the part of its gain that each number takes, 0 to 1, and the largest surprise that is taken in,
+    /// in its standard deviations: a larger one counts as this.
+    pub const fn new(gains: [f64; SIZE], largest: f64) -> Taking {
+        let mut parts = [[0.0; SIZE]; SIZE];
+        let mut at = 0;
+        while at < SIZE * SIZE {
+            let (g, h) = (gains[at / SIZE], gains[at % SIZE]);
+            parts[at / SIZE][at % SIZE] = g + h - g * h;
+            at += 1;
+        }
+        Taking { gains, parts, largest }
+    }
 }
 
 /// What an observation was foretold as, and how far from it it was.
@@ -72,6 +87,7 @@ impl State {
     /// Control Systems 1966;3:293-340), for parts between none and all Brink's partial update (Journal
     /// of Guidance, Control, and Dynamics 2017;40(9):2214-2228; both from memory). Of a limit, the mean
     /// and the variance of the normal above it take the place of the value and of its certainty.
+    #[inline]
     pub fn take(&mut self, row: &Observation, how: &Taking) -> Surprise {
         let shared = self.shared_with(&row.design);
         let foretold = dot(&row.design, &self.mean);
@@ -84,16 +100,15 @@ impl State {
                 (mean * deviation, left)
             }
         };
-        let value = surprise.clamp(-how.largest * deviation, how.largest * deviation);
-        // (S - V) / S^2 of what is shared: all that the observation explains.
-        let explained = (1.0 - left) / variance;
-        let moved = value / variance;
+        let reach = how.largest * deviation;
+        let value = surprise.clamp(-reach, reach);
+        let inverse = 1.0 / variance;
+        let (moved, explained) = (value * inverse, (1.0 - left) * inverse);
         for one in 0..SIZE {
             self.mean[one] += how.gains[one] * shared[one] * moved;
             for other in 0..SIZE {
-                let (g, h) = (how.gains[one], how.gains[other]);
-                let part = g + h - g * h;
-                self.covariance[one][other] -= part * (shared[one] * shared[other] * explained);
+                let taken = how.parts[one][other] * (shared[one] * shared[other]);
+                self.covariance[one][other] -= taken * explained;
             }
         }
         Surprise { foretold, variance, value }

@@ -120,7 +120,7 @@ impl Model {
 
     /// How observations are taken in: neither reserve nor ratings are ever learned.
     pub(super) fn taking(&self) -> Taking {
-        Taking { gains: [1.0, self.slope_gain, 0.0, 0.0], largest: self.largest }
+        Taking::new([1.0, self.slope_gain, 0.0, 0.0], self.largest)
     }
 
     /// The variance of an open set of an athlete whose own variances are `scale` times the usual.
