@@ -1,6 +1,6 @@
-"""Times statsmodels' Kalman filter, and nothing around it, on the series that stands on stdin as JSON
-(days, values, variances, per_day, start: mean and variance). Prints the seconds of the fastest call
-and the last filtered mean.
+"""Times statsmodels' Kalman filter, and nothing around it, on the rows that stand on stdin as JSON (designs,
+values, variances, days since the row before, walk a day, start: means and covariance). Prints the seconds of
+the fastest call and the last filtered means.
 """
 
 import json
@@ -10,28 +10,27 @@ import time
 import numpy as np
 from statsmodels.tsa.statespace.kalman_filter import KalmanFilter
 
-CALLS = 100
+CALLS = 30
 
 
 def main():
-    series = json.load(sys.stdin)
-    count = len(series["days"])
-    model = KalmanFilter(k_endog=1, k_states=1)
-    model.bind(np.array(series["values"]))
-    for name in ("design", "transition", "selection"):
-        model[name] = np.ones((1, 1))
-    model["obs_cov"] = np.array(series["variances"]).reshape(1, 1, count)
-    gaps = np.append(np.diff(series["days"]), 0).astype(float)
-    model["state_cov"] = (series["per_day"] * gaps).reshape(1, 1, count)
-    mean, variance = series["start"]
-    model.initialize_known(np.array([mean]), np.array([[variance]]))
+    rows = json.load(sys.stdin)
+    count, size = len(rows["values"]), len(rows["walk"])
+    model = KalmanFilter(k_endog=1, k_states=size, k_posdef=size)
+    model.bind(np.array(rows["values"]))
+    model["design"] = np.array(rows["designs"]).T[None].copy()
+    model["transition"], model["selection"] = np.eye(size), np.eye(size)
+    model["obs_cov"] = np.array(rows["variances"]).reshape(1, 1, count)
+    gaps = np.append(rows["days"][1:], 0).astype(float)
+    model["state_cov"] = np.stack([np.diag(np.array(rows["walk"]) * gap) for gap in gaps], axis=2)
+    model.initialize_known(np.array(rows["mean"]), np.array(rows["covariance"]))
     result = model.filter()
     seconds = []
     for _ in range(CALLS):
         begun = time.perf_counter()
         result = model.filter()
         seconds.append(time.perf_counter() - begun)
-    print(repr(min(seconds)), repr(float(result.filtered_state[0, -1])))
+    print(repr(min(seconds)), *(repr(float(mean)) for mean in result.filtered_state[:, -1]))
 
 
 main()

@@ -39,9 +39,12 @@ const IN_GERMAN: &str = r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t"
 /// A set as it is written since it says which plates are on the bar.
 const WITH_PLATES: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
 
+/// A set as it is written since it says whether the athlete gave the reps.
+const COUNTED: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"counted":true,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
+
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 7] =
-    [IN_GERMAN, WITH_PLATES, OF_A_LINE, WITH_PROPOSAL, ON_A_TRACK, ASIDE, TESTED];
+pub(super) const LATER: [&str; 8] =
+    [IN_GERMAN, WITH_PLATES, COUNTED, OF_A_LINE, WITH_PROPOSAL, ON_A_TRACK, ASIDE, TESTED];
 
 /// A set as it is written since it keeps what was proposed for the whole piece.
 const WITH_PROPOSAL: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","track":"Heavy","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"easy":false,"proposed":[{"load":5000000000000,"reps":8,"open":false},{"load":6000000000000,"reps":6,"open":false},{"load":null,"reps":5,"open":true}],"max":8570000000000,"set":1,"planned":5000000000000,"load":67500000000000,"reps":8,"reserve":1,"doubt":true,"side":null,"at":null}}"#;

@@ -17,7 +17,6 @@ const NOT_SENTENCES: &[(&str, &str, &str)] = &[
     ("core/src/load/plates/ramp.rs", "", CALLER),
     ("core/src/load/rating.rs", "", "the scale's own published words, and what a caller did wrong"),
     ("core/src/load/rest.rs", "", SOURCE),
-    ("core/src/load/strength/level.rs", "", CALLER),
     ("core/src/load/strength/seen.rs", "", CALLER),
     ("core/src/load/volume.rs", "", CALLER),
     ("core/src/motion/dose.rs", "", SOURCE),

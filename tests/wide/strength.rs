@@ -1,90 +1,83 @@
-//! The strength model's constants and promises, on many simulated lifters.
+//! The strength model on many simulated athletes.
 
-use holdfast_core::load::strength::Model;
+use std::collections::BTreeMap;
+
 use holdfast_tests::fresh_seed;
-use holdfast_tests::lifters::{EQUATIONS, Errors, LIFTERS, World, holds, lifters, score};
+use holdfast_tests::lifters::{BEHAVIOURS, EQUATIONS, Score, WAYS, broken, crew, score};
+use holdfast_tests::oracle::reference;
+use serde::Deserialize;
 
-/// What the constants of [`Model::USUAL`] were fitted on.
-const FIT_SEEDS: [u64; 2] = [11, 12];
+/// What the figures are reported on: nothing was ever chosen on it.
+const SEED: u64 = 41;
+const ATHLETES: usize = 6_000;
 
-/// What other worlds are tried on.
-const OTHER_SEED: u64 = 20_261_125;
+/// A thousand athletes leave a point or two to chance.
+const SLACK: f64 = 2.0;
 
-/// The promises of the usual checks hold for a hundred times two thousand lifters, drawn anew at every
-/// run: smaller errors than every equation, and four of five sets within their band. A minute or two.
-#[test]
-fn the_promises_hold_for_two_hundred_thousand_lifters() {
-    let first = fresh_seed();
-    (0..100).for_each(|more| holds(first.wrapping_add(more)));
+#[derive(Deserialize)]
+struct Reference {
+    crew: Table,
 }
 
-/// The constants in use are well fitted: beside fourteen neighbours, on the lifters they were fitted on,
-/// their errors are within a twentieth of the least, and their band holds what it promises. Some five
-/// seconds.
+#[derive(Deserialize)]
+struct Table {
+    table: BTreeMap<String, BTreeMap<String, f64>>,
+}
+
+/// What bands and intervals hold, for the same crew drawn by another generator: within two points (two
+/// tenths of a count in width) of the model written once more in Python. Prints the figures of DEVELOPERS.md.
+/// A minute.
 #[test]
-fn no_neighbour_of_the_fitted_constants_is_much_better() {
-    println!("seeds {FIT_SEEDS:?}");
-    let crews = FIT_SEEDS.map(|seed| lifters(seed, LIFTERS, World::USUAL));
-    let usual = Model::USUAL;
-    let models = [
-        ("usual", usual),
-        ("per_day 1e-5", Model { per_day: 1e-5, ..usual }),
-        ("per_day 2e-5", Model { per_day: 2e-5, ..usual }),
-        ("per_day 4e-5", Model { per_day: 4e-5, ..usual }),
-        ("open_error 0.02", Model { open_error: 0.02, ..usual }),
-        ("open_error 0.03", Model { open_error: 0.03, ..usual }),
-        ("curve_spread 0", Model { curve_spread: 0.0, ..usual }),
-        ("curve_spread 0.16", Model { curve_spread: 0.16, ..usual }),
-        ("curve_spread 0.24", Model { curve_spread: 0.24, ..usual }),
-        ("usual_days 4", Model { usual_days: 4.0, ..usual }),
-        ("usual_days 16", Model { usual_days: 16.0, ..usual }),
-        ("usual_days 1e9", Model { usual_days: 1e9, ..usual }),
-        ("tires 0", Model { tires: 0.0, ..usual }),
-        ("tires 0.005", Model { tires: 0.005, ..usual }),
-        ("tires 0.012", Model { tires: 0.012, ..usual }),
-    ];
-    for crew in &crews {
-        let scores = models.map(|(name, model)| (name, score(&model, crew)));
-        for (name, score) in &scores {
-            println!("{}", score.line(name));
+fn the_table_is_that_of_the_model_written_once_more() {
+    println!("seed {SEED}, {ATHLETES} athletes a behaviour");
+    let table = reference::<Reference>("strength").crew.table;
+    let scores = BEHAVIOURS.map(|behaviour| score(&crew(behaviour, SEED, ATHLETES)));
+    let mut off = Vec::new();
+    for (behaviour, score) in BEHAVIOURS.iter().zip(&scores) {
+        println!("{}", line(behaviour.name(), score));
+        for (column, found) in score.columns() {
+            let expected = table[behaviour.name()][column];
+            let within = if column == "width" { 0.2 } else { 2.0 };
+            if (found - expected).abs() > within {
+                off.push(format!("{} {column}: {found:.1}, {expected}", behaviour.name()));
+            }
         }
-        let best = |of: fn(&Errors) -> f64| {
-            scores.iter().map(|score| of(&score.1.model)).fold(f64::INFINITY, f64::min)
-        };
-        let usual = &scores[0].1;
-        assert!(usual.model.max() < 1.05 * best(Errors::max));
-        assert!(usual.model.reps() < 1.05 * best(Errors::reps));
-        assert!((usual.in_band.percent() - 80.0).abs() < 3.0);
     }
+    println!("errors in one-rep max, % / in reps; equations by way: {WAYS:?}");
+    for (behaviour, score) in BEHAVIOURS.iter().zip(&scores) {
+        println!("{}", errors(behaviour.name(), score));
+    }
+    assert!(off.is_empty(), "{off:#?}");
 }
 
-/// Lifters made otherwise than the constants were fitted on: the band of reps keeps its promise and the
-/// error in reps stays the least. The one-rep max rests on the curve and on how sets tire, so where those
-/// are others its interval falls short and an equation can come as near: printed, not hidden. Some five
-/// seconds.
+fn line(name: &str, score: &Score) -> String {
+    let columns = score.columns().map(|(column, found)| format!("{column} {found:.1}"));
+    let trend = score.in_trend.percent();
+    let [reps, max] = score.backwards.map(|share| share.percent());
+    format!("{name:8} {}, trend {trend:.1}, backwards {reps:.2} {max:.2}", columns.join(", "))
+}
+
+fn errors(name: &str, score: &Score) -> String {
+    let mut text =
+        format!("{name:8} model {:.1} / {:.2}", score.model.max_percent(), score.model.reps_off());
+    for (ways, equation) in score.plain.iter().zip(&EQUATIONS) {
+        let ways =
+            ways.map(|errors| format!("{:.1} / {:.2}", errors.max_percent(), errors.reps_off()));
+        text += &format!("; {} {}", equation.name, ways.join(", "));
+    }
+    text
+}
+
+/// The promises of the usual checks hold for twenty crews of eleven times a thousand athletes, drawn anew at
+/// every run. A minute or two.
 #[test]
-fn the_band_keeps_its_promise_in_other_worlds() {
-    println!("seed {OTHER_SEED}");
-    let usual = World::USUAL;
-    let worlds = [
-        ("usual", usual),
-        ("12 reps at 70 %", World { reps_at_70: 12.0, ..usual }),
-        ("20 reps at 70 %", World { reps_at_70: 20.0, ..usual }),
-        ("tires not at all", World { tires: (0.0, 0.0), ..usual }),
-        ("tires twice", World { tires: (0.006, 0.04), ..usual }),
-        ("form half", World { form: 0.0075, ..usual }),
-        ("form twice", World { form: 0.03, ..usual }),
-    ];
-    for (name, world) in worlds {
-        let score = score(&Model::USUAL, &lifters(OTHER_SEED, LIFTERS, world));
-        println!("{}", score.line(name));
-        let general = score.plain.iter().zip(&EQUATIONS).filter(|plain| plain.1.general);
-        let best =
-            general.flat_map(|general| general.0).map(Errors::max).fold(f64::INFINITY, f64::min);
-        println!("    best equation's max rms {best:.4}");
-        assert!((75.0..=87.0).contains(&score.in_band.percent()), "{name}");
-        for errors in score.plain.iter().flatten() {
-            assert!(score.model.reps() < errors.reps(), "{name}");
-        }
+fn the_promises_hold_for_two_hundred_thousand_athletes() {
+    let first = fresh_seed();
+    for seed in (0..20).map(|more| first.wrapping_add(more)) {
+        let broken: Vec<String> = BEHAVIOURS
+            .iter()
+            .flat_map(|behaviour| broken(*behaviour, &score(&crew(*behaviour, seed, 1_000)), SLACK))
+            .collect();
+        assert!(broken.is_empty(), "seed {seed}: {broken:#?}");
     }
 }

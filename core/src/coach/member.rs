@@ -99,7 +99,8 @@ pub(crate) fn member(device: &mut Device, name: &str, date: NaiveDate) -> Result
     }
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
-    page(device.reader(), person, &profile, block, date)
+    let own = person == device.person();
+    page(device.reader(), person, &profile, block, date, own)
 }
 
 fn page(
@@ -108,6 +109,7 @@ fn page(
     profile: &Profile,
     block: Option<&Prepared>,
     date: NaiveDate,
+    own: bool,
 ) -> Result<MemberScreen> {
     let query = Query { person: Some(person), ..Query::default() };
     let unit = profile.unit;
@@ -170,7 +172,7 @@ fn page(
         load_text: compared(&sessions, date),
         sessions,
         lifts: lift_series(block.map(|block| &**block), &lifts),
-        strengths: strength_series(block.map(|block| &**block), &lifts, date, unit),
+        strengths: strength_series(block.map(|block| &**block), &lifts, date, unit, own),
         ranges: range_series(&query.read::<Range>(connection)?),
         regions: region_minutes(&query.read::<Held>(connection)?),
         options: options.collect(),

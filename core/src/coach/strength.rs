@@ -7,10 +7,11 @@ use serde::Serialize;
 
 use crate::history::set_seen;
 use crate::journal::Lift;
-use crate::load::strength::{SetSeen, strength};
+use crate::load::strength::{Interval, SetSeen, Strength, strength_on};
 use crate::load::whole_tenths;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Exercise};
+use crate::say;
 use crate::store::{Logged, date_of};
 use crate::words;
 
@@ -25,12 +26,16 @@ pub struct StrengthSeries {
     pub exercise: Exercise,
     /// Its name.
     pub movement: String,
-    /// The training days, the earliest first; each as it was known then.
+    /// The training days on which there was an estimate to show, the earliest first; each as it was known
+    /// then.
     pub points: Vec<StrengthPoint>,
-    /// What can be lifted once on the page's date, in words.
+    /// The estimate on the page's date, in words, or what would show one.
     pub text: String,
     /// Where it is going, in words; none before two weeks of sets.
     pub trend: Option<String>,
+    /// How many of the latest open sets ended inside the reps expected of them, in words; none before two of
+    /// them were expected.
+    pub ended: Option<String>,
 }
 
 /// One training day of a [`StrengthSeries`].
@@ -47,12 +52,14 @@ pub struct StrengthPoint {
     pub high: Mass,
 }
 
-/// The strength in every movement whose sets say how near their end they were.
+/// The strength in every movement whose sets say how near their end they were, to the athlete's own eyes
+/// or another's.
 pub(crate) fn strength_series(
     block: Option<&Block>,
     lifts: &[Logged<Lift>],
     date: NaiveDate,
     unit: MassUnit,
+    own: bool,
 ) -> Vec<StrengthSeries> {
     let mut seen: BTreeMap<&Exercise, Vec<SetSeen>> = BTreeMap::new();
     for lift in lifts.iter().filter(|lift| date_of(lift) <= date) {
@@ -61,31 +68,40 @@ pub(crate) fn strength_series(
         }
     }
     let series = seen.into_iter().filter_map(|(exercise, sets)| {
+        let mut dates: Vec<NaiveDate> = sets.iter().map(|set| set.on).collect();
+        dates.sort_unstable();
+        dates.dedup();
+        dates.drain(..dates.len().saturating_sub(MOST_POINTS));
+        let trained = dates.len();
+        dates.push(date);
         // What the model refuses has no strength to show; the sets themselves are on the page.
-        let now = strength(&sets, date).ok().flatten()?;
-        let interval = now.now();
-        let [low, likely, high] = [interval.low, interval.likely, interval.high].map(whole_tenths);
+        let known = strength_on(&sets, &dates).ok()?;
+        let now = known.last().copied().flatten()?;
+        let points = dates.iter().zip(&known).take(trained);
+        let hint = match own {
+            true => say::able::count_a_set(),
+            false => say::able::counted_set_would_show(),
+        };
+        let text = now.max().map(ends);
         Some(StrengthSeries {
             exercise: exercise.clone(),
             movement: block.map_or_else(|| exercise.to_string(), |block| block.name_of(exercise)),
-            points: points(&sets),
-            text: words::able(low, likely, high, unit),
+            points: points.filter_map(point).collect(),
+            text: text.map_or(hint.to_owned(), |[low, likely, high]| {
+                words::able(low, likely, high, unit)
+            }),
             trend: now.trend().map(|trend| words::trend(&trend)),
+            ended: words::ended(now.ended(), own),
         })
     });
     series.collect()
 }
 
-fn points(sets: &[SetSeen]) -> Vec<StrengthPoint> {
-    let mut dates: Vec<NaiveDate> = sets.iter().map(|set| set.on).collect();
-    dates.sort_unstable();
-    dates.dedup();
-    let shown = dates.len().saturating_sub(MOST_POINTS);
-    let point = |date: &NaiveDate| {
-        // Sets after the date are left out by the model.
-        let now = strength(sets, *date).ok().flatten()?.now();
-        let [low, likely, high] = [now.low, now.likely, now.high].map(whole_tenths);
-        Some(StrengthPoint { date: *date, low, likely, high })
-    };
-    dates.iter().skip(shown).filter_map(point).collect()
+fn point((date, known): (&NaiveDate, &Option<Strength>)) -> Option<StrengthPoint> {
+    let [low, likely, high] = ends(known.as_ref()?.max()?);
+    Some(StrengthPoint { date: *date, low, likely, high })
+}
+
+fn ends(max: Interval) -> [Mass; 3] {
+    [max.low, max.likely, max.high].map(whole_tenths)
 }

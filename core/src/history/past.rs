@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::strength::able;
+use super::strength::known;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Lift, Max, Ruling, SetAside};
@@ -33,7 +33,7 @@ pub(crate) fn past(
     let query = Query { person: person_is, subject: subject_is, latest, ..Query::default() };
     let mut lifts = query.read::<Lift>(connection)?;
     lifts.retain(|lift| Some(lift.body.session) != during);
-    let able = if lifts.is_empty() { None } else { able(&lifts, date) };
+    let known = known(&lifts, date);
     // From here on the earliest first.
     lifts.reverse();
     let days: BTreeSet<NaiveDate> = lifts.iter().map(date_of).collect();
@@ -58,7 +58,9 @@ pub(crate) fn past(
     let ruling = ruled(connection, person, exercise, track, &times)?;
     let max = known_max(connection, person, exercise)?;
     let start = strength.start.clone();
-    Ok(History { date: Some(date), times, days, start, able, max, ruling, ..History::default() })
+    let (able, informed) = (known.able, known.informed);
+    let history = History { able, informed, max, ruling, ..History::default() };
+    Ok(History { date: Some(date), times, days, start, ..history })
 }
 
 /// The track to go on with: the one of this name, otherwise the exercise's latest one that no other piece of

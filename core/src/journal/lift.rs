@@ -41,6 +41,10 @@ pub struct Lift {
     pub reps: u32,
     /// Reps in reserve, where the athlete said.
     pub reserve: Option<u32>,
+    /// True when the athlete gave the reps, false when a key said "as planned"; entries of earlier versions
+    /// don't say.
+    #[serde(default)]
+    pub counted: Option<bool>,
     /// True while it looks like a slip of the finger and the athlete has not said that it is none: then
     /// nothing is proposed from it.
     #[serde(default)]

@@ -106,6 +106,7 @@ mod tests {
                 load: Some(Mass::kg(kg)),
                 reps,
                 reserve: None,
+                counted: Some(true),
                 side: None,
                 at: None,
             };

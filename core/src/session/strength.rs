@@ -162,7 +162,7 @@ impl Sheet<'_> {
             heading: words::strength_heading(&movement, name.as_deref(), strength.rest_ms),
             movement,
             bar: name,
-            able: able.map(|able| able_view(able, unit)),
+            able: able_view(able, history.informed, strength, unit),
             warm_up: on_the_bar.warm_up(),
             next_set: None,
             sets,
@@ -189,7 +189,7 @@ impl Sheet<'_> {
             open,
             asked_text: words::set_asked(load.as_ref().map(|load| load.text.as_str()), &reps_text),
             reps_text,
-            expected: able.zip(next.load.filter(|_| open)).map(expected),
+            expected: able.zip(next.load.filter(|_| open)).map(|known| expected(known, set)),
             load,
             load_text,
             why: Some(words::why(&next.reason, next.load, self.unit())),
@@ -244,7 +244,7 @@ impl Sheet<'_> {
     }
 }
 
-fn expected((able, load): (&Able, Mass)) -> ExpectedReps {
-    let RepsBand { low, high, .. } = able.strength.expected_reps(load);
+fn expected((able, load): (&Able, Mass), set: u32) -> ExpectedReps {
+    let RepsBand { low, high, .. } = able.strength.expected_reps(load, set.saturating_sub(1));
     ExpectedReps { low, high, text: words::expected_reps(low, high) }
 }

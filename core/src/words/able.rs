@@ -1,7 +1,7 @@
 //! What somebody can lift now, and what to expect of it.
 
 use super::plain::decimals;
-use crate::load::strength::Trend;
+use crate::load::strength::{Ended, Trend};
 use crate::mass::{Mass, MassUnit};
 use crate::say;
 
@@ -26,6 +26,14 @@ pub(crate) fn expected_reps(low: u32, high: u32) -> String {
         (low, high) if low == high => say::able::reps(low),
         (low, high) => say::able::reps_between(low, high),
     }
+}
+
+/// `8 of your last 10 open sets ended inside the expected range`, to the athlete's own eyes or another's;
+/// nothing of a single one.
+pub(crate) fn ended(ended: Ended, own: bool) -> Option<String> {
+    let Ended { inside, of, .. } = ended;
+    let said = if own { say::able::ended } else { say::able::ended_of_theirs };
+    (of > 1).then(|| said(inside, of))
 }
 
 /// `+0.8 % a week over 35 days (-0.1 to +1.7 %)`; says so where it may as well be none.

@@ -13,7 +13,7 @@ mod plain;
 mod plates;
 mod why;
 
-pub(crate) use able::{able, expected_reps, trend};
+pub(crate) use able::{able, ended, expected_reps, trend};
 pub(crate) use clock::{
     before_side, cue, fewer_reps, held_side, hold_question, interval_question, long_ago, next_cue,
     phase, rest, suggested_rest, to_side, went_by, window_cue,

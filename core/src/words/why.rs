@@ -180,3 +180,141 @@ fn lighter(last: Mass, load: Option<Mass>) -> Option<i64> {
     let percent = (less > 0).then(|| (less * 100 + last / 2) / last)?;
     i64::try_from(percent.max(1)).ok()
 }
+
+#[cfg(test)]
+mod tests {
+    use catalogue::{Language, speaking};
+    use chrono::NaiveDate;
+
+    use super::*;
+    use crate::care::Place;
+    use crate::fixtures::kg;
+
+    fn on() -> NaiveDate {
+        NaiveDate::from_ymd_opt(2026, 11, 10).unwrap()
+    }
+
+    fn both(reason: &Reason, load: Option<&str>) -> [String; 2] {
+        let said = || why(reason, load.map(kg), MassUnit::Kg);
+        [said(), speaking(Language::De, said)]
+    }
+
+    /// 50 to 45 is 10 %; 27.5 to 22.5 is 18.2 %, whatever percent the rule asked for.
+    #[test]
+    fn the_percent_said_is_the_percent_done() {
+        let back_off = |last, sessions| Reason::BackOff { last: kg(last), on: on(), sessions };
+        let [english, german] = both(&back_off("50", 2), Some("45"));
+        assert_eq!(english, "10 % lighter: 50 kg on Tue 10 Nov, missed twice in a row");
+        assert_eq!(german, "10 % leichter: 50 kg am Di 10. Nov., zweimal in Folge nicht geschafft");
+        let [english, _] = both(&back_off("27.5", 1), Some("22.5"));
+        assert_eq!(english, "18 % lighter: 27.5 kg on Tue 10 Nov, missed by far");
+        let [english, _] = both(&back_off("20", 3), Some("20"));
+        assert_eq!(
+            english,
+            "fewer reps, nothing lighter here: 20 kg on Tue 10 Nov, missed in three sessions in a row"
+        );
+        let eased = Reason::EasedIn { last: kg("60"), weeks: 3, on: on() };
+        let [english, german] = both(&eased, Some("52.5"));
+        assert_eq!(english, "13 % lighter after 3 weeks away: 60 kg on Tue 10 Nov");
+        assert_eq!(german, "13 % leichter nach 3 Wochen Trainingspause: 60 kg am Di 10. Nov.");
+        let [english, _] = both(&eased, Some("60"));
+        assert_eq!(
+            english,
+            "fewer reps after 3 weeks away: 60 kg on Tue 10 Nov, no load near below it here"
+        );
+    }
+
+    #[test]
+    fn a_step_begins_with_what_changes() {
+        let step = |capped| Reason::Step { last: kg("60"), by: kg("2.5"), capped, on: on() };
+        let [english, german] = both(&step(false), Some("62.5"));
+        assert_eq!(english, "up 2.5 kg: 60 kg on Tue 10 Nov, all reps made");
+        assert!(
+            german.ends_with(" kg mehr: 60 kg am Di 10. Nov., alle Wdh. geschafft"),
+            "{german}"
+        );
+        let [english, _] = both(&step(true), Some("62.5"));
+        assert!(english.starts_with("up 2.5 kg, the largest step allowed: 60 kg"), "{english}");
+        let next = Some(kg("20"));
+        let more = Reason::MoreReps { last: kg("16"), reps: 9, next, on: on() };
+        let [english, german] = both(&more, Some("16"));
+        assert_eq!(
+            english,
+            "one rep more: 16 kg on Tue 10 Nov, all reps made; 20 kg is the next load here"
+        );
+        assert!(german.ends_with("das nächste Gewicht hier ist 20 kg"), "{german}");
+    }
+
+    #[test]
+    fn a_share_names_where_the_max_comes_from() {
+        let percent = |basis| Reason::Percent { percent: 75, max: kg("85.7"), basis };
+        let english = |reason| both(&reason, Some("60"))[0].clone();
+        assert_eq!(
+            english(percent(MaxBasis::Estimate)),
+            "75 % of 86 kg, the lower end of the estimated one-rep max"
+        );
+        assert_eq!(english(percent(MaxBasis::Tested)), "75 % of 85.7 kg, the tested one-rep max");
+        let basis = MaxBasis::BackOff;
+        let reserve = Reason::Reserve { reps: 1, leave: 2, max: kg("86"), basis };
+        let [english, german] = both(&reserve, Some("60"));
+        assert_eq!(
+            english,
+            "1 rep that should leave 2 in reserve, from 86 kg, the training max, lower after two misses in a row"
+        );
+        assert!(german.starts_with("1 Wiederholung, nach der 2 übrig sein sollten, bei 86 kg, "));
+        let (last, on) = (Some(kg("70")), Some(on()));
+        let other = Reason::OtherReps { reps: 8, leave: 2, max: kg("86"), last, on };
+        let [english, _] = both(&other, Some("60"));
+        assert_eq!(
+            english,
+            "new sets and reps: 8 reps that should leave 2 in reserve, from 86 kg, the lower end of the \
+             estimated one-rep max; last time 70 kg on Tue 10 Nov"
+        );
+    }
+
+    #[test]
+    fn sets_and_words_of_others_stand_where_they_belong() {
+        let unfinished = Reason::Unfinished { last: kg("60"), done: 1, of: 3, on: on() };
+        let [english, german] = both(&unfinished, Some("60"));
+        assert_eq!(english, "same again: 60 kg on Tue 10 Nov, 1 of 3 sets done");
+        assert_eq!(german, "noch einmal dasselbe: 60 kg am Di 10. Nov., 1 von 3 Sätzen gemacht");
+        let (place, severity, sign) = (Place::Knee, 5, false);
+        let flagged = Reason::Flagged { last: Some(kg("55")), place, severity, on: on() };
+        let [english, german] = both(&flagged, Some("55"));
+        assert_eq!(english, "no step up from 55 kg: knee 5/10, flagged Tue 10 Nov");
+        assert_eq!(german, "nicht über 55 kg: Knie 5/10, gemeldet Di 10. Nov.");
+        let withdrawn = Reason::Withdrawn { place, severity, sign, on: on() };
+        let [english, german] = both(&withdrawn, None);
+        assert_eq!(english, "no load until this is cleared: knee 5/10, flagged Tue 10 Nov");
+        assert_eq!(german, "kein Gewicht, bis das aufgehoben ist: Knie 5/10, gemeldet Di 10. Nov.");
+        let coach = |last: Option<&str>, words: &str| Reason::Coach {
+            decision: Decision::Change,
+            last: last.map(kg),
+            words: words.into(),
+        };
+        assert_eq!(both(&coach(None, ""), None)[0], "coach changed");
+        let [english, german] = both(&coach(Some("60"), "deep first"), Some("50"));
+        assert_eq!(english, "coach changed; last time 60 kg: \"deep first\"");
+        assert_eq!(german, "vom Coach geändert; letztes Mal 60 kg: „deep first“");
+    }
+
+    #[test]
+    fn what_else_speaks_for_less_stands_in_one_line() {
+        let last = kg("60");
+        let others = [
+            Reason::EasedIn { last, weeks: 3, on: on() },
+            Reason::Missed { last, set: 2, reps: 4, asked: 6, on: on() },
+            Reason::OverTheCap { last, most: kg("66") },
+        ];
+        let said = || also(&others, MassUnit::Kg);
+        let english =
+            "also: 3 weeks away, set 2 stopped at 4 of 6 and more than a tenth over 60 kg";
+        assert_eq!(said().as_deref(), Some(english));
+        let german = speaking(Language::De, said).unwrap();
+        assert!(
+            german.starts_with("dazu: 3 Wochen Trainingspause, in Satz 2 nur 4 von 6"),
+            "{german}"
+        );
+        assert_eq!(also(&[], MassUnit::Kg), None);
+    }
+}

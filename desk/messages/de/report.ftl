@@ -122,6 +122,7 @@ strength = { $movement }: geschätztes 1RM
 # $estimate ist ein eigener Text.
 note-strength = Geschätzt aus offenen Sätzen und Sätzen mit Angabe, wie viele Wiederholungen übrig waren, nach dem Stand jedes Tages. Band: vier von fünf Fällen. Jetzt: { $estimate }.
 note-strength-trend = Trend: { $trend }.
+note-strength-ended = { $ended }.
 says-strength = Geschätztes 1RM: { $points }.
 # Von $low bis $high reicht das Band.
 strength-point = { $date } { $likely } { $unit } ({ $low } bis { $high })

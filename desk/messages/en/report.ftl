@@ -120,6 +120,7 @@ strength = { $movement }: estimated one-rep max
 # $estimate is a text of its own.
 note-strength = Estimated from open sets and sets with reps in reserve, from what was known on each day. Band: four cases in five. Now: { $estimate }.
 note-strength-trend = Trend: { $trend }.
+note-strength-ended = { $ended }.
 says-strength = Estimated one-rep max: { $points }.
 # $low to $high is the band.
 strength-point = { $date } { $likely } { $unit } ({ $low } to { $high })

@@ -131,10 +131,12 @@ fn number(value: Option<u32>) -> String {
 }
 
 fn strength_line(strength: &StrengthSeries) -> String {
-    match &strength.trend {
+    let mut parts = vec![match &strength.trend {
         Some(trend) => say::member::estimated_with_trend(&strength.movement, &strength.text, trend),
         None => say::member::estimated(&strength.movement, &strength.text),
-    }
+    }];
+    parts.extend(strength.ended.clone());
+    parts.join(say::member::between_parts())
 }
 
 fn lift_line(lift: &LiftSeries, unit: MassUnit) -> String {

@@ -59,7 +59,11 @@ fn strength(view: &StrengthView) -> String {
     }
     text += &indented(&rows, 2);
     if let Some(able) = &view.able {
-        text += &format!("  {}\n", say::sheet::not_tested(&able.text).dimmed());
+        let text_of = match able.max {
+            Some(_) => say::sheet::not_tested(&able.text),
+            None => able.text.clone(),
+        };
+        text += &format!("  {}\n", text_of.dimmed());
     }
     if let (true, Some(why)) = (same, view.sets.first().and_then(|set| set.why.as_ref())) {
         text += &format!("  {why}\n");

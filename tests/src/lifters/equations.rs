@@ -10,17 +10,9 @@ pub struct Equation {
     pub over: fn(f64) -> f64,
 }
 
-impl Equation {
-    /// Whole reps at a load from a one-rep max, by the same equation.
-    pub fn reps(&self, max: f64, load: f64) -> u32 {
-        let (mut low, mut high) = (0.0, 36.5);
-        for _ in 0..30 {
-            let middle = (low + high) / 2.0;
-            if (self.over)(middle) < max / load { low = middle } else { high = middle }
-        }
-        low.round() as u32
-    }
-}
+/// The ways to use an equation: the latest set read, the best of the last three, the latest of at most
+/// ten reps.
+pub const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
 
 /// Formulae and sources: Epley 1985; Brzycki, JOPERD 1993;64(1):88-90; Lombardi 1989; O'Conner et
 /// al. 1989; Wathen 1994; Lander, NSCA J 1985;6(6):60-61; Mayhew et al., J Appl Sport Sci Res

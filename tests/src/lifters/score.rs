@@ -1,44 +1,12 @@
-//! Errors and coverage on sets that were held back.
+//! What bands and intervals hold, and how near the model and single equations come.
 
-use holdfast_core::MassUnit;
-use holdfast_core::load::strength::{Evidence, Model, SetSeen, strength_by};
+use std::collections::VecDeque;
 
-use super::body::{Lifter, Session};
-use super::equations::{EQUATIONS, Equation};
+use holdfast_core::load::strength::{Evidence, MOST_REPS, SetSeen, Strength, strength};
+use holdfast_core::{Mass, MassUnit};
 
-/// Errors of one way of reading strength.
-#[derive(Clone, Default)]
-pub struct Errors {
-    log_squares: f64,
-    logs: f64,
-    reps: f64,
-    count: f64,
-}
-
-impl Errors {
-    fn add(&mut self, max: f64, said: f64, reps: u32, said_reps: u32) {
-        let log = (said / max).ln();
-        self.log_squares += log * log;
-        self.logs += log;
-        self.reps += f64::from(reps.abs_diff(said_reps));
-        self.count += 1.0;
-    }
-
-    /// Root mean square of the log of said over true one-rep max.
-    pub fn max(&self) -> f64 {
-        (self.log_squares / self.count).sqrt()
-    }
-
-    /// Mean of the log of said over true one-rep max.
-    pub fn bias(&self) -> f64 {
-        self.logs / self.count
-    }
-
-    /// Mean absolute error of the reps on held-out open sets.
-    pub fn reps(&self) -> f64 {
-        self.reps / self.count
-    }
-}
+use super::equations::{EQUATIONS, Equation, WAYS};
+use super::season::{Lifter, Scored, Session};
 
 /// A share of cases.
 #[derive(Clone, Copy, Default)]
@@ -60,187 +28,249 @@ impl Share {
     }
 }
 
-/// The ways to use an equation: the latest open set, the best of the last three, the latest of at
-/// most ten reps.
-pub const WAYS: [&str; 3] = ["latest", "best of three", "latest to ten reps"];
+/// Errors of one way of reading strength.
+#[derive(Clone, Copy, Default)]
+pub struct Errors {
+    squares: f64,
+    of_max: f64,
+    off: f64,
+    of_reps: f64,
+}
 
-/// The model beside the equations on the same held-out sets.
+impl Errors {
+    fn max(&mut self, truth: f64, said: f64) {
+        self.squares += (said - truth).powi(2);
+        self.of_max += 1.0;
+    }
+
+    fn reps(&mut self, truth: u32, said: u32) {
+        self.off += f64::from(truth.min(MOST_REPS).abs_diff(said));
+        self.of_reps += 1.0;
+    }
+
+    /// Root mean square of the log of said over true one-rep max, in percent.
+    pub fn max_percent(&self) -> f64 {
+        100.0 * (self.squares / self.of_max).sqrt()
+    }
+
+    /// Mean absolute error of the reps of open sets to come.
+    pub fn reps_off(&self) -> f64 {
+        self.off / self.of_reps
+    }
+}
+
+/// What the model and the equations said of a crew. Sessions are counted from 1; "late" is from the tenth.
 #[derive(Default)]
 pub struct Score {
-    /// The model's errors.
+    /// Reps inside their band in sessions 2 to 9, 10 to 20, 21 and later.
+    pub in_band: [Share; 3],
+    width: f64,
+    /// Athletes whose own share of late bands that held is 65 to 95 %.
+    pub athletes: Share,
+    /// The true one-rep max inside its interval in sessions 2 to 9, and late.
+    pub in_interval: [Share; 2],
+    halves: Vec<f64>,
+    /// Late sessions in which the one-rep max is shown.
+    pub shown: Share,
+    /// The true one-rep max inside its interval, where that is shown.
+    pub shown_holds: Share,
+    shown_halves: Vec<f64>,
+    /// True mean change a week over a trend's days inside the trend's interval.
+    pub in_trend: Share,
+    /// Late sessions whose last set, with two reps more, would have lowered by more than 0.1 % what is
+    /// foretold at its load, and the lower end of the one-rep max.
+    pub backwards: [Share; 2],
+    /// The model's late errors.
     pub model: Errors,
     /// By equation, by way.
     pub plain: [[Errors; WAYS.len()]; EQUATIONS.len()],
-    /// Held-out reps within the 80 % band.
-    pub in_band: Share,
-    /// The same by reps done: up to 5, to 10, more.
-    pub in_band_by_reps: [Share; 3],
-    /// Mean of the band's high end less its low one.
-    pub width: f64,
-    /// True one-rep max within its 80 % interval.
-    pub in_interval: Share,
-    /// True mean change a week over the trend's days within the trend's 80 % interval.
-    pub in_trend: Share,
 }
 
-/// Open sets held back of every lifter: the last three, foretold from all that was before the
-/// first of them.
-const HELD_OUT: usize = 3;
+/// The session from which on somebody is known.
+const LATE: usize = 10;
 
-/// Foretells the held-out sets of every lifter with at least three open sets before them.
+/// Foretells every session of every athlete from those before it.
 ///
 /// # Panics
-/// When the core refuses what a lifter did.
-pub fn score(model: &Model, lifters: &[Lifter]) -> Score {
+/// When the core refuses what somebody did.
+pub fn score(crew: &[Lifter]) -> Score {
     let mut score = Score::default();
-    for lifter in lifters {
-        let with_open = lifter.sessions.iter().filter(|session| session.open().is_some());
-        let Some(cut) = with_open.map(|open| open.on).rev().nth(HELD_OUT - 1) else { continue };
-        let before = lifter.sessions.iter().filter(|session| session.on < cut);
-        let known: Vec<SetSeen> = before.flat_map(|before| before.seen.clone()).collect();
-        let readable =
-            |seen: &&SetSeen| seen.evidence == Evidence::Open && (1..=36).contains(&seen.reps);
-        let open: Vec<&SetSeen> = known.iter().rev().filter(readable).collect();
-        let to_ten: Vec<&SetSeen> = open.iter().copied().filter(|open| open.reps <= 10).collect();
-        if open.len() < 3 || to_ten.is_empty() {
-            continue;
+    crew.iter().for_each(|lifter| score.lifter(lifter));
+    score.halves.sort_by(f64::total_cmp);
+    score.shown_halves.sort_by(f64::total_cmp);
+    score
+}
+
+fn median(sorted: &[f64]) -> f64 {
+    let (low, high) = ((sorted.len().max(1) - 1) / 2, sorted.len() / 2);
+    sorted.get(low).zip(sorted.get(high)).map_or(f64::NAN, |(low, high)| (low + high) / 2.0)
+}
+
+impl Score {
+    fn lifter(&mut self, lifter: &Lifter) {
+        let mut known: Vec<SetSeen> = Vec::new();
+        let mut read = VecDeque::new();
+        let mut own = Share::default();
+        for (at, session) in (1..).zip(&lifter.sessions) {
+            if let Some(now) = strength(&known, session.on).unwrap() {
+                let late = at >= LATE;
+                self.interval(&now, session, late);
+                if let Some(scored) = &session.scored {
+                    let inside = self.band(&now, scored, at);
+                    if late {
+                        own.add(inside);
+                    }
+                }
+                if late {
+                    self.equations(&read, session);
+                    self.trend(&now, lifter);
+                    // One in five: it asks the model twice more.
+                    if at % 5 == 0 {
+                        self.turned(&known, session);
+                    }
+                }
+            }
+            known.extend(&session.seen);
+            read.push_front(session.read());
+            read.truncate(3);
         }
-        let from = [&open[..1], &open[..3], &to_ten[..1]];
-        for session in lifter.sessions.iter().filter(|session| session.on >= cut) {
-            let Some(held) = session.open() else { continue };
-            score.model(model, lifter, &known, session, held);
-            for (errors, equation) in score.plain.iter_mut().zip(&EQUATIONS) {
-                for (errors, from) in errors.iter_mut().zip(from) {
-                    let max = from.iter().map(|from| equation.max(from)).fold(0.0, f64::max);
-                    let reps = equation.reps(max, held.load.for_drawing(MassUnit::Kg));
-                    errors.add(session.max, max, held.reps, reps);
+        if own.count >= 12.0 {
+            self.athletes.add((65.0..=95.0).contains(&own.percent()));
+        }
+    }
+
+    fn band(&mut self, now: &Strength, scored: &Scored, at: usize) -> bool {
+        let band = now.expected_reps(scored.load, scored.before);
+        let inside = (band.low..=band.high).contains(&scored.reps.min(MOST_REPS));
+        let part = match at {
+            ..LATE => 0,
+            LATE..=20 => 1,
+            _ => 2,
+        };
+        self.in_band[part].add(inside);
+        if part > 0 {
+            self.width += f64::from(band.high - band.low + 1);
+            self.model.reps(scored.reps, band.likely);
+        }
+        inside
+    }
+
+    fn interval(&mut self, now: &Strength, session: &Session, late: bool) {
+        let Some(max) = now.estimate() else { return };
+        let inside = (max.low.ln()..=max.high.ln()).contains(&session.max);
+        self.in_interval[usize::from(late)].add(inside);
+        if !late {
+            return;
+        }
+        let half = 50.0 * (max.high / max.low).ln();
+        self.halves.push(half);
+        self.shown.add(now.max().is_some());
+        if now.max().is_some() {
+            self.shown_holds.add(inside);
+            self.shown_halves.push(half);
+        }
+        self.model.max(session.max, max.likely.ln());
+    }
+
+    fn trend(&mut self, now: &Strength, lifter: &Lifter) {
+        let Some(trend) = now.trend() else { return };
+        let max = |on| lifter.sessions.iter().find(|session| session.on == on).unwrap().max;
+        let weeks = (trend.to - trend.from).num_days() as f64 / 7.0;
+        let change = ((max(trend.to) - max(trend.from)) / weeks).exp_m1();
+        self.in_trend.add((trend.per_week.low..=trend.per_week.high).contains(&change));
+    }
+
+    /// Asks what two more reps in the session's last set would have changed.
+    fn turned(&mut self, known: &[SetSeen], session: &Session) {
+        let last = *session.seen.last().unwrap();
+        let before = session.seen.len() as u32 - 1;
+        let foretold = |more: u32| {
+            let mut sets = [known, &session.seen].concat();
+            sets.last_mut().unwrap().reps += more;
+            let now = strength(&sets, last.on).unwrap()?;
+            Some([now.foretell(last.load, before).0, now.estimate()?.low.ln()])
+        };
+        let Some((less, more)) = foretold(0).zip(foretold(2)) else { return };
+        for ((share, less), more) in self.backwards.iter_mut().zip(less).zip(more) {
+            share.add(more < less - 0.001);
+        }
+    }
+
+    fn equations(&mut self, read: &VecDeque<(f64, u32)>, session: &Session) {
+        let few = read.iter().find(|row| row.1 <= 10).or(read.front());
+        for (errors, equation) in self.plain.iter_mut().zip(&EQUATIONS) {
+            let max = |(load, reps): &(f64, u32)| load * (equation.over)(f64::from(*reps));
+            let best = read.iter().map(max).fold(0.0, f64::max);
+            let said = [read.front().map_or(best, max), best, few.map_or(best, max)];
+            for (errors, said) in errors.iter_mut().zip(said) {
+                errors.max(session.max, said.ln());
+                if let Some(scored) = &session.scored {
+                    errors.reps(scored.reps, equation.reps(said, kg(scored.load)));
                 }
             }
         }
     }
-    score.width /= score.in_band.count;
-    score
+
+    /// The mean number of counts in a late band.
+    pub fn width(&self) -> f64 {
+        self.width / (self.in_band[1].count + self.in_band[2].count)
+    }
+
+    /// The least errors of the equations in one-rep max and in reps, each with whose they are. Without
+    /// Mayhew's, which is for the bench press only.
+    pub fn best(&self) -> [(f64, &'static str); 2] {
+        let general = self.plain.iter().zip(&EQUATIONS).filter(|(_, equation)| equation.general);
+        let all = || general.clone().flat_map(|(ways, of)| ways.iter().map(|way| (way, of.name)));
+        let least = |of: fn(&Errors) -> f64| {
+            let all = all().map(|(errors, name)| (of(errors), name));
+            all.min_by(|one, other| one.0.total_cmp(&other.0)).unwrap()
+        };
+        [least(Errors::max_percent), least(Errors::reps_off)]
+    }
+
+    /// Everything `tests/reference/strength.json` has of a behaviour, under its names.
+    pub fn columns(&self) -> [(&'static str, f64); 12] {
+        let [early, middle, late] = self.in_band.map(|part| part.percent());
+        let [max_early, max_late] = self.in_interval.map(|part| part.percent());
+        [
+            ("early", early),
+            ("middle", middle),
+            ("late", late),
+            ("width", self.width()),
+            ("athletes", self.athletes.percent()),
+            ("max_early", max_early),
+            ("max_late", max_late),
+            ("max_error", self.model.max_percent()),
+            ("max_half", median(&self.halves)),
+            ("shown", self.shown.percent()),
+            ("shown_holds", self.shown_holds.percent()),
+            ("shown_half", median(&self.shown_halves)),
+        ]
+    }
 }
 
-impl Score {
-    fn model(
-        &mut self,
-        model: &Model,
-        lifter: &Lifter,
-        known: &[SetSeen],
-        session: &Session,
-        held: &SetSeen,
-    ) {
-        let strength = strength_by(model, known, session.on).unwrap().unwrap();
-        let (now, band) = (strength.now(), strength.expected_reps(held.load));
-        self.model.add(session.max, now.likely, held.reps, band.likely);
-        let inside = (band.low..=band.high).contains(&held.reps);
-        self.in_band.add(inside);
-        let by_reps = match held.reps {
-            0..=5 => 0,
-            6..=10 => 1,
-            _ => 2,
-        };
-        self.in_band_by_reps[by_reps].add(inside);
-        self.width += f64::from(band.high - band.low);
-        self.in_interval.add((now.low..=now.high).contains(&session.max));
-        if let Some(trend) = strength.trend() {
-            let max = |on| lifter.sessions.iter().rfind(|session| session.on == on).unwrap().max;
-            let weeks = (trend.to - trend.from).num_days() as f64 / 7.0;
-            let change = ((max(trend.to) / max(trend.from)).ln() / weeks).exp_m1();
-            self.in_trend.add((trend.per_week.low..=trend.per_week.high).contains(&change));
-        }
-    }
-}
-
-impl Score {
-    /// Which promises of the model it breaks; none when it keeps them all.
-    pub fn broken(&self) -> Vec<String> {
-        let mut broken = Vec::new();
-        let mut promise = |kept: bool, what: &str| {
-            if !kept {
-                broken.push(what.to_owned());
-            }
-        };
-        let within = |share: &Share, low: f64, high: f64| (low..=high).contains(&share.percent());
-        promise(self.in_band.count > 5_000.0, "enough sets held out");
-        promise(within(&self.in_band, 75.0, 85.0), "75 to 85 % within the band");
-        // In each range of reps too, a little wider: nothing is made up for elsewhere.
-        for share in &self.in_band_by_reps {
-            promise(within(share, 72.0, 88.0), "72 to 88 % within the band in each range of reps");
-        }
-        promise(within(&self.in_interval, 75.0, 86.0), "75 to 86 % within the interval");
-        for (plain, equation) in self.plain.iter().zip(&EQUATIONS) {
-            for (errors, way) in plain.iter().zip(WAYS) {
-                let name = format!("{}, {way}", equation.name);
-                promise(self.model.reps() < errors.reps(), &format!("nearer in reps than {name}"));
-                // Mayhew's is for the bench press; that it is near the truth here is these lifters' doing.
-                let nearer = !equation.general || self.model.max() < errors.max();
-                promise(nearer, &format!("nearer in one-rep max than {name}"));
-            }
-        }
-        broken
-    }
-
-    /// The errors of the model and of every equation, and what the bands hold, line by line.
-    pub fn table(&self) -> String {
-        let row = |name: &str, errors: &Errors| {
-            let (max, bias, reps) = (errors.max(), errors.bias(), errors.reps());
-            format!("{name:30} max rms {max:.4} mean {bias:+.4}  reps {reps:.3}\n")
-        };
-        let mut text = row("model", &self.model);
-        for (plain, equation) in self.plain.iter().zip(&EQUATIONS) {
-            for (errors, way) in plain.iter().zip(WAYS) {
-                text += &row(&format!("{}, {way}", equation.name), errors);
-            }
-        }
-        text + &format!("{} sets; {}", self.in_band.count, self.covers())
-    }
-
-    /// The model's errors and what its bands hold, in one line.
-    pub fn line(&self, name: &str) -> String {
-        let (max, bias, reps) = (self.model.max(), self.model.bias(), self.model.reps());
-        let covers = self.covers();
-        format!("{name:18} max rms {max:.4} mean {bias:+.4} reps {reps:.3}; {covers}")
-    }
-
-    fn covers(&self) -> String {
-        let [few, some, many] = self.in_band_by_reps.map(|rep| rep.percent());
-        format!(
-            "in band {:.1} % (to 5 reps {few:.1}, to 10 {some:.1}, more {many:.1}), {:.2} reps wide; \
-             max in interval {:.1} %, change in trend {:.1} %",
-            self.in_band.percent(),
-            self.width,
-            self.in_interval.percent(),
-            self.in_trend.percent(),
-        )
+impl Session {
+    /// What an equation is given of a session: the open set as it was logged; else the last one, with the
+    /// reps said to be left.
+    fn read(&self) -> (f64, u32) {
+        let set = self.seen.last().unwrap();
+        let left = if let Evidence::Reserve(left) = set.evidence { left } else { 0 };
+        (kg(set.load), (set.reps + left).clamp(1, MOST_REPS))
     }
 }
 
 impl Equation {
-    fn max(&self, set: &SetSeen) -> f64 {
-        set.load.for_drawing(MassUnit::Kg) * (self.over)(f64::from(set.reps))
+    /// Whole reps at a load from a one-rep max, by the same equation.
+    fn reps(&self, max: f64, load: f64) -> u32 {
+        let (mut low, mut high) = (0.0, f64::from(MOST_REPS) + 0.5);
+        for _ in 0..30 {
+            let middle = (low + high) / 2.0;
+            if (self.over)(middle) < max / load { low = middle } else { high = middle }
+        }
+        low.round() as u32
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A model that says twice what is true is further off than any equation, and its band holds nothing.
-    #[test]
-    fn promises_can_be_broken() {
-        let mut score = Score::default();
-        for _ in 0..6_000 {
-            score.model.add(100.0, 200.0, 5, 20);
-            score.in_band.add(false);
-            score.in_band_by_reps.iter_mut().for_each(|rep| rep.add(true));
-            score.in_interval.add(true);
-            score.plain.iter_mut().flatten().for_each(|plain| plain.add(100.0, 105.0, 5, 6));
-        }
-        // The band, each range of reps, the interval, and every equation in both ways of being near;
-        // Mayhew's in reps alone.
-        let ways = WAYS.len();
-        assert_eq!(score.broken().len(), 1 + 3 + 1 + EQUATIONS.len() * ways * 2 - ways);
-    }
+fn kg(load: Mass) -> f64 {
+    load.for_drawing(MassUnit::Kg)
 }

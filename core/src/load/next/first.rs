@@ -2,7 +2,7 @@
 //! else the athlete chooses the first one and says how many reps were left; the sets after it are found from that.
 
 use super::settle::Settled;
-use super::training_max::{other_reps, share_for, whole_tenths};
+use super::training_max::{other_reps, whole_tenths};
 use super::{History, SetDone};
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -44,10 +44,15 @@ fn found(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Settl
     });
     let says = led.as_ref().is_some_and(|(_, _, reserve)| reserve.is_some());
     let built = |load: Mass| builds.at_or_below(load).or(builds.lightest()).map(|build| build.mass);
-    if !says && let Some(able) = history.able.as_ref().filter(|_| !builds.is_picks()) {
-        // Known from other schemes of the same exercise: from the lower end.
-        let max = whole_tenths(able.strength.now().low);
-        let load = built(share_for(max, asked + LEAVE));
+    let able = history.able.as_ref().filter(|_| !says && !builds.is_picks());
+    let estimate = able.and_then(|able| {
+        let strength = &able.strength;
+        Some((able, strength.estimate()?.low, strength.load_for(asked, LEAVE)?.low))
+    });
+    if let Some((able, max, load)) = estimate {
+        // Known from other sets of the same exercise: from the lower end.
+        let max = whole_tenths(max);
+        let load = built(whole_tenths(load));
         let other = other_reps(history, scheme);
         let last = other.and_then(|time| time.sets.iter().rev().find_map(|done| done.load));
         let on = other.map(|time| time.on);

@@ -169,6 +169,8 @@ pub struct History {
     pub able: Option<Able>,
     /// The latest one-rep max that was tested or set.
     pub max: Option<KnownMax>,
+    /// True when a set said more of their strength than "at least so many".
+    pub informed: bool,
     /// The sets of the session at hand, in order: a first time is found from them.
     pub so_far: Vec<SetDone>,
     /// Flags that concern the exercise, open and cleared, the earliest first.

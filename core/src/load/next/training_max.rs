@@ -67,7 +67,7 @@ pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<
         }
         (None, None) => {
             let able = history.able.as_ref()?;
-            let load = whole_tenths(able.strength.now().low);
+            let load = whole_tenths(able.strength.estimate()?.low);
             // The estimate heeds weeks away by itself.
             return Some(TrainingMax { load, basis: MaxBasis::Estimate, from: able.from.clone() });
         }
@@ -100,7 +100,8 @@ fn carried_on(
         0 if flagged || !last.all_made() || days >= LIGHTER_DAYS - 7 => found(max, MaxBasis::Again),
         0 => {
             let most = max.percent(CAP_PERCENT);
-            let able = history.able.as_ref().map(|able| whole_tenths(able.strength.now().low));
+            let able = history.able.as_ref().and_then(|able| able.strength.estimate());
+            let able = able.map(|max| whole_tenths(max.low));
             let unmissed = !history.working().rev().take(4).any(Time::any_missed);
             let wanted = match step {
                 [] => able.unwrap_or(max),
@@ -157,7 +158,7 @@ pub(super) fn unknown(carried: &Carried<'_>, set: u32) -> Settled {
 }
 
 /// The load of which so many reps can be done, by the published curve, from the load that can be lifted once.
-pub(super) fn share_for(max: Mass, reps: u32) -> Mass {
+fn share_for(max: Mass, reps: u32) -> Mass {
     let kg = max.for_drawing(MassUnit::Kg) * (-curve(f64::from(reps))).exp();
     whole_tenths(kg)
 }

@@ -1,5 +1,7 @@
 //! How much heavier the one-rep max is than a load that was lifted for so many reps.
 
+use std::sync::LazyLock;
+
 /// The most reps that are read: beyond them no published equation is meant, and two have their pole at
 /// 37 (Brzycki, Lander).
 pub const MOST_REPS: u32 = 36;
@@ -25,6 +27,52 @@ pub fn curve(reps: f64) -> f64 {
     let o_conner = (reps / 40.0).ln_1p();
     let wathen = (100.0 / (48.8 + 53.8 * (-0.075 * reps).exp())).ln();
     (lombardi + o_conner + wathen) / 3.0
+}
+
+const HALVES: usize = 2 * MOST_REPS as usize + 2;
+
+/// The curve at every half rep, the edges between two counts among them: four logarithms a value took
+/// most of the filter's time.
+static AT_HALVES: LazyLock<[f64; HALVES]> =
+    LazyLock::new(|| std::array::from_fn(|half| curve(half as f64 / 2.0)));
+
+/// The curve's values for whole and half reps.
+#[derive(Clone, Copy)]
+pub(super) struct Heights(&'static [f64; HALVES]);
+
+impl Heights {
+    pub(super) fn new() -> Heights {
+        Heights(&AT_HALVES)
+    }
+
+    /// The curve at whole reps, held to [`MOST_REPS`].
+    pub(super) fn at(self, reps: u32) -> f64 {
+        self.0[2 * reps.min(MOST_REPS) as usize]
+    }
+
+    /// The curve half a rep below whole ones.
+    pub(super) fn below(self, reps: u32) -> f64 {
+        self.0[(2 * reps.min(MOST_REPS) as usize).saturating_sub(1)]
+    }
+
+    /// The curve half a rep above whole ones.
+    pub(super) fn beyond(self, reps: u32) -> f64 {
+        self.0[2 * reps.min(MOST_REPS) as usize + 1]
+    }
+
+    /// How many of the counts from 1 to [`MOST_REPS`] lie at or below a height, each taken half a rep
+    /// lower where `half` says so.
+    pub(super) fn reached(self, height: f64, half: bool) -> u32 {
+        let mut low = 0;
+        let mut left = MOST_REPS as usize;
+        while left > 0 {
+            let step = left.div_ceil(2);
+            let at = 2 * (low + step) - usize::from(half);
+            low += if self.0[at] <= height { step } else { 0 };
+            left -= step;
+        }
+        low as u32
+    }
 }
 
 #[cfg(test)]
@@ -67,5 +115,25 @@ mod tests {
         for odd in [-1.0, 0.0, 1e9, f64::INFINITY, f64::NEG_INFINITY] {
             assert!(curve(odd).is_finite());
         }
+    }
+
+    #[test]
+    fn heights_are_the_curve_and_counts_are_found_among_them() {
+        let heights = Heights::new();
+        for reps in 0..=MOST_REPS {
+            let real = f64::from(reps);
+            let found = [heights.at(reps), heights.below(reps), heights.beyond(reps)];
+            assert_eq!(found, [curve(real), curve(real - 0.5), curve(real + 0.5)]);
+        }
+        assert_eq!(heights.at(1_000), curve(36.0));
+        for tenths in -5..=400 {
+            let reps = f64::from(tenths) / 10.0;
+            let counted = |less: f64| {
+                (1..=36).filter(|count| curve(f64::from(*count) - less) <= curve(reps)).count()
+            };
+            assert_eq!(heights.reached(curve(reps), false), counted(0.0) as u32, "{reps}");
+            assert_eq!(heights.reached(curve(reps), true), counted(0.5) as u32, "{reps}");
+        }
+        assert_eq!((heights.reached(-1.0, true), heights.reached(9.0, false)), (0, 36));
     }
 }

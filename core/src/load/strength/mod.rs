@@ -1,38 +1,44 @@
 //! One strength model for an athlete and a movement: current strength with its interval, the reps
 //! to expect at a load, and the trend.
 //!
-//! The state is the natural logarithm of the one-rep max in kilograms. It walks at random, and its
-//! variance grows with the days between training days ([`filter`]). A training day is one
-//! observation: the logarithm of the load, plus [`curve()`] of published equations at the reps done,
-//! plus what the sets before had taken. Every constant stands in [`Model`] with its origin.
+//! Four numbers are followed from day to day: the height on [`curve()`] that today's strength gives at a
+//! reference load, how steep the athlete's own reps are against load, the reserve hidden behind a
+//! count, and the error of the athlete's ratings. A set at a load shows the first, less the second
+//! times the log of load over reference load, less the reserve where it was counted and the error
+//! where it was rated, less what the sets before had taken. That is linear, so a Kalman filter
+//! ([`State::take`]) does it; the one-rep max is where the height comes to nothing.
 //!
-//! What keeps it honest and simple:
+//! What keeps it honest:
 //!
-//! - How much a set counts depends on its kind, never on its reps or load. So more reps or more load
-//!   can never lower the strength that is read from them.
-//! - What the curve gets wrong about one person it gets wrong in all their sets, so it is not
-//!   averaged away. The mean curve value behind the level is carried along, and everything said is
-//!   wider by [`Model::curve_spread`] times the distance from it: a load near those trained with is
-//!   foretold well, one far away less so, and a one-rep max read from high reps is wide.
-//! - One athlete is steadier than another, so all other errors are scaled by the size of the
-//!   athlete's own surprises. That leaves the level as it is.
+//! - A day is one row, and which set is read is decided without looking at what came out.
+//! - A set made as planned says "at least so many" and no more: it is taken in as a limit.
+//! - Reserve and ratings are never learned and the slope hardly: a training log does not hold them. They
+//!   stay part of how unsure everything said is.
+//! - One athlete is steadier than another, so the error of a set is scaled by the size of the athlete's own
+//!   surprises, and bands of reps by how many of them held ([`Adaptive`]).
+//! - Nothing is said before a set said more than "at least", and no one-rep max where it is too wide.
+//!
+//! Every constant stands in `model.rs` with its origin.
 
+mod adaptive;
 mod answer;
 mod curve;
 mod drift;
-mod level;
+mod filter;
+mod follow;
 mod model;
-mod quantile;
+mod normal;
+mod ratio;
 mod seen;
 #[cfg(test)]
 mod tests;
+mod trend;
 
-pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_by};
+pub use adaptive::{Adaptive, Ended, OUTSIDE};
+pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_on};
 pub use curve::{MOST_REPS, curve};
-pub use drift::drift;
-pub use level::{
-    Filtered, Innovation, LevelError, LocalLevel, Moment, Normal, Start, Step, filter,
-};
-pub use model::Model;
-pub use quantile::Coverage;
+pub use drift::{Drift, Moment, drift};
+pub use filter::{Observation, SIZE, Seen, State, Surprise, Taking};
+pub use normal::{Above, above, deviations};
+pub use ratio::Pair;
 pub use seen::{Evidence, SetSeen, StrengthError};

@@ -1,24 +1,20 @@
-//! What was lifted, and what of it is read as an observation of strength.
-
-use std::collections::BTreeMap;
+//! What was lifted, and which set of a day is read.
 
 use chrono::{Datelike, NaiveDate};
 
-use super::curve::{MOST_REPS, curve};
-use super::level::{LevelError, Moment};
-use super::model::Model;
-use crate::mass::{Mass, MassUnit};
+use crate::mass::Mass;
 
-/// How near to failure a set was.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+/// What a set says of how near its end it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Evidence {
-    /// An open set: as many good reps as possible.
-    Open,
+    /// An open set whose reps the athlete gave: as many as they could, or nearly.
+    Counted,
     /// Rated by the athlete: so many reps were left.
     Reserve(u32),
-    /// Neither. It says only "at least so many", so it is not read (that would take another kind of
-    /// observation); it counts as a set that tired the later ones of its day.
-    Plain,
+    /// Fewer reps than asked: there were no more.
+    Short,
+    /// Made as planned: at least so many.
+    AsPlanned,
 }
 
 /// A set that was done, of one athlete and one movement.
@@ -30,7 +26,11 @@ pub struct SetSeen {
     pub load: Mass,
     /// Good reps.
     pub reps: u32,
-    /// How near to failure.
+    /// Reps asked for: at least so many in an open set.
+    pub target: u32,
+    /// True for an open set, counted or not.
+    pub open: bool,
+    /// How near its end it was.
     pub evidence: Evidence,
 }
 
@@ -53,80 +53,82 @@ pub enum StrengthError {
         /// What stood there.
         reps: u32,
     },
-    /// A constant of the model is out of its range.
-    #[error("the model's constants: {0}")]
-    Constants(#[from] LevelError),
 }
 
 /// The heaviest load and the most reps that an entry of the journal may hold.
 const HEAVIEST: Mass = Mass::kg(5_000);
 const MOST_LOGGED: u32 = 1_000;
 
-/// No set is counted as more tired than by this many before it. Chosen, no source: long days rest more.
+/// No set counts as more tired than by this many before it. Chosen, no source: long days rest more, and
+/// the simulation has no longer ones.
 const MOST_TIRING: u32 = 5;
 
-/// Ratings beyond this many reps to go are left out. The published scale ends at 10 (Zourdos et al.,
+/// Ratings beyond this many left count as made at least. The published scale ends at 10 (Zourdos et al.,
 /// J Strength Cond Res 2016;30(1):267-275).
 const MOST_RESERVE: u32 = 10;
 
-/// What a training day says about strength: the one set that says most.
+/// The set of a training day that is read.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Day {
-    /// The local date.
-    pub(super) on: NaiveDate,
-    /// The log of the one-rep max that was shown.
-    pub(super) value: f64,
-    /// The variance of its error.
-    pub(super) variance: f64,
-    /// What the curve added to the log of the load.
-    pub(super) height: f64,
+pub(super) struct Row {
+    /// The date as a count of days.
+    pub(super) day: i64,
+    /// The set; a rating beyond the scale is made as planned.
+    pub(super) set: SetSeen,
     /// How many sets of the day came before it.
-    pub(super) after: f64,
+    pub(super) before: f64,
 }
 
-impl Day {
-    /// The day as one of a series of something.
-    pub(super) fn moment(&self, of: fn(&Day) -> f64) -> Moment {
-        Moment { day: number(self.on), value: Some(of(self)), variance: self.variance }
-    }
-}
-
-/// Turns sets into training days in order, up to `today`. Days may come in any order; the sets of one
-/// day are in the order they were done.
-///
-/// A day counts once. Sets of one day share its form, so each further one says little that is new.
-/// The set that counts is the one nearest to failure (an open one before any rated one, then the
-/// fewest reps in reserve), and among those the one that shows the most strength.
-///
-/// Not read are sets after `today`, of no reps, of more than [`MOST_REPS`] (reserve counted in) and
-/// with more than 10 in reserve.
-pub(super) fn days(
-    model: &Model,
-    sets: &[SetSeen],
-    today: NaiveDate,
-) -> Result<Vec<Day>, StrengthError> {
-    let mut done: BTreeMap<NaiveDate, u32> = BTreeMap::new();
-    let mut best: BTreeMap<NaiveDate, (Evidence, Day)> = BTreeMap::new();
-    for set in sets {
-        check(set)?;
-        if set.on > today {
-            continue;
-        }
-        let before = done.entry(set.on).or_default();
-        let read = read(model, set, *before);
-        *before = before.saturating_add(1);
-        let Some(here) = read else { continue };
-        let (evidence, so_far) = best.entry(set.on).or_insert((set.evidence, here));
-        if set.evidence < *evidence || (set.evidence == *evidence && here.value > so_far.value) {
-            (*evidence, *so_far) = (set.evidence, here);
-        }
-    }
-    Ok(best.into_values().map(|(_, day)| day).collect())
+/// How many sets of a day tire a set that comes after so many.
+pub(super) fn tiring(before: u32) -> f64 {
+    f64::from(before.min(MOST_TIRING))
 }
 
 /// The date as a count of days.
 pub(super) fn number(on: NaiveDate) -> i64 {
     i64::from(on.num_days_from_ce())
+}
+
+/// The rows of all days, in order. Days may come in any order; the sets of one day are in the order they
+/// were done.
+pub(super) fn rows(sets: &[SetSeen]) -> Result<Vec<Row>, StrengthError> {
+    sets.iter().try_for_each(check)?;
+    let mut rows = Vec::with_capacity(sets.len());
+    if sets.is_sorted_by_key(|set| set.on) {
+        rows.extend(sets.chunk_by(|one, other| one.on == other.on).filter_map(row));
+    } else {
+        let mut sorted = sets.to_vec();
+        sorted.sort_by_key(|set| set.on);
+        rows.extend(sorted.chunk_by(|one, other| one.on == other.on).filter_map(row));
+    }
+    Ok(rows)
+}
+
+/// The one set of a day that is read. Sets of one day share its form, so each further one says little
+/// that is new.
+///
+/// It is chosen without looking at what came out: the open set where one was done; else the last set,
+/// if it fell short; else the last rated one; else the last one. A set that fell short beside an open one
+/// would pull the estimate down, as failures are logged and the same set made is not; so would the lowest
+/// of several ratings.
+fn row(day: &[SetSeen]) -> Option<Row> {
+    let rated =
+        |set: &SetSeen| matches!(set.evidence, Evidence::Reserve(left) if left <= MOST_RESERVE);
+    let short = |set: &SetSeen| set.evidence == Evidence::Short;
+    let open = day.iter().rposition(|set| set.open);
+    let failed = || day.last().filter(|set| short(set)).map(|_| day.len() - 1);
+    let at = open
+        .or_else(failed)
+        .or_else(|| day.iter().rposition(rated))
+        .or_else(|| day.iter().rposition(|set| !short(set)))?;
+    let mut set = day[at];
+    if matches!(set.evidence, Evidence::Reserve(_)) && !rated(&set) {
+        set.evidence = Evidence::AsPlanned;
+    }
+    // Not a rep made as planned says nothing.
+    if set.evidence == Evidence::AsPlanned && set.reps == 0 {
+        return None;
+    }
+    Some(Row { day: number(set.on), set, before: tiring(at as u32) })
 }
 
 fn check(set: &SetSeen) -> Result<(), StrengthError> {
@@ -138,23 +140,4 @@ fn check(set: &SetSeen) -> Result<(), StrengthError> {
         return Err(StrengthError::Reps { on, reps });
     }
     Ok(())
-}
-
-/// What a set says alone, `before` sets having come before it that day.
-fn read(model: &Model, set: &SetSeen, before: u32) -> Option<Day> {
-    let (reserve, variance) = match set.evidence {
-        Evidence::Open => (0, model.open_variance()),
-        Evidence::Reserve(reserve) if reserve <= MOST_RESERVE => {
-            (reserve, model.rated_variance(reserve))
-        }
-        Evidence::Reserve(_) | Evidence::Plain => return None,
-    };
-    let reps = set.reps + reserve;
-    if set.reps == 0 || reps > MOST_REPS {
-        return None;
-    }
-    let height = curve(f64::from(reps));
-    let after = f64::from(before.min(MOST_TIRING));
-    let value = set.load.for_drawing(MassUnit::Kg).ln() + height + model.tires * after;
-    Some(Day { on: set.on, value, variance, height, after })
 }

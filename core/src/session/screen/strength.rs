@@ -20,7 +20,7 @@ pub struct StrengthView {
     pub bar: Option<String>,
     /// One line to head the piece: `Back squat on the long bar, rest 2 min`.
     pub heading: String,
-    /// The estimated one-rep max, where the athlete's sets say.
+    /// The estimated one-rep max, or how to get one; none where nothing of the piece could say.
     pub able: Option<AbleView>,
     /// Sets before the first work set; none where the bar is near enough, where no load is asked for, and once a
     /// set is done. The first time of a lift they are found by feel.
@@ -67,22 +67,30 @@ pub struct SetView {
     pub done: Option<SetDoneView>,
 }
 
-/// The estimated one-rep max: four in five such estimates hold the truth.
+/// What is known of somebody's one-rep max.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct AbleView {
-    /// The lower end, to a tenth of a kilogram.
-    pub low: Mass,
-    /// As likely below as above.
-    pub likely: Mass,
-    /// The upper end.
-    pub high: Mass,
-    /// All of it in one line.
+    /// The estimate; none where too little is known to give one.
+    pub max: Option<MaxView>,
+    /// The estimate in one line, or what to do to see one.
     pub text: String,
     /// Where it is going, in words; none where two weeks of sets are not there yet.
     pub trend: Option<String>,
     /// The records of the sets it is read from, the latest first.
     pub from: Vec<RecordId>,
+}
+
+/// An estimated one-rep max: four in five such estimates hold the truth. To a tenth of a kilogram.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct MaxView {
+    /// The lower end.
+    pub low: Mass,
+    /// As likely below as above.
+    pub likely: Mass,
+    /// The upper end.
+    pub high: Mass,
 }
 
 /// The reps to expect of an open set: four in five end within.

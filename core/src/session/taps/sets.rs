@@ -52,11 +52,15 @@ impl Taps<'_> {
             self.can_be(load, exercise)?;
         }
         // Pressing a key does not count the reps of an open set.
-        let counted = reps.or(before.map(|lift| lift.reps));
-        if counted.is_none() && open {
+        let done = reps.or(before.map(|lift| lift.reps));
+        if done.is_none() && open {
             return Err(Error::invalid(Field::Reps, say::tap::open_set()));
         }
-        let reps = counted.unwrap_or(asked);
+        let counted = match before {
+            Some(lift) if reps.is_none() => lift.counted,
+            _ => Some(reps.is_some()),
+        };
+        let reps = done.unwrap_or(asked);
         let reserve = reserve.or(before.and_then(|lift| lift.reserve));
         within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
         let left = reserve.unwrap_or(0);
@@ -81,6 +85,7 @@ impl Taps<'_> {
             load,
             reps,
             reserve,
+            counted,
             side,
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),

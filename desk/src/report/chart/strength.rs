@@ -58,6 +58,9 @@ fn words(series: &StrengthSeries, unit: MassUnit) -> (String, String, String) {
     if let Some(trend) = &series.trend {
         note += &format!(" {}", say::report::note_strength_trend(trend));
     }
+    if let Some(ended) = &series.ended {
+        note += &format!(" {}", say::report::note_strength_ended(ended));
+    }
     let number = |mass: Mass| whole(mass.for_drawing(unit));
     let each = series.points.iter().map(|point| {
         let [low, likely, high] = [point.low, point.likely, point.high].map(number);
