@@ -11,4 +11,4 @@ pub use export::{Export, Table, TableRow};
 pub(crate) use flags::{is_cleared, nearest_flag, open_flags};
 pub(crate) use past::past;
 pub(crate) use propose::{Proposed, propose, upcoming};
-pub(crate) use strength::{set_done, set_seen};
+pub(crate) use strength::{latest, set_done, set_seen};

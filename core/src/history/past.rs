@@ -3,16 +3,13 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::strength::{known, set_done};
+use super::strength::{LATEST_SETS, known, set_done};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Lift, Ruling};
 use crate::load::{History, Ruled, Time};
 use crate::plan::{Exercise, Scheme};
 use crate::store::{Query, date_of, is_coach};
-
-/// How many of somebody's latest sets of an exercise are looked at.
-const LATEST_SETS: u32 = 100;
 
 /// What the next loads of a scheme on a date are worked out from, leaving out the session `during`.
 /// Flags, and the sets of that session, are added by [`super::propose()`].
@@ -55,6 +52,10 @@ pub(crate) fn past(
         .map_or(Ok(None), |time| ruled(connection, person, exercise, &key, time.session))?;
     let any = Query { scheme: None, latest: Some(LATEST_SETS), ..query };
     let mut lifts = any.read::<Lift>(connection)?;
+    if lifts.len() as u32 == LATEST_SETS {
+        let oldest = lifts.last().map(date_of);
+        lifts.retain(|lift| Some(date_of(lift)) != oldest);
+    }
     lifts.retain(|lift| Some(lift.body.session) != during);
     let last_lifted = lifts.first().map(date_of);
     let known = known(&lifts, date);
