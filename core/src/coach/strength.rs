@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use serde::Serialize;
 
-use crate::history::set_seen;
+use crate::history::{latest, set_seen};
 use crate::journal::Lift;
-use crate::load::strength::{Interval, SetSeen, Strength, strength_on};
+use crate::load::strength::{Interval, SetSeen, Strength, strength, strength_on};
 use crate::load::whole_tenths;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Exercise};
@@ -72,12 +72,11 @@ pub(crate) fn strength_series(
         dates.sort_unstable();
         dates.dedup();
         dates.drain(..dates.len().saturating_sub(MOST_POINTS));
-        let trained = dates.len();
-        dates.push(date);
-        // What the model refuses has no strength to show; the sets themselves are on the page.
+        // What the model refuses has no strength to show; the sets themselves are on the page. What is known
+        // today is read from as many sets as on a session's screen, so that both say the same.
+        let now = strength(latest(&sets), date).ok().flatten()?;
         let known = strength_on(&sets, &dates).ok()?;
-        let now = known.last().copied().flatten()?;
-        let points = dates.iter().zip(&known).take(trained);
+        let points = dates.iter().zip(&known);
         let hint = match own {
             true => say::able::count_a_set(),
             false => say::able::counted_set_would_show(),

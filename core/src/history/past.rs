@@ -5,16 +5,13 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::strength::known;
+use super::strength::{LATEST_SETS, known};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Lift, Max, Ruling, SetAside};
 use crate::load::{History, KnownMax, ProposedSet, Ruled, SetDone, Time};
 use crate::plan::{Block, Exercise, Piece, PieceKind, Strength};
 use crate::store::{Logged, Query, date_of, is_coach};
-
-/// How many of somebody's latest sets of an exercise are looked at: half a year and more.
-const LATEST_SETS: u32 = 400;
 
 /// What the next loads of a piece on a date are worked out from, leaving out the session `during`.
 /// Flags, and the sets of that session, are added by [`super::propose()`].
@@ -32,6 +29,11 @@ pub(crate) fn past(
     let latest = Some(LATEST_SETS);
     let query = Query { person: person_is, subject: subject_is, latest, ..Query::default() };
     let mut lifts = query.read::<Lift>(connection)?;
+    if lifts.len() as u32 == LATEST_SETS {
+        // Whole days alone.
+        let oldest = lifts.last().map(date_of);
+        lifts.retain(|lift| Some(date_of(lift)) != oldest);
+    }
     lifts.retain(|lift| Some(lift.body.session) != during);
     let known = known(&lifts, date);
     // From here on the earliest first.

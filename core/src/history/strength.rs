@@ -11,6 +11,17 @@ use crate::store::{Logged, date_of};
 /// Sets of so many days say what somebody can do at least. Chosen, no source.
 const RECENT_DAYS: i64 = 28;
 
+/// How many of somebody's latest sets of an exercise are looked at: half a year and more. Where there are more, the oldest day of
+/// them is left out: some of its sets may be missing, and how late in a day a set came counts.
+pub(super) const LATEST_SETS: u32 = 400;
+
+/// The latest sets, the earliest first, as a session's screen reads them.
+pub(crate) fn latest(sets: &[SetSeen]) -> &[SetSeen] {
+    let Some(from) = sets.len().checked_sub(LATEST_SETS as usize) else { return sets };
+    let sets = &sets[from..];
+    &sets[sets.partition_point(|set| set.on == sets[0].on)..]
+}
+
 /// What is known of somebody's strength on a date.
 #[derive(Debug, Default)]
 pub(super) struct Known {
@@ -62,4 +73,30 @@ pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
         _ => Evidence::AsPlanned,
     };
     Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono::Days;
+
+    use super::*;
+    use crate::mass::Mass;
+
+    #[test]
+    fn the_oldest_of_very_many_days_is_left_out_whole() {
+        let first = NaiveDate::from_ymd_opt(2026, 1, 5).unwrap();
+        let set = |at: u64| SetSeen {
+            on: first.checked_add_days(Days::new(at / 4)).unwrap(),
+            load: Mass::kg(60),
+            reps: 5,
+            target: 5,
+            open: false,
+            evidence: Evidence::AsPlanned,
+        };
+        let sets: Vec<SetSeen> = (0..130).map(set).collect();
+        assert_eq!(latest(&sets[..99]).len(), 99);
+        // Sets 30 and 31 are what is left of their day.
+        assert_eq!(latest(&sets), &sets[32..]);
+        assert_eq!(latest(&[]), &[]);
+    }
 }

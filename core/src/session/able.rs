@@ -2,9 +2,8 @@
 
 use super::screen::{AbleView, MaxView};
 use crate::load::strength::Interval;
-use crate::load::{Able, whole_tenths};
+use crate::load::{Able, NextLoads, Reason, whole_tenths};
 use crate::mass::MassUnit;
-use crate::plan::{LoadRule, Strength};
 use crate::say;
 use crate::words;
 
@@ -13,14 +12,15 @@ use crate::words;
 pub(super) fn able_view(
     able: Option<Able>,
     informed: bool,
-    piece: &Strength,
+    next: &NextLoads,
     unit: MassUnit,
 ) -> Option<AbleView> {
     let hint =
         |text: &str| AbleView { max: None, text: text.to_owned(), trend: None, from: Vec::new() };
     let Some(able) = able else {
-        let open = (1..=piece.scheme.sets()).any(|set| piece.scheme.is_open(set));
-        return match (informed, open && piece.load != LoadRule::Free) {
+        // A first time has no set to the end.
+        let open = next.sets.iter().any(|set| set.open && set.reason != Reason::Free);
+        return match (informed, open) {
             (true, _) => Some(hint(say::able::count_a_set())),
             (false, true) => Some(hint(say::able::log_open_set())),
             (false, false) => None,

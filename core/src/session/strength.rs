@@ -162,7 +162,7 @@ impl Sheet<'_> {
             heading: words::strength_heading(&movement, name.as_deref(), strength.rest_ms),
             movement,
             bar: name,
-            able: able_view(able, history.informed, strength, unit),
+            able: able_view(able, history.informed, &next, unit),
             warm_up: on_the_bar.warm_up(),
             next_set: None,
             sets,
