@@ -57,19 +57,26 @@ fn contradicted(strength: &Strength, sets: &[SetSeen], date: NaiveDate) -> bool 
 
 /// A set as the strength model reads it; none for one without a load.
 pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
-    let Lift { set, load, reps, reserve, counted, .. } = lift.body;
+    let Lift { set, load, reps, .. } = lift.body;
     let (open, target) = (lift.body.scheme.is_open(set), lift.body.target());
+    let evidence = evidence(&lift.body);
+    Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
+}
+
+/// What a set says of how near its end it was.
+fn evidence(lift: &Lift) -> Evidence {
+    let Lift { set, reps, reserve, counted, .. } = *lift;
+    let (open, target) = (lift.scheme.is_open(set), lift.target());
     // Old entries do not say: an open set with just the reps asked for may have been a key pressed.
     let counted = open && counted.unwrap_or(reps != target);
     let ended = counted || reps < target;
-    let evidence = match reserve {
+    match reserve {
         // Where the set ended by itself, none left is what that says already.
         Some(left) if left > 0 || !ended => Evidence::Reserve(left),
         _ if counted => Evidence::Counted,
         _ if reps < target => Evidence::Short,
         _ => Evidence::AsPlanned,
-    };
-    Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
+    }
 }
 
 /// A logged set, as the load rules see it.
@@ -83,7 +90,55 @@ mod tests {
     use chrono::Days;
 
     use super::*;
+    use crate::id::{RecordId, random};
     use crate::mass::Mass;
+    use crate::plan::{Exercise, Scheme};
+
+    /// Sets 1 and 2 of 5 and 5 or more.
+    #[test]
+    fn what_a_set_says_follows_from_who_gave_its_reps() {
+        let said = |set, reps, reserve, counted| {
+            evidence(&Lift {
+                session: RecordId(random([1; 16])),
+                piece: "Squat".into(),
+                exercise: Exercise::of("squat"),
+                scheme: Scheme { reps: vec![5, 5], open: true },
+                set,
+                planned: None,
+                load: None,
+                reps,
+                reserve,
+                counted,
+                side: None,
+                at: None,
+            })
+        };
+        let (given, pressed) = (Some(true), Some(false));
+        for (reps, counted, expected) in [
+            (5, given, Evidence::Counted),
+            (3, given, Evidence::Counted),
+            (5, pressed, Evidence::AsPlanned),
+            // Entries that do not say.
+            (5, None, Evidence::AsPlanned),
+            (6, None, Evidence::Counted),
+            (4, None, Evidence::Counted),
+        ] {
+            assert_eq!(said(2, reps, None, counted), expected, "open, {reps}, {counted:?}");
+        }
+        for counted in [given, pressed, None] {
+            assert_eq!(said(1, 5, None, counted), Evidence::AsPlanned);
+            assert_eq!(said(1, 7, None, counted), Evidence::AsPlanned);
+            assert_eq!(said(1, 4, None, counted), Evidence::Short);
+            assert_eq!(said(1, 5, Some(3), counted), Evidence::Reserve(3));
+            assert_eq!(said(1, 5, Some(0), counted), Evidence::Reserve(0));
+            // Stopped with some left; and where it ended by itself, none left is nothing new.
+            assert_eq!(said(1, 4, Some(2), counted), Evidence::Reserve(2));
+            assert_eq!(said(1, 4, Some(0), counted), Evidence::Short);
+        }
+        assert_eq!(said(2, 8, Some(2), given), Evidence::Reserve(2));
+        assert_eq!(said(2, 8, Some(0), given), Evidence::Counted);
+        assert_eq!(said(2, 5, Some(0), pressed), Evidence::Reserve(0));
+    }
 
     #[test]
     fn the_oldest_of_very_many_days_is_left_out_whole() {
