@@ -1,9 +1,9 @@
 //! What unit tests of several rooms stand on: a bar, its plates, and a window that was done.
 
 use crate::id::{RecordId, random};
-use crate::journal::WindowDone;
+use crate::journal::{Lift, WindowDone};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bar, Builds, Exercise, Kit, PlateStack};
+use crate::plan::{Bar, Builds, Exercise, Kit, PlateStack, Scheme};
 
 /// Kilograms as text, with or without their unit.
 pub(crate) fn kg(text: &str) -> Mass {
@@ -47,6 +47,29 @@ pub(crate) fn window_done(reps: u32, spare_ms: Option<i64>) -> WindowDone {
         load: None,
         spare_ms,
         margin_ms: 10_000,
+        at: None,
+    }
+}
+
+/// The first set of a squat, as an older app would have written it.
+pub(crate) fn lift(scheme: Scheme, load: Mass, reps: u32) -> Lift {
+    Lift {
+        session: RecordId(random([1; 16])),
+        piece: "Squat".into(),
+        track: None,
+        exercise: Exercise::of("squat"),
+        scheme,
+        easy: false,
+        proposed: Vec::new(),
+        max: None,
+        set: 1,
+        planned: None,
+        load: Some(load),
+        reps,
+        reserve: None,
+        counted: None,
+        doubt: false,
+        side: None,
         at: None,
     }
 }

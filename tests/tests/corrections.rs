@@ -342,3 +342,24 @@ fn a_block_has_ended_only_when_it_has() {
     }
     assert!(heading("2026-11-16").contains("ended on Sun 15 Nov"));
 }
+
+/// An entry says whether the athlete gave the reps: a key pressed does not, a correction of the load alone
+/// keeps what was said, and one of the reps gives them.
+#[test]
+fn an_entry_says_who_gave_the_reps() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    ines.tap(squat(None, Some(50), None, None)).unwrap();
+    ines.tap(squat(None, Some(60), Some(6), None)).unwrap();
+    ines.tap(squat(Some(1), Some(52), None, None)).unwrap();
+    ines.tap(squat(Some(2), Some(62), None, None)).unwrap();
+    ines.tap(squat(Some(1), None, Some(8), None)).unwrap();
+    let journal = ines.holdfast.export().unwrap().journal;
+    let bodies =
+        journal.iter().map(|line| serde_json::from_str::<serde_json::Value>(line).unwrap());
+    let lifts = bodies.filter(|line| line["k"] == "lift");
+    let counted: Vec<_> = lifts.map(|line| line["body"]["counted"].as_bool().unwrap()).collect();
+    assert_eq!(counted, [false, true, false, true, true]);
+}

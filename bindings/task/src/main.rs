@@ -62,9 +62,8 @@ enum Part {
     Swift,
     /// The same questions asked much longer, in release; not part of a plain check. The program is
     /// killed 5,000 times while it logs; the strength model keeps its promises for 200,000 simulated
-    /// lifters and in other worlds, and no neighbour of its constants is much better; the core's
-    /// properties and random stories are tried 20,000 times each. Twelve minutes once it is built;
-    /// needs cargo alone
+    /// athletes and holds what the same model in Python does; the core's properties and random
+    /// stories are tried 20,000 times each. Twelve minutes once it is built; needs cargo alone
     Wide,
 }
 

@@ -60,19 +60,26 @@ pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
     if lift.body.doubt {
         return None;
     }
-    let Lift { load, reps, reserve, counted, .. } = lift.body;
+    let Lift { load, reps, .. } = lift.body;
     let (open, target) = (lift.body.is_open(), lift.body.target());
+    let evidence = evidence(&lift.body);
+    Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
+}
+
+/// What a set says of how near its end it was.
+fn evidence(lift: &Lift) -> Evidence {
+    let Lift { reps, reserve, counted, .. } = *lift;
+    let (open, target) = (lift.is_open(), lift.target());
     // Old entries do not say: an open set with just the reps asked for may have been a key pressed.
     let counted = open && counted.unwrap_or(reps != target);
     let ended = counted || reps < target;
-    let evidence = match reserve {
+    match reserve {
         // Where the set ended by itself, none left is what that says already.
         Some(left) if left > 0 || !ended => Evidence::Reserve(left),
         _ if counted => Evidence::Counted,
         _ if reps < target => Evidence::Short,
         _ => Evidence::AsPlanned,
-    };
-    Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
+    }
 }
 
 #[cfg(test)]
@@ -80,7 +87,44 @@ mod tests {
     use chrono::Days;
 
     use super::*;
+    use crate::fixtures;
     use crate::mass::Mass;
+    use crate::plan::Scheme;
+
+    /// Sets 1 and 2 of 5 and 5 or more.
+    #[test]
+    fn what_a_set_says_follows_from_who_gave_its_reps() {
+        let said = |set, reps, reserve, counted| {
+            let scheme = Scheme { reps: vec![5, 5], open: true };
+            let lift = fixtures::lift(scheme, Mass::kg(60), reps);
+            evidence(&Lift { set, reserve, counted, ..lift })
+        };
+        let (given, pressed) = (Some(true), Some(false));
+        for (reps, counted, expected) in [
+            (5, given, Evidence::Counted),
+            (3, given, Evidence::Counted),
+            (5, pressed, Evidence::AsPlanned),
+            // Entries that do not say.
+            (5, None, Evidence::AsPlanned),
+            (6, None, Evidence::Counted),
+            (4, None, Evidence::Counted),
+        ] {
+            assert_eq!(said(2, reps, None, counted), expected, "open, {reps}, {counted:?}");
+        }
+        for counted in [given, pressed, None] {
+            assert_eq!(said(1, 5, None, counted), Evidence::AsPlanned);
+            assert_eq!(said(1, 7, None, counted), Evidence::AsPlanned);
+            assert_eq!(said(1, 4, None, counted), Evidence::Short);
+            assert_eq!(said(1, 5, Some(3), counted), Evidence::Reserve(3));
+            assert_eq!(said(1, 5, Some(0), counted), Evidence::Reserve(0));
+            // Stopped with some left; and where it ended by itself, none left is nothing new.
+            assert_eq!(said(1, 4, Some(2), counted), Evidence::Reserve(2));
+            assert_eq!(said(1, 4, Some(0), counted), Evidence::Short);
+        }
+        assert_eq!(said(2, 8, Some(2), given), Evidence::Reserve(2));
+        assert_eq!(said(2, 8, Some(0), given), Evidence::Counted);
+        assert_eq!(said(2, 5, Some(0), pressed), Evidence::Reserve(0));
+    }
 
     #[test]
     fn the_oldest_of_very_many_days_is_left_out_whole() {

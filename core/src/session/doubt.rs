@@ -81,9 +81,8 @@ pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> Option<String> {
 mod tests {
     use super::*;
     use crate::fixtures;
-    use crate::id::{RecordId, random};
     use crate::mass::Mass;
-    use crate::plan::{Exercise, Scheme};
+    use crate::plan::Scheme;
 
     #[test]
     fn slips_of_the_finger_are_asked_about_and_training_is_not() {
@@ -91,25 +90,9 @@ mod tests {
         let plates = [20, 10, 5].map(|kg| (Mass::kg(kg), 4));
         let builds = fixtures::builds(&fixtures::kit("0", &plates));
         let asked = |kg: i64, reps: u32, of: u32| {
-            let mut lift = Lift {
-                session: RecordId(random([1; 16])),
-                piece: "Squat".into(),
-                exercise: Exercise::of("squat"),
-                track: None,
-                easy: false,
-                proposed: Vec::new(),
-                max: None,
-                doubt: false,
-                scheme: Scheme { reps: vec![of], open: true },
-                set: 1,
-                planned: Some(Mass::kg(60)),
-                load: Some(Mass::kg(kg)),
-                reps,
-                reserve: None,
-                counted: Some(true),
-                side: None,
-                at: None,
-            };
+            let scheme = Scheme { reps: vec![of], open: true };
+            let planned = Some(Mass::kg(60));
+            let mut lift = Lift { planned, ..fixtures::lift(scheme, Mass::kg(kg), reps) };
             lift.doubt = is_slip(&lift, &builds);
             doubt(&lift, &builds, unit)
         };
