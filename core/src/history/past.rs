@@ -132,7 +132,7 @@ pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
 }
 
 /// The logged sets that a coach has set aside.
-pub(crate) fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
+fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
     let mut aside = BTreeSet::new();
     for set in Query::default().read::<SetAside>(connection)? {
         if !is_coach(connection, set.person)? {

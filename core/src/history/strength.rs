@@ -137,8 +137,8 @@ mod tests {
             open: false,
             evidence: Evidence::AsPlanned,
         };
-        let sets: Vec<SetSeen> = (0..130).map(set).collect();
-        assert_eq!(latest(&sets[..99]).len(), 99);
+        let sets: Vec<SetSeen> = (0..430).map(set).collect();
+        assert_eq!(latest(&sets[..399]).len(), 399);
         // Sets 30 and 31 are what is left of their day.
         assert_eq!(latest(&sets), &sets[32..]);
         assert_eq!(latest(&[]), &[]);

@@ -1,6 +1,6 @@
 //! The carried load: one for each set, folded over the sessions of a track.
 
-use super::away;
+use super::days;
 use super::history::{Did, same_reps};
 use super::{CAP_PERCENT, History, Time};
 use crate::id::RecordId;
@@ -128,7 +128,7 @@ impl<'a> Carried<'a> {
     /// without such a break.
     pub(super) fn former_best(&self, set: u32) -> Option<Mass> {
         let broke = |pair: &[&Time]| {
-            away::days_between(&self.history.days, pair[0].on, pair[1].on) >= away::LIGHTER_DAYS
+            days::days_between(&self.history.days, pair[0].on, pair[1].on) >= days::LIGHTER_DAYS
         };
         let at = self.times.windows(2).rposition(broke)?;
         let end = self.times[at].on;
@@ -140,6 +140,16 @@ impl<'a> Carried<'a> {
                 .and_then(|done| done.load)
         });
         made.max()
+    }
+
+    /// True where a load was made in a set in the last 26 weeks.
+    pub(super) fn was_made(&self, set: u32, load: Mass) -> bool {
+        let end = self.last().on;
+        self.latest().any(|time| {
+            let recent = (end - time.on).num_days() <= FORMER_DAYS;
+            let done = time.set(set).filter(|done| done.load >= Some(load));
+            recent && done.is_some_and(|done| done.reps >= time.first_reps(set))
+        })
     }
 
     /// What keeps all sets where they are; none when all of them were made.

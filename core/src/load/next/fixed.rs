@@ -2,9 +2,9 @@
 
 use super::USUAL_BACK_OFF;
 use super::carried::{Carried, FORMER_DAYS};
-use super::limit::{Limit, limits};
+use super::limit::Limit;
 use super::offer::Offer;
-use super::settle::{Settled, settle};
+use super::settle::{Settled, limits, settle};
 use crate::load::Reason;
 use crate::mass::Mass;
 use crate::plan::{Builds, Scheme};

@@ -1,6 +1,5 @@
 //! What keeps a load down: the cap, what was missed, weeks away.
 
-use super::away;
 use super::carried::Carried;
 use super::history::{Did, Time};
 use crate::id::RecordId;
@@ -33,15 +32,9 @@ impl Limit {
     }
 }
 
-/// Every limit of a set but the cap.
-pub(super) fn limits(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Vec<Limit> {
-    let missed = missed(carried, set, back_off_percent);
-    missed.into_iter().chain(away::limit(carried, set)).collect()
-}
-
 /// A miss: nothing goes up. The same set twice running, or by much at once: lighter. Three sessions running
 /// with a miss: all sets lighter. Common practice, no source.
-fn missed(carried: &Carried<'_>, set: u32, percent: u32) -> Option<Limit> {
+pub(super) fn missed(carried: &Carried<'_>, set: u32, percent: u32) -> Option<Limit> {
     let time = carried.last();
     if !time.any_missed() {
         return None;

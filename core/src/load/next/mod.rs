@@ -8,6 +8,7 @@
 mod away;
 mod care;
 mod carried;
+mod days;
 mod easy;
 mod first;
 mod fixed;
@@ -25,7 +26,7 @@ use crate::plan::{Builds, Easy, LoadRule, Scheme, StepRule};
 use carried::Carried;
 use settle::Settled;
 
-pub use away::weeks_away;
+pub use days::weeks_away;
 pub use history::{Able, Decision, Flag, History, KnownMax, ProposedSet, Ruled, SetDone, Time};
 pub use training_max::{MaxBasis, whole_tenths};
 
@@ -37,6 +38,11 @@ pub const CAP_PERCENT: u32 = 110;
 
 /// Percent taken off after misses where the rule has none of its own. Common practice, no source.
 const USUAL_BACK_OFF: u32 = 5;
+
+/// Reps over the target, or left, that say the load is ready to go up: the position stand of the American
+/// College of Sports Medicine goes up when one or two reps over can be done (Med Sci Sports Exerc
+/// 2009;41:687-708).
+const SPARE_REPS: u32 = 2;
 
 /// The load proposed for a set.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -119,7 +125,7 @@ pub fn next_loads(
 
 fn by_steps(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Settled {
     let offer = offer::step(rule, carried, set);
-    settle::settle(carried, set, offer, limit::limits(carried, set, rule.back_off_percent))
+    settle::settle(carried, set, offer, settle::limits(carried, set, rule.back_off_percent))
 }
 
 /// The coach's answer, while the track was not trained after the session it follows.

@@ -1,6 +1,7 @@
 //! What looks upward: exactly one rule for each set.
 
-use super::carried::{Carried, FORMER_DAYS};
+use super::SPARE_REPS;
+use super::carried::Carried;
 use super::history::{Did, Time};
 use super::reach;
 use crate::id::RecordId;
@@ -23,11 +24,6 @@ pub(super) struct Offer {
 const READY_SESSIONS: usize = 4;
 /// Sessions in which a miss at this load or a heavier one earns no larger step.
 const EARNED_SESSIONS: usize = 6;
-/// Reps over the target, or left, that say the load is ready to go up: the position stand of the American
-/// College of Sports Medicine goes up when one or two reps over can be done (Med Sci Sports Exerc
-/// 2009;41:687-708).
-pub(super) const SPARE_REPS: u32 = 2;
-
 /// What the step rule offers in a set.
 pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
     let (last, on) = (carried.load(set), carried.last().on);
@@ -160,16 +156,6 @@ fn way_back(carried: &Carried<'_>, set: u32) -> Option<WayBack> {
     let best = carried.former_best(set)?;
     let under = carried.load(set) < best.percent(95);
     under.then(|| WayBack { best, double: had_spare(carried.last()) })
-}
-
-/// True where a load was made in a set in the last 26 weeks.
-pub(super) fn was_made(carried: &Carried<'_>, set: u32, load: Mass) -> bool {
-    let end = carried.last().on;
-    carried.latest().any(|time| {
-        let recent = (end - time.on).num_days() <= FORMER_DAYS;
-        let done = time.set(set).filter(|done| done.load >= Some(load));
-        recent && done.is_some_and(|done| done.reps >= time.first_reps(set))
-    })
 }
 
 /// The step as written for `unit`, otherwise the first one written.

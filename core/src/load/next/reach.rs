@@ -1,8 +1,7 @@
 //! When the next build of a room with few of them is in reach.
 
-use super::Time;
 use super::carried::Carried;
-use super::offer::{SPARE_REPS, was_made};
+use super::{SPARE_REPS, Time};
 use crate::mass::Mass;
 
 /// Gaps up to so many percent are taken at the plan's reps. Common practice, no source.
@@ -42,7 +41,7 @@ pub(super) fn reps(carried: &Carried<'_>, set: u32, next: Mass) -> Option<u32> {
         return (twice || far_over || near).then_some(first);
     }
     let enough = foretold * 2 >= i64::from(first) && foretold >= i64::from(FEWEST.min(first));
-    let again = was_made(carried, set, next) && over(SPARE_REPS);
+    let again = carried.was_made(set, next) && over(SPARE_REPS);
     let asked = u32::try_from(foretold).unwrap_or(0).clamp(1, first.max(1));
     (enough || again).then_some(asked)
 }

@@ -1,8 +1,9 @@
 //! From an offer and its limits to one load, with the rule that decided and those that would have.
 
-use super::away::LIGHTER_DAYS;
+use super::away;
 use super::carried::Carried;
-use super::limit::Limit;
+use super::days::LIGHTER_DAYS;
+use super::limit::{Limit, missed};
 use super::offer::Offer;
 use super::{Flag, NextLoad, Ruled};
 use crate::id::RecordId;
@@ -61,6 +62,12 @@ impl Settled {
         let carried = carried.map(|carried| carried.load(set));
         NextLoad { set, load, carried, most, reps, open, reason, others, from }
     }
+}
+
+/// Every limit of a set but the cap.
+pub(super) fn limits(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Vec<Limit> {
+    let missed = missed(carried, set, back_off_percent);
+    missed.into_iter().chain(away::limit(carried, set)).collect()
 }
 
 /// The lightest of an offer and its limits.

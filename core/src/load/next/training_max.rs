@@ -1,7 +1,7 @@
 //! Loads that are a share of what the athlete can lift once: the training max is what carries over.
 
-use super::away::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
 use super::carried::Carried;
+use super::days::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
 use super::history::same_reps;
 use super::offer::{had_spare, in_unit};
 use super::settle::Settled;

@@ -22,10 +22,12 @@
 
 mod adaptive;
 mod answer;
+mod band;
 mod curve;
 mod drift;
 mod filter;
 mod follow;
+mod interval;
 mod model;
 mod normal;
 mod ratio;
@@ -35,10 +37,12 @@ mod tests;
 mod trend;
 
 pub use adaptive::{Adaptive, Ended, OUTSIDE};
-pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_on};
+pub use answer::Strength;
 pub use curve::{MOST_REPS, curve};
 pub use drift::{Drift, Moment, drift};
 pub use filter::{Observation, SIZE, Seen, State, Surprise, Taking};
+pub use follow::{strength, strength_on};
+pub use interval::{Interval, RepsBand, Trend};
 pub use normal::{Above, above, deviations};
 pub use ratio::Pair;
 pub use seen::{Evidence, SetSeen, StrengthError};

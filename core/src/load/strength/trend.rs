@@ -4,9 +4,9 @@ use std::collections::VecDeque;
 
 use chrono::NaiveDate;
 
-use super::answer::{Interval, Trend};
 use super::drift::{Moment, drift};
 use super::filter::State;
+use super::interval::{Interval, Trend};
 use super::model::{HIDDEN, Model, RATING, SLOPE};
 use super::normal::deviations;
 
