@@ -50,6 +50,7 @@ pain = { $place } { $severity }/10 bei { $movement }, { $date }
 pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
+stall-thrice = { $movement }: in drei Einheiten in Folge Sätze nicht geschafft, bei { $loads }
 # Mehr Wdh. gibt es nicht, und das nächste Gewicht im Raum ist zu weit weg.
 stall-no-step = { $movement }: über { $loads } ist kein Gewicht in Reichweite
 away-since = Zuletzt trainiert { $date }; seitdem { $days ->

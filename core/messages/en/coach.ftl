@@ -50,6 +50,7 @@ pain = { $place } { $severity }/10 in { $movement } on { $date }
 pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
+stall-thrice = { $movement }: sets missed in three sessions in a row at { $loads }
 # Reps are at their top, and the next load of the room is too far.
 stall-no-step = { $movement }: no load within reach above { $loads }
 away-since = Last trained { $date }; { $days ->

@@ -128,7 +128,9 @@ fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
         // The last set is the heaviest; what it cannot do any more is the stall.
         let (movement, loads) = (&proposal.movement, &proposal.last_text);
         let text = match &proposal.sets.last()?.reason {
-            Reason::BackOff { .. } => say::coach::stall_missed(movement, loads),
+            // Once by far is a bad day.
+            Reason::BackOff { sessions: 2, .. } => say::coach::stall_missed(movement, loads),
+            Reason::BackOff { sessions: 3, .. } => say::coach::stall_thrice(movement, loads),
             Reason::AtTop { .. } => say::coach::stall_no_step(movement, loads),
             _ => return None,
         };

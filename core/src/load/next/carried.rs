@@ -2,7 +2,7 @@
 
 use super::days;
 use super::history::{Did, same_reps};
-use super::{CAP_PERCENT, History, Time};
+use super::{CAP_PERCENT, History, SetDone, Time};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -152,28 +152,24 @@ impl<'a> Carried<'a> {
         })
     }
 
-    /// What keeps all sets where they are; none when all of them were made.
-    pub(super) fn unmet(&self) -> Option<Reason> {
-        let (time, on) = (self.last(), self.last().on);
-        let of = time.scheme.sets();
-        let done = |set: u32| time.set(set);
+    /// What keeps a set, and all others, where it is; none when all of them were made.
+    pub(super) fn unmet(&self, set: u32) -> Option<Reason> {
+        let (time, on, last) = (self.last(), self.last().on, self.load(set));
         let first = |did| time.asked_sets().find(|set| time.did(*set) == did);
-        if let Some((set, found)) = first(Did::Missed).and_then(|set| Some((set, done(set)?))) {
-            let (last, asked) = (found.load?, time.asked(set));
-            return Some(Reason::Missed { last, set, reps: found.reps, asked, on });
+        let short = |set: u32| Some((set, time.set(set)?.reps, time.asked(set)));
+        if let Some((set, reps, asked)) = first(Did::Missed).and_then(short) {
+            return Some(Reason::Missed { last, set, reps, asked, on });
         }
         if first(Did::Out).is_some() {
-            let count = time.asked_sets().filter(|set| done(*set).is_some()).count() as u32;
-            let doubted = time.sets.iter().find(|set| !set.counts && done(set.set).is_none());
-            let last = time.asked_sets().filter_map(|set| done(set)?.load).next_back()?;
-            return Some(match doubted {
-                Some(set) => Reason::InDoubt { last, set: set.set, on },
-                None => Reason::Unfinished { last, done: count, of, on },
-            });
+            let out = |done: &&SetDone| !done.counts && time.set(done.set).is_none();
+            if let Some(SetDone { set, .. }) = time.sets.iter().find(out) {
+                return Some(Reason::InDoubt { last, set: *set, on });
+            }
+            let done = time.asked_sets().filter(|set| time.set(*set).is_some()).count() as u32;
+            return Some(Reason::Unfinished { last, done, of: time.scheme.sets(), on });
         }
-        let set = first(Did::Held)?;
-        let found = done(set)?;
-        Some(Reason::Held { last: found.load?, set, reps: found.reps, asked: time.asked(set), on })
+        let (set, reps, asked) = first(Did::Held).and_then(short)?;
+        Some(Reason::Held { last, set, reps, asked, on })
     }
 }
 

@@ -52,7 +52,7 @@ pub(super) fn missed(carried: &Carried<'_>, set: u32, percent: u32) -> Option<Li
         falls_after(carried, set)
     };
     let Some(sessions) = falls else {
-        return carried.unmet().map(|reason| Limit::at(last, reason, from));
+        return carried.unmet(set).map(|reason| Limit::at(last, reason, from));
     };
     let reason = Reason::BackOff { last, on, sessions };
     Some(match lighter(carried, last, percent) {

@@ -30,7 +30,7 @@ pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
     let again = carried.built(set, last);
     let from: Vec<RecordId> = carried.last().records().collect();
     let offer = |load, reason| Offer { load, reps: None, reason, from: from.clone() };
-    if let Some(reason) = carried.unmet() {
+    if let Some(reason) = carried.unmet(set) {
         return offer(again, reason);
     }
     if again.is_none_or(|again| again < last) {
