@@ -33,14 +33,14 @@ pub(crate) fn past(
     let query = Query { person: person_is, subject: subject_is, latest, ..Query::default() };
     let mut lifts = query.read::<Lift>(connection)?;
     lifts.retain(|lift| Some(lift.body.session) != during);
-    let able = if lifts.is_empty() { None } else { able(&lifts, date) };
+    let aside = set_aside(connection)?;
+    let able = if lifts.is_empty() { None } else { able(&lifts, &aside, date) };
     // From here on the earliest first.
     lifts.reverse();
     let days: BTreeSet<NaiveDate> = lifts.iter().map(date_of).collect();
     let days = days.into_iter().collect();
     let named = strength.track(&piece.name);
     let track = track_of(&lifts, block, named, exercise);
-    let aside = set_aside(connection)?;
     let mut times: Vec<Time> = Vec::new();
     for lift in lifts.iter().filter(|lift| lift.body.track() == track) {
         match times.iter_mut().find(|time| time.session == lift.body.session) {
@@ -124,7 +124,7 @@ fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
 pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
     let Lift { set, load, reps, reserve, .. } = lift.body;
     let counts = !aside && !lift.body.doubt;
-    SetDone { record: lift.record, set, load, reps, reserve, counts }
+    SetDone { record: lift.record, set, load, reps, reserve, counts, aside }
 }
 
 /// The logged sets that a coach has set aside.

@@ -1,7 +1,10 @@
 //! Logged sets as the load rules and the strength model read them.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
 
+use crate::id::RecordId;
 use crate::journal::Lift;
 use crate::load::Able;
 use crate::load::strength::{Evidence, SetSeen, curve, strength};
@@ -11,12 +14,19 @@ use crate::store::{Logged, date_of};
 /// Sets of so many days say what somebody can do at least. Chosen, no source.
 const RECENT_DAYS: i64 = 28;
 
-/// What somebody can lift on a date, from sets that say how near their end they were; the latest first.
-pub(super) fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
+/// What somebody can lift on a date, from sets that say how near their end they were; the latest first. Those
+/// that the coach has set aside say nothing.
+pub(super) fn able(
+    lifts: &[Logged<Lift>],
+    aside: &BTreeSet<RecordId>,
+    date: NaiveDate,
+) -> Option<Able> {
+    let lifts: Vec<&Logged<Lift>> =
+        lifts.iter().filter(|lift| !aside.contains(&lift.record)).collect();
     // In the order they were done: what comes later in a day is done tired.
-    let sets: Vec<SetSeen> = lifts.iter().rev().filter_map(set_seen).collect();
+    let sets: Vec<SetSeen> = lifts.iter().rev().filter_map(|lift| set_seen(lift)).collect();
     let says =
-        |lift: &&Logged<Lift>| set_seen(lift).is_some_and(|set| set.evidence != Evidence::Plain);
+        |lift: &&&Logged<Lift>| set_seen(lift).is_some_and(|set| set.evidence != Evidence::Plain);
     let from = lifts.iter().filter(says).map(|lift| lift.record).collect();
     // Numbers the journal lets through and the model does not are left to the loads' own rules.
     let strength = strength(&sets, date).ok().flatten()?;

@@ -157,6 +157,7 @@ impl<'a> Carried<'a> {
             let doubted = time.sets.iter().find(|set| !set.counts && done(set.set).is_none());
             let last = time.asked_sets().filter_map(|set| done(set)?.load).next_back()?;
             return Some(match doubted {
+                Some(set) if set.aside => Reason::LeftOut { last, set: set.set, on },
                 Some(set) => Reason::InDoubt { last, set: set.set, on },
                 None => Reason::Unfinished { last, done: count, of, on },
             });
