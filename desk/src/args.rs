@@ -7,6 +7,7 @@ use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
+use crate::sets;
 
 /// Training for a group with no phone signal: plan, train, log, carry, review.
 #[derive(Debug, Parser)]
@@ -65,6 +66,10 @@ pub(crate) enum Command {
         json: bool,
     },
     Answer(Answer),
+    Sets(sets::Sets),
+    Correct(sets::Correct),
+    LeaveOut(sets::LeaveOut),
+    Max(sets::OneRepMax),
     Clear {
         movement: Option<String>,
         #[arg(long, value_name = "NAME")]

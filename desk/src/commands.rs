@@ -24,7 +24,7 @@ use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, hold, print, say, session};
+use crate::{demo, hold, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -73,6 +73,10 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
             if json { print::json(&page) } else { print::out(&print::member(&page, date)) }
         }
         Command::Answer(given) => answer(holdfast, given),
+        Command::Sets(asked) => sets::sets(holdfast, asked),
+        Command::Correct(typed) => sets::correct(holdfast, typed),
+        Command::LeaveOut(typed) => sets::leave_out(holdfast, typed),
+        Command::Max(typed) => sets::one_rep_max(holdfast, typed),
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(holdfast, &dir),

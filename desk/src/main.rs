@@ -16,6 +16,7 @@ mod print;
 mod report;
 mod say;
 mod session;
+mod sets;
 
 use std::process::ExitCode;
 

@@ -26,6 +26,7 @@ mod plates;
 mod screens;
 mod second_place;
 mod set_laws;
+mod slips;
 mod stray;
 mod strength;
 mod terminal;

@@ -39,6 +39,8 @@ kind-conflict = Konflikt
 kind-option = Variante
 # Weniger Luft als geplant.
 kind-rushed = knapp
+# Ein Satz, der nach einem Versehen aussieht.
+kind-slip = Versehen
 # Die Gewichte sind gestiegen.
 kind-up = gesteigert
 
@@ -80,6 +82,8 @@ rushed = { $rushed } von { $windows ->
     [one] 1 Fenster
    *[other] { $windows } Fenstern
 } mit weniger Luft als geplant
+# $done ist, was eingetragen wurde, etwa „675 kg × 5“.
+slip = { $movement }, Satz { $set } am { $date }: { $done } ist vielleicht ein Versehen
 progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 ## Ein Mitglied finden.
@@ -87,6 +91,45 @@ progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
 # $names sind aufgezählt.
 members-here = Es gibt { $names }.
+
+name-the-member = Nenne das Mitglied.
+
+## Sätze, wie sie eingetragen wurden. $date ist ein kurzes Datum wie „Di 3. Nov.“.
+
+session-heading = { $day }, { $date }
+no-sets-at-all = Noch kein Satz ist eingetragen.
+# $dates ist eine Liste.
+no-sets-on = Am { $date } ist kein Satz eingetragen, zuletzt am { $dates }
+# $pieces ist eine Liste von Namen in Anführungszeichen; davor steht der Teil, den es nicht gibt.
+pieces-with-sets = Am { $date } gibt es Sätze von { $pieces }.
+# $numbers ist eine Liste der Sätze, die es gibt.
+no-such-logged-set = Am { $date } hat { $piece } Satz { $numbers }; einen Satz { $set } gibt es nicht.
+no-such-session = { $sessions ->
+    [one] Am { $date } gibt es nur eine Einheit; eine Einheit { $session } gibt es nicht.
+   *[other] Am { $date } gibt es { $sessions } Einheiten; eine Einheit { $session } gibt es nicht.
+}
+# $numbers ist eine Liste.
+which-session = Am { $date } haben mehrere Einheiten so einen Satz. Nenne die Einheit: { $numbers }.
+which-piece = { $movement } kommt in { $pieces } vor. Nenne den Teil.
+
+## Einen Satz auslassen: Er zählt nicht für Vorschläge.
+
+set-not-here = Diesen Satz gibt es hier nicht. Vielleicht ist er zurückgenommen.
+left-out-already = Dieser Satz ist schon ausgelassen.
+not-left-out = Dieser Satz ist nicht ausgelassen.
+
+## 1RM. $load und $heaviest haben ihre Einheit, $date ist ein kurzes Datum wie „Di 3. Nov.“.
+
+max-tested = { $movement }: { $load }, getestet am { $date }
+max-set = { $movement }: { $load }, Trainingsmaximum vom Coach, { $date }
+# $movements ist eine Liste.
+no-such-movement = Eine Übung „{ $movement }“ gibt es im Plan nicht. Er hat { $movements }.
+no-movement-lifted = Eine Übung „{ $movement }“ gibt es im Plan nicht, auch keine andere mit Gewicht.
+no-max-of-a-body = { $movement } geht mit dem Körpergewicht. Ein 1RM gibt es nur für Stange, Hanteln, Kettlebells oder ein Gerät.
+max-too-heavy = { $load } ist zu schwer. Ein 1RM ist höchstens { $most }.
+max-far-above = { $load } ist mehr als das Doppelte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; wenn es stimmt, sag trotzdem.
+max-far-below = { $load } ist weniger als die Hälfte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; wenn es stimmt, sag trotzdem.
+no-max-to-take-back = Du hast für diese Übung kein 1RM eingetragen.
 
 ## Einen Vorschlag beantworten.
 

@@ -46,6 +46,8 @@ tables-altered = die Tabellen sind nicht so, wie sie angelegt wurden
 ## Wer was darf. $name ist die Person, der das Gerät gehört.
 
 only-athletes-run-sessions = Nur Athleten trainieren Einheiten; dies ist das Coach-Gerät von { $name }.
+only-athletes-correct = Nur Athleten korrigieren ihre Sätze; dies ist das Coach-Gerät von { $name }. Ein Coach kann Sätze auslassen.
+only-coaches-leave-out = Nur Coaches lassen Sätze aus; dies ist das Athletengerät von { $name }. Korrigiere den Satz oder nimm ihn zurück.
 only-coaches = Das machen nur Coaches; dies ist das Athletengerät von { $name }.
 only-coaches-see-the-board = Nur Coaches sehen den Überblick; dies ist das Athletengerät von { $name }.
 only-coaches-see-others = Nur Coaches sehen die Seiten anderer; dies ist das Athletengerät von { $name }.

@@ -12,6 +12,10 @@ reps-typed = Wdh., Wiederholungen, Wiederholung
 # Nach einer Zahl von Sekunden oder Minuten.
 seconds-typed = s, Sek., Sekunde, Sekunden
 minutes-typed = min, Minute, Minuten
+# Ein Satz, der nach einem Versehen aussieht, stimmt so, wie er eingetragen ist.
+right-typed = stimmt, es stimmt, richtig, ja
+# Ein Satz wurde nicht gemacht: Er wird zurückgenommen.
+none-typed = nicht gemacht, keiner, nichts
 # Zwischen Warnzeichen, wie in `flag knie 6 mit dunkler Urin und Brustschmerz`.
 and-typed = und, mit
 
@@ -47,6 +51,7 @@ nothing-after = „{ $typed }“ passt nicht hinter `{ $command }`.
 session-not-begun = Es läuft keine Einheit. Drück Enter, um sie zu beginnen.
 session-not-running = Es läuft keine Einheit.
 nothing-to-put-off = Es gibt nichts mehr zu verschieben.
+nothing-to-confirm = Kein Satz sieht nach einem Versehen aus.
 not-a-rating = „{ $typed }“ ist keine Anstrengung von 0 bis 10.
 type-a-rating = Tippe, wie anstrengend es war, von 0 bis 10, oder `finish`, um ohne Angabe zu beenden.
 no-options = Diese Übung hat keine Varianten.
@@ -63,6 +68,7 @@ not-whole = „{ $typed }“ ist keine ganze Zahl. Tippe es so: `40 x 8, 2 übri
 too-large = „{ $typed }“ ist zu groß.
 load-too-fine = „{ $typed }“ hat zu viele Nachkommastellen. Ein Gewicht hat höchstens drei.
 load-too-heavy = „{ $typed }“ ist zu schwer. Ein Gewicht ist höchstens 2000 kg oder 4000 lb.
+which-correction = Tippe, was du gemacht hast, etwa `67,5 x 5`; `stimmt`, wenn es so stimmt, `nichts`, wenn du den Satz nicht gemacht hast.
 which-set = Tippe `set N` und was du gemacht hast; N ist die Nummer des Satzes: `set 2 40 x 8`.
 not-a-set = „{ $typed }“ ist keine Zahl. Tippe `set N` und was du gemacht hast: `set 2 40 x 8`.
 
@@ -114,6 +120,8 @@ set-left = 40 x 8, 2 übrig
 set-left-does = und 2 Wdh. wären noch gegangen
 set-other = set 1 40 x 8
 set-other-does = korrigiert Satz 1
+right = right
+right-does = bestätigt einen Satz, der nach einem Versehen aussieht
 window-reps = 12
 window-reps-does = 12 Wdh.
 window-spare = 12 8

@@ -28,8 +28,8 @@ other-reps = neues Satzschema: { $what }
 other-reps-last = { $what }; letztes Mal { $last } am { $day }
 # $what als „75 % von 86 kg“.
 max-estimate = { $what }, dem unteren Ende des geschätzten 1RM
-max-tested = { $what }, dem getesteten 1RM
-max-coach = { $what }, dem Trainingsmaximum vom Coach
+max-tested = { $what }, dem am { $day } getesteten 1RM
+max-coach = { $what }, dem Trainingsmaximum vom Coach, { $day }
 max-again = { $what }, dem Trainingsmaximum
 max-up = { $what }, dem Trainingsmaximum; höher, weil alle Wdh. geschafft sind
 max-missed = { $what }, dem Trainingsmaximum; gleich, weil ein Satz fehlte
@@ -78,7 +78,8 @@ unfinished = noch einmal dasselbe: { $last } am { $day }, { $done } von { $sets 
     [one] { $sets } Satz gemacht
    *[other] { $sets } Sätzen gemacht
 }
-in-doubt = noch einmal dasselbe: { $last } am { $day }, Satz { $set } ist vielleicht vertippt
+in-doubt = noch einmal dasselbe: { $last } am { $day }, Satz { $set } ist vielleicht ein Versehen
+left-out = noch einmal dasselbe: { $last } am { $day }, Satz { $set } vom Coach nicht gezählt
 # $flag als „Knie 5/10, gemeldet Di 10. Nov.“.
 flagged = nicht schwerer: { $flag }
 flagged-from = nicht über { $last }: { $flag }

@@ -37,6 +37,10 @@ noted = { $what } ({ $note })
 fell-short = nicht geschafft
 # Zwei Geräte haben denselben Satz verschieden eingetragen.
 two-versions = zwei Fassungen
+# Weit weg vom Vorschlag, und noch hat niemand gesagt, dass es stimmt.
+may-be-a-slip = vielleicht ein Versehen
+# Der Coach zählt den Satz nicht.
+left-out = vom Coach nicht gezählt
 # Ein Satz in einer eigenen Zeile: $title als „Kniebeuge, Satz 2 von 4“, $plates als „20 + 5 kg je Seite; 5 kg auflegen“.
 set-line = { $title }: { $load } × { $reps }
 set-line-plates = { $title }: { $load } × { $reps } ({ $plates })

@@ -61,6 +61,9 @@ load-withdrawn = kein Gewicht
 ## Tasten neben der einen Taste. Kurz: Mehrere stehen nebeneinander.
 
 undo = rückgängig
+# Ein Satz, der nach einem Versehen aussieht, war keines.
+set-is-right = Satz { $set } stimmt
+set-of-piece-is-right = { $piece } Satz { $set } stimmt
 rate-again = Anstrengung ändern
 it-hurts = es tut weh
 minute-more = 1 min mehr

@@ -46,6 +46,11 @@ load-zero = Ein Gewicht muss über null liegen.
 load-below-zero = Was zum Körpergewicht dazukommt, kann nicht unter null liegen.
 # $load ist das Gesagte mit einem Minus.
 load-not-minus = Unterstützung wird vom Körpergewicht abgezogen: Trag sie mit einem Minus ein, zum Beispiel { $load }.
+set-not-in-session = Dieser Satz gehört nicht zu dieser Einheit.
+set-counts-already = Dieser Satz zählt schon; es gibt nichts zu bestätigen.
+set-not-yours = Diesen Satz hast du nicht eingetragen, oder er ist zurückgenommen.
+logged-like-that = Dieser Satz ist schon so eingetragen.
+plan-of-set-not-here = Der Plan zu diesem Satz ist auf diesem Gerät noch nicht da. Mach zuerst einen Abgleich.
 open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren.
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.

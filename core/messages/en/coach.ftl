@@ -39,6 +39,8 @@ kind-conflict = conflict
 kind-option = option
 # Less time to spare than planned.
 kind-rushed = rushed
+# A set that looks like a slip of the finger.
+kind-slip = slip
 # Loads went up.
 kind-up = up
 
@@ -80,6 +82,8 @@ rushed = { $rushed } of { $windows ->
     [one] 1 window
    *[other] { $windows } windows
 } with less time to spare than planned
+# $done is what was logged, such as "675 kg × 5".
+slip = { $movement }, set { $set } on { $date }: { $done } may be a slip
 progress = { $movement }: last set went from { $from } to { $to }
 
 ## Finding a member.
@@ -87,6 +91,45 @@ progress = { $movement }: last set went from { $from } to { $to }
 no-log-yet = No member's log has arrived yet.
 # $names are joined to a list.
 members-here = The members are { $names }.
+
+name-the-member = Name the member.
+
+## Sets as they were logged. $date is a short date such as "Tue 3 Nov".
+
+session-heading = { $day }, { $date }
+no-sets-at-all = No set is logged yet.
+# $dates is a list.
+no-sets-on = No set is logged on { $date }. The latest are on { $dates }.
+# $pieces is a list of names in quotes; the piece that is missing is named before it.
+pieces-with-sets = On { $date } there are sets of { $pieces }.
+# $numbers is a list of the sets there are.
+no-such-logged-set = On { $date } { $piece } has set { $numbers }; there is no set { $set }.
+no-such-session = { $sessions ->
+    [one] There is only one session on { $date }; there is no session { $session }.
+   *[other] There are { $sessions } sessions on { $date }; there is no session { $session }.
+}
+# $numbers is a list.
+which-session = More than one session on { $date } has such a set. Name the session: { $numbers }.
+which-piece = { $movement } is in { $pieces }. Name the piece.
+
+## Leaving a set out of what is proposed.
+
+set-not-here = This set is not here. It may have been taken back.
+left-out-already = This set is left out already.
+not-left-out = This set is not left out.
+
+## One-rep maxes. $load and $heaviest have their unit, $date is a short date such as "Tue 3 Nov".
+
+max-tested = { $movement }: { $load }, tested on { $date }
+max-set = { $movement }: { $load }, training max set by the coach on { $date }
+# $movements is a list.
+no-such-movement = There is no movement "{ $movement }" in the plan. It has { $movements }.
+no-movement-lifted = There is no movement "{ $movement }" in the plan, nor one with a load.
+no-max-of-a-body = { $movement } is done with the body. A one-rep max is of a bar, bells or a machine.
+max-too-heavy = { $load } is too heavy. A one-rep max is { $most } at most.
+max-far-above = { $load } is more than twice the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
+max-far-below = { $load } is less than half the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
+no-max-to-take-back = You gave no one-rep max of this movement.
 
 ## Answering a proposal.
 

@@ -46,6 +46,8 @@ tables-altered = the tables are not as they were made
 ## Who may do what. $name is the person whose device it is.
 
 only-athletes-run-sessions = Only athletes run sessions; this is { $name }'s coach device.
+only-athletes-correct = Only athletes correct their own sets; this is { $name }'s coach device. A coach can leave a set out.
+only-coaches-leave-out = Only coaches leave sets out; this is { $name }'s athlete device. Correct the set, or take it back.
 only-coaches = Only coaches do this; this is { $name }'s athlete device.
 only-coaches-see-the-board = Only coaches see the board; this is { $name }'s athlete device.
 only-coaches-see-others = Only coaches see other members' pages; this is { $name }'s athlete device.

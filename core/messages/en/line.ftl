@@ -12,6 +12,10 @@ reps-typed = reps, rep
 # After a number of seconds or minutes.
 seconds-typed = s, sec, seconds
 minutes-typed = min, minute, minutes
+# A set that looks like a slip is right as it is logged.
+right-typed = right, it is right, yes, sure
+# A set was not done: it is taken back.
+none-typed = none, not done, nothing
 # Between emergency signs, as in `flag knee 6 with dark urine and chest pain`.
 and-typed = and, with
 
@@ -47,6 +51,7 @@ nothing-after = "{ $typed }" means nothing after `{ $command }`.
 session-not-begun = No session is running. Press Enter to begin one.
 session-not-running = No session is running.
 nothing-to-put-off = Nothing here to leave for later.
+nothing-to-confirm = No set looks like a slip.
 not-a-rating = "{ $typed }" is not a rating from 0 to 10.
 type-a-rating = Type a rating from 0 to 10, or `finish` to end without one.
 no-options = This movement has no options.
@@ -63,6 +68,7 @@ not-whole = "{ $typed }" is not a whole number. Type it like this: `40 x 8, 2 le
 too-large = "{ $typed }" is too large a number.
 load-too-fine = "{ $typed }" has too many decimals. A load has three at most.
 load-too-heavy = "{ $typed }" is too heavy. A load is 2000 kg or 4000 lb at most.
+which-correction = Type what you did, such as `67.5 x 5`; `right` if it is right as it is, `none` if you did not do the set.
 which-set = Type `set`, its number and what you did: `set 2 40 x 8`.
 not-a-set = "{ $typed }" is not a number. Type `set`, its number and what you did: `set 2 40 x 8`.
 
@@ -114,6 +120,8 @@ set-left = 40 x 8, 2 left
 set-left-does = with 2 reps in reserve
 set-other = set 1 40 x 8
 set-other-does = corrects set 1
+right = right
+right-does = says that a set that looks like a slip is right
 window-reps = 12
 window-reps-does = 12 reps
 window-spare = 12 8

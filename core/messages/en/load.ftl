@@ -28,8 +28,8 @@ other-reps = new sets and reps: { $what }
 other-reps-last = { $what }; last time { $last } on { $day }
 # $what as "75 % of 86 kg".
 max-estimate = { $what }, the lower end of the estimated one-rep max
-max-tested = { $what }, the tested one-rep max
-max-coach = { $what }, the training max the coach set
+max-tested = { $what }, the one-rep max tested on { $day }
+max-coach = { $what }, the training max the coach set on { $day }
 max-again = { $what }, the training max
 max-up = { $what }, the training max, up after all reps were made
 max-missed = { $what }, the training max, the same after a miss
@@ -79,6 +79,7 @@ unfinished = same again: { $last } on { $day }, { $done } of { $sets ->
    *[other] { $sets } sets done
 }
 in-doubt = same again: { $last } on { $day }, set { $set } may be a slip
+left-out = same again: { $last } on { $day }, set { $set } left out by the coach
 # $flag as "knee 5/10, flagged Tue 10 Nov".
 flagged = no step up: { $flag }
 flagged-from = no step up from { $last }: { $flag }

@@ -37,6 +37,10 @@ noted = { $what } ({ $note })
 fell-short = short
 # Two devices logged the same set differently.
 two-versions = two versions
+# Far from what was proposed, and nobody has said yet that it is right.
+may-be-a-slip = may be a slip
+# The coach has set the set aside.
+left-out = left out by the coach
 # A set in a line of its own: $title as "Squat, set 2 of 4", $plates as "20 + 5 kg a side; put on 5 kg".
 set-line = { $title }: { $load } × { $reps }
 set-line-plates = { $title }: { $load } × { $reps } ({ $plates })

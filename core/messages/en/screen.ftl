@@ -61,6 +61,9 @@ load-withdrawn = no load
 ## Keys beside the one key. Short: several stand in a row.
 
 undo = undo
+# A set that looks like a slip was no slip.
+set-is-right = set { $set } is right
+set-of-piece-is-right = { $piece } set { $set } is right
 rate-again = rate again
 it-hurts = it hurts
 minute-more = 1 min more

@@ -46,6 +46,11 @@ load-zero = A load must be above zero.
 load-below-zero = What is added to body weight can't be below zero.
 # $load is what was said, with a minus.
 load-not-minus = Assistance is taken off body weight: log it with a minus, such as { $load }.
+set-not-in-session = This set is not one of this session.
+set-counts-already = This set counts already; nothing is left to confirm.
+set-not-yours = This set is not in your log. It may have been taken back.
+logged-like-that = This set is logged like that already.
+plan-of-set-not-here = The plan of this set has not arrived on this device. Exchange first.
 open-set = This set is open. Enter how many good reps you did.
 # $movement is its key in the plan, $options a list of keys.
 no-options = { $movement } has no options.

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::proposal::Proposal;
 use crate::error::Result;
-use crate::history::open_flags;
+use crate::history::{open_flags, set_aside};
 use crate::id::PersonId;
 use crate::journal::{Discomfort, Lift, OptionTaken, Session, WindowDone};
 use crate::load::Reason;
@@ -14,7 +14,7 @@ use crate::mass::MassUnit;
 use crate::plan::{Because, Block, Exercise};
 use crate::say;
 use crate::store::{Logged, Query, conflicts, date_of};
-use crate::words;
+use crate::words::{self, Remarks};
 
 /// What kind of look something needs, the most pressing first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -33,6 +33,8 @@ pub enum AttentionKind {
     Options,
     /// Windows with less to spare than planned.
     Rushed,
+    /// A set that looks like a slip of the finger and that nobody has confirmed.
+    Slip,
     /// Loads went up.
     Progress,
 }
@@ -58,6 +60,7 @@ impl Attention {
             AttentionKind::Conflict => say::coach::kind_conflict(),
             AttentionKind::Options => say::coach::kind_option(),
             AttentionKind::Rushed => say::coach::kind_rushed(),
+            AttentionKind::Slip => say::coach::kind_slip(),
             AttentionKind::Progress => say::coach::kind_up(),
         };
         Attention { kind, word: word.to_owned(), text }
@@ -91,8 +94,12 @@ pub(crate) fn attention(
     let windows = mine.read::<WindowDone>(connection)?;
     found.extend(rushed(windows.iter().filter(|window| inside(date_of(window)))));
     let lifts = mine.read::<Lift>(connection)?;
-    let lifts: Vec<_> = lifts.into_iter().filter(|lift| inside(date_of(lift))).collect();
-    found.extend(progress(block, unit, &lifts));
+    let lifts = lifts.into_iter().filter(|lift| inside(date_of(lift)));
+    let aside = set_aside(connection)?;
+    let lifts = lifts.filter(|lift| !aside.contains(&lift.record));
+    let (doubted, counted): (Vec<_>, Vec<_>) = lifts.partition(|lift| lift.body.doubt);
+    found.extend(doubted.iter().map(|lift| slip(block, unit, lift)));
+    found.extend(progress(block, unit, &counted));
     found.sort();
     let mut all = pain(connection, person, block)?;
     all.extend(found);
@@ -192,6 +199,14 @@ fn rushed<'a>(windows: impl Iterator<Item = &'a Logged<WindowDone>>) -> Option<A
     // A third or more is a pattern, not a bad minute. Common practice, no source.
     let attention = || Attention::new(AttentionKind::Rushed, say::coach::rushed(rushed, all));
     (rushed * 3 >= all && rushed > 0).then(attention)
+}
+
+fn slip(block: &Block, unit: MassUnit, lift: &Logged<Lift>) -> Attention {
+    let Lift { ref exercise, set, load, reps, reserve, .. } = lift.body;
+    let load = load.map(|load| words::load_text(load, unit));
+    let done = words::set_done(load.as_deref(), reps, reserve, Remarks::default());
+    let (movement, date) = (block.name_of(exercise), words::day(date_of(lift)));
+    Attention::new(AttentionKind::Slip, say::coach::slip(movement, set, date, done))
 }
 
 fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attention> {

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::attention::{Attention, attention};
 use super::find::find;
+use super::one_rep_max::{MaxLine, maxes};
 use super::proposal::{Proposal, proposals};
 use super::series::{
     LiftSeries, RangeSeries, RegionMinutes, lift_series, range_series, region_minutes,
@@ -14,14 +15,14 @@ use super::strength::{StrengthSeries, strength_series};
 use super::week::{SessionLine, WeekLine, compared, weeks};
 use crate::device::Device;
 use crate::error::Result;
-use crate::history::is_cleared;
+use crate::history::{is_cleared, set_aside};
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
 use crate::load::{Prepared, session_load, volume_load};
 use crate::mass::MassUnit;
 use crate::plan::Exercise;
 use crate::say;
-use crate::store::{Query, date_of};
+use crate::store::{Logged, Query, date_of};
 use crate::words;
 
 /// Everything about one member.
@@ -49,6 +50,8 @@ pub struct MemberScreen {
     pub lifts: Vec<LiftSeries>,
     /// The estimated one-rep max, exercise by exercise.
     pub strengths: Vec<StrengthSeries>,
+    /// One-rep maxes that were tested, and those that the coach set; the earliest first.
+    pub maxes: Vec<MaxLine>,
     /// Range measures.
     pub ranges: Vec<RangeSeries>,
     /// Time under stretch by week and part of the body.
@@ -123,15 +126,20 @@ fn page(
     };
     let lifts = query.read::<Lift>(connection)?;
     let finishes = query.read::<Finish>(connection)?;
+    let aside = set_aside(connection)?;
+    // What may be a slip, and what the coach left out, is in no sum and no chart.
+    let counts = |lift: &Logged<Lift>| !lift.body.doubt && !aside.contains(&lift.record);
+    let (counted, others): (Vec<_>, Vec<_>) = lifts.into_iter().partition(counts);
     let mut sessions: Vec<SessionLine> = Vec::new();
     for session in query.read::<Session>(connection)? {
-        let of_it = || lifts.iter().filter(|lift| lift.body.session == session.record);
+        let is_of_it = |lift: &&Logged<Lift>| lift.body.session == session.record;
+        let of_it = || counted.iter().filter(is_of_it);
         let finish = finishes.iter().find(|finish| finish.body.session == session.record);
         let finish = finish.map(|finish| &finish.body);
         sessions.push(SessionLine {
             date: session.body.date,
             day: session.body.day,
-            sets: of_it().count() as u32,
+            sets: of_it().chain(others.iter().filter(is_of_it)).count() as u32,
             volume: volume_load(of_it().map(|lift| (lift.body.reps, lift.body.load))),
             rpe: finish.and_then(|finish| finish.rpe),
             minutes: finish.map(|finish| finish.minutes),
@@ -171,8 +179,9 @@ fn page(
         weeks: weeks(&sessions, date),
         load_text: compared(&sessions, date),
         sessions,
-        lifts: lift_series(block.map(|block| &**block), &lifts),
-        strengths: strength_series(block.map(|block| &**block), &lifts, date, unit, own),
+        lifts: lift_series(block.map(|block| &**block), &counted),
+        strengths: strength_series(block.map(|block| &**block), &counted, date, unit, own),
+        maxes: maxes(connection, person, block.map(|block| &**block), unit, date)?,
         ranges: range_series(&query.read::<Range>(connection)?),
         regions: region_minutes(&query.read::<Held>(connection)?),
         options: options.collect(),

@@ -14,13 +14,16 @@ use std::sync::Mutex;
 use catalogue::Language;
 use chrono::NaiveDate;
 
-use crate::coach::{self, Answer, BoardScreen, MemberScreen, PlanSummary};
+use crate::coach::{
+    self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, SetNamed,
+    SetsScreen,
+};
 use crate::device::{self, Device, LetGo, Start};
 use crate::exchange::{ExchangeDid, ExchangeStep};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
-use crate::session::{self, Kept, Row, SessionScreen, Tap, Typed};
+use crate::session::{self, Correction, Kept, Row, SessionScreen, Tap, Typed};
 use crate::store;
 use guard::caught;
 
@@ -166,6 +169,80 @@ impl Holdfast {
     /// [`HoldfastError::NotFound`] with the names there are.
     pub fn member(&self, name: String, date: NaiveDate) -> HoldfastResult<MemberScreen> {
         self.with(|state| coach::member(&mut state.device, &name, date))
+    }
+
+    /// A member's sets as they were logged: those of a date, otherwise of the latest sessions that have any. An
+    /// athlete sees their own, and names nobody.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] with the names there are.
+    pub fn sets(
+        &self,
+        name: Option<String>,
+        on: Option<NaiveDate>,
+        latest: u32,
+    ) -> HoldfastResult<SetsScreen> {
+        self.with(|state| coach::sets(&mut state.device, name.as_deref(), on, latest))
+    }
+
+    /// Finds the set that is meant by its date, piece and number.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] and [`HoldfastError::NotFound`] with what there is instead.
+    pub fn find_set(&self, named: SetNamed) -> HoldfastResult<LoggedSet> {
+        self.with(|state| coach::find_set(&mut state.device, &named))
+    }
+
+    /// What a typed correction of a set means. Nothing is logged by reading it.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] with what can be typed instead.
+    pub fn read_correction(&self, typed: String) -> HoldfastResult<Correction> {
+        self.with(|state| session::correction(&typed, state.device.profile()?.unit))
+    }
+
+    /// Corrects one of the athlete's own sets, of whatever day, whether a session runs or not. Gives it as it
+    /// stands now; none where it was taken back.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] with what of it cannot be; nothing is saved then.
+    pub fn correct(
+        &self,
+        lift: RecordId,
+        correction: Correction,
+        at: Instant,
+    ) -> HoldfastResult<Option<LoggedSet>> {
+        self.with(|state| {
+            session::correct(&mut state.device, lift, correction, &at)?;
+            coach::logged_set(&mut state.device, lift)
+        })
+    }
+
+    /// Leaves a member's set out of what is proposed, or counts it again; it stays as it was logged. Gives it as
+    /// it stands now.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] where nothing would change.
+    pub fn set_aside(
+        &self,
+        lift: RecordId,
+        aside: bool,
+        at: Instant,
+    ) -> HoldfastResult<Option<LoggedSet>> {
+        self.with(|state| {
+            coach::set_aside(&mut state.device, lift, aside, &at)?;
+            coach::logged_set(&mut state.device, lift)
+        })
+    }
+
+    /// Logs a one-rep max: an athlete's own that was tested, or a training maximum that a coach sets for a
+    /// member. Percent rules go by the latest. None where one was taken back.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for a load or a movement that cannot be, [`HoldfastError::NotFound`] for a
+    /// member, with what there is instead.
+    pub fn give_max(&self, given: MaxGiven, at: Instant) -> HoldfastResult<Option<MaxLine>> {
+        self.with(|state| coach::give_max(&mut state.device, &given, &at))
     }
 
     /// Answers a proposal: it reaches the member with the next exchange.

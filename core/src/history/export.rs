@@ -3,9 +3,12 @@
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::set_aside;
 use crate::error::Result;
 use crate::id::PersonId;
-use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Range, Session, WindowDone};
+use crate::journal::{
+    Discomfort, Finish, Held, Lift, Max, OptionTaken, Range, Session, WindowDone,
+};
 use crate::mass::Mass;
 use crate::store::{Logged, Query, date_of, journal_lines, people};
 
@@ -45,18 +48,31 @@ struct Maker<'a> {
 }
 
 impl Maker<'_> {
+    fn name(&self, person: PersonId) -> String {
+        let who = self.names.iter().find(|(known, _)| *known == person);
+        who.map_or_else(|| person.to_string(), |(_, name)| name.clone())
+    }
+
     fn table<T: crate::journal::Kind>(
         &self,
         name: &str,
         columns: &[&str],
         cells: impl Fn(&T) -> Vec<String>,
     ) -> Result<Table> {
+        self.table_of(name, columns, |logged: &Logged<T>| cells(&logged.body))
+    }
+
+    /// The same where a row needs more than what its record says.
+    fn table_of<T: crate::journal::Kind>(
+        &self,
+        name: &str,
+        columns: &[&str],
+        cells: impl Fn(&Logged<T>) -> Vec<String>,
+    ) -> Result<Table> {
         let logged: Vec<Logged<T>> = Query::default().read(self.connection)?;
         let rows = logged.iter().map(|logged| {
-            let who = self.names.iter().find(|(person, _)| *person == logged.person);
-            let who = who.map_or_else(|| logged.person.to_string(), |(_, name)| name.clone());
-            let mut row = vec![who, date_of(logged).to_string()];
-            row.extend(cells(&logged.body));
+            let mut row = vec![self.name(logged.person), date_of(logged).to_string()];
+            row.extend(cells(logged));
             TableRow { cells: row }
         });
         let columns = ["member", "date"].iter().chain(columns).map(|found| (*found).to_owned());
@@ -78,6 +94,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
     let people = people(connection)?;
     let names = people.into_iter().map(|(person, (_, profile))| (person, profile.name)).collect();
     let make = Maker { connection, names };
+    let aside = set_aside(connection)?;
     let tables = vec![
         make.table("sessions", &["day", "block", "week"], |session: &Session| {
             vec![session.day.clone(), session.block.clone(), session.week.to_string()]
@@ -85,7 +102,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
         make.table("finishes", &["session", "rpe_0_10", "minutes"], |finish: &Finish| {
             vec![finish.session.to_string(), text(finish.rpe), finish.minutes.to_string()]
         })?,
-        make.table(
+        make.table_of(
             "sets",
             &[
                 "session",
@@ -98,8 +115,11 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 "reserve",
                 "load_10ng",
                 "load",
+                "may_be_slip",
+                "left_out",
             ],
-            |lift: &Lift| {
+            |logged: &Logged<Lift>| {
+                let lift = &logged.body;
                 let [exact, load] = mass(lift.load);
                 vec![
                     lift.session.to_string(),
@@ -112,7 +132,19 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                     text(lift.reserve),
                     exact,
                     load,
+                    lift.doubt.to_string(),
+                    aside.contains(&logged.record).to_string(),
                 ]
+            },
+        )?,
+        // The member is who wrote it: an athlete who tested, or a coach.
+        make.table(
+            "maxes",
+            &["athlete", "movement", "tested", "load_10ng", "load"],
+            |max: &Max| {
+                let [exact, load] = mass(Some(max.load));
+                let (athlete, tested) = (make.name(max.person), max.tested.to_string());
+                vec![athlete, max.exercise.to_string(), tested, exact, load]
             },
         )?,
         make.table(

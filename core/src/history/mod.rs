@@ -9,6 +9,6 @@ mod strength;
 pub(crate) use export::export;
 pub use export::{Export, Table, TableRow};
 pub(crate) use flags::{Flags, flags, is_cleared, open_flags};
-pub(crate) use past::{past, set_done};
+pub(crate) use past::{past, set_aside, set_done};
 pub(crate) use propose::{Proposed, propose, upcoming};
 pub(crate) use strength::{latest, set_seen};

@@ -35,14 +35,14 @@ pub(crate) fn past(
         lifts.retain(|lift| Some(date_of(lift)) != oldest);
     }
     lifts.retain(|lift| Some(lift.body.session) != during);
-    let known = known(&lifts, date);
+    let aside = set_aside(connection)?;
+    let known = known(&lifts, &aside, date);
     // From here on the earliest first.
     lifts.reverse();
     let days: BTreeSet<NaiveDate> = lifts.iter().map(date_of).collect();
     let days = days.into_iter().collect();
     let named = strength.track(&piece.name);
     let track = track_of(&lifts, block, named, exercise);
-    let aside = set_aside(connection)?;
     let mut times: Vec<Time> = Vec::new();
     for lift in lifts.iter().filter(|lift| lift.body.track() == track) {
         match times.iter_mut().find(|time| time.session == lift.body.session) {
@@ -128,11 +128,11 @@ fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
 pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
     let Lift { set, load, reps, reserve, .. } = lift.body;
     let counts = !aside && !lift.body.doubt;
-    SetDone { record: lift.record, set, load, reps, reserve, counts }
+    SetDone { record: lift.record, set, load, reps, reserve, counts, aside }
 }
 
 /// The logged sets that a coach has set aside.
-fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
+pub(crate) fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
     let mut aside = BTreeSet::new();
     for set in Query::default().read::<SetAside>(connection)? {
         if !is_coach(connection, set.person)? {

@@ -80,6 +80,16 @@ impl Lift {
         self.proposed.get(self.set.checked_sub(1)? as usize)
     }
 
+    /// True where it is in doubt once it is logged after `before`. Whoever says the same load and reps once more
+    /// is sure of them; a word on the reps left alone says nothing about them.
+    pub(crate) fn is_doubted(&self, before: &Lift, said_again: bool, is_slip: bool) -> bool {
+        if self.load == before.load && self.reps == before.reps {
+            before.doubt && !said_again
+        } else {
+            is_slip
+        }
+    }
+
     /// True when at least the reps asked for were done.
     pub fn made(&self) -> bool {
         self.reps >= self.target()

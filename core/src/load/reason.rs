@@ -238,6 +238,15 @@ pub enum Reason {
         /// When last time was.
         on: NaiveDate,
     },
+    /// The coach has set a set of last time aside: the same load again.
+    LeftOut {
+        /// The load last time.
+        last: Mass,
+        /// The set, counted from 1.
+        set: u32,
+        /// When last time was.
+        on: NaiveDate,
+    },
     /// A discomfort flag is open: no step up.
     Flagged {
         /// The load last time, where there was one.
@@ -334,6 +343,7 @@ impl Reason {
                 | Reason::FixedCapped { .. }
                 | Reason::Unfinished { .. }
                 | Reason::InDoubt { .. }
+                | Reason::LeftOut { .. }
         )
     }
 }

@@ -10,7 +10,7 @@ use super::screen::{
 use super::tap::Tap;
 use super::went_by::WentBy;
 use crate::clock::{Act, Phase};
-use crate::journal::{Part, RestAct, Until};
+use crate::journal::{Lift, Part, RestAct, Until};
 use crate::load::Reason;
 use crate::plan::MeasuredWhen;
 use crate::say::screen as say;
@@ -182,6 +182,9 @@ impl At<'_> {
         let running = self.snapshot.state == SessionState::Running;
         if self.snapshot.state == SessionState::Finished {
             add(Kind::Undo, say::undo(), Some(Tap::Undo));
+            if let Some((words, tap)) = self.sure() {
+                add(Kind::Sure, &words, Some(tap));
+            }
             add(Kind::Finish, say::rate_again(), None);
             return keys;
         }
@@ -189,6 +192,9 @@ impl At<'_> {
         let piece = self.piece();
         if piece.is_some() {
             add(Kind::Hurts, say::it_hurts(), None);
+        }
+        if let Some((words, tap)) = self.sure() {
+            add(Kind::Sure, &words, Some(tap));
         }
         if let Some(piece) = piece {
             for (kind, words, act) in clock_acts(piece, row) {
@@ -220,6 +226,25 @@ impl At<'_> {
         }
         add(Kind::Finish, say::finish(), None);
         keys
+    }
+
+    /// What says that a set which looks like a slip is right: the one at hand, otherwise the latest such set
+    /// of the session, by its name. None where no set looks like one.
+    fn sure(&self) -> Option<(String, Tap)> {
+        let at_hand = |lift: &Lift| match self.row {
+            Some(Row::Set { piece, set }) => *piece == lift.piece && *set == lift.set,
+            _ => false,
+        };
+        let lifts = self.snapshot.log.as_ref()?.lifts.iter();
+        let doubted: Vec<_> = lifts.filter(|lift| lift.body.doubt).collect();
+        let found = doubted.iter().find(|lift| at_hand(&lift.body)).or(doubted.last())?;
+        let (piece, set) = (&found.body.piece, found.body.set);
+        let words = if self.row.and_then(Row::piece) == Some(piece.as_str()) {
+            say::set_is_right(set)
+        } else {
+            say::set_of_piece_is_right(piece, set)
+        };
+        Some((words, Tap::Sure { lift: found.record }))
     }
 
     /// What puts the row's piece, or its measure, off; none where a clock would be left behind.

@@ -5,6 +5,7 @@ mod able;
 mod asked;
 mod bar;
 mod clock_view;
+mod correct;
 mod doubt;
 mod draw;
 mod here;
@@ -43,7 +44,10 @@ use taps::{Taps, clear_flags, undo};
 use went_by::WentBy;
 
 pub use clock_view::hold_clock;
+pub use correct::Correction;
+pub(crate) use correct::correct;
 pub use here::rating_form;
+pub(crate) use line::correction;
 pub use line::{Typed, line_help};
 pub use pace::FewerReps;
 pub(crate) use plates::plates;
@@ -215,6 +219,7 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
         | Tap::LogSet { .. }
+        | Tap::Sure { .. }
         | Tap::LogWindow { .. }
         | Tap::LogHold { .. }
         | Tap::LogRange { .. }

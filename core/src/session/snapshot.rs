@@ -6,6 +6,7 @@
 //! after it; whatever else changes the database makes the next screen read all of it again.
 
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -17,7 +18,8 @@ use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
-use crate::history::{Flags, flags, past};
+use crate::history::{Flags, flags, past, set_aside};
+use crate::id::RecordId;
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, Profile, Session};
 use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
@@ -41,6 +43,8 @@ pub(crate) struct Snapshot {
     pub(crate) flags: Flags,
     /// What was worked hard the day before.
     pub(crate) hard: Vec<HardWork>,
+    /// Sets that the coach leaves out.
+    pub(crate) aside: BTreeSet<RecordId>,
     /// Records in conflict.
     pub(crate) conflicts: u32,
     /// Entries no leaf holds yet.
@@ -112,6 +116,7 @@ impl Snapshot {
             log: None,
             flags: flags(connection, person)?,
             hard: Vec::new(),
+            aside: set_aside(connection)?,
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
             past: Vec::new(),

@@ -20,7 +20,7 @@ use crate::mass::Mass;
 use crate::plan::{Builds, Exercise, Pattern, PieceKind, Strength};
 use crate::say::screen as say;
 use crate::store::Logged;
-use crate::words;
+use crate::words::{self, Remarks};
 
 impl Sheet<'_> {
     /// What is proposed for a strength piece.
@@ -28,7 +28,8 @@ impl Sheet<'_> {
         let exercise = self.snapshot.exercise(piece, &strength.movement);
         let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
         let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
-        let so_far = so_far.map(|lift| set_done(lift, false)).collect();
+        let aside = &self.snapshot.aside;
+        let so_far = so_far.map(|lift| set_done(lift, aside.contains(&lift.record))).collect();
         let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
         propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
     }
@@ -229,9 +230,11 @@ impl Sheet<'_> {
         let (made, conflict) = (lift.body.made(), lift.heads > 1);
         let (load_text, lifted) = (self.load_text(load), self.block.name_of(&lift.body.exercise));
         let other = (lifted != movement).then_some(lifted.as_str());
+        let aside = self.snapshot.aside.contains(&lift.record);
+        let remarks = Remarks { short: !made, other, conflict, slip: lift.body.doubt, aside };
         let builds = self.block.builds(&lift.body.exercise, self.unit());
         SetDoneView {
-            text: words::set_done(load_text.as_deref(), reps, reserve, made, other, conflict),
+            text: words::set_done(load_text.as_deref(), reps, reserve, remarks),
             load,
             load_text,
             reps,

@@ -35,6 +35,11 @@ pub enum Tap {
         /// Reps in reserve.
         reserve: Option<u32>,
     },
+    /// Says that a set which looks like a slip of the finger is right as it was logged: then it counts.
+    Sure {
+        /// The set's record.
+        lift: RecordId,
+    },
     /// Ends the rest after the last set, or makes it longer.
     Rest {
         /// What.

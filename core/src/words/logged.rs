@@ -3,7 +3,7 @@
 use super::clock::held_side;
 use super::load::load_text;
 use super::name::{because, place, sign};
-use super::piece::{set_done, window_done};
+use super::piece::{Remarks, set_done, window_done};
 use super::plain::{list, side, side_of_two, tenths};
 use crate::clock::Act;
 use crate::journal::{
@@ -101,7 +101,7 @@ fn off_until(off: &PutOff) -> String {
 
 fn set(lift: &Lift, unit: MassUnit) -> String {
     let load = lift.load.map(|load| load_text(load, unit));
-    let done = set_done(load.as_deref(), lift.reps, lift.reserve, true, None, false);
+    let done = set_done(load.as_deref(), lift.reps, lift.reserve, Remarks::default());
     say::set(&lift.piece, lift.set, done)
 }
 

@@ -24,8 +24,8 @@ pub(crate) use logged::{Names, logged, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use name::{because, decision, place, protocol, sign};
 pub(crate) use piece::{
-    hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done, set_line,
-    strength_heading, warm_up, window_asked, window_done,
+    Remarks, hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done,
+    set_line, strength_heading, warm_up, window_asked, window_done,
 };
 pub(crate) use plain::{
     clock_time, day, flagged, flagged_in, list, reading, side, side_of_two, tenths, waiting,

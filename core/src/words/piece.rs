@@ -39,18 +39,38 @@ pub(crate) fn reps(asked: u32, open: bool) -> String {
     if open { say::or_more(asked) } else { asked.to_string() }
 }
 
+/// What is remarked on a set that was done.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Remarks<'a> {
+    /// Fewer reps than asked for.
+    pub(crate) short: bool,
+    /// The option that was lifted instead of the movement.
+    pub(crate) other: Option<&'a str>,
+    /// Two devices say different things about it.
+    pub(crate) conflict: bool,
+    /// It looks like a slip of the finger.
+    pub(crate) slip: bool,
+    /// The coach leaves it out.
+    pub(crate) aside: bool,
+}
+
 /// `60 kg × 5, 2 left (short) (Squat to a box) (two versions)`.
 pub(crate) fn set_done(
     load: Option<&str>,
     reps: u32,
     left: Option<u32>,
-    made: bool,
-    other: Option<&str>,
-    conflict: bool,
+    remarks: Remarks<'_>,
 ) -> String {
     let set = load.map_or_else(|| say::reps_alone(reps), |load| say::load_times_reps(load, reps));
     let set = left.map_or_else(|| set.clone(), |left| say::set_left(&set, left));
-    let notes = [(!made).then(say::fell_short), other, conflict.then(say::two_versions)];
+    let Remarks { short, other, conflict, slip, aside } = remarks;
+    let notes = [
+        short.then(say::fell_short),
+        other,
+        conflict.then(say::two_versions),
+        slip.then(say::may_be_a_slip),
+        aside.then(say::left_out),
+    ];
     notes.into_iter().flatten().fold(set, say::noted)
 }
 
@@ -112,13 +132,22 @@ mod tests {
 
     #[test]
     fn a_set_says_what_was_done_and_what_is_odd_about_it() {
-        let said = |load| set_done(load, 5, Some(2), false, Some("Squat to a box"), true);
+        let other = Some("Squat to a box");
+        let all = Remarks { short: true, other, conflict: true, slip: true, aside: true };
+        let some = Remarks { slip: false, aside: false, ..all };
+        let said = |load| set_done(load, 5, Some(2), some);
+        let odd = || set_done(Some("60 kg"), 5, None, Remarks { short: false, other: None, ..all });
+        assert_eq!(odd(), "60 kg × 5 (two versions) (may be a slip) (left out by the coach)");
+        assert_eq!(
+            speaking(Language::De, odd),
+            "60 kg × 5 (zwei Fassungen) (vielleicht ein Versehen) (vom Coach nicht gezählt)"
+        );
         assert_eq!(
             said(Some("60 kg")),
             "60 kg × 5, 2 left (short) (Squat to a box) (two versions)"
         );
-        assert_eq!(set_done(None, 1, None, true, None, false), "1 rep");
-        assert_eq!(set_done(None, 5, None, true, None, false), "5 reps");
+        assert_eq!(set_done(None, 1, None, Remarks::default()), "1 rep");
+        assert_eq!(set_done(None, 5, None, Remarks::default()), "5 reps");
         let german = speaking(Language::De, || said(None));
         assert_eq!(german, "5 Wdh., 2 übrig (nicht geschafft) (Squat to a box) (zwei Fassungen)");
     }

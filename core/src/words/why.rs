@@ -84,6 +84,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
             say::unfinished(text(last), day(*on), done, *of)
         }
         Reason::InDoubt { last, set, on } => say::in_doubt(text(last), day(*on), set),
+        Reason::LeftOut { last, set, on } => say::left_out(text(last), day(*on), set),
         Reason::Flagged { last, place, severity, on } => {
             let flag = flagged(*place, *severity, &[], *on);
             match last {
@@ -162,8 +163,8 @@ fn max_text(max: Mass, basis: MaxBasis, unit: MassUnit) -> String {
 fn based(what: String, basis: MaxBasis) -> String {
     match basis {
         MaxBasis::Estimate => say::max_estimate(what),
-        MaxBasis::Tested => say::max_tested(what),
-        MaxBasis::Coach => say::max_coach(what),
+        MaxBasis::Tested { on } => say::max_tested(what, day(on)),
+        MaxBasis::Coach { on } => say::max_coach(what, day(on)),
         MaxBasis::Again => say::max_again(what),
         MaxBasis::Up => say::max_up(what),
         MaxBasis::Missed => say::max_missed(what),
@@ -253,7 +254,10 @@ mod tests {
             english(percent(MaxBasis::Estimate)),
             "75 % of 86 kg, the lower end of the estimated one-rep max"
         );
-        assert_eq!(english(percent(MaxBasis::Tested)), "75 % of 85.7 kg, the tested one-rep max");
+        assert_eq!(
+            english(percent(MaxBasis::Tested { on: on() })),
+            "75 % of 85.7 kg, the one-rep max tested on Tue 10 Nov"
+        );
         let basis = MaxBasis::BackOff;
         let reserve = Reason::Reserve { reps: 1, leave: 2, max: kg("86"), basis };
         let [english, german] = both(&reserve, Some("60"));

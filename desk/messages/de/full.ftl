@@ -111,6 +111,8 @@ pressed-twice = { $said } (zweimal gedrückt, einmal gezählt)
 # $doubt sagt, was am Gespeicherten auffällt; ein Satz.
 really = Wirklich? { $doubt }
 really-undo = Wirklich? { $doubt } Drück u, wenn es ein Versehen war.
+# $right ist etwa „Satz 3 stimmt“.
+really-right = Wirklich? { $doubt } r: { $right }. u: Es war ein Versehen.
 
 ## Warum eine Taste hier nichts tut
 
@@ -120,6 +122,7 @@ no-options-here = Hier gibt es keine Varianten.
 ignored-too-small = Taste nicht beachtet: Das Terminal ist zu klein.
 not-flagged = Nichts gemeldet. Mit d noch einmal versuchen.
 choose-what-hurts = Geh erst mit ↑ und ↓ zu dem Teil, bei dem es wehtut.
+nothing-to-confirm = Kein Satz sieht nach einem Versehen aus.
 nothing-to-undo = Nichts rückgängig zu machen.
 no-flag-open = Bei diesem Teil ist keine Meldung offen.
 nothing-for-later = Hier gibt es nichts zu verschieben.
@@ -163,6 +166,7 @@ keys-one-does = die eine Taste: tut, was daneben steht
 keys-type = e oder Ziffer
 keys-type-does = in einer Zeile eintippen: `60 x 7, 2 übrig` ein Satz, `12 8` ein Fenster, `10,5 11` Messwerte
 keys-undo-does = das zuletzt Gespeicherte rückgängig machen, jedes Mal eins weiter
+keys-right-does = ein Satz, der nach einem Versehen aussieht, stimmt
 keys-move = ↑, ↓
 keys-move-does = eine andere Zeile: Eingetragenes wird dort korrigiert. Esc geht zurück zu dem, was dran ist
 keys-piece-does = der nächste Teil; Umschalt-Tab der vorige

@@ -18,6 +18,8 @@ undone = rückgängig: { $what }
 # Steht vor etwas Auffälligem am Gespeicherten, vielleicht einem Versehen.
 really = wirklich?
 undo-a-slip = Tippe `undo`, wenn es ein Versehen war.
+# $right ist etwa „Satz 3 stimmt“.
+right-or-undo = Tippe `right`: { $right }. Tippe `undo`, wenn es ein Versehen war.
 
 # Die Pause vor dem nächsten Satz; $left sagt, wie lang sie ist.
 rest = Pause: { $left }

@@ -7,6 +7,7 @@ no-session = Noch keine Einheit angekommen.
 sessions = Einheiten
 weeks = Wochen
 strength = Kraft, geschätzt aus offenen Sätzen und Sätzen mit Wdh. in Reserve
+maxes = 1RM, getestet oder vom Coach gesetzt
 lifts = Gehoben: höchstes Gewicht × Wdh. im letzten Satz
 ranges = Beweglichkeit vor der Dehnung
 stretched = Dehnzeit, Woche für Woche

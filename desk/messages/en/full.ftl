@@ -111,6 +111,8 @@ pressed-twice = { $said } (pressed twice, counted once)
 # $doubt says what is odd about what was saved; a sentence.
 really = Really? { $doubt }
 really-undo = Really? { $doubt } Press u if it was a slip.
+# $right as "set 3 is right".
+really-right = Really? { $doubt } r: { $right }. u: it was a slip.
 
 ## Why a key does nothing here
 
@@ -120,6 +122,7 @@ no-options-here = No options here.
 ignored-too-small = Key ignored: the terminal is too small.
 not-flagged = Nothing flagged. Press d to try again.
 choose-what-hurts = First go to the piece that hurts, with Up and Down.
+nothing-to-confirm = No set looks like a slip.
 nothing-to-undo = Nothing to undo.
 no-flag-open = No flag is open on this piece.
 nothing-for-later = Nothing here to leave for later.
@@ -163,6 +166,7 @@ keys-one-does = does what is written beside Enter
 keys-type = e or a digit
 keys-type-does = type it in one line: `60 x 7, 2 left` a set, `12 8` a window, `10.5 11` readings
 keys-undo-does = undo the last entry; again for the one before
+keys-right-does = a set that looks like a slip is right
 keys-move = Up, Down
 keys-move-does = go to another row to correct it; Esc goes back to what is next
 keys-piece-does = the next piece; Shift-Tab the one before

@@ -18,6 +18,8 @@ undone = undone: { $what }
 # Stands before something odd about what was saved, perhaps a slip.
 really = really?
 undo-a-slip = Type `undo` if it was a slip.
+# $right as "set 3 is right".
+right-or-undo = Type `right`: { $right }. Type `undo` if it was a slip.
 
 # The rest before the next set; $left says how long it is.
 rest = rest: { $left }

@@ -7,6 +7,7 @@ no-session = No session has arrived yet.
 sessions = Sessions
 weeks = Weeks
 strength = Strength, estimated from open sets and sets with reps in reserve
+maxes = One-rep maxes, tested or set
 lifts = Lifts: heaviest load × reps of the last set
 ranges = Range of motion before the hold
 stretched = Time under stretch, week by week

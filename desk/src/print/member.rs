@@ -25,6 +25,7 @@ pub(crate) fn member(page: &MemberScreen, date: NaiveDate) -> String {
     text += &sessions(page, date);
     text += &weeks(page, date);
     text += &listed(say::member::strength(), &page.strengths, strength_line);
+    text += &listed(say::member::maxes(), &page.maxes, |max| max.text.clone());
     text += &listed(say::member::lifts(), &page.lifts, |lift| lift_line(lift, page.unit));
     text += &listed(say::member::ranges(), &page.ranges, range_line);
     text += &regions(page, date);

@@ -18,6 +18,8 @@ pub(super) struct Section<'a> {
     /// How many sessions have an end but no rating, or no end, in words.
     pub(super) unrated: Option<String>,
     pub(super) figures: Vec<Figure>,
+    /// One-rep maxes that were tested or set.
+    pub(super) maxes: Vec<&'a str>,
     /// Options taken.
     pub(super) options: Vec<Marked>,
     pub(super) discomfort: Vec<Discomfort>,
@@ -58,6 +60,7 @@ impl<'a> Section<'a> {
             sessions: member.sessions.iter().map(session).collect(),
             unrated: unrated(member),
             figures: figures(member)?,
+            maxes: member.maxes.iter().map(|max| max.text.as_str()).collect(),
             options: member.options.iter().map(|line| option(line, today)).collect(),
             discomfort: member.discomfort.iter().map(|line| discomfort(line, today)).collect(),
         })
@@ -68,6 +71,7 @@ impl<'a> Section<'a> {
         self.looks.is_empty()
             && self.sessions.is_empty()
             && self.figures.is_empty()
+            && self.maxes.is_empty()
             && self.options.is_empty()
             && self.discomfort.is_empty()
     }

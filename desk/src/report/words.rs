@@ -54,7 +54,7 @@ pub(super) fn class(kind: AttentionKind) -> &'static str {
     match kind {
         AttentionKind::Pain => "pain",
         AttentionKind::Stall | AttentionKind::Away | AttentionKind::Conflict => "slow",
-        AttentionKind::Options | AttentionKind::Rushed => "note",
+        AttentionKind::Options | AttentionKind::Rushed | AttentionKind::Slip => "note",
         AttentionKind::Progress => "gain",
     }
 }

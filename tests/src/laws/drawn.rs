@@ -78,7 +78,8 @@ impl Case {
         for next in &next {
             if let Some((load, reps, counts)) = does(next) {
                 let (record, set) = (self.name(), next.set);
-                sets.push(SetDone { record, set, load: Some(load), reps, reserve: None, counts });
+                let (load, reserve, aside) = (Some(load), None, false);
+                sets.push(SetDone { record, set, load, reps, reserve, counts, aside });
             }
         }
         if sets.is_empty() {

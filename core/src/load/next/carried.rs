@@ -162,8 +162,12 @@ impl<'a> Carried<'a> {
         }
         if first(Did::Out).is_some() {
             let out = |done: &&SetDone| !done.counts && time.set(done.set).is_none();
-            if let Some(SetDone { set, .. }) = time.sets.iter().find(out) {
-                return Some(Reason::InDoubt { last, set: *set, on });
+            if let Some(SetDone { set, aside, .. }) = time.sets.iter().find(out) {
+                let set = *set;
+                return Some(match aside {
+                    true => Reason::LeftOut { last, set, on },
+                    false => Reason::InDoubt { last, set, on },
+                });
             }
             let done = time.asked_sets().filter(|set| time.set(*set).is_some()).count() as u32;
             return Some(Reason::Unfinished { last, done, of: time.scheme.sets(), on });

@@ -57,6 +57,8 @@ pub struct SetDone {
     pub reserve: Option<u32>,
     /// False while it is in doubt, and once the coach has set it aside.
     pub counts: bool,
+    /// True once the coach has set it aside.
+    pub aside: bool,
 }
 
 /// What became of a set of a session.

@@ -1,5 +1,7 @@
 //! Loads that are a share of what the athlete can lift once: the training max is what carries over.
 
+use chrono::NaiveDate;
+
 use super::carried::Carried;
 use super::days::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
 use super::history::same_reps;
@@ -20,9 +22,15 @@ pub enum MaxBasis {
     /// The lower end of the estimate.
     Estimate,
     /// A single that was lifted.
-    Tested,
+    Tested {
+        /// When.
+        on: NaiveDate,
+    },
     /// The coach set it.
-    Coach,
+    Coach {
+        /// When.
+        on: NaiveDate,
+    },
     /// The one of last time.
     Again,
     /// Last time's and the plan's step.
@@ -59,7 +67,8 @@ pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<
     let known = known.filter(|known| last.is_none_or(|last| last.placed < known.placed));
     let (found, since) = match (known, last.and_then(|last| Some((last, last.max?)))) {
         (Some(known), _) => {
-            let basis = if known.tested { MaxBasis::Tested } else { MaxBasis::Coach };
+            let on = known.on;
+            let basis = if known.tested { MaxBasis::Tested { on } } else { MaxBasis::Coach { on } };
             (TrainingMax { load: known.load, basis, from: vec![known.record] }, known.on)
         }
         (None, Some((last, max))) => {

@@ -15,6 +15,7 @@ const SET: Lines = &[
     (said::set_load, said::set_load_does),
     (said::set_left, said::set_left_does),
     (said::set_other, said::set_other_does),
+    (said::right, said::right_does),
 ];
 
 const WINDOW: Lines = &[

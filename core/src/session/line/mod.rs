@@ -3,6 +3,7 @@
 //! Nothing typed is ignored in silence: a line means all that it says, or it is refused with a sentence that
 //! shows what of it means nothing.
 
+mod correction;
 mod flag;
 mod help;
 mod hold;
@@ -11,7 +12,7 @@ mod set;
 mod timed;
 mod token;
 
-use super::screen::{PieceKindView, Question, Row, SessionScreen, SessionState};
+use super::screen::{PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind};
 use super::tap::Tap;
 use crate::clock::Act;
 use crate::error::{Error, Field, Result};
@@ -19,6 +20,7 @@ use crate::journal::{Part, Until};
 use crate::plan::MeasuredWhen;
 use crate::say;
 
+pub(crate) use correction::correction;
 pub use help::line_help;
 
 /// What a line asks for.
@@ -58,6 +60,7 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "sheet" => return alone(first, rest, Typed::Sheet),
         "undo" => return alone(first, rest, Typed::Tap { tap: Tap::Undo }),
         "skip" | "later" => return alone(first, rest, later(screen)?),
+        "right" => return alone(first, rest, sure(screen)?),
         "clear" => return alone(first, rest, clear(screen)),
         "finish" => return finish(rest),
         "option" => return option(rest, screen),
@@ -134,6 +137,13 @@ fn later(screen: &SessionScreen) -> Result<Typed> {
         Row::Finish => return Err(wrong(say::line::nothing_to_put_off())),
     };
     Ok(Typed::Tap { tap: Tap::PutOff { piece: piece.clone(), part, until: Until::Later } })
+}
+
+/// The set that looks like a slip is none: what the key beside the one key says.
+fn sure(screen: &SessionScreen) -> Result<Typed> {
+    let key = screen.here.side_keys.iter().find(|key| key.kind == SideKeyKind::Sure);
+    let sure = key.and_then(|key| key.tap.clone());
+    sure.map(|tap| Typed::Tap { tap }).ok_or_else(|| wrong(say::line::nothing_to_confirm()))
 }
 
 fn clear(screen: &SessionScreen) -> Typed {

@@ -141,6 +141,8 @@ keyword! {
     SideKeyKind {
         /// It hurts: asks where, how bad, and about emergency signs.
         Hurts = "hurts",
+        /// Says that a set which looks like a slip is right.
+        Sure = "sure",
         /// Takes back what was saved last.
         Undo = "undo",
         /// Asks for another load, other reps, by hand.

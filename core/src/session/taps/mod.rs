@@ -4,9 +4,12 @@ mod clocked;
 mod hold;
 mod hurt;
 mod sets;
+mod sure;
 mod undo;
 
 pub(crate) use hurt::clear_flags;
+pub(crate) use sets::{can_be, within_set};
+pub(crate) use sure::confirmed;
 pub(crate) use undo::undo;
 
 use super::log::SessionLog;
@@ -35,6 +38,7 @@ impl Taps<'_> {
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
             }
+            Tap::Sure { lift } => self.sure(lift).map(one),
             Tap::Rest { act } => self.rest(act).map(one),
             Tap::TakeOption { piece, movement, option } => {
                 self.take_option(&piece, movement, option).map(one)

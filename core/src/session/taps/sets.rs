@@ -3,7 +3,8 @@
 use super::{Taps, within};
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
-use crate::mass::Mass;
+use crate::load::Prepared;
+use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, Lifted, LoadRule, PieceKind};
 use crate::say;
 use crate::session::doubt::is_slip;
@@ -43,13 +44,15 @@ impl Taps<'_> {
         let logged = self.log.lift(name, set);
         // A correction changes what it names and nothing else.
         let before = logged.map(|lift| &lift.body);
+        let said_again =
+            (load.is_some() || before.is_some_and(|lift| lift.load.is_none())) && reps.is_some();
         let load = load.or(before.and_then(|lift| lift.load)).or(planned);
         if load.is_none() && strength.load != LoadRule::Free {
             return Err(Error::invalid(Field::Load, say::tap::load_unknown()));
         }
         let exercise = before.map_or(&asks.view.exercise, |lift| &lift.exercise);
         if let Some(load) = load {
-            self.can_be(load, exercise)?;
+            can_be(self.sheet.block, load, exercise, self.sheet.unit())?;
         }
         // Pressing a key does not count the reps of an open set.
         let done = reps.or(before.map(|lift| lift.reps));
@@ -62,9 +65,7 @@ impl Taps<'_> {
         };
         let reps = done.unwrap_or(asked);
         let reserve = reserve.or(before.and_then(|lift| lift.reserve));
-        within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
-        let left = reserve.unwrap_or(0);
-        within(Field::Reserve, left, MAX_RESERVE, say::tap::reserve_too_many)?;
+        within_set(reps, reserve)?;
         let again = before.filter(|lift| lift.load == load);
         let side = match again {
             Some(lift) => lift.side.clone(),
@@ -90,27 +91,10 @@ impl Taps<'_> {
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
         };
-        // Whoever says the same once more is sure of it.
-        let sure = before.is_some_and(|before| before.load == load && before.reps == reps);
         let builds = self.sheet.block.builds_for(strength, &lift.exercise, self.sheet.unit());
-        lift.doubt = !sure && is_slip(&lift, builds);
+        let slip = is_slip(&lift, builds);
+        lift.doubt = before.map_or(slip, |before| lift.is_doubted(before, said_again, slip));
         Ok(Draft::new_or_corrected(logged.map(|lift| lift.record), lift))
-    }
-
-    /// Refuses a load that what is lifted cannot have: above zero is what is lifted, from zero up what is
-    /// added to a body, up to zero what is taken off one.
-    fn can_be(&self, load: Mass, exercise: &Exercise) -> Result<()> {
-        let wrong = match self.sheet.block.lifted(exercise).unwrap_or(Lifted::Body) {
-            Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
-                (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
-            }
-            Lifted::Added => (load < Mass::ZERO).then(|| say::tap::load_below_zero().to_owned()),
-            Lifted::Assisted => (load > Mass::ZERO).then(|| {
-                let less = words::load_text(Mass::ZERO - load, self.sheet.unit());
-                say::tap::load_not_minus(less)
-            }),
-        };
-        wrong.map_or(Ok(()), |reason| Err(Error::invalid(Field::Load, reason)))
     }
 
     pub(super) fn take_option(
@@ -167,4 +151,31 @@ impl Taps<'_> {
             }
         }
     }
+}
+
+/// Refuses reps, and reps in reserve, that no set has.
+pub(crate) fn within_set(reps: u32, reserve: Option<u32>) -> Result<()> {
+    within(Field::Reps, reps, MAX_REPS, say::tap::reps_too_many)?;
+    within(Field::Reserve, reserve.unwrap_or(0), MAX_RESERVE, say::tap::reserve_too_many)
+}
+
+/// Refuses a load that what is lifted cannot have: above zero is what is lifted, from zero up what is
+/// added to a body, up to zero what is taken off one.
+pub(crate) fn can_be(
+    block: &Prepared,
+    load: Mass,
+    exercise: &Exercise,
+    unit: MassUnit,
+) -> Result<()> {
+    let wrong = match block.lifted(exercise).unwrap_or(Lifted::Body) {
+        Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
+            (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
+        }
+        Lifted::Added => (load < Mass::ZERO).then(|| say::tap::load_below_zero().to_owned()),
+        Lifted::Assisted => (load > Mass::ZERO).then(|| {
+            let less = words::load_text(Mass::ZERO - load, unit);
+            say::tap::load_not_minus(less)
+        }),
+    };
+    wrong.map_or(Ok(()), |reason| Err(Error::invalid(Field::Load, reason)))
 }

@@ -71,6 +71,7 @@ pub(super) fn empty(number: u32, name: &str, unit: MassUnit) -> MemberScreen {
         load_text: None,
         lifts: Vec::new(),
         strengths: Vec::new(),
+        maxes: Vec::new(),
         ranges: Vec::new(),
         regions: Vec::new(),
         options: Vec::new(),

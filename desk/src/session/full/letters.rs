@@ -8,9 +8,10 @@ use super::model::{Model, Wish};
 use crate::say;
 
 /// A letter, and what it is for. They are the same in every language: a hand knows them.
-const LETTERS: [(char, SideKeyKind); 16] = [
+const LETTERS: [(char, SideKeyKind); 17] = [
     ('d', SideKeyKind::Hurts),
     ('u', SideKeyKind::Undo),
+    ('r', SideKeyKind::Sure),
     ('e', SideKeyKind::Other),
     ('o', SideKeyKind::Option),
     ('c', SideKeyKind::Clear),
@@ -32,6 +33,7 @@ fn absent(kind: SideKeyKind) -> &'static str {
     match kind {
         SideKeyKind::Hurts => say::full::choose_what_hurts(),
         SideKeyKind::Undo => say::full::nothing_to_undo(),
+        SideKeyKind::Sure => say::full::nothing_to_confirm(),
         SideKeyKind::Other => say::full::nothing_to_type(),
         SideKeyKind::Option => say::full::no_options_here(),
         SideKeyKind::Clear => say::full::no_flag_open(),
@@ -90,6 +92,7 @@ fn beside(model: &mut Model, key: SideKey) -> Wish {
         SideKeyKind::Other => asks::line(model, ""),
         // These have taps.
         SideKeyKind::Undo
+        | SideKeyKind::Sure
         | SideKeyKind::Later
         | SideKeyKind::Minute
         | SideKeyKind::Pause

@@ -2,7 +2,9 @@
 
 use std::io::{BufRead, IsTerminal};
 
-use holdfast_core::session::{NoticeKind, SessionScreen, SessionState, Tap, Typed, line_help};
+use holdfast_core::session::{
+    NoticeKind, SessionScreen, SessionState, SideKeyKind, Tap, Typed, line_help,
+};
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
 
@@ -108,7 +110,12 @@ fn saved(after: &SessionScreen) -> String {
     };
     let mut text = format!("{} {said}\n", saved.green());
     if let Some(doubt) = &after.doubt {
-        let (really, slip) = (say::lines::really(), say::lines::undo_a_slip());
+        let sure = after.here.side_keys.iter().find(|key| key.kind == SideKeyKind::Sure);
+        let slip = match sure {
+            Some(sure) => say::lines::right_or_undo(&sure.words),
+            None => say::lines::undo_a_slip().to_owned(),
+        };
+        let really = say::lines::really();
         text += &format!("  {} {} {slip}\n", really.yellow(), sentence(doubt));
     }
     text

@@ -114,6 +114,7 @@ impl Log {
             reps: *reps,
             reserve: None,
             counts: true,
+            aside: false,
         };
         let on = self.date();
         self.history.times.push(Time {

@@ -15,7 +15,7 @@ fn percent(percents: &[u32]) -> Log {
 fn a_tested_max_gives_the_loads_and_goes_up_by_the_step() {
     let log = percent(&[70, 80]);
     assert_eq!(log.says(), "70 x 3, 80 x 3");
-    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Tested, .. }));
+    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Tested { .. }, .. }));
     let log = log.did(&[("70", 3), ("80", 3)]);
     // 70 and 80 % of 102.5 are 71.75 and 82.
     assert_eq!(log.says(), "70 x 3, 80 x 3");
@@ -56,7 +56,7 @@ fn what_the_coach_sets_replaces_it() {
     log.history.max =
         Some(KnownMax { record: record(98), load: kg("90"), placed: 900, on, tested: false });
     assert_eq!(log.says(), "70 x 3");
-    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Coach, .. }));
+    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Coach { .. }, .. }));
 }
 
 /// 3 reps with 2 left are 5 to failure: the curve's share of 100 kg.

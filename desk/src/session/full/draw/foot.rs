@@ -59,7 +59,11 @@ fn said(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {
         (None, None) => vec![text(rank::CAUTION, theme.quiet(), say::full::safe())],
     };
     if let (None, Some(doubt)) = (&model.said, &screen.doubt) {
-        let doubt = say::full::really_undo(sentence(doubt));
+        let sure = screen.here.side_keys.iter().find(|key| key.kind == SideKeyKind::Sure);
+        let doubt = match sure {
+            Some(sure) => say::full::really_right(sentence(doubt), &sure.words),
+            None => say::full::really_undo(sentence(doubt)),
+        };
         parts.push(Part::text(rank::SAVED, wide, theme.warn(), &doubt));
     }
     parts

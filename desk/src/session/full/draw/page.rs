@@ -101,11 +101,12 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
 }
 
 /// All keys and what they do.
-fn keys() -> [(&'static str, &'static str); 15] {
+fn keys() -> [(&'static str, &'static str); 16] {
     [
         (say::full::keys_one(), say::full::keys_one_does()),
         (say::full::keys_type(), say::full::keys_type_does()),
         ("u", say::full::keys_undo_does()),
+        ("r", say::full::keys_right_does()),
         (say::full::keys_move(), say::full::keys_move_does()),
         (say::full::key_tab(), say::full::keys_piece_does()),
         ("o", say::full::keys_options_does()),

@@ -1,0 +1,101 @@
+//! Corrections of a set of any day, whether a session runs or not.
+
+use super::doubt::is_slip;
+use super::taps::{can_be, confirmed, within_set};
+use crate::device::Device;
+use crate::error::{Error, Field, Result, Thing};
+use crate::id::RecordId;
+use crate::instant::Instant;
+use crate::journal::{Lift, Role, Session};
+use crate::mass::Mass;
+use crate::say;
+use crate::store::{Draft, Logged, Query};
+
+/// What an athlete says of a set that is logged.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum Correction {
+    /// This was done. What is left out stays as it was logged.
+    Done {
+        /// The load lifted.
+        load: Option<Mass>,
+        /// Good reps.
+        reps: Option<u32>,
+        /// Reps in reserve.
+        reserve: Option<u32>,
+    },
+    /// It is right as it was logged, however it looks.
+    Right,
+    /// It was not done: it is taken back.
+    NotDone,
+}
+
+/// Corrects one of the athlete's own sets, of whatever day.
+///
+/// # Errors
+/// What of it cannot be; nothing is saved then.
+pub(crate) fn correct(
+    device: &mut Device,
+    lift: RecordId,
+    correction: Correction,
+    at: &Instant,
+) -> Result<()> {
+    let profile = device.profile()?;
+    if profile.role != Role::Athlete {
+        let reason = say::device::only_athletes_correct(&profile.name);
+        return Err(Error::invalid(Field::Role, reason));
+    }
+    let query = Query { record: Some(lift), person: Some(profile.person), ..Query::default() };
+    let found = query.last::<Lift>(device.reader())?;
+    let found = found.ok_or_else(|| Error::invalid(Field::Set, say::tap::set_not_yours()))?;
+    let draft = match correction {
+        Correction::Right => confirmed(lift, &found.body)?,
+        Correction::NotDone => Draft::take_back(lift),
+        Correction::Done { load, reps, reserve } => {
+            Draft::correct(lift, done(device, &found, load, reps, reserve)?)
+        }
+    };
+    device.append(at, vec![draft]).map(drop)
+}
+
+/// The set as it was done.
+fn done(
+    device: &mut Device,
+    found: &Logged<Lift>,
+    load: Option<Mass>,
+    reps: Option<u32>,
+    reserve: Option<u32>,
+) -> Result<Lift> {
+    let before = &found.body;
+    let said_again = (load.is_some() || before.load.is_none()) && reps.is_some();
+    let lift = Lift {
+        load: load.or(before.load),
+        reps: reps.unwrap_or(before.reps),
+        reserve: reserve.or(before.reserve),
+        ..before.clone()
+    };
+    if lift == *before && !(before.doubt && said_again) {
+        return Err(Error::invalid(Field::Set, say::tap::logged_like_that()));
+    }
+    within_set(lift.reps, lift.reserve)?;
+    let query = Query { record: Some(before.session), ..Query::default() };
+    let session = query.last::<Session>(device.reader())?;
+    let block = match &session {
+        Some(session) => device.block(session.body.plan, None)?,
+        None => None,
+    };
+    let block =
+        block.ok_or_else(|| Error::missing(Thing::Plan, say::tap::plan_of_set_not_here()))?;
+    let unit = device.profile()?.unit;
+    if let Some(load) = load {
+        can_be(&block, load, &lift.exercise, unit)?;
+    }
+    let builds = match block.strength(&lift.piece) {
+        Some(strength) => block.builds_for(strength, &lift.exercise, unit),
+        None => block.builds(&lift.exercise, unit),
+    };
+    let doubt = lift.is_doubted(before, said_again, is_slip(&lift, builds));
+    // No plates were named for another load.
+    let side = lift.side.clone().filter(|_| lift.load == before.load);
+    Ok(Lift { doubt, side, ..lift })
+}
