@@ -48,5 +48,6 @@ pub(crate) fn window_done(reps: u32, spare_ms: Option<i64>) -> WindowDone {
         spare_ms,
         margin_ms: 10_000,
         at: None,
+        on: None,
     }
 }

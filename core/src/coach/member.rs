@@ -14,7 +14,7 @@ use super::strength::{StrengthSeries, strength_series};
 use super::week::{SessionLine, WeekLine, compared, weeks};
 use crate::device::Device;
 use crate::error::Result;
-use crate::history::is_cleared;
+use crate::history::{in_order, is_cleared};
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
 use crate::load::{Prepared, session_load, volume_load};
@@ -119,10 +119,10 @@ fn page(
         }
         None => (Vec::new(), Vec::new()),
     };
-    let lifts = query.read::<Lift>(connection)?;
+    let lifts = in_order(query.read::<Lift>(connection)?);
     let finishes = query.read::<Finish>(connection)?;
     let mut sessions: Vec<SessionLine> = Vec::new();
-    for session in query.read::<Session>(connection)? {
+    for session in in_order(query.read::<Session>(connection)?) {
         let of_it = || lifts.iter().filter(|lift| lift.body.session == session.record);
         let finish = finishes.iter().find(|finish| finish.body.session == session.record);
         let finish = finish.map(|finish| &finish.body);
@@ -171,8 +171,8 @@ fn page(
         sessions,
         lifts: lift_series(block.map(|block| &**block), &lifts),
         strengths: strength_series(block.map(|block| &**block), &lifts, date, unit),
-        ranges: range_series(&query.read::<Range>(connection)?),
-        regions: region_minutes(&query.read::<Held>(connection)?),
+        ranges: range_series(&in_order(query.read::<Range>(connection)?)),
+        regions: region_minutes(&in_order(query.read::<Held>(connection)?)),
         options: options.collect(),
         discomfort,
     })

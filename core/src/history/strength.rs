@@ -11,13 +11,13 @@ use crate::store::{Logged, date_of};
 /// Sets of so many days say what somebody can do at least. Chosen, no source.
 const RECENT_DAYS: i64 = 28;
 
-/// What somebody can lift on a date, from sets that say how near their end they were; the latest first.
+/// What somebody can lift on a date, from sets that say how near their end they were; the earliest first.
 pub(super) fn able(lifts: &[Logged<Lift>], date: NaiveDate) -> Option<Able> {
     // In the order they were done: what comes later in a day is done tired.
-    let sets: Vec<SetSeen> = lifts.iter().rev().filter_map(set_seen).collect();
+    let sets: Vec<SetSeen> = lifts.iter().filter_map(set_seen).collect();
     let says =
         |lift: &&Logged<Lift>| set_seen(lift).is_some_and(|set| set.evidence != Evidence::Plain);
-    let from = lifts.iter().filter(says).map(|lift| lift.record).collect();
+    let from = lifts.iter().rev().filter(says).map(|lift| lift.record).collect();
     // Numbers the journal lets through and the model does not are left to the loads' own rules.
     let strength = strength(&sets, date).ok().flatten()?;
     // A light set that only looked like everything says less than what was lifted beside it: no

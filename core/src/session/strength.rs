@@ -29,8 +29,8 @@ impl Sheet<'_> {
         let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
         let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
         let so_far = so_far.map(|lift| set_done(lift, false)).collect();
-        let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
-        propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
+        let (past, flags) = (self.snapshot.past(piece), self.snapshot.flags_for_loads());
+        propose(self.block, self.unit(), strength, exercise, past, &flags, so_far)
     }
 
     pub(super) fn strength(&self, name: &str, strength: &Strength) -> StrengthView {

@@ -84,6 +84,7 @@ impl Taps<'_> {
             side,
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
+            on: before.map_or_else(|| self.log.on(), |lift| lift.on),
         };
         // Whoever says the same once more is sure of it.
         let sure = before.is_some_and(|before| before.load == load && before.reps == reps);
@@ -138,6 +139,7 @@ impl Taps<'_> {
             movement,
             because: found.map(|option| option.because),
             option,
+            on: self.log.on(),
         };
         Ok(Draft::new_or_corrected(before.map(|before| before.record), taken))
     }
