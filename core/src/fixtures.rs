@@ -48,6 +48,7 @@ pub(crate) fn window_done(reps: u32, spare_ms: Option<i64>) -> WindowDone {
         spare_ms,
         margin_ms: 10_000,
         at: None,
+        on: None,
     }
 }
 
@@ -71,5 +72,6 @@ pub(crate) fn lift(scheme: Scheme, load: Mass, reps: u32) -> Lift {
         doubt: false,
         side: None,
         at: None,
+        on: None,
     }
 }

@@ -133,6 +133,8 @@ impl Quiet {
 /// How a session is shown.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Session {
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<NaiveDate>,
     #[arg(long, value_name = "NAME")]
     pub(crate) day: Option<String>,
     #[arg(long)]

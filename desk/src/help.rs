@@ -170,6 +170,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("plates", "warm_up") => say::help::plates_warm_up(),
         ("plates", "from_floor") => say::help::plates_from_floor(),
         ("today", "day") => say::help::today_day(),
+        ("session", "on") => say::help::session_on(),
         ("session", "day") => say::help::session_day(),
         ("session", "plain") => say::help::session_plain(),
         ("session" | "hold", "no_speech") => say::help::no_speech(),

@@ -31,6 +31,7 @@ mod stray;
 mod strength;
 mod terminal;
 mod undo;
+mod unplanned;
 mod warm_ups;
 mod whole_loop;
 

@@ -43,8 +43,48 @@ const WITH_PLATES: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"
 const COUNTED: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"counted":true,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
 
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 8] =
-    [IN_GERMAN, WITH_PLATES, COUNTED, OF_A_LINE, WITH_PROPOSAL, ON_A_TRACK, ASIDE, TESTED];
+pub(super) const LATER: [&str; 16] = [
+    IN_GERMAN,
+    WITH_PLATES,
+    COUNTED,
+    OF_A_LINE,
+    WITH_PROPOSAL,
+    ON_A_TRACK,
+    ASIDE,
+    TESTED,
+    AFTERWARDS,
+    SET_ON,
+    OPTION_ON,
+    WINDOW_ON,
+    RANGE_ON,
+    HOLD_ON,
+    FLAG_ON,
+    FINISH_ON,
+];
+
+/// A session as it is written since one can be written afterwards.
+const AFTERWARDS: &str = r#"{"v":1,"n":3,"hlc":{"ms":1793728801000,"count":0},"t":"2026-11-03T18:00:01.000+00:00","k":"session","id":"01a1a291-68e8-752e-997d-f8898d2cf624","body":{"plan":{"d":"38393a3b-3c3d-4e3f-8041-424344454647","n":2},"block":"Small block","day":"Any evening","week":1,"date":"2026-11-01","afterwards":true,"at":{"wall_ms":1793728801000,"offset_min":0,"boot_ms":1793728801000,"boot_id":"test"}}}"#;
+
+/// A set of it.
+const SET_ON: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
+/// An option of it.
+const OPTION_ON: &str = r#"{"v":1,"n":6,"hlc":{"ms":1793728807000,"count":0},"t":"2026-11-03T18:00:07.000+00:00","k":"option","id":"01a1a291-8058-7c18-8102-fb625207d8b1","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","movement":"back-squat","option":"box-squat","because":"low-back","on":"2026-11-01"}}"#;
+
+/// A window of it.
+const WINDOW_ON: &str = r#"{"v":1,"n":7,"hlc":{"ms":1793728808000,"count":0},"t":"2026-11-03T18:00:08.000+00:00","k":"window","id":"01a1a291-8440-7ff6-b7b8-7dce7c1b1f34","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Corners","window":1,"exercise":"bell-swing","asked":15,"reps":15,"load":1600000000000,"spare_ms":9000,"margin_ms":10000,"at":{"wall_ms":1793728808000,"offset_min":0,"boot_ms":1793728808000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
+/// A reading of it.
+const RANGE_ON: &str = r#"{"v":1,"n":8,"hlc":{"ms":1793728809000,"count":0},"t":"2026-11-03T18:00:09.000+00:00","k":"range","id":"01a1a291-8828-7aaa-9d70-5032de1484fe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","protocol":"knee-to-wall","when":"before","side":1,"tenths":100,"on":"2026-11-01"}}"#;
+
+/// A side of a hold of it.
+const HOLD_ON: &str = r#"{"v":1,"n":10,"hlc":{"ms":1793728911000,"count":0},"t":"2026-11-03T18:01:51.000+00:00","k":"hold","id":"01a1a293-1698-7c73-928c-444620073b0e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","stretch":"calf-wall","region":"calves","side":1,"technique":"static","asked_ms":120000,"held_ms":96000,"short":"stopped","said":null,"at":{"wall_ms":1793728911000,"offset_min":0,"boot_ms":1793728911000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
+/// A flag of it.
+const FLAG_ON: &str = r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat/box-squat","place":"hip","severity":2,"signs":[],"on":"2026-11-01"}}"#;
+
+/// Its end.
+const FINISH_ON: &str = r#"{"v":1,"n":15,"hlc":{"ms":1793728916000,"count":0},"t":"2026-11-03T18:01:56.000+00:00","k":"finish","id":"01a1a293-2a20-74ac-9a54-5f5edf1298c7","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","rpe":7,"minutes":45,"on":"2026-11-01"}}"#;
 
 /// A set as it is written since it keeps what was proposed for the whole piece.
 const WITH_PROPOSAL: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","track":"Heavy","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"easy":false,"proposed":[{"load":5000000000000,"reps":8,"open":false},{"load":6000000000000,"reps":6,"open":false},{"load":null,"reps":5,"open":true}],"max":8570000000000,"set":1,"planned":5000000000000,"load":67500000000000,"reps":8,"reserve":1,"doubt":true,"side":null,"at":null}}"#;

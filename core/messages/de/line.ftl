@@ -54,6 +54,8 @@ nothing-to-put-off = Es gibt nichts mehr zu verschieben.
 nothing-to-confirm = Kein Satz sieht nach einem Versehen aus.
 not-a-rating = „{ $typed }“ ist keine Anstrengung von 0 bis 10.
 type-a-rating = Tippe, wie anstrengend es war, von 0 bis 10, oder `finish`, um ohne Angabe zu beenden.
+type-a-rating-and-minutes = Tippe, wie anstrengend es war, von 0 bis 10, dann die Minuten: `7 60`.
+not-minutes = „{ $typed }“ ist keine Zahl von Minuten. Tippe die Anstrengung, dann die Minuten: `finish 7 60`.
 no-options = Diese Übung hat keine Varianten.
 # $options ist eine Liste von Kürzeln.
 which-option = Tippe `option` und eines davon: { $options }. `option none` geht zurück.
@@ -164,6 +166,8 @@ sheet = sheet
 sheet-does = zeigt den ganzen Trainingstag
 finish = finish 7
 finish-does = beendet die Einheit mit ihrer Anstrengung von 0 bis 10
+finish-minutes = finish 7 60
+finish-minutes-does = dasselbe mit der Dauer in Minuten
 quit = quit
 quit-does = lässt die Einheit offen; du kannst später weitermachen
 help-places = Stellen, als Name oder Buchstabe: { $places }

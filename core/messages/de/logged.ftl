@@ -50,6 +50,7 @@ left-for-today = { $what }: für heute ausgelassen
 ## Die Einheit, und was kein Druck schreibt.
 
 session-begun = Einheit begonnen: { $day }
+session-afterwards = wird nachgetragen: { $day }, { $date }
 session-rated = Einheit beendet, { $rating } von 10
 session-finished = Einheit beendet
 coach-answer = die Antwort des Coachs

@@ -15,6 +15,7 @@ block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $
 # $trouble sagt, was schiefging.
 not-ready-for-exchange = Alles ist gespeichert, aber noch nicht bereit für den Abgleich: { $trouble }
 plan-unread = Diese Version kann den Plan „{ $block }“ nicht lesen. Aktualisiere Holdfast. Bis dahin gilt der letzte Plan, der lesbar ist.
+written-afterwards = Wird nachgetragen: Keine Uhr und keine Pause läuft. Trag ein, was du an dem Tag gemacht hast.
 devices-disagree = { $entries ->
     [one] Zwei deiner Geräte widersprechen sich bei 1 Eintrag. Du siehst die spätere Fassung.
    *[other] Zwei deiner Geräte widersprechen sich bei { $entries } Einträgen. Du siehst die späteren Fassungen.
@@ -42,6 +43,7 @@ build-and-change = { $build }; { $change }
 reading-of-one = { $title }, in { $unit }
 reading-of-two = { $title }, in { $unit }, links und rechts
 how-hard = Wie anstrengend war die ganze Einheit, 0 bis 10?
+how-hard-and-long = Wie anstrengend war die ganze Einheit, 0 bis 10, und wie viele Minuten hat sie gedauert?
 
 ## Am Ende einer Einheit: was nicht gemacht ist.
 
@@ -97,6 +99,7 @@ hint-one-reading = ein Messwert: `10,5`
 hint-held = gehaltene Sekunden: `120`; wenn es kürzer war, mit Grund: `60 Krampf`
 hint-held-sides = Sekunden links und rechts: `120 95`; wenn eine Seite kürzer war, mit Grund: `120 60 Krampf`
 hint-rating = 0 ist Ruhe, 10 das Maximum; leer: ohne Angabe beenden
+hint-rating-afterwards = die Anstrengung, 0 ist Ruhe und 10 das Maximum, dann die Minuten: `7 60`
 
 ## Was an einem Eintrag auffällt, vielleicht ein Vertipper. Steht hinter einer Frage: „Wirklich? ...“.
 

@@ -18,6 +18,10 @@ plan-without-day = Im Plan gibt es diesen Trainingstag nicht.
 # $pieces ist eine Liste von Namen.
 day-pieces = An diesem Trainingstag gibt es { $pieces }.
 nothing-to-undo = In dieser Einheit ist noch nichts eingetragen.
+afterwards-dates = Nachtragen geht für die letzten { $weeks } Wochen, bis gestern.
+afterwards-logged = „{ $day }“ ist schon eingetragen für { $date }
+no-clock-afterwards = Beim Nachtragen läuft keine Uhr. Tippe, was du gemacht hast.
+minutes-afterwards = Nenne auch die Dauer: die Anstrengung, dann die Minuten, etwa `7 60`.
 rest-not-running = Es läuft keine Pause.
 # Eine Notiz oder eine Dehnung ohne Messung.
 nothing-to-put-off = In „{ $piece }“ gibt es nichts zu verschieben.

@@ -42,6 +42,7 @@ exchange-first = Exchange with your coach first.
 nothing-planned = Nothing is planned today.
 begins = Begins the session.
 saves-set = Saves set { $set } and starts the rest.
+saves-set-alone = Saves set { $set }.
 load-saved-with-reps = It is saved with the reps.
 count-good-reps = Count the good reps of an open set.
 finds-next-load = That gives the next set its load.
@@ -52,6 +53,8 @@ first-window-comes = The first window is next.
 window-is-logged = Window { $window } is logged.
 time-to-get-ready = You get time to get ready first.
 saves-held = Saves what the clock counted.
+# Of a session written afterwards.
+saves-as-planned = Saves it as planned; or type the seconds held.
 rating-scale = 0 is rest, 10 the hardest there is.
 already-logged = Already logged.
 hurts-next-piece = It hurts: move on to the next piece.

@@ -54,6 +54,8 @@ nothing-to-put-off = Nothing here to leave for later.
 nothing-to-confirm = No set looks like a slip.
 not-a-rating = "{ $typed }" is not a rating from 0 to 10.
 type-a-rating = Type a rating from 0 to 10, or `finish` to end without one.
+type-a-rating-and-minutes = Type a rating from 0 to 10, then the minutes it took: `7 60`.
+not-minutes = "{ $typed }" is not a number of minutes. Type the rating, then the minutes: `finish 7 60`.
 no-options = This movement has no options.
 # $options is a list of keys.
 which-option = Type `option` and one of { $options }; `option none` goes back.
@@ -164,6 +166,8 @@ sheet = sheet
 sheet-does = shows the whole day
 finish = finish 7
 finish-does = ends the session, with its rating from 0 to 10
+finish-minutes = finish 7 60
+finish-minutes-does = the same, with the minutes it took
 quit = quit
 quit-does = leaves the session open to continue later
 help-places = Places, by name or letter: { $places }

@@ -50,6 +50,8 @@ left-for-today = { $what }: not today
 ## The session, and what no tap writes.
 
 session-begun = session begun: { $day }
+# A session trained on an earlier date.
+session-afterwards = written afterwards: { $day }, { $date }
 session-rated = session finished, { $rating } of 10
 session-finished = session finished
 coach-answer = the coach's answer

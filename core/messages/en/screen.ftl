@@ -15,6 +15,7 @@ block-without-days = { $block } has no more days planned; it ends on { $end }. Y
 # $trouble says what went wrong.
 not-ready-for-exchange = Everything is saved, but not ready for the exchange yet: { $trouble }
 plan-unread = This version cannot read the plan "{ $block }". Update Holdfast. Until then the last plan that can be read stays in force.
+written-afterwards = Written afterwards: no clock and no rest runs. Log what you did that day.
 devices-disagree = { $entries ->
     [one] Two of your devices disagree about 1 entry. You see the later version.
    *[other] Two of your devices disagree about { $entries } entries. You see the later versions.
@@ -42,6 +43,7 @@ build-and-change = { $build }; { $change }
 reading-of-one = { $title }, in { $unit }
 reading-of-two = { $title }, in { $unit }, left and right
 how-hard = How hard was the whole session, 0 to 10?
+how-hard-and-long = How hard was the whole session, 0 to 10, and how many minutes did it take?
 
 ## At the end of a session: what is not done.
 
@@ -97,6 +99,7 @@ hint-one-reading = one reading: `10.5`
 hint-held = seconds held: `120`; if it was short, add why: `60 cramp`
 hint-held-sides = seconds left and right: `120 95`; if one was short, add why: `120 60 cramp`
 hint-rating = 0 is rest, 10 the hardest there is; empty: finish without a rating
+hint-rating-afterwards = the rating, 0 is rest and 10 the hardest there is, then the minutes: `7 60`
 
 ## What is odd about what was logged, perhaps a slip of the finger. Shown as a question: "Really? ...".
 

@@ -18,6 +18,12 @@ plan-without-day = The plan has no such day.
 # $pieces is a list of names.
 day-pieces = This day has { $pieces }.
 nothing-to-undo = Nothing is logged in this session yet.
+# A session that was trained on an earlier date, and is written now.
+afterwards-dates = A session can be written afterwards for the last { $weeks } weeks, up to yesterday.
+# $date is a short date such as "Tue 10 Nov"; it may end in a full stop.
+afterwards-logged = "{ $day }" is logged already for { $date }
+no-clock-afterwards = No clock runs for a session written afterwards. Type what you did.
+minutes-afterwards = Say how long it took as well: the rating, then the minutes, such as `7 60`.
 rest-not-running = No rest is running.
 # A note, or a hold without a measure.
 nothing-to-put-off = "{ $piece }" has nothing to leave for later.

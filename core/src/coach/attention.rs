@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::proposal::Proposal;
 use crate::error::Result;
-use crate::history::{open_flags, set_aside};
+use crate::history::{in_order, open_flags, set_aside};
 use crate::id::PersonId;
 use crate::journal::{Discomfort, Lift, OptionTaken, Session, WindowDone};
 use crate::load::Reason;
@@ -93,7 +93,7 @@ pub(crate) fn attention(
     found.extend(options_taken(block, options.iter().filter(|option| inside(date_of(option)))));
     let windows = mine.read::<WindowDone>(connection)?;
     found.extend(rushed(windows.iter().filter(|window| inside(date_of(window)))));
-    let lifts = mine.read::<Lift>(connection)?;
+    let lifts = in_order(mine.read::<Lift>(connection)?);
     let lifts = lifts.into_iter().filter(|lift| inside(date_of(lift)));
     let aside = set_aside(connection)?;
     let lifts = lifts.filter(|lift| !aside.contains(&lift.record));

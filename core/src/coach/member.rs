@@ -15,7 +15,7 @@ use super::strength::{StrengthSeries, strength_series};
 use super::week::{SessionLine, WeekLine, compared, weeks};
 use crate::device::Device;
 use crate::error::Result;
-use crate::history::{is_cleared, set_aside};
+use crate::history::{in_order, is_cleared, set_aside};
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Discomfort, Finish, Held, Lift, OptionTaken, Profile, Range, Session};
 use crate::load::{Prepared, session_load, volume_load};
@@ -124,14 +124,14 @@ fn page(
         }
         None => (Vec::new(), Vec::new()),
     };
-    let lifts = query.read::<Lift>(connection)?;
+    let lifts = in_order(query.read::<Lift>(connection)?);
     let finishes = query.read::<Finish>(connection)?;
     let aside = set_aside(connection)?;
     // What may be a slip, and what the coach left out, is in no sum and no chart.
     let counts = |lift: &Logged<Lift>| !lift.body.doubt && !aside.contains(&lift.record);
     let (counted, others): (Vec<_>, Vec<_>) = lifts.into_iter().partition(counts);
     let mut sessions: Vec<SessionLine> = Vec::new();
-    for session in query.read::<Session>(connection)? {
+    for session in in_order(query.read::<Session>(connection)?) {
         let is_of_it = |lift: &&Logged<Lift>| lift.body.session == session.record;
         let of_it = || counted.iter().filter(is_of_it);
         let finish = finishes.iter().find(|finish| finish.body.session == session.record);
@@ -182,8 +182,8 @@ fn page(
         lifts: lift_series(block.map(|block| &**block), &counted),
         strengths: strength_series(block.map(|block| &**block), &counted, date, unit, own),
         maxes: maxes(connection, person, block.map(|block| &**block), unit, date)?,
-        ranges: range_series(&query.read::<Range>(connection)?),
-        regions: region_minutes(&query.read::<Held>(connection)?),
+        ranges: range_series(&in_order(query.read::<Range>(connection)?)),
+        regions: region_minutes(&in_order(query.read::<Held>(connection)?)),
         options: options.collect(),
         discomfort,
     })

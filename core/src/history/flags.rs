@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
 use rusqlite::Connection;
 
 use crate::care::is_loaded_by;
@@ -65,6 +66,13 @@ pub(crate) fn is_cleared(
 }
 
 impl Flags {
+    /// Those that were raised by the end of a date.
+    pub(crate) fn until(&self, date: NaiveDate) -> Flags {
+        let open = self.open.iter().filter(|flag| date_of(flag) <= date);
+        let cleared = self.cleared.iter().filter(|(flag, _)| date_of(flag) <= date);
+        Flags { open: open.cloned().collect(), cleared: cleared.cloned().collect() }
+    }
+
     /// The flags that concern an exercise: those on itself, on its movement or another option of it, and on
     /// another movement that loads the same place. An emergency sign concerns them all. Taking an option
     /// that does not hurt is what options are for: only a flag on the very exercise takes its load away.

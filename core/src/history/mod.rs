@@ -2,6 +2,7 @@
 
 mod export;
 mod flags;
+mod order;
 mod past;
 mod propose;
 mod strength;
@@ -9,6 +10,7 @@ mod strength;
 pub(crate) use export::export;
 pub use export::{Export, Table, TableRow};
 pub(crate) use flags::{Flags, flags, is_cleared, open_flags};
-pub(crate) use past::{past, set_aside, set_done};
+pub(crate) use order::in_order;
+pub(crate) use past::{For, past, set_aside, set_done};
 pub(crate) use propose::{Proposed, propose, upcoming};
 pub(crate) use strength::{latest, set_seen};

@@ -2,27 +2,49 @@
 
 use std::collections::BTreeSet;
 
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveTime};
 use rusqlite::Connection;
 
+use super::in_order;
 use super::strength::{LATEST_SETS, known};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
-use crate::journal::{Lift, Max, Ruling, SetAside};
+use crate::journal::{Hlc, Lift, Max, Ruling, SetAside};
 use crate::load::{History, KnownMax, ProposedSet, Ruled, SetDone, Time};
 use crate::plan::{Block, Exercise, Piece, PieceKind, Strength};
 use crate::store::{Logged, Query, date_of, is_coach};
 
-/// What the next loads of a piece on a date are worked out from, leaving out the session `during`.
-/// Flags, and the sets of that session, are added by [`super::propose()`].
+/// What loads are worked out for.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct For {
+    /// The date.
+    pub(crate) date: NaiveDate,
+    /// The session at hand: what was done in it is no history yet.
+    pub(crate) during: Option<RecordId>,
+    /// True where that is written afterwards: what was done, tested or answered later was not known then.
+    pub(crate) afterwards: bool,
+}
+
+impl For {
+    /// A date to come, or today.
+    pub(crate) fn on(date: NaiveDate) -> For {
+        For { date, during: None, afterwards: false }
+    }
+
+    fn knows<T>(&self, logged: &Logged<T>) -> bool {
+        !self.afterwards || date_of(logged) <= self.date
+    }
+}
+
+/// What the next loads of a piece are worked out from.
+/// Flags, and the sets of the session at hand, are added by [`super::propose()`].
 pub(crate) fn past(
     connection: &Connection,
     person: PersonId,
     block: &Block,
     (piece, strength): (&Piece, &Strength),
     exercise: &Exercise,
-    during: Option<RecordId>,
-    date: NaiveDate,
+    of: For,
 ) -> Result<History> {
     let subject = exercise.to_string();
     let (person_is, subject_is) = (Some(person), Some(subject.as_str()));
@@ -34,11 +56,11 @@ pub(crate) fn past(
         let oldest = lifts.last().map(date_of);
         lifts.retain(|lift| Some(date_of(lift)) != oldest);
     }
-    lifts.retain(|lift| Some(lift.body.session) != during);
-    let aside = set_aside(connection)?;
-    let known = known(&lifts, &aside, date);
-    // From here on the earliest first.
+    lifts.retain(|lift| Some(lift.body.session) != of.during && of.knows(lift));
     lifts.reverse();
+    let lifts = in_order(lifts);
+    let aside = set_aside(connection)?;
+    let known = known(&lifts, &aside, of.date);
     let days: BTreeSet<NaiveDate> = lifts.iter().map(date_of).collect();
     let days = days.into_iter().collect();
     let named = strength.track(&piece.name);
@@ -57,12 +79,18 @@ pub(crate) fn past(
     for time in &mut times {
         time.sets.sort_by_key(|done| done.set);
     }
-    let ruling = ruled(connection, person, exercise, track, &times)?;
-    let max = known_max(connection, person, exercise)?;
+    let afterwards = lifts.iter().filter(|lift| lift.on.is_some());
+    let afterwards: BTreeSet<RecordId> = afterwards.map(|lift| lift.body.session).collect();
+    let mut ruling = ruled(connection, person, exercise, track, &times, of)?;
+    if let Some((ruled, placed)) = &mut ruling {
+        ruled.after = trained_before(ruled.after, *placed, &times, &afterwards);
+    }
+    let ruling = ruling.map(|(ruled, _)| ruled);
+    let max = known_max(connection, person, exercise, of)?;
     let start = strength.start.clone();
     let (able, informed) = (known.able, known.informed);
     let history = History { able, informed, max, ruling, ..History::default() };
-    Ok(History { date: Some(date), times, days, start, ..history })
+    Ok(History { date: Some(of.date), times, days, start, ..history })
 }
 
 /// The track to go on with: the one of this name, otherwise the exercise's latest one that no other piece of
@@ -94,7 +122,7 @@ fn begun(lift: &Logged<Lift>) -> Time {
     Time {
         session,
         on: date_of(lift),
-        placed: lift.placed,
+        placed: placed(lift),
         scheme: scheme.clone(),
         easy,
         proposed: Vec::new(),
@@ -103,9 +131,17 @@ fn begun(lift: &Logged<Lift>) -> Time {
     }
 }
 
+/// When a set was done, in logical time: written afterwards, by the end of its date.
+fn placed(lift: &Logged<Lift>) -> i64 {
+    let Some(on) = lift.on else { return lift.placed };
+    let midnight = on.succ_opt().unwrap_or(on).and_time(NaiveTime::MIN).and_utc();
+    let ms = midnight.timestamp_millis() - i64::from(lift.offset_min) * 60_000 - 1;
+    lift.placed.min(Hlc { ms, count: 0 }.place())
+}
+
 fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
     let Lift { ref scheme, ref proposed, set, planned, max, .. } = lift.body;
-    time.placed = time.placed.max(lift.placed);
+    time.placed = time.placed.max(placed(lift));
     time.scheme.clone_from(scheme);
     time.max = max.or(time.max);
     if !proposed.is_empty() {
@@ -147,14 +183,15 @@ pub(crate) fn set_aside(connection: &Connection) -> Result<BTreeSet<RecordId>> {
     Ok(aside)
 }
 
-/// The coach's latest answer on a track.
+/// The coach's latest answer on a track, with when it was given in logical time.
 fn ruled(
     connection: &Connection,
     person: PersonId,
     exercise: &Exercise,
     track: &str,
     times: &[Time],
-) -> Result<Option<Ruled>> {
+    of: For,
+) -> Result<Option<(Ruled, i64)>> {
     let subject = format!("{person}/{exercise}");
     let query = Query { subject: Some(&subject), ..Query::default() };
     let mut latest: Option<Logged<Ruling>> = None;
@@ -171,18 +208,34 @@ fn ruled(
         let later = latest.as_ref().is_none_or(|latest| {
             (latest.placed, latest.id.number) <= (ruling.placed, ruling.id.number)
         });
-        if later && times.iter().any(about) && is_coach(connection, ruling.person)? {
+        if later
+            && of.knows(&ruling)
+            && times.iter().any(about)
+            && is_coach(connection, ruling.person)?
+        {
             latest = Some(ruling);
         }
     }
-    Ok(latest.map(|ruling| Ruled {
-        record: ruling.record,
-        after: ruling.body.after,
-        on: date_of(&ruling),
-        decision: ruling.body.decision,
-        loads: ruling.body.loads,
-        words: ruling.body.words,
-    }))
+    let ruled = |ruling: Logged<Ruling>| {
+        let (record, on) = (ruling.record, date_of(&ruling));
+        let Ruling { after, decision, loads, words, .. } = ruling.body;
+        (Ruled { record, after, on, decision, loads, words }, ruling.placed)
+    };
+    Ok(latest.map(ruled))
+}
+
+/// The last session before an answer: the one it was given after, or one of those written afterwards that were
+/// trained before it was given. They do not use it up.
+fn trained_before(
+    after: RecordId,
+    placed: i64,
+    times: &[Time],
+    afterwards: &BTreeSet<RecordId>,
+) -> RecordId {
+    let since = times.iter().skip_while(|time| time.session != after).skip(1);
+    let before =
+        since.take_while(|time| afterwards.contains(&time.session) && time.placed < placed);
+    before.last().map_or(after, |time| time.session)
 }
 
 /// The latest one-rep max that the athlete tested or a coach set.
@@ -190,12 +243,14 @@ fn known_max(
     connection: &Connection,
     person: PersonId,
     exercise: &Exercise,
+    of: For,
 ) -> Result<Option<KnownMax>> {
     let subject = format!("{person}/{exercise}");
     let query = Query { subject: Some(&subject), ..Query::default() };
     let mut latest = None;
     for max in query.read::<Max>(connection)? {
-        if max.person == person || is_coach(connection, max.person)? {
+        let counts = max.person == person || is_coach(connection, max.person)?;
+        if counts && of.knows(&max) {
             latest = Some(max);
         }
     }

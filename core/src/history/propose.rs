@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::{Flags, flags, past};
+use super::{Flags, For, flags, in_order, past};
 use crate::error::Result;
 use crate::id::PersonId;
 use crate::journal::Lift;
@@ -73,7 +73,7 @@ pub(crate) fn upcoming<'a>(
         if found.iter().any(|(other, of, proposed)| known(other, of, proposed)) {
             continue;
         }
-        let past = past(connection, person, block, (piece, strength), &exercise, None, date)?;
+        let past = past(connection, person, block, (piece, strength), &exercise, For::on(date))?;
         if past.last().is_none() {
             continue;
         }
@@ -106,7 +106,7 @@ fn lifted_last(
 ) -> Result<Option<Exercise>> {
     let Some(movement) = block.movement(&strength.movement) else { return Ok(None) };
     let options = movement.options.iter().map(|option| Some(option.key.as_str()));
-    let mut latest: Option<(bool, i64, Exercise)> = None;
+    let mut all: Vec<Logged<Lift>> = Vec::new();
     for exercise in std::iter::once(None).chain(options).map(|option| movement.exercise(option)) {
         let subject = exercise.to_string();
         let query = Query {
@@ -115,11 +115,10 @@ fn lifted_last(
             latest: Some(LATELY),
             ..Query::default()
         };
-        let lifts: Vec<Logged<Lift>> = query.read(connection)?;
-        let on_it = lifts.iter().find(|lift| lift.body.track() == track);
-        if let Some(lift) = on_it.or(lifts.first()) {
-            latest = latest.max(Some((on_it.is_some(), lift.placed, exercise)));
-        }
+        all.extend(query.read(connection)?);
     }
-    Ok(latest.map(|(_, _, exercise)| exercise))
+    all.sort_by_key(|lift| lift.placed);
+    let all = in_order(all);
+    let on_it = all.iter().rfind(|lift| lift.body.track() == track);
+    Ok(on_it.or(all.last()).map(|lift| lift.body.exercise.clone()))
 }

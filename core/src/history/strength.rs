@@ -34,19 +34,19 @@ pub(super) struct Known {
     pub(super) informed: bool,
 }
 
-/// What the sets say of somebody's strength on a date; the latest first. Those that the coach has set aside say
+/// What the sets say of somebody's strength on a date; the earliest first. Those that the coach has set aside say
 /// nothing.
 pub(super) fn known(lifts: &[Logged<Lift>], aside: &BTreeSet<RecordId>, date: NaiveDate) -> Known {
     let lifts: Vec<&Logged<Lift>> =
         lifts.iter().filter(|lift| !aside.contains(&lift.record)).collect();
     // In the order they were done: what comes later in a day is done tired.
-    let sets: Vec<SetSeen> = lifts.iter().rev().filter_map(|lift| set_seen(lift)).collect();
+    let sets: Vec<SetSeen> = lifts.iter().filter_map(|lift| set_seen(lift)).collect();
     // Numbers the journal lets through and the model does not are left to the loads' own rules.
     let Some(strength) = strength(&sets, date).ok().flatten() else { return Known::default() };
     let says = |lift: &&&Logged<Lift>| {
         set_seen(lift).is_some_and(|set| set.evidence != Evidence::AsPlanned)
     };
-    let from = lifts.iter().filter(says).map(|lift| lift.record).collect();
+    let from = lifts.iter().rev().filter(says).map(|lift| lift.record).collect();
     let usable = strength.estimate().is_some() && !contradicted(&strength, &sets, date);
     Known { able: usable.then_some(Able { strength, from }), informed: true }
 }

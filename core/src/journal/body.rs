@@ -1,5 +1,6 @@
 //! A body of any kind: its name in journals, its JSON, how it is looked up.
 
+use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
 use super::kinds::{
@@ -153,6 +154,30 @@ impl Body {
             | Body::Max(_)
             | Body::TakenBack(_) => return None,
         })
+    }
+
+    /// The date it is about, where it was written afterwards and says so.
+    pub(crate) fn on(&self) -> Option<NaiveDate> {
+        match self {
+            Body::Session(body) => body.afterwards.then_some(body.date),
+            Body::OptionTaken(body) => body.on,
+            Body::Lift(body) => body.on,
+            Body::WindowDone(body) => body.on,
+            Body::Held(body) => body.on,
+            Body::Range(body) => body.on,
+            Body::Discomfort(body) => body.on,
+            Body::Finish(body) => body.on,
+            Body::Profile(_)
+            | Body::PlanText(_)
+            | Body::ClockMark(_)
+            | Body::Cleared(_)
+            | Body::Ruling(_)
+            | Body::RestMark(_)
+            | Body::PutOff(_)
+            | Body::SetAside(_)
+            | Body::Max(_)
+            | Body::TakenBack(_) => None,
+        }
     }
 
     /// Writes the body on top of an earlier entry's, so that fields a newer app put there stay.

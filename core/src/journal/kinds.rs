@@ -114,6 +114,9 @@ pub struct Session {
     pub week: u32,
     /// The date it was trained on.
     pub date: NaiveDate,
+    /// True where it was written afterwards: then no clock runs, and it stands at its date.
+    #[serde(default)]
+    pub afterwards: bool,
     /// When it was begun, by both clocks of the device.
     #[serde(default)]
     pub at: Option<Instant>,
@@ -132,6 +135,9 @@ pub struct OptionTaken {
     pub option: Option<String>,
     /// The reason the option is tagged with.
     pub because: Option<Because>,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// A window of an interval piece done.
@@ -158,6 +164,9 @@ pub struct WindowDone {
     /// When it was logged first, by both clocks of the device.
     #[serde(default)]
     pub at: Option<Instant>,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// A button of a running clock pressed.
@@ -202,6 +211,9 @@ pub struct Held {
     /// When it was logged first, by both clocks of the device.
     #[serde(default)]
     pub at: Option<Instant>,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// A range of motion measured.
@@ -219,6 +231,9 @@ pub struct Range {
     pub side: Option<u32>,
     /// The reading in tenths of the protocol's unit.
     pub tenths: i64,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// Discomfort felt in a movement: stops its progression until it is cleared.
@@ -237,6 +252,9 @@ pub struct Discomfort {
     /// Signs that call for care at once.
     #[serde(default)]
     pub signs: Vec<Sign>,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// A discomfort flag cleared by the athlete or the coach.
@@ -258,6 +276,9 @@ pub struct Finish {
     pub rpe: Option<u32>,
     /// How long it took.
     pub minutes: u32,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 /// A coach's answer to a proposal. It counts until the athlete has trained the piece again.

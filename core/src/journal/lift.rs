@@ -1,5 +1,6 @@
 //! What is recorded of a set, and of what somebody can lift once.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::id::{PersonId, RecordId};
@@ -56,6 +57,9 @@ pub struct Lift {
     /// When it was logged first, by both clocks of the device: rest is counted from it.
     #[serde(default)]
     pub at: Option<Instant>,
+    /// The date it was done on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
 }
 
 impl Lift {

@@ -10,6 +10,10 @@ const DAY_MS: i64 = 24 * 60 * 60 * 1000;
 
 /// True when every number of a body is one that a tap could have logged.
 pub(crate) fn is_sane(body: &Body) -> bool {
+    body.on().is_none_or(date) && has_sane_numbers(body)
+}
+
+fn has_sane_numbers(body: &Body) -> bool {
     match body {
         Body::Lift(lift) => {
             let reps = lift.scheme.reps.iter().all(|reps| *reps <= 1000);
@@ -85,7 +89,8 @@ mod tests {
     #[test]
     fn what_no_tap_can_log_does_not_count() {
         let session = RecordId(random([1; 16]));
-        let finish = |rpe, minutes| Body::Finish(Finish { session, rpe: Some(rpe), minutes });
+        let finish =
+            |rpe, minutes| Body::Finish(Finish { session, rpe: Some(rpe), minutes, on: None });
         assert!(is_sane(&finish(10, 600)));
         assert!(!is_sane(&finish(11, 60)));
         assert!(!is_sane(&finish(5, u32::MAX)));
@@ -97,6 +102,7 @@ mod tests {
                 when: MeasuredWhen::Before,
                 side: None,
                 tenths,
+                on: None,
             })
         };
         assert!(is_sane(&range(-400)));

@@ -68,7 +68,7 @@ pub(super) fn doubt_of_window(done: &WindowDone, window_ms: i64) -> Option<Strin
 pub(super) fn doubt_of_hold(log: &SessionLog, piece: &str) -> Option<String> {
     let logged: Vec<&Held> =
         log.holds.iter().filter(|hold| hold.body.piece == piece).map(|hold| &hold.body).collect();
-    let at = logged.first()?.at.as_ref()?;
+    let at = logged.first()?.at.as_ref().filter(|_| !log.is_afterwards())?;
     let (held, gone_on) = (logged.iter().map(|held| held.held_ms).sum(), log.gone_on_ms(at));
     if held <= gone_on {
         return None;

@@ -57,6 +57,7 @@ pub(super) fn draw(
         unit: snapshot.profile.unit,
         date: snapshot.planned.as_ref().map_or_else(|| at.date(), |planned| planned.date),
         state: snapshot.state,
+        afterwards: snapshot.is_afterwards(),
         heading: heading(snapshot, at.date()),
         block: snapshot.block.as_ref().map(|block| block.name.clone()),
         day: snapshot.day().map(|day| day.name.clone()),
@@ -156,6 +157,8 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
         notices.push(warning(say::devices_disagree(snapshot.conflicts)));
     }
     let info = |text| Notice { kind: NoticeKind::Info, text };
+    let written = snapshot.is_afterwards() && snapshot.state == SessionState::Running;
+    notices.extend(written.then(|| info(say::written_afterwards().into())));
     if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
         notices.extend(long_holds_before_strength(day).into_iter().map(|long| {
             let stretch = block.name_of(&Exercise::of(&long.stretch));

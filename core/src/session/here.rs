@@ -143,7 +143,7 @@ impl At<'_> {
                 say::titled(self.row.and_then(Row::piece).unwrap_or_default(), &view.heading)
             }
             (Some(Row::Finish), _) if self.snapshot.state == SessionState::Running => {
-                say::how_hard().into()
+                how_hard(self.snapshot.is_afterwards()).into()
             }
             _ => title,
         }
@@ -197,7 +197,11 @@ impl At<'_> {
             add(Kind::Sure, &words, Some(tap));
         }
         if let Some(piece) = piece {
+            let begins = |act| act == Act::Begin && self.snapshot.is_afterwards();
             for (kind, words, act) in clock_acts(piece, row) {
+                if begins(act) {
+                    continue;
+                }
                 let tap = Tap::Clock { piece: piece.name.clone(), act, station: None };
                 add(kind, words, Some(tap));
             }
@@ -208,6 +212,7 @@ impl At<'_> {
         }
         if let Some(PieceKindView::Interval { view }) = piece.map(|piece| &piece.kind)
             && can_start_elsewhere(view)
+            && !self.snapshot.is_afterwards()
         {
             add(Kind::Station, say::start_elsewhere(), None);
         }
@@ -289,14 +294,20 @@ impl At<'_> {
                 let hint = if sides == 1 { say::hint_held() } else { say::hint_held_sides() };
                 form(piece.clone(), true, hint)
             }
-            Row::Finish => rating_form(),
+            Row::Finish => rating_form(self.snapshot.is_afterwards()),
         })
     }
 }
 
-/// What is asked at the end of a session, wherever it is ended: the line `finish 7`, or only `finish`.
-pub fn rating_form() -> Form {
-    Form { ask: say::how_hard().into(), hint: say::hint_rating().into() }
+/// What is asked at the end of a session, wherever it is ended: the line `finish 7`, or only `finish`; of one
+/// written afterwards `finish 7 60`.
+pub fn rating_form(afterwards: bool) -> Form {
+    let hint = if afterwards { say::hint_rating_afterwards() } else { say::hint_rating() };
+    Form { ask: how_hard(afterwards).into(), hint: hint.into() }
+}
+
+fn how_hard(afterwards: bool) -> &'static str {
+    if afterwards { say::how_hard_and_long() } else { say::how_hard() }
 }
 
 /// What can be done to the clock of a row's piece, besides what the one key does.

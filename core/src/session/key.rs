@@ -99,7 +99,12 @@ impl At<'_> {
             (Row::Window { piece, window }, Some(PieceKindView::Interval { view })) => {
                 self.window(piece, view, *window)
             }
-            (Row::Hold { piece }, Some(PieceKindView::Hold { view })) => hold(piece, view),
+            (Row::Hold { piece }, Some(PieceKindView::Hold { view })) => {
+                let afterwards = self.snapshot.is_afterwards();
+                hold_afterwards(piece, view)
+                    .filter(|_| afterwards)
+                    .unwrap_or_else(|| hold(piece, view))
+            }
             (Row::Measure { .. }, _) => asks(KeyFor::Range, Question::Range),
             _ => asks(KeyFor::Finish, Question::Rpe),
         }
@@ -109,7 +114,8 @@ impl At<'_> {
     /// stopped first.
     fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
         let exercise = self.exercise(row, piece)?;
-        let mut flagged = self.snapshot.flags.open.iter().map(|flag| &flag.body);
+        let flags = self.snapshot.flags_for_loads();
+        let mut flagged = flags.open.iter().map(|flag| &flag.body);
         let stops = |discomfort: &&crate::journal::Discomfort| {
             discomfort.exercise == exercise && discomfort.severity >= STOP_FROM
         };
@@ -175,7 +181,7 @@ impl At<'_> {
             reps: None,
             reserve: None,
         };
-        saves(KeyFor::Set { what, set }, tap)
+        saves(KeyFor::Set { what, set, rests: !self.snapshot.is_afterwards() }, tap)
     }
 
     fn window(&self, piece: &str, view: &IntervalView, window: u32) -> Key {
@@ -191,7 +197,11 @@ impl At<'_> {
         let logged = view.windows.iter().any(|window| window.reps.is_some());
         let Some(clock_view) = &view.clock else {
             // Windows done without the clock are logged one after the other.
-            return if logged { log() } else { clock(piece, Act::Begin) };
+            return if logged || self.snapshot.is_afterwards() {
+                log()
+            } else {
+                clock(piece, Act::Begin)
+            };
         };
         match (clock_view.phase, clock_view.paused) {
             (_, true) => clock(piece, Act::Resume),
@@ -206,6 +216,17 @@ impl At<'_> {
             _ => log(),
         }
     }
+}
+
+/// Without a clock a hold is saved as it was planned.
+fn hold_afterwards(piece: &str, view: &HoldView) -> Option<Key> {
+    if view.clock.is_some() {
+        return None;
+    }
+    let held = vec![view.hold; view.sides.len()];
+    let words: Vec<String> = held.iter().map(|held| words::clock_time(held.0)).collect();
+    let tap = Tap::LogHold { piece: piece.to_owned(), held, said: None };
+    Some(saves(KeyFor::HeldAsPlanned(&words::list(&words)), tap))
 }
 
 fn hold(piece: &str, view: &HoldView) -> Key {

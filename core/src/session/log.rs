@@ -1,5 +1,6 @@
 //! Everything logged in one session, read with one query.
 
+use chrono::NaiveDate;
 use rusqlite::Connection;
 
 use crate::clock::{Act, Mark};
@@ -98,9 +99,25 @@ impl SessionLog {
         here: &WrittenHere,
         at: &Instant,
     ) -> Result<Option<SessionLog>> {
-        let Some(session) = latest_session(connection, here)? else { return Ok(None) };
-        let log = SessionLog::read(connection, session)?;
-        Ok(log.is_shown_at(at).then_some(log))
+        let mut shown = None;
+        // One that was written afterwards stands before nothing else once it is done.
+        latest_session(connection, here, |session| {
+            let log = SessionLog::read(connection, session.clone())?;
+            let (is_shown, afterwards) = (log.is_shown_at(at), log.is_afterwards());
+            shown = is_shown.then_some(log);
+            Ok(is_shown || !afterwards)
+        })?;
+        Ok(shown)
+    }
+
+    /// True for a session that was written afterwards.
+    pub(crate) fn is_afterwards(&self) -> bool {
+        self.session.body.afterwards
+    }
+
+    /// The date that what is logged now is about, where that is not today.
+    pub(crate) fn on(&self) -> Option<NaiveDate> {
+        self.session.on
     }
 
     /// True when the session is running at a moment, was just finished or was trained on that date.

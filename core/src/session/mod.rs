@@ -2,6 +2,7 @@
 //! screens.
 
 mod able;
+mod afterwards;
 mod asked;
 mod bar;
 mod clock_view;
@@ -141,7 +142,7 @@ fn being_trained(
     date: NaiveDate,
     name: &str,
 ) -> Result<Option<Snapshot>> {
-    let running = latest_session(device.reader(), &device.identity.written_here())?;
+    let running = latest_session(device.reader(), &device.identity.written_here(), |_| Ok(true))?;
     if date != at.date() || running.is_none_or(|session| session.body.day != name) {
         return Ok(None);
     }
@@ -218,6 +219,7 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::Flag { .. }
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
+        | Tap::WriteAfterwards { .. }
         | Tap::LogSet { .. }
         | Tap::Sure { .. }
         | Tap::LogWindow { .. }
@@ -260,12 +262,12 @@ fn last_saved(device: &Device, snapshot: &Snapshot) -> Result<Option<Saved>> {
 
 fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> Result<Vec<Draft>> {
     // An ended session still takes corrections, and gives way to a new one.
-    let log = snapshot
-        .log
-        .as_ref()
-        .filter(|log| log.finish.is_none() || !matches!(tap, Tap::Begin { .. }));
+    let log = snapshot.log.as_ref().filter(|log| log.finish.is_none() || !begins(&tap));
     match (tap, log, snapshot.day(), &snapshot.block) {
         (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
+        (Tap::WriteAfterwards { date, day }, None, _, _) => {
+            Ok(vec![afterwards::begin(device, date, day, at)?])
+        }
         (tap, Some(log), Some(day), Some(block)) => {
             let sheet = sheet::Sheet { snapshot, block, day, now: at };
             Taps { sheet, log, at }.drafts(tap)
@@ -278,8 +280,22 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
     }
 }
 
+/// True for what begins a session.
+fn begins(tap: &Tap) -> bool {
+    matches!(tap, Tap::Begin { .. } | Tap::WriteAfterwards { .. })
+}
+
 fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft> {
-    let date = at.date();
+    Ok(Draft::new(planned(device, at.date(), day, at)?))
+}
+
+/// A session of a date: of the day named, otherwise of the one planned.
+fn planned(
+    device: &mut Device,
+    date: NaiveDate,
+    day: Option<String>,
+    at: &Instant,
+) -> Result<Session> {
     let Some(plan) = device.block_for(date)? else {
         return Err(Error::missing(Thing::Plan, say::tap::no_plan()));
     };
@@ -294,14 +310,15 @@ fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft
             })?
         }
     };
-    Ok(Draft::new(Session {
+    Ok(Session {
         plan: plan.id,
         block: block.name.clone(),
         day: day.name.clone(),
         week: block.week_of(date).unwrap_or(if date < block.starts { 1 } else { block.weeks }),
         date,
+        afterwards: false,
         at: Some(at.clone()),
-    }))
+    })
 }
 
 /// A place where it can hurt, in words.

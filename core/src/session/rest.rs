@@ -71,7 +71,7 @@ pub(crate) fn rest(
     unit: MassUnit,
     now: &Instant,
 ) -> Option<RestView> {
-    if log.finish.is_some() {
+    if log.finish.is_some() || log.is_afterwards() {
         return None;
     }
     let mut last: Option<(&Logged<Lift>, Instant)> = None;

@@ -5,6 +5,7 @@
 //! add one record. So the new record is read back into the snapshot, which then goes on to the revision
 //! after it; whatever else changes the database makes the next screen read all of it again.
 
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -18,7 +19,7 @@ use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
-use crate::history::{Flags, flags, past, set_aside};
+use crate::history::{Flags, For, flags, past, set_aside};
 use crate::id::RecordId;
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, Profile, Session};
@@ -129,12 +130,12 @@ impl Snapshot {
         let mut all = Vec::new();
         if let (Some(day), Some(planned), Some(block)) = (self.day(), &self.planned, &self.block) {
             let during = self.log.as_ref().map(SessionLog::id);
+            let of = For { date: planned.date, during, afterwards: self.is_afterwards() };
             for piece in &day.pieces {
                 if let PieceKind::Strength(strength) = &piece.kind {
                     let exercise = self.exercise(&piece.name, &strength.movement);
-                    let (person, date) = (self.profile.person, planned.date);
-                    let of = (piece, strength);
-                    let read = past(connection, person, block, of, &exercise, during, date)?;
+                    let (person, piece_of) = (self.profile.person, (piece, strength));
+                    let read = past(connection, person, block, piece_of, &exercise, of)?;
                     all.push((piece.name.clone(), read));
                 }
             }
@@ -148,6 +149,9 @@ impl Snapshot {
         let (Some(block), Some(planned)) = (&self.block, &self.planned) else {
             return Ok(Vec::new());
         };
+        if self.is_afterwards() {
+            return Ok(Vec::new());
+        }
         let before = planned.date.pred_opt();
         // One may have been begun twice, or on two devices.
         let query = Query {
@@ -175,6 +179,19 @@ impl Snapshot {
             worked.extend(hard_work(&sets, log.finish.and_then(|finish| finish.body.rpe)));
         }
         Ok(worked)
+    }
+
+    /// True while its session is written afterwards.
+    pub(crate) fn is_afterwards(&self) -> bool {
+        self.log.as_ref().is_some_and(SessionLog::is_afterwards)
+    }
+
+    /// The flags that loads are worked out with: for a session written afterwards those of then.
+    pub(crate) fn flags_for_loads(&self) -> Cow<'_, Flags> {
+        match &self.planned {
+            Some(planned) if self.is_afterwards() => Cow::Owned(self.flags.until(planned.date)),
+            _ => Cow::Borrowed(&self.flags),
+        }
     }
 
     /// The day on screen.

@@ -30,8 +30,8 @@ impl Sheet<'_> {
         let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
         let aside = &self.snapshot.aside;
         let so_far = so_far.map(|lift| set_done(lift, aside.contains(&lift.record))).collect();
-        let (past, flags) = (self.snapshot.past(piece), &self.snapshot.flags);
-        propose(self.block, self.unit(), strength, exercise, past, flags, so_far)
+        let (past, flags) = (self.snapshot.past(piece), self.snapshot.flags_for_loads());
+        propose(self.block, self.unit(), strength, exercise, past, &flags, so_far)
     }
 
     pub(super) fn strength(&self, name: &str, strength: &Strength) -> StrengthView {

@@ -1,5 +1,6 @@
 //! Everything an athlete can tap in a session.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::care::{Place, Sign};
@@ -19,6 +20,14 @@ pub enum Tap {
     /// Begins the session.
     Begin {
         /// The day's name; today's when left out.
+        day: Option<String>,
+    },
+    /// Begins a session that was trained on an earlier date, to be written afterwards: no clock runs for it.
+    /// One of that day that was left open goes on.
+    WriteAfterwards {
+        /// The date it was trained on.
+        date: NaiveDate,
+        /// The day's name; the one planned for that date when left out.
         day: Option<String>,
     },
     /// Logs a set, or corrects it when it is logged already.

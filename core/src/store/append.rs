@@ -138,7 +138,7 @@ mod tests {
     fn reading(tenths: i64) -> Body {
         let (session, piece) = (RecordId(random([1; 16])), "Calves".into());
         let (protocol, when) = (Protocol::KneeToWall, MeasuredWhen::Before);
-        Range { session, piece, protocol, when, side: None, tenths }.into()
+        Range { session, piece, protocol, when, side: None, tenths, on: None }.into()
     }
 
     fn at(second: i64) -> Instant {

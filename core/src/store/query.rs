@@ -24,6 +24,8 @@ pub(crate) struct Logged<T> {
     pub placed: i64,
     /// The wall clock's offset from UTC at the version shown, minutes east.
     pub offset_min: i32,
+    /// The date it is about, where that is not the one it was first written on.
+    pub on: Option<NaiveDate>,
     /// Versions nobody has replaced; more than one is a conflict.
     pub heads: u32,
     /// What it says.
@@ -40,6 +42,7 @@ impl Logged<Body> {
             first_ms: entry.wall_ms,
             placed: entry.hlc.place(),
             offset_min: entry.offset_min,
+            on: body.on(),
             heads: 1,
             body,
         }
@@ -47,16 +50,19 @@ impl Logged<Body> {
 
     /// The same record with its body's own type, when it is of that kind.
     pub(crate) fn of_kind<T: Kind>(self) -> Option<Logged<T>> {
-        let Logged { record, person, id, first_ms, placed, offset_min, heads, body } = self;
+        let Logged { record, person, id, first_ms, placed, offset_min, on, heads, body } = self;
         let body = T::from_body(body)?;
-        Some(Logged { record, person, id, first_ms, placed, offset_min, heads, body })
+        Some(Logged { record, person, id, first_ms, placed, offset_min, on, heads, body })
     }
 }
 
-/// The local date a record was first written on.
+/// The date a record is about: the one it says, otherwise the local date it was first written on.
 pub(crate) fn date_of<T>(logged: &Logged<T>) -> NaiveDate {
     let offset_min = logged.offset_min;
-    Instant { wall_ms: logged.first_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date()
+    let written = || {
+        Instant { wall_ms: logged.first_ms, offset_min, boot_ms: 0, boot_id: String::new() }.date()
+    };
+    logged.on.unwrap_or_else(written)
 }
 
 /// Which records to read: every part left out matches all. Records taken back never match.
@@ -132,6 +138,7 @@ impl Query<'_> {
                 first_ms: row.get(4)?,
                 placed: row.get(9)?,
                 offset_min: row.get(5)?,
+                on: body.on(),
                 heads: row.get(6)?,
                 body,
             });
@@ -191,22 +198,28 @@ pub(crate) type WrittenHere = [(DeviceId, u64)];
 
 /// The latest session written here, by the devices' own numbering and not by a wall clock: a session
 /// logged under a clock a year ahead must not stand in the way for a year. Of several devices that a home
-/// was, the last one comes first.
+/// was, the last one comes first. A session that `is_it` refuses is passed over.
 pub(crate) fn latest_session(
     connection: &Connection,
     here: &WrittenHere,
+    mut is_it: impl FnMut(&Logged<Session>) -> Result<bool>,
 ) -> Result<Option<Logged<Session>>> {
     // Nearly every entry belongs to a session, so this looks at a few rows at the journal's end.
     let sql = "SELECT e.record, r.person FROM entry e JOIN record r ON r.record = e.record
                WHERE e.device = ?1 AND e.n <= ?2 AND e.kind = ?3 AND r.taken_back = 0
-               ORDER BY e.n DESC LIMIT 1";
+               ORDER BY e.n DESC";
     let mut statement = connection.prepare_cached(sql)?;
     for (device, last) in here.iter().rev() {
-        let key = params![device.0, number(*last), Session::NAME];
-        let read = |row: &rusqlite::Row<'_>| Ok((RecordId(row.get(0)?), PersonId(row.get(1)?)));
-        if let Some((record, person)) = statement.query_row(key, read).optional()? {
+        let mut rows = statement.query(params![device.0, number(*last), Session::NAME])?;
+        while let Some(row) = rows.next()? {
+            let (record, person) = (RecordId(row.get(0)?), PersonId(row.get(1)?));
             let query = Query { person: Some(person), record: Some(record), ..Query::default() };
-            return query.last(connection);
+            let found = query.last(connection)?;
+            // One that cannot be read hides those before it, as ever.
+            match found {
+                Some(session) if !is_it(&session)? => {}
+                found => return Ok(found),
+            }
         }
     }
     Ok(None)

@@ -15,6 +15,7 @@ pub(crate) enum KeyFor<'a> {
     Set {
         what: &'a str,
         set: u32,
+        rests: bool,
     },
     /// A set whose load, reps or reps left must be said.
     Load,
@@ -36,6 +37,8 @@ pub(crate) enum KeyFor<'a> {
     Clock(Act),
     /// The seconds that a clock counted.
     Held(&'a str),
+    /// Those that were planned, of a session written afterwards.
+    HeldAsPlanned(&'a str),
     /// A measure.
     Range,
     /// The session's end.
@@ -60,7 +63,7 @@ pub(crate) fn key(of: &KeyFor<'_>) -> String {
         KeyFor::Set { what, .. } | KeyFor::Window { what, .. } => return say::done(what),
         KeyFor::Reps(what) => return say::done_how_many(what),
         KeyFor::Reserve(what) => return say::done_how_many_left(what),
-        KeyFor::Held(held) => return say::save_held(held),
+        KeyFor::Held(held) | KeyFor::HeldAsPlanned(held) => return say::save_held(held),
         KeyFor::Leave(what) => return say::leave_piece(what),
         KeyFor::Stop(what) => return say::stop_piece(what),
         KeyFor::NoPlan => say::no_plan(),
@@ -87,7 +90,8 @@ pub(crate) fn key(of: &KeyFor<'_>) -> String {
 /// What happens when it is pressed, or why nothing does.
 pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
     let words = match of {
-        KeyFor::Set { set, .. } => return Some(say::saves_set(set)),
+        KeyFor::Set { set, rests: true, .. } => return Some(say::saves_set(set)),
+        KeyFor::Set { set, rests: false, .. } => return Some(say::saves_set_alone(set)),
         KeyFor::Rest { set, what } => return Some(say::then_set(set, what)),
         KeyFor::Window { window, .. } => return Some(say::saves_window(window)),
         KeyFor::WindowToCome(Some(running)) => return Some(say::window_is_logged(running)),
@@ -101,6 +105,7 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Clock(Act::Begin) => say::time_to_get_ready(),
         KeyFor::Clock(_) | KeyFor::Range => return None,
         KeyFor::Held(_) => say::saves_held(),
+        KeyFor::HeldAsPlanned(_) => say::saves_as_planned(),
         KeyFor::Finish => say::rating_scale(),
         KeyFor::Correct => say::already_logged(),
         KeyFor::Leave(_) => say::hurts_next_piece(),
@@ -134,7 +139,7 @@ mod tests {
         let what = "60 kg, 6";
         let said = || {
             let of = [
-                KeyFor::Set { what, set: 2 },
+                KeyFor::Set { what, set: 2, rests: true },
                 KeyFor::Rest { set: 2, what },
                 KeyFor::Leave("Squat"),
             ];

@@ -4,7 +4,7 @@ use super::clock::held_side;
 use super::load::load_text;
 use super::name::{because, place, sign};
 use super::piece::{Remarks, set_done, window_done};
-use super::plain::{list, side, side_of_two, tenths};
+use super::plain::{day, list, side, side_of_two, tenths};
 use crate::clock::Act;
 use crate::journal::{
     Body, ClockMark, Discomfort, Held, Lift, OptionTaken, Part, PutOff, Range, RestAct, Until,
@@ -62,6 +62,9 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::OptionTaken(taken) => return option(taken, names),
         Body::Discomfort(flag) => return flagged(flag, names),
         Body::PutOff(off) => return off_until(off),
+        Body::Session(session) if session.afterwards => {
+            return say::session_afterwards(&session.day, day(session.date));
+        }
         Body::Session(session) => return say::session_begun(&session.day),
         Body::Profile(profile) => return profile.name.clone(),
         Body::PlanText(plan) => return plan.block.clone(),

@@ -104,6 +104,7 @@ plates-warm-up = Mit Aufwärmsätzen für das erste Gewicht beginnen: bis zu sie
 plates-from-floor = Mit --warm-up: kein Satz mit leerer Stange, für eine Übung, die am Boden beginnt
 today-day = Der Name eines Trainingstags im Block
 today-json = Die Ansicht als JSON ausgeben, wie ein Handy sie bekäme
+session-on = Ein früheres Datum, dessen Einheit nachgetragen wird, etwa 2026-11-20
 session-day = Der Name eines Trainingstags im Block, statt des heute geplanten
 session-plain = Zeile für Zeile, wie durch eine Pipe
 no-speech = Ansagen nicht sprechen

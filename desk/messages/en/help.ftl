@@ -104,6 +104,7 @@ plates-warm-up = Begin with warm-up sets for the first load: up to seven, the mo
 plates-from-floor = With --warm-up: no set with the empty bar, for a lift that starts on the floor
 today-day = A day of the block by its name
 today-json = Print the screen as JSON, as a phone would get it
+session-on = An earlier date whose session is written afterwards, such as 2026-11-20
 session-day = A day of the block by its name, instead of the one planned today
 session-plain = Line by line, as through a pipe
 no-speech = Do not speak cues

@@ -57,6 +57,7 @@ const ALWAYS: Lines = &[
     (said::skip, said::skip_does),
     (said::sheet, said::sheet_does),
     (said::finish, said::finish_does),
+    (said::finish_minutes, said::finish_minutes_does),
     (said::quit, said::quit_does),
 ];
 

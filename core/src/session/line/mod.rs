@@ -117,6 +117,9 @@ fn pressed(screen: &SessionScreen) -> Result<Typed> {
     match (&key.tap, &screen.here.form) {
         (Some(pressed), _) => tap(pressed.clone()),
         (None, _) if screen.state == SessionState::Finished => Ok(Typed::Leave),
+        (None, _) if key.asks == Some(Question::Rpe) && screen.afterwards => {
+            Err(wrong(say::line::type_a_rating_and_minutes()))
+        }
         (None, _) if key.asks == Some(Question::Rpe) => Err(wrong(say::line::type_a_rating())),
         (None, Some(form)) if key.asks.is_some() => Err(wrong(say::line::type_this(&form.hint))),
         (None, _) => Err(wrong(match &key.more {
@@ -153,15 +156,25 @@ fn clear(screen: &SessionScreen) -> Typed {
     Typed::Tap { tap: Tap::ClearFlags { flags: flags.iter().map(|flag| flag.flag).collect() } }
 }
 
+/// The rating, and how long it took where that is said: `7`, `7 60`, `7, 60 min`.
 fn finish(rest: &[&str]) -> Result<Typed> {
-    let rpe = match rest {
-        [] => None,
-        rest => match rest.join(" ").parse() {
-            Ok(rpe @ 0..=10) => Some(rpe),
-            _ => return Err(wrong(say::line::not_a_rating(rest.join(" ")))),
-        },
+    let Some((rating, after)) = rest.split_first() else {
+        return tap(Tap::Finish { rpe: None, minutes: None });
     };
-    tap(Tap::Finish { rpe, minutes: None })
+    let rpe = match rating.trim_end_matches(',').parse() {
+        Ok(rpe @ 0..=10) => rpe,
+        _ => return Err(wrong(say::line::not_a_rating(rest.join(" ")))),
+    };
+    let minutes = match after {
+        [] => None,
+        [number] => number.parse().ok(),
+        [number, unit] if listed::is(unit, say::line::minutes_typed) => number.parse().ok(),
+        _ => None,
+    };
+    if minutes.is_none() && !after.is_empty() {
+        return Err(wrong(say::line::not_minutes(after.join(" "))));
+    }
+    tap(Tap::Finish { rpe: Some(rpe), minutes })
 }
 
 /// `option KEY`; `option none` goes back. In an interval piece that is about the window at hand.

@@ -110,6 +110,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         unit: MassUnit::Kg,
         date: NaiveDate::from_ymd_opt(2026, 11, 3).unwrap(),
         state: SessionState::Running,
+        afterwards: false,
         heading: String::new(),
         block: None,
         day: None,

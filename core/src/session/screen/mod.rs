@@ -34,6 +34,8 @@ pub struct SessionScreen {
     pub date: NaiveDate,
     /// Where the session stands.
     pub state: SessionState,
+    /// True where the session is written afterwards: no clock and no rest runs for it.
+    pub afterwards: bool,
     /// One line to head the screen.
     pub heading: String,
     /// The block's name; none without a plan.

@@ -75,11 +75,15 @@ impl Taps<'_> {
             spare_ms: spare_ms.or(before).or(clock),
             margin_ms: interval.margin_ms,
             at: earlier.map_or_else(|| Some(self.at.clone()), |done| done.at.clone()),
+            on: self.log.on(),
         };
         Ok(Draft::new_or_corrected(logged.map(|done| done.record), done))
     }
 
     pub(super) fn clock(&self, name: &str, act: Act, station: Option<u32>) -> Result<Draft> {
+        if self.log.is_afterwards() && act == Act::Begin {
+            return Err(Error::invalid(Field::Clock, say::tap::no_clock_afterwards()));
+        }
         let (begun, paused, extends) = match &self.piece(name)?.kind {
             PieceKind::Hold(hold) => {
                 let state = self.hold_run(name, hold, None);

@@ -71,6 +71,7 @@ impl Taps<'_> {
                 short: by_clock.or(by_hand).filter(|_| is_short),
                 said,
                 at: logged.map_or_else(|| Some(self.at.clone()), |at| at.body.at.clone()),
+                on: self.log.on(),
             };
             drafts.push(Draft::new_or_corrected(logged.map(|logged| logged.record), held));
         }
@@ -145,7 +146,8 @@ impl Taps<'_> {
         let same = |range: &Range| range.piece == name && range.when == when && range.side == side;
         let before = self.log.ranges.iter().rev().find(|range| same(&range.body));
         let (session, piece) = (self.log.id(), name.to_owned());
-        let range = Range { session, piece, protocol, when, side, tenths };
+        let on = self.log.on();
+        let range = Range { session, piece, protocol, when, side, tenths, on };
         Ok(Draft::new_or_corrected(before.map(|range| range.record), range))
     }
 }

@@ -29,8 +29,8 @@ impl Taps<'_> {
         // Nothing said later about pain takes an emergency sign away: only undoing or clearing does.
         let told = before.map_or(&[][..], |flag| &flag.body.signs);
         signs.extend(told.iter().copied().filter(|sign| !signs.contains(sign)).collect::<Vec<_>>());
-        let (session, piece) = (self.log.id(), name.to_owned());
-        let flag = Discomfort { session, piece, exercise, place, severity, signs };
+        let (session, piece, on) = (self.log.id(), name.to_owned(), self.log.on());
+        let flag = Discomfort { session, piece, exercise, place, severity, signs, on };
         Ok(Draft::new_or_corrected(before.map(|flag| flag.record), flag))
     }
 }

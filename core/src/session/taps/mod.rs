@@ -34,7 +34,9 @@ impl Taps<'_> {
     /// What the tap logs, all of it together.
     pub(crate) fn drafts(&self, tap: Tap) -> Result<Vec<Draft>> {
         match tap {
-            Tap::Begin { .. } => Err(Error::invalid(Field::Session, say::tap::session_running())),
+            Tap::Begin { .. } | Tap::WriteAfterwards { .. } => {
+                Err(Error::invalid(Field::Session, say::tap::session_running()))
+            }
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
             }
@@ -108,15 +110,26 @@ impl Taps<'_> {
     /// nobody looks for it afterwards.
     fn finish(&self, rpe: Option<u32>, minutes: Option<u32>) -> Result<Vec<Draft>> {
         within(Field::Rpe, rpe.unwrap_or(0), 10, say::tap::rating_too_high)?;
-        let ms = self.log.gone_on_ms(self.at);
-        let counted = u32::try_from(ms / 60_000).unwrap_or(0).clamp(1, 300);
-        let minutes = minutes.unwrap_or(counted);
+        let minutes = minutes.or_else(|| self.minutes_gone());
+        let minutes = minutes
+            .ok_or_else(|| Error::invalid(Field::Minutes, say::tap::minutes_afterwards()))?;
         within(Field::Minutes, minutes, 600, say::tap::minutes_too_many)?;
-        let finish = Finish { session: self.log.id(), rpe, minutes };
+        let finish = Finish { session: self.log.id(), rpe, minutes, on: self.log.on() };
         let before = self.log.finish.as_ref().map(|finish| finish.record);
         let mut drafts = if before.is_none() { self.end_clocks()? } else { Vec::new() };
         drafts.push(Draft::new_or_corrected(before, finish));
         Ok(drafts)
+    }
+}
+
+impl Taps<'_> {
+    /// The minutes since the session was begun; none for one written afterwards, but those said before.
+    fn minutes_gone(&self) -> Option<u32> {
+        if self.log.is_afterwards() {
+            return self.log.finish.as_ref().map(|finish| finish.body.minutes);
+        }
+        let ms = self.log.gone_on_ms(self.at);
+        Some(u32::try_from(ms / 60_000).unwrap_or(0).clamp(1, 300))
     }
 }
 

@@ -90,6 +90,7 @@ impl Taps<'_> {
             side,
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
+            on: before.map_or_else(|| self.log.on(), |lift| lift.on),
         };
         let builds = self.sheet.block.builds_for(strength, &lift.exercise, self.sheet.unit());
         let slip = is_slip(&lift, builds);
@@ -127,6 +128,7 @@ impl Taps<'_> {
             movement,
             because: found.map(|option| option.because),
             option,
+            on: self.log.on(),
         };
         Ok(Draft::new_or_corrected(before.map(|before| before.record), taken))
     }

@@ -37,7 +37,7 @@ pub(super) fn line(model: &mut Model, typed: &str) -> Wish {
 
 /// Asks for the session's rating.
 pub(super) fn rating(model: &mut Model, typed: &str) -> Wish {
-    let form = rating_form();
+    let form = rating_form(model.screen.afterwards);
     open(model, Typing::new(form.ask, form.hint, typed, Then::Rating))
 }
 

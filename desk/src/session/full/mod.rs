@@ -10,9 +10,9 @@ mod letters;
 mod model;
 
 use holdfast_core::Holdfast;
-use holdfast_core::session::{SessionState, Tap};
+use holdfast_core::session::SessionState;
 
-use super::{finished, left_open};
+use super::{Wanted, finished, left_open};
 use crate::fault::{Fault, Outcome};
 use crate::full::clock::until_next;
 use crate::full::cues::Watch;
@@ -24,8 +24,8 @@ use bounce::Bounced;
 use model::{Mode, Model, Tone};
 
 /// Runs a session until it is left. Once it says saved, it is safely stored.
-pub(crate) fn run(holdfast: &Holdfast, day: Option<String>, noise: Noise) -> Outcome {
-    let mut model = begin(holdfast, day)?;
+pub(super) fn run(holdfast: &Holdfast, wanted: Wanted, noise: Noise) -> Outcome {
+    let mut model = begin(holdfast, wanted)?;
     let mut sound = Sound::new(noise);
     let theme = Theme::here();
     let played = on_stage(|stage| play(stage, holdfast, &mut model, &mut sound, theme));
@@ -47,22 +47,18 @@ pub(crate) fn run(holdfast: &Holdfast, day: Option<String>, noise: Noise) -> Out
 }
 
 /// Goes on with the session that is open, or begins one; a day off asks which day.
-fn begin(holdfast: &Holdfast, day: Option<String>) -> Outcome<Model> {
+fn begin(holdfast: &Holdfast, wanted: Wanted) -> Outcome<Model> {
     let screen = holdfast.today(now())?;
-    let other_day = day.is_some() && day != screen.day;
-    let goes_on = match screen.state {
-        SessionState::Running | SessionState::Finished => !other_day,
-        _ => false,
-    };
-    if goes_on {
+    if wanted.is(&screen) {
         return Ok(Model::new(screen));
     }
-    if screen.state == SessionState::DayOff && day.is_none() && !screen.days.is_empty() {
+    let any = wanted.day.is_none() && wanted.on.is_none();
+    if screen.state == SessionState::DayOff && any && !screen.days.is_empty() {
         let mut model = Model::new(screen);
         asks::days(&mut model);
         return Ok(model);
     }
-    Ok(Model::new(holdfast.tap(Tap::Begin { day }, None, now())?))
+    Ok(Model::new(holdfast.tap(wanted.begin(), None, now())?))
 }
 
 fn play(

@@ -8,25 +8,25 @@ use holdfast_core::session::{
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
 
-use super::{finished, left_open, sentence};
+use super::{Wanted, finished, left_open, sentence};
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
 use crate::{print, say};
 
 /// Runs a session until it is finished, left, or the input ends. Once a line says saved, it is safely
 /// stored.
-pub(super) fn run(holdfast: &Holdfast, day: Option<String>) -> Outcome {
+pub(super) fn run(holdfast: &Holdfast, wanted: Wanted) -> Outcome {
     let mut input = std::io::stdin().lock();
     let screen = holdfast.today(now())?;
-    let other_day = day.as_ref().is_some_and(|day| Some(day) != screen.day.as_ref());
+    let is_it = wanted.is(&screen);
     match screen.state {
-        SessionState::Finished if !other_day => {
+        SessionState::Finished if is_it => {
             print::out(&print::sheet(&screen))?;
             print::out(&format!("\n{}\n", say::lines::already_finished()))?;
         }
-        SessionState::Running if !other_day => print::out(&print::sheet(&screen))?,
+        SessionState::Running if is_it => print::out(&print::sheet(&screen))?,
         _ => {
-            let screen = holdfast.tap(Tap::Begin { day }, None, now())?;
+            let screen = holdfast.tap(wanted.begin(), None, now())?;
             print::out(&print::sheet(&screen))?;
         }
     }

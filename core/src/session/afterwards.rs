@@ -1,0 +1,54 @@
+//! A session that is written afterwards: the device was off, or nobody had it at hand.
+//!
+//! It stands at its own date in everything that is worked out from it. Loads are proposed as they were on that
+//! date; no clock and no rest runs for it; how long it took is asked, for nobody counted.
+
+use chrono::NaiveDate;
+
+use super::log::SessionLog;
+use super::planned;
+use crate::device::Device;
+use crate::error::{Error, Field, Result};
+use crate::instant::Instant;
+use crate::journal::Session;
+use crate::say;
+use crate::store::{Draft, Query};
+use crate::words;
+
+/// How many weeks back a session may be written: who remembers more wrote it down elsewhere. Common practice,
+/// no source.
+const WEEKS: i64 = 4;
+
+/// Begins a session of an earlier date, or goes on with the one of that day that was left open.
+pub(super) fn begin(
+    device: &mut Device,
+    date: NaiveDate,
+    day: Option<String>,
+    at: &Instant,
+) -> Result<Draft> {
+    if !is_lately(date, at) || date == at.date() {
+        return Err(Error::invalid(Field::Date, say::tap::afterwards_dates(WEEKS)));
+    }
+    let session = Session { afterwards: true, ..planned(device, date, day, at)? };
+    let query = Query {
+        person: Some(device.person()),
+        subject: Some(""),
+        scheme: Some(""),
+        ..Query::default()
+    };
+    let mut all = query.read::<Session>(device.reader())?;
+    all.retain(|other| other.body.date == date && other.body.day == session.day);
+    let Some(other) = all.pop() else { return Ok(Draft::new(session)) };
+    let log = SessionLog::read(device.reader(), other)?;
+    if log.finish.is_some() {
+        let reason = say::tap::afterwards_logged(&session.day, words::day(date));
+        return Err(Error::invalid(Field::Date, reason));
+    }
+    let (record, other) = (log.id(), log.session.body);
+    Ok(Draft::correct(record, Session { afterwards: true, at: session.at, ..other }))
+}
+
+/// True for a date of the last weeks, today included.
+pub(super) fn is_lately(date: NaiveDate, at: &Instant) -> bool {
+    (0..=WEEKS * 7).contains(&(at.date() - date).num_days())
+}
