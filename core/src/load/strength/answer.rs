@@ -1,50 +1,15 @@
 //! What the model says: strength today, reps to expect, a load for reps, the trend.
 
-use chrono::NaiveDate;
-
 use super::adaptive::{Ended, OUTSIDE};
+use super::band::{RepsBand, band, design, log};
 use super::curve::{Heights, MOST_REPS, curve};
 use super::filter::State;
-use super::follow::{Follower, band, design, log};
 use super::model::{LEVEL, Model, SLOPE};
 use super::normal::deviations;
-use super::ratio::Pair;
-use super::seen::{SetSeen, StrengthError, number, rows, tiring};
+use super::ratio::{Interval, Pair};
+use super::seen::tiring;
+use super::trend::Trend;
 use crate::mass::Mass;
-
-/// A number with an interval around it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Interval {
-    /// The lower end.
-    pub low: f64,
-    /// As likely below as above.
-    pub likely: f64,
-    /// The upper end.
-    pub high: f64,
-}
-
-/// Good reps to expect of an open set, each 0 to [`MOST_REPS`]; the latter means "or more", and 0
-/// that the load is not expected to move.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct RepsBand {
-    /// The fewest.
-    pub low: u32,
-    /// The most likely count.
-    pub likely: u32,
-    /// The most.
-    pub high: u32,
-}
-
-/// The trend over the last weeks.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Trend {
-    /// The change of strength per week, as a share of it: 0.01 is one percent a week.
-    pub per_week: Interval,
-    /// The first day trained that it was taken over.
-    pub from: NaiveDate,
-    /// The last day trained, 14 to 42 days later.
-    pub to: NaiveDate,
-}
 
 /// The strength of one athlete in one movement on a day, from sets that said how near their end they were.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,39 +31,6 @@ pub struct Strength {
 /// The one-rep max is shown where half its interval is at most this, in logarithms: 15 %. Chosen, no
 /// source.
 const WIDEST: f64 = 0.15;
-
-/// Works out the strength on `today` from all sets of one athlete and one movement. Days may come in any
-/// order, the sets of one day in the order they were done; sets after `today` are left out. A set in
-/// doubt is not to be among them.
-///
-/// None before the first set that says more than "at least so many": one counted, rated or short.
-///
-/// # Errors
-/// [`StrengthError`] for a load that is none and for reps beyond what the journal takes.
-pub fn strength(sets: &[SetSeen], today: NaiveDate) -> Result<Option<Strength>, StrengthError> {
-    Ok(strength_on(sets, &[today])?.pop().flatten())
-}
-
-/// [`strength`] on each of some dates, as it was known then. The dates are in order.
-///
-/// # Errors
-/// As [`strength`].
-pub fn strength_on(
-    sets: &[SetSeen],
-    dates: &[NaiveDate],
-) -> Result<Vec<Option<Strength>>, StrengthError> {
-    let mut follower = Follower::new();
-    let rows = rows(sets)?;
-    let mut rows = rows.iter().peekable();
-    let on = |date: &NaiveDate| {
-        let day = number(*date);
-        while let Some(row) = rows.next_if(|row| row.day <= day) {
-            follower.take(row);
-        }
-        follower.at(day)
-    };
-    Ok(dates.iter().map(on).collect())
-}
 
 impl Strength {
     /// The one-rep max in kilograms, rested and in usual form, with an interval that is to cover the

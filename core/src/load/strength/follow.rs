@@ -2,15 +2,50 @@
 
 use std::collections::VecDeque;
 
+use chrono::NaiveDate;
+
 use super::adaptive::{Adaptive, Ended};
-use super::answer::{RepsBand, Strength};
+use super::answer::Strength;
+use super::band::{band, design, log};
 use super::curve::{Heights, MOST_REPS};
-use super::filter::{Observation, SIZE, Seen, State};
+use super::filter::{Observation, Seen, State};
 use super::model::Model;
 use super::normal::deviations;
-use super::seen::{Evidence, Row};
+use super::seen::{Evidence, Row, SetSeen, StrengthError, number, rows};
 use super::trend::{Reading, TREND_DAYS, trend};
-use crate::mass::{Mass, MassUnit};
+
+/// Works out the strength on `today` from all sets of one athlete and one movement. Days may come in any
+/// order, the sets of one day in the order they were done; sets after `today` are left out. A set in
+/// doubt is not to be among them.
+///
+/// None before the first set that says more than "at least so many": one counted, rated or short.
+///
+/// # Errors
+/// [`StrengthError`] for a load that is none and for reps beyond what the journal takes.
+pub fn strength(sets: &[SetSeen], today: NaiveDate) -> Result<Option<Strength>, StrengthError> {
+    Ok(strength_on(sets, &[today])?.pop().flatten())
+}
+
+/// [`strength`] on each of some dates, as it was known then. The dates are in order.
+///
+/// # Errors
+/// As [`strength`].
+pub fn strength_on(
+    sets: &[SetSeen],
+    dates: &[NaiveDate],
+) -> Result<Vec<Option<Strength>>, StrengthError> {
+    let mut follower = Follower::new();
+    let rows = rows(sets)?;
+    let mut rows = rows.iter().peekable();
+    let on = |date: &NaiveDate| {
+        let day = number(*date);
+        while let Some(row) = rows.next_if(|row| row.day <= day) {
+            follower.take(row);
+        }
+        follower.at(day)
+    };
+    Ok(dates.iter().map(on).collect())
+}
 
 /// What is known of somebody after some of their days.
 pub(super) struct Follower {
@@ -35,28 +70,6 @@ struct Known {
     before: f64,
     /// The latest rows that a trend may be read from.
     readings: VecDeque<Reading>,
-}
-
-/// The log of a load in kilograms.
-pub(super) fn log(load: Mass) -> f64 {
-    load.for_drawing(MassUnit::Kg).ln()
-}
-
-/// What a set at a load is made of: level, less slope times the load, less what is hidden in it.
-pub(super) fn design(load: f64, counted: bool, rated: bool) -> [f64; SIZE] {
-    let part = |there: bool| if there { -1.0 } else { 0.0 };
-    [1.0, -load, part(counted), part(rated)]
-}
-
-/// The reps of a set that is foretold with a standard deviation, `reach` of them to each side. The
-/// outer edges, half a rep beyond the ends, are those nearest to the exact ones.
-pub(super) fn band(heights: Heights, mean: f64, deviation: f64, reach: f64) -> RepsBand {
-    let likely = heights.reached(mean, true);
-    let (low, high) = (mean - reach * deviation, mean + reach * deviation);
-    // Not one rep has all that lies below half a rep: nothing nearer to round to.
-    let moves = low > heights.beyond(0);
-    let low = if moves { heights.reached(low, false) + 1 } else { 0 };
-    RepsBand { low: low.min(likely), likely, high: heights.reached(high, false).max(likely) }
 }
 
 impl Follower {

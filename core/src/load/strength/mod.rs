@@ -22,6 +22,7 @@
 
 mod adaptive;
 mod answer;
+mod band;
 mod curve;
 mod drift;
 mod filter;
@@ -35,10 +36,13 @@ mod tests;
 mod trend;
 
 pub use adaptive::{Adaptive, Ended, OUTSIDE};
-pub use answer::{Interval, RepsBand, Strength, Trend, strength, strength_on};
+pub use answer::Strength;
+pub use band::RepsBand;
 pub use curve::{MOST_REPS, curve};
 pub use drift::{Drift, Moment, drift};
 pub use filter::{Observation, SIZE, Seen, State, Surprise, Taking};
+pub use follow::{strength, strength_on};
 pub use normal::{Above, above, deviations};
-pub use ratio::Pair;
+pub use ratio::{Interval, Pair};
 pub use seen::{Evidence, SetSeen, StrengthError};
+pub use trend::Trend;
