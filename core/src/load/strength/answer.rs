@@ -1,14 +1,14 @@
 //! What the model says: strength today, reps to expect, a load for reps, the trend.
 
 use super::adaptive::{Ended, OUTSIDE};
-use super::band::{band, design, log};
+use super::band::{RepsBand, band, design, log};
 use super::curve::{Heights, MOST_REPS, curve};
 use super::filter::State;
-use super::interval::{Interval, RepsBand, Trend};
 use super::model::{LEVEL, Model, SLOPE};
 use super::normal::deviations;
-use super::ratio::Pair;
+use super::ratio::{Interval, Pair};
 use super::seen::tiring;
+use super::trend::Trend;
 use crate::mass::Mass;
 
 /// The strength of one athlete in one movement on a day, from sets that said how near their end they were.

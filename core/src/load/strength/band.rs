@@ -1,9 +1,20 @@
-//! The reps that a foretold height comes to, and what a set is made of.
+//! What a set is made of, and the reps to expect of it.
 
 use super::curve::Heights;
 use super::filter::SIZE;
-use super::interval::RepsBand;
 use crate::mass::{Mass, MassUnit};
+
+/// Good reps to expect of an open set, each 0 to [`super::MOST_REPS`]; the latter means "or more", and 0
+/// that the load is not expected to move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RepsBand {
+    /// The fewest.
+    pub low: u32,
+    /// The most likely count.
+    pub likely: u32,
+    /// The most.
+    pub high: u32,
+}
 
 /// The log of a load in kilograms.
 pub(super) fn log(load: Mass) -> f64 {

@@ -14,31 +14,6 @@ use super::normal::deviations;
 use super::seen::{Evidence, Row, SetSeen, StrengthError, number, rows};
 use super::trend::{Reading, TREND_DAYS, trend};
 
-/// What is known of somebody after some of their days.
-pub(super) struct Follower {
-    heights: Heights,
-    known: Option<Known>,
-}
-
-/// What is known from the first row on.
-struct Known {
-    state: State,
-    /// The log of the first row's load in kilograms: loads are measured from it.
-    reference: f64,
-    day: i64,
-    /// True once a row said more than "at least so many".
-    informed: bool,
-    /// The sum of squared surprises, each over its variance, and their number.
-    squares: f64,
-    count: f64,
-    adaptive: Adaptive,
-    ended: Ended,
-    /// How many sets came before the one read last.
-    before: f64,
-    /// The latest rows that a trend may be read from.
-    readings: VecDeque<Reading>,
-}
-
 /// Works out the strength on `today` from all sets of one athlete and one movement. Days may come in any
 /// order, the sets of one day in the order they were done; sets after `today` are left out. A set in
 /// doubt is not to be among them.
@@ -70,6 +45,31 @@ pub fn strength_on(
         follower.at(day)
     };
     Ok(dates.iter().map(on).collect())
+}
+
+/// What is known of somebody after some of their days.
+pub(super) struct Follower {
+    heights: Heights,
+    known: Option<Known>,
+}
+
+/// What is known from the first row on.
+struct Known {
+    state: State,
+    /// The log of the first row's load in kilograms: loads are measured from it.
+    reference: f64,
+    day: i64,
+    /// True once a row said more than "at least so many".
+    informed: bool,
+    /// The sum of squared surprises, each over its variance, and their number.
+    squares: f64,
+    count: f64,
+    adaptive: Adaptive,
+    ended: Ended,
+    /// How many sets came before the one read last.
+    before: f64,
+    /// The latest rows that a trend may be read from.
+    readings: VecDeque<Reading>,
 }
 
 impl Follower {

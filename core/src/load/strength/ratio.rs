@@ -1,4 +1,15 @@
-//! The interval of a ratio.
+//! Intervals, and that of a ratio.
+
+/// A number with an interval around it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Interval {
+    /// The lower end.
+    pub low: f64,
+    /// As likely below as above.
+    pub likely: f64,
+    /// The upper end.
+    pub high: f64,
+}
 
 /// Two numbers, normal together.
 #[derive(Clone, Copy, Debug, PartialEq)]

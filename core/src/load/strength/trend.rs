@@ -6,9 +6,20 @@ use chrono::NaiveDate;
 
 use super::drift::{Moment, drift};
 use super::filter::State;
-use super::interval::{Interval, Trend};
 use super::model::{HIDDEN, Model, RATING, SLOPE};
 use super::normal::deviations;
+use super::ratio::Interval;
+
+/// The trend over the last weeks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trend {
+    /// The change of strength per week, as a share of it: 0.01 is one percent a week.
+    pub per_week: Interval,
+    /// The first day trained that it was taken over.
+    pub from: NaiveDate,
+    /// The last day trained, 14 to 42 days later.
+    pub to: NaiveDate,
+}
 
 /// A trend is taken over at least two weeks and at most six. Chosen, no source.
 pub(super) const TREND_DAYS: (i64, i64) = (14, 42);
