@@ -198,7 +198,7 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::Invalid`] with what can be typed instead.
     pub fn read_correction(&self, typed: String) -> HoldfastResult<Correction> {
-        self.with(|state| session::correction(&typed, state.device.profile()?.unit))
+        self.with(|state| session::read_correction(&typed, state.device.profile()?.unit))
     }
 
     /// Corrects one of the athlete's own sets, of whatever day, whether a session runs or not. Gives it as it

@@ -48,7 +48,7 @@ pub use clock_view::hold_clock;
 pub use correct::Correction;
 pub(crate) use correct::correct;
 pub use here::rating_form;
-pub(crate) use line::correction;
+pub(crate) use line::read_correction;
 pub use line::{Typed, line_help};
 pub use pace::FewerReps;
 pub(crate) use plates::plates;

@@ -7,7 +7,7 @@ use crate::say;
 use crate::session::{Correction, Tap};
 
 /// Reads what was really done, that it is right, or that it was not done.
-pub(crate) fn correction(typed: &str, unit: MassUnit) -> Result<Correction> {
+pub(crate) fn read_correction(typed: &str, unit: MassUnit) -> Result<Correction> {
     let typed = typed.split_whitespace().collect::<Vec<_>>().join(" ");
     if typed.is_empty() {
         return Err(wrong(say::line::which_correction()));
@@ -37,7 +37,7 @@ mod tests {
     use crate::mass::Mass;
 
     fn read(typed: &str) -> std::result::Result<Correction, String> {
-        correction(typed, MassUnit::Kg).map_err(|error| error.to_string())
+        read_correction(typed, MassUnit::Kg).map_err(|error| error.to_string())
     }
 
     #[test]

@@ -20,7 +20,7 @@ use crate::journal::{Part, Until};
 use crate::plan::MeasuredWhen;
 use crate::say;
 
-pub(crate) use correction::correction;
+pub(crate) use correction::read_correction;
 pub use help::line_help;
 
 /// What a line asks for.
