@@ -2,8 +2,10 @@
 //! nothing is added, and neither anywhere else.
 
 use holdfast_core::Mass;
-use holdfast_core::session::{PieceKindView, SessionScreen, SetView};
-use holdfast_tests::taps::{begin, finish_unrated, set_of};
+use holdfast_core::session::{
+    PieceKindView, Question, Row, SessionScreen, SessionState, SetView, Tap,
+};
+use holdfast_tests::taps::{begin, finish_unrated, rate, set_of};
 use holdfast_tests::views::piece;
 use holdfast_tests::{Crew, EVERY_KIND};
 
@@ -59,4 +61,59 @@ fn a_load_is_below_zero_only_where_a_body_is_assisted() {
     assert_eq!((page.sessions[0].sets, page.sessions[0].volume), (4, Mass::kg(200)));
     assert!(page.strengths.iter().all(|series| series.exercise.movement != "chin-up"));
     assert_eq!(crew.coach.holdfast.verify().unwrap().repaired, None);
+}
+
+/// Presses the one key until the day is done, a little more than a window apart.
+fn by_one_key(of: &holdfast_tests::Device) {
+    let mut screen = of.tap(begin()).unwrap();
+    for _ in 0..200 {
+        if screen.state == SessionState::Finished {
+            return;
+        }
+        of.pass(70_000);
+        let key = of.today().unwrap().here.key;
+        screen = match (key.tap, key.asks) {
+            (Some(tap), _) => of.tap(tap).unwrap(),
+            (None, Some(Question::Rpe)) => of.tap(rate(7)).unwrap(),
+            // A percentage of nothing known yet.
+            (None, Some(Question::Reserve)) => {
+                let Some(Row::Set { piece, set }) = screen.here.row else { panic!() };
+                let (load, reps, reserve) = (None, Some(5), Some(2));
+                of.tap(Tap::LogSet { piece, set: Some(set), load, reps, reserve }).unwrap()
+            }
+            other => panic!("{other:?} at {}", screen.here.line),
+        };
+    }
+    panic!("not done: {}", screen.here.line);
+}
+
+/// Whoever only presses the key trains the whole day, whatever is lifted in it; and a week later everything that
+/// the plan lets climb asks for more, in load or in reps.
+#[test]
+fn whatever_is_lifted_is_logged_with_one_key_and_climbs() {
+    let crew = Crew::start(EVERY_KIND, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    by_one_key(ines);
+    ines.go_to("2026-11-10");
+    let screen = ines.today().unwrap();
+    let asked =
+        |name| sets(&screen, name).iter().map(|set| set.asked_text.clone()).collect::<Vec<_>>();
+    // (30 + 20) x 12 / 16 - 30 = 7.5 is under half of 20 reps; 20 reps are the top of the carry.
+    for (name, wanted) in [
+        ("Heavy squat", vec!["42.5 kg × 5", "47.5 kg × 5"]),
+        ("Light squat", vec!["30 kg × 12"]),
+        ("Dips", vec!["0 kg × 9", "0 kg × 9"]),
+        ("Chin-ups", vec!["-20 kg × 7", "-20 kg × 7"]),
+    ] {
+        assert_eq!(asked(name), wanted, "{name}");
+    }
+    // Nothing says what can be lifted once: the same load, and the question.
+    assert!(sets(&screen, "Press")[0].why.as_ref().unwrap().starts_with("How many more reps"));
+    by_one_key(ines);
+    // In the easy week everything is lighter, a set is left out, and nothing counts for what comes after.
+    ines.go_to("2026-11-24");
+    let easy = ines.today().unwrap();
+    assert_eq!(sets(&easy, "Heavy squat").len(), 1);
+    assert!(sets(&easy, "Heavy squat")[0].why.as_ref().unwrap().starts_with("easy week: "));
 }

@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::history::{in_order, open_flags, set_aside};
 use crate::id::PersonId;
 use crate::journal::{Discomfort, Lift, OptionTaken, Session, WindowDone};
-use crate::load::Reason;
+use crate::load::{MaxBasis, Reason};
 use crate::mass::MassUnit;
 use crate::plan::{Because, Block, Exercise};
 use crate::say;
@@ -138,6 +138,10 @@ fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
             // Once by far is a bad day.
             Reason::BackOff { sessions: 2, .. } => say::coach::stall_missed(movement, loads),
             Reason::BackOff { sessions: 3, .. } => say::coach::stall_thrice(movement, loads),
+            Reason::Percent { basis: MaxBasis::BackOff, .. }
+            | Reason::Reserve { basis: MaxBasis::BackOff, .. } => {
+                say::coach::stall_missed(movement, loads)
+            }
             Reason::AtTop { .. } => say::coach::stall_no_step(movement, loads),
             _ => return None,
         };
