@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use clap::Args as ClapArgs;
 use holdfast_core::coach::{LoggedSet, MaxGiven, SetNamed, SetsScreen};
+use holdfast_core::session::Correction;
 use holdfast_core::{Holdfast, Mass};
 use owo_colors::OwoColorize;
 
@@ -34,7 +35,7 @@ pub(crate) struct Correct {
     pub(crate) piece: String,
     #[arg(value_parser = clap::value_parser!(u32).range(1..=100))]
     pub(crate) set: u32,
-    #[arg(required = true, value_name = "DONE", allow_hyphen_values = true)]
+    #[arg(required = true, value_name = "DONE", allow_negative_numbers = true)]
     pub(crate) what: Vec<String>,
     #[arg(long, value_name = "N")]
     pub(crate) session: Option<u32>,
@@ -160,11 +161,11 @@ pub(crate) fn leave_out(holdfast: &Holdfast, typed: LeaveOut) -> Outcome {
 pub(crate) fn one_rep_max(holdfast: &Holdfast, typed: OneRepMax) -> Outcome {
     let OneRepMax { movement, load, member, anyway } = typed;
     let unit = holdfast.sets(member.clone(), None, 1)?.unit;
-    let load = match load.trim() {
-        "none" => None,
-        load => {
-            let wrong = |error| Fault::Typed(say::sets::wrong_load(load, error));
-            Some(Mass::parse_signed(load, Some(unit)).map_err(wrong)?)
+    let load = match holdfast.read_correction(load.clone()) {
+        Ok(Correction::NotDone) => None,
+        _ => {
+            let wrong = |error| Fault::Typed(say::sets::wrong_load(&load, error));
+            Some(Mass::parse_signed(&load, Some(unit)).map_err(wrong)?)
         }
     };
     let given = MaxGiven { member, movement, load, anyway };

@@ -6,7 +6,7 @@
 use catalogue::Language;
 use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
-use holdfast_core::coach::Answer;
+use holdfast_core::coach::{Answer, MaxGiven, SetNamed};
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::MeasuredWhen;
@@ -110,6 +110,33 @@ fn story() -> Vec<Value> {
     jun.go_to("2026-11-04");
     let next = "2026-11-05".parse().unwrap();
     seen.push(value(jun.holdfast.preview(next, None, jun.now()).unwrap()));
+
+    let listed = zoe.holdfast.sets(None, None, 1).unwrap();
+    let last = listed.sessions[0].sets[2].lift;
+    seen.push(value(&listed));
+    let correction = zoe.holdfast.read_correction("80 x 5, 1 left".into()).unwrap();
+    seen.push(value(zoe.holdfast.correct(last, correction, zoe.now()).unwrap()));
+    let tested = MaxGiven {
+        member: None,
+        movement: "Back squat".into(),
+        load: Some(Mass::kg(90)),
+        anyway: false,
+    };
+    seen.push(value(zoe.holdfast.give_max(tested, zoe.now()).unwrap()));
+    for player in [&zoe, &coach] {
+        seen.push(value(player.exchange(&carrier).unwrap()));
+    }
+    let on = "2026-11-03".parse().unwrap();
+    let named =
+        SetNamed { member: Some("Zoë".into()), on, piece: "Squat".into(), set: 1, session: None };
+    let first = coach.holdfast.find_set(named).unwrap();
+    seen.push(value(&first));
+    seen.push(value(coach.holdfast.set_aside(first.lift, true, coach.now()).unwrap()));
+    seen.push(value(coach.holdfast.member("Zoë".into(), date).unwrap()));
+    for player in [&coach, &zoe] {
+        seen.push(value(player.exchange(&carrier).unwrap()));
+    }
+    seen.push(value(zoe.today().unwrap()));
     seen.push(value(coach.holdfast.export().unwrap()));
     seen
 }

@@ -26,4 +26,4 @@ counts-again = { $set }: { $done }. Er zählt wieder.
 
 max-taken-back = Zurückgenommen.
 # $why sagt, was daran nicht stimmt.
-wrong-load = „{ $load }“ ist kein Gewicht: { $why } Tippe ein Gewicht mit Einheit, etwa 100kg; oder none.
+wrong-load = „{ $load }“ ist kein Gewicht: { $why } Tippe ein Gewicht mit Einheit, etwa 100kg; oder nichts.
