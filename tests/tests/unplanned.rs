@@ -336,7 +336,7 @@ fn the_program_writes_an_earlier_session() {
         ran.err
     };
     assert!(said("en").contains("A session is running already."), "{}", said("en"));
-    run(ana.home(), &["session", "--day", "Any evening"], "finish 5\n");
+    assert!(run(ana.home(), &["session", "--day", "Any evening"], "finish 5\n").fine);
     assert!(said("en").contains("for the last 4 weeks, up to yesterday."), "{}", said("en"));
     assert!(said("de").contains("Nachtragen geht für die letzten 4 Wochen, bis gestern."));
 }

@@ -6,8 +6,8 @@ use crate::store::{Logged, date_of};
 
 /// Puts what was written afterwards where its date says, among records in the order they were written.
 ///
-/// All others stay in the journal's order, whatever a wrong wall clock dated them: of all places the one is
-/// taken at which the fewest of them stand on the wrong side, the latest of several.
+/// All others stay in the journal's order, whatever a wrong wall clock dated them: of their dates those are
+/// believed that rise with it, as many as can.
 pub(crate) fn in_order<T>(logged: Vec<Logged<T>>) -> Vec<Logged<T>> {
     if logged.iter().all(|one| one.on.is_none()) {
         return logged;
@@ -17,10 +17,13 @@ pub(crate) fn in_order<T>(logged: Vec<Logged<T>>) -> Vec<Logged<T>> {
     // What was written of one date keeps its own order.
     afterwards.sort_by_key(date_of);
     let dates: Vec<NaiveDate> = written.iter().map(date_of).collect();
+    let believed = rising(&dates);
     let mut afterwards = afterwards.into_iter().peekable();
     let mut ordered = Vec::with_capacity(dates.len() + afterwards.len());
     for (at, one) in written.into_iter().enumerate() {
-        while let Some(next) = afterwards.next_if(|next| place(&dates, date_of(next)) <= at) {
+        while let Some(next) =
+            afterwards.next_if(|next| place(&dates, &believed, date_of(next)) <= at)
+        {
             ordered.push(next);
         }
         ordered.push(one);
@@ -29,18 +32,30 @@ pub(crate) fn in_order<T>(logged: Vec<Logged<T>>) -> Vec<Logged<T>> {
     ordered
 }
 
-/// How many records stand before a date.
-fn place(dates: &[NaiveDate], date: NaiveDate) -> usize {
-    // Placed before all of them, those of that date and earlier are on the wrong side.
-    let mut wrong = dates.iter().filter(|of| **of <= date).count();
-    let mut best = (wrong, 0);
-    for (at, of) in dates.iter().enumerate() {
-        wrong = if *of <= date { wrong - 1 } else { wrong + 1 };
-        if wrong <= best.0 {
-            best = (wrong, at + 1);
+/// How many records stand before a date: all up to the last one of that date or earlier whose own is believed.
+fn place(dates: &[NaiveDate], believed: &[usize], date: NaiveDate) -> usize {
+    let before = believed.partition_point(|at| dates[*at] <= date);
+    before.checked_sub(1).map_or(0, |last| believed[last] + 1)
+}
+
+/// Where a longest run of dates that never fall stands, the places rising. Found by patience sorting: Fredman,
+/// Discrete Mathematics 1975;11(1):29-35.
+fn rising(dates: &[NaiveDate]) -> Vec<usize> {
+    // For each length of a run, the place its least last date stands at; for each place the one before it.
+    let mut ends: Vec<usize> = Vec::new();
+    let mut before: Vec<Option<usize>> = Vec::with_capacity(dates.len());
+    for (at, date) in dates.iter().enumerate() {
+        let length = ends.partition_point(|end| dates[*end] <= *date);
+        before.push(length.checked_sub(1).map(|shorter| ends[shorter]));
+        match ends.get_mut(length) {
+            Some(end) => *end = at,
+            None => ends.push(at),
         }
     }
-    best.1
+    let mut run: Vec<usize> =
+        std::iter::successors(ends.last().copied(), |at| before[*at]).collect();
+    run.reverse();
+    run
 }
 
 #[cfg(test)]
