@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::attendance::attendance;
 use super::proposal::Proposal;
 use crate::error::Result;
 use crate::history::{in_order, open_flags};
@@ -141,10 +142,9 @@ fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option
     let last = sessions.iter().map(|session| session.body.date).max();
     let since = |date: NaiveDate| last.is_none_or(|last| date > last);
     // Today is not over yet.
-    let missed = block
-        .planned_until(today)
+    let missed = attendance(block, sessions, today)
         .into_iter()
-        .filter(|planned| planned.date < today && since(planned.date))
+        .filter(|of| !of.trained && of.planned.date < today && since(of.planned.date))
         .count();
     if missed < AWAY_AFTER {
         return None;

@@ -1,6 +1,7 @@
 //! A coach's side: the board, a member's page, answers to proposals, publishing.
 
 mod answer;
+mod attendance;
 mod attention;
 mod board;
 mod find;
