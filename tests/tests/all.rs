@@ -10,6 +10,7 @@ mod command;
 mod corrections;
 mod damage;
 mod demo;
+mod extras;
 #[cfg(target_os = "linux")]
 mod faults;
 mod formats;

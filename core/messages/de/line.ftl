@@ -67,6 +67,8 @@ load-too-fine = „{ $typed }“ hat zu viele Nachkommastellen. Ein Gewicht hat 
 load-too-heavy = „{ $typed }“ ist zu schwer. Ein Gewicht ist höchstens 2000 kg oder 4000 lb.
 which-set = Tippe `set N` und was du gemacht hast; N ist die Nummer des Satzes: `set 2 40 x 8`.
 not-a-set = „{ $typed }“ ist keine Zahl. Tippe `set N` und was du gemacht hast: `set 2 40 x 8`.
+which-extra = Tippe `extra` und was du gemacht hast: `extra 60 x 8` ist noch ein Satz, `extra Klimmzug 8` eine andere Übung.
+no-extra-yet = Hier hat noch kein Teil alle Sätze. Trag zuerst diese ein oder nenne eine Übung: `extra Klimmzug 8`.
 
 ## Fenster.
 
@@ -146,6 +148,8 @@ rating = 7
 rating-does = die Anstrengung der Einheit, 0 bis 10
 option = option KÜRZEL
 option-does = nimmt eine Variante; `option none` geht zurück
+extra = extra 60 x 8
+extra-does = noch ein Satz des fertigen Teils; `extra Klimmzug 8` eine andere Übung
 flag = flag STELLE N
 flag-does = Beschwerden, 1 bis 10: Die Übung wird nicht gesteigert
 clear = clear

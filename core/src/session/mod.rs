@@ -8,6 +8,7 @@ mod bar;
 mod clock_view;
 mod doubt;
 mod draw;
+mod extra;
 mod here;
 mod key;
 mod line;
@@ -32,7 +33,7 @@ use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
-use crate::history::open_flags;
+use crate::history::{last_set, open_flags};
 use crate::instant::Instant;
 use crate::journal::{Role, Session};
 use crate::say;
@@ -44,7 +45,7 @@ use taps::{Taps, clear_flags, undo};
 use went_by::WentBy;
 
 pub use clock_view::hold_clock;
-pub use here::rating_form;
+pub use here::{extra_form, rating_form};
 pub use line::{Typed, line_help};
 pub use pace::FewerReps;
 pub(crate) use plates::plates;
@@ -217,6 +218,7 @@ fn leads_on(tap: &Tap) -> bool {
         Tap::Begin { .. }
         | Tap::WriteAfterwards { .. }
         | Tap::LogSet { .. }
+        | Tap::LogExtra { .. }
         | Tap::LogWindow { .. }
         | Tap::LogHold { .. }
         | Tap::LogRange { .. }
@@ -265,7 +267,17 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
         }
         (tap, Some(log), Some(day), Some(block)) => {
             let sheet = sheet::Sheet { snapshot, block, day, now: at };
-            Taps { sheet, log, at }.drafts(tap)
+            let taps = Taps { sheet, log, at };
+            match tap {
+                // Nothing is proposed for it: what was done last is all there is to go by.
+                Tap::LogExtra { movement, set: None, reps: None, .. } => {
+                    let exercise = taps.unplanned(&movement)?;
+                    let of = snapshot.asked_for(log);
+                    let last = last_set(device.reader(), device.person(), &exercise, of)?;
+                    Err(taps.how_many(&movement, last.as_ref()))
+                }
+                tap => taps.drafts(tap),
+            }
         }
         (Tap::ClearFlags { flags }, ..) => {
             let open = open_flags(device.reader(), device.person())?;

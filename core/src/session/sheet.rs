@@ -29,7 +29,7 @@ impl Sheet<'_> {
             PieceKind::Strength(_) => self.piece(piece),
             _ => self.snapshot.drawn(&piece.name, || self.piece(piece)),
         };
-        self.day.pieces.iter().map(draw).collect()
+        self.day.pieces.iter().map(draw).chain(self.unplanned()).collect()
     }
 
     fn piece(&self, piece: &Piece) -> PieceView {
@@ -37,8 +37,9 @@ impl Sheet<'_> {
         let (kind, movements, done, all) = match &piece.kind {
             PieceKind::Strength(strength) => {
                 let view = self.strength(name, strength);
-                let done = view.sets.iter().filter(|set| set.done.is_some()).count();
-                let (all, movements) = (view.sets.len(), vec![strength.movement.as_str()]);
+                let planned = || view.sets.iter().filter(|set| !set.extra);
+                let done = planned().filter(|set| set.done.is_some()).count();
+                let (all, movements) = (planned().count(), vec![strength.movement.as_str()]);
                 (PieceKindView::Strength { view }, movements, done, all)
             }
             PieceKind::Interval(interval) => {
@@ -129,6 +130,11 @@ impl Sheet<'_> {
     fn flags(&self, piece: &str, movements: &[&str]) -> Vec<FlagView> {
         let exercises: Vec<Exercise> =
             movements.iter().map(|movement| self.snapshot.exercise(piece, movement)).collect();
+        self.flags_on(&exercises)
+    }
+
+    /// The open flags on exercises, the most urgent first.
+    pub(super) fn flags_on(&self, exercises: &[Exercise]) -> Vec<FlagView> {
         let on_them =
             self.snapshot.flags.open.iter().filter(|flag| {
                 exercises.iter().any(|exercise| exercise.is_near(&flag.body.exercise))
@@ -142,7 +148,7 @@ impl Sheet<'_> {
                     place: *place,
                     severity: *severity,
                     advice: advice_for(*place, *severity, signs),
-                    text: match movements {
+                    text: match exercises {
                         [_] => text,
                         _ => words::flagged_in(&self.block.name_of(exercise), text),
                     },

@@ -34,12 +34,26 @@ pub enum Tap {
     LogSet {
         /// The piece's name.
         piece: String,
-        /// The set, counted from 1; the next one when left out.
+        /// The set, counted from 1; the next one when left out. Once all are logged, the number after the
+        /// last logs one more.
         set: Option<u32>,
         /// The load lifted; when left out what was logged before, otherwise the proposed one.
         load: Option<Mass>,
         /// Good reps; when left out what was logged before, otherwise those asked for. Of an open set
         /// they must be said.
+        reps: Option<u32>,
+        /// Reps in reserve.
+        reserve: Option<u32>,
+    },
+    /// Logs a set of a movement that nobody planned, or corrects it.
+    LogExtra {
+        /// The movement's key or name in the plan, otherwise what the athlete calls it.
+        movement: String,
+        /// The set, counted from 1; the next one when left out.
+        set: Option<u32>,
+        /// The load, where there is one.
+        load: Option<Mass>,
+        /// Good reps: they must be said.
         reps: Option<u32>,
         /// Reps in reserve.
         reserve: Option<u32>,

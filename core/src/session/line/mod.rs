@@ -3,6 +3,7 @@
 //! Nothing typed is ignored in silence: a line means all that it says, or it is refused with a sentence that
 //! shows what of it means nothing.
 
+mod extra;
 mod flag;
 mod help;
 mod hold;
@@ -62,6 +63,7 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "finish" => return finish(rest),
         "option" => return option(rest, screen),
         "flag" => return flag::read(rest, screen),
+        "extra" => return extra::read(rest, screen),
         _ => {}
     }
     let Some(row) = &screen.here.row else { return Err(wrong(say::line::session_not_begun())) };

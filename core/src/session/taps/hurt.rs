@@ -20,8 +20,12 @@ impl Taps<'_> {
         if !(1..=10).contains(&severity) {
             return Err(Error::invalid(Field::Severity, say::tap::severity_out_of_range()));
         }
-        let movement = self.movement(name, movement)?;
-        let exercise = self.sheet.snapshot.exercise(name, &movement);
+        let unplanned = self.log.unplanned_pieces();
+        let unplanned = unplanned.into_iter().find(|(piece, _)| *piece == name);
+        let exercise = match unplanned {
+            Some((_, exercise)) => exercise.clone(),
+            None => self.sheet.snapshot.exercise(name, &self.movement(name, movement)?),
+        };
         // Only a flag that is still open is corrected: pain that comes back is a new flag.
         let open = |record| self.sheet.snapshot.flags.open.iter().any(|flag| flag.record == record);
         let mut before = self.log.flags.iter().rev();

@@ -1,6 +1,7 @@
 //! From a tap to what is logged.
 
 mod clocked;
+mod extra;
 mod hold;
 mod hurt;
 mod sets;
@@ -15,10 +16,19 @@ use super::tap::Tap;
 use crate::error::{Error, Field, Result, Thing};
 use crate::instant::Instant;
 use crate::journal::{Finish, Part, PutOff, RestAct, RestMark, Until};
+use crate::mass::Mass;
 use crate::plan::{Piece, PieceKind};
 use crate::say;
 use crate::store::Draft;
 use crate::words;
+
+/// What was done of a set, as far as it was said.
+#[derive(Clone, Copy)]
+struct Did {
+    load: Option<Mass>,
+    reps: Option<u32>,
+    reserve: Option<u32>,
+}
 
 /// Turns a tap in a running session into drafts.
 pub(crate) struct Taps<'a> {
@@ -36,6 +46,10 @@ impl Taps<'_> {
             }
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
+            }
+            Tap::LogExtra { movement, set, load, reps, reserve } => {
+                let did = Did { load, reps, reserve };
+                self.log_extra(&self.unplanned(&movement)?, &movement, set, did).map(one)
             }
             Tap::Rest { act } => self.rest(act).map(one),
             Tap::TakeOption { piece, movement, option } => {

@@ -1,6 +1,6 @@
 //! Taps on sets and options.
 
-use super::{Taps, within};
+use super::{Did, Taps, within};
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
 use crate::mass::Mass;
@@ -11,7 +11,7 @@ use crate::store::Draft;
 use crate::words;
 
 pub(super) const MAX_REPS: u32 = 1000;
-const MAX_RESERVE: u32 = 10;
+pub(super) const MAX_RESERVE: u32 = 10;
 
 impl Taps<'_> {
     pub(super) fn log_set(
@@ -22,10 +22,18 @@ impl Taps<'_> {
         reps: Option<u32>,
         reserve: Option<u32>,
     ) -> Result<Draft> {
+        let did = Did { load, reps, reserve };
+        let unplanned = self.log.unplanned_pieces();
+        if let Some((_, exercise)) = unplanned.iter().find(|(piece, _)| *piece == name) {
+            return self.log_extra(exercise, name, set, did);
+        }
         let PieceKind::Strength(strength) = &self.piece(name)?.kind else {
             return Err(Error::invalid(Field::Piece, say::tap::no_sets(name)));
         };
         let sets = strength.scheme.sets();
+        if let Some(set) = set.filter(|set| *set > sets) {
+            return self.one_more(name, strength, set, did);
+        }
         let next = || (1..=sets).find(|set| self.log.lift(name, *set).is_none());
         let set = set
             .or_else(next)
@@ -95,7 +103,7 @@ impl Taps<'_> {
 
     /// Refuses a load that what is lifted cannot have: above zero is what is lifted, from zero up what is
     /// added to a body, up to zero what is taken off one.
-    fn can_be(&self, load: Mass, exercise: &Exercise) -> Result<()> {
+    pub(super) fn can_be(&self, load: Mass, exercise: &Exercise) -> Result<()> {
         let wrong = match self.sheet.block.lifted(exercise).unwrap_or(Lifted::Body) {
             Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
                 (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
