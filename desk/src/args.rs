@@ -65,6 +65,7 @@ pub(crate) enum Command {
         json: bool,
     },
     Answer(Answer),
+    Flag(Flag),
     Clear {
         movement: Option<String>,
         #[arg(long, value_name = "NAME")]
@@ -205,6 +206,17 @@ pub(crate) struct Answer {
     pub(crate) words: String,
     #[arg(long)]
     pub(crate) anyway: bool,
+}
+
+/// Discomfort between two sessions.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Flag {
+    #[arg(required = true, value_name = "WHERE")]
+    pub(crate) felt: Vec<String>,
+    #[arg(long, value_name = "NAME")]
+    pub(crate) movement: Option<String>,
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<NaiveDate>,
 }
 
 /// Coach or athlete.

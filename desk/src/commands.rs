@@ -24,7 +24,7 @@ use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, hold, print, say, session};
+use crate::{demo, flag, hold, print, say, session};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -73,6 +73,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
             if json { print::json(&page) } else { print::out(&print::member(&page, date)) }
         }
         Command::Answer(given) => answer(holdfast, given),
+        Command::Flag(given) => flag::run(holdfast, given),
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(holdfast, &dir),

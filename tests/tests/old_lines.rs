@@ -40,7 +40,8 @@ const IN_GERMAN: &str = r#"{"v":1,"n":1,"hlc":{"ms":1793642400000,"count":0},"t"
 const WITH_PLATES: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
 
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 16] = [
+pub(super) const LATER: [&str; 17] = [
+    BETWEEN,
     UNPLANNED,
     IN_GERMAN,
     WITH_PLATES,
@@ -79,6 +80,9 @@ const RANGE_ON: &str = r#"{"v":1,"n":8,"hlc":{"ms":1793728809000,"count":0},"t":
 
 /// A side of a hold of it.
 const HOLD_ON: &str = r#"{"v":1,"n":10,"hlc":{"ms":1793728911000,"count":0},"t":"2026-11-03T18:01:51.000+00:00","k":"hold","id":"01a1a293-1698-7c73-928c-444620073b0e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","stretch":"calf-wall","region":"calves","side":1,"technique":"static","asked_ms":120000,"held_ms":96000,"short":"stopped","said":null,"at":{"wall_ms":1793728911000,"offset_min":0,"boot_ms":1793728911000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
+/// A flag raised between two sessions: readers before it keep and carry it.
+const BETWEEN: &str = r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":null,"piece":null,"exercise":null,"place":"hip","severity":2,"signs":[],"on":"2026-11-01"}}"#;
 
 /// A flag of it.
 const FLAG_ON: &str = r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat/box-squat","place":"hip","severity":2,"signs":[],"on":"2026-11-01"}}"#;

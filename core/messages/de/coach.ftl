@@ -48,6 +48,9 @@ kind-up = gesteigert
 pain = { $place } { $severity }/10 bei { $movement }, { $date }
 # $signs sind aufgezählt; jedes davon gehört in ärztliche Hände.
 pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
+pain-alone = { $place } { $severity }/10, { $date }, zwischen den Einheiten
+pain-alone-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } zwischen den Einheiten gemeldet: { $place } { $severity }/10.
+no-movement = keiner Übung
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
 # Mehr Wdh. gibt es nicht, und das nächste Gewicht im Raum ist zu weit weg.

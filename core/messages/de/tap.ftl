@@ -115,3 +115,5 @@ said-too-long = Sag in 1 bis { $most } Zeichen, warum, und ohne Zeilenumbruch.
 severity-out-of-range = Die Stärke geht von 1 (kaum spürbar) bis 10 (das Schlimmste).
 no-open-flag = Hier ist keine Meldung offen.
 flag-not-open = Diese Meldung ist schon aufgehoben, oder es gab sie nie.
+felt-dates = Melde, was du in den letzten { $weeks } Wochen gespürt hast, heute eingeschlossen.
+no-such-movement = „{ $movement }“ steht nicht im Plan. Übungen: { $movements }.

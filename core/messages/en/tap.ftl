@@ -119,3 +119,6 @@ said-too-long = Say why in 1 to { $most } characters, without line breaks.
 severity-out-of-range = Severity goes from 1 (barely there) to 10 (the worst).
 no-open-flag = No flag is open here.
 flag-not-open = This flag is already cleared, or was never raised.
+felt-dates = Flag what you felt in the last { $weeks } weeks, today included.
+# $movements is a list of names.
+no-such-movement = "{ $movement }" is not in the plan. Movements: { $movements }.

@@ -107,12 +107,17 @@ fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<
         let flagged = &flag.body;
         let signs = flagged.signs.iter().map(|sign| words::sign(*sign).to_owned());
         let (place, severity) = (words::place(flagged.place), flagged.severity);
-        let (movement, date) = (block.name_of(&flagged.exercise), words::day(date_of(flag)));
-        match signs.collect::<Vec<_>>().as_slice() {
-            [] => say::coach::pain(place, severity, movement, date),
-            signs => {
+        let date = words::day(date_of(flag));
+        let movement = flagged.exercise.as_ref().map(|exercise| block.name_of(exercise));
+        match (signs.collect::<Vec<_>>().as_slice(), movement) {
+            ([], Some(movement)) => say::coach::pain(place, severity, movement, date),
+            ([], None) => say::coach::pain_alone(place, severity, date),
+            (signs, Some(movement)) => {
                 let signs = words::list(signs);
                 say::coach::pain_with_signs(signs, place, severity, movement, date)
+            }
+            (signs, None) => {
+                say::coach::pain_alone_with_signs(words::list(signs), place, severity, date)
             }
         }
     };

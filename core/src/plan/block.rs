@@ -205,6 +205,13 @@ impl Block {
         })
     }
 
+    /// The movement, option or stretch that a text names by key or by name, in whatever case.
+    pub fn named(&self, text: &str) -> Option<Exercise> {
+        let same = |name: &str| name.trim().to_lowercase() == text.trim().to_lowercase();
+        let stretch = || self.stretches.iter().find(|of| same(&of.key) || same(&of.name));
+        self.lifted_named(text).or_else(|| Some(Exercise::of(&stretch()?.key)))
+    }
+
     /// Finds a stretch by key.
     pub fn stretch(&self, key: &str) -> Option<&Stretch> {
         self.stretches.iter().find(|stretch| stretch.key == key)

@@ -9,6 +9,7 @@ mod clock_view;
 mod doubt;
 mod draw;
 mod extra;
+mod flags;
 mod here;
 mod key;
 mod line;
@@ -185,7 +186,8 @@ pub(crate) fn tap(
         kept.chosen = None;
     }
     let saved = written.entries.last().map(|entry| entry.id.number);
-    if undone.is_none() {
+    // What is of no session is not what undo takes back.
+    if undone.is_none() && !matches!(tap, Tap::FlagBetween { .. }) {
         kept.saved = Saved::of(&snapshot, &written.bodies);
         kept.saved_as_of = saved;
     }
@@ -214,6 +216,7 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::Rest { .. }
         | Tap::TakeOption { .. }
         | Tap::Flag { .. }
+        | Tap::FlagBetween { .. }
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
         | Tap::WriteAfterwards { .. }
@@ -265,6 +268,7 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
         (Tap::WriteAfterwards { date, day }, None, _, _) => {
             Ok(vec![afterwards::begin(device, date, day, at)?])
         }
+        (tap @ Tap::FlagBetween { .. }, ..) => Ok(vec![flags::between(device, snapshot, tap, at)?]),
         (tap, Some(log), Some(day), Some(block)) => {
             let sheet = sheet::Sheet { snapshot, block, day, now: at };
             let taps = Taps { sheet, log, at };

@@ -124,6 +124,19 @@ pub enum Tap {
         /// Emergency signs.
         signs: Vec<Sign>,
     },
+    /// Flags discomfort between two sessions, or one that no movement brings on; also days later.
+    FlagBetween {
+        /// The movement, option or stretch that brings it on, by key or name; none where none does.
+        movement: Option<String>,
+        /// Where.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// Emergency signs.
+        signs: Vec<Sign>,
+        /// When it was felt; today when left out.
+        on: Option<NaiveDate>,
+    },
     /// Clears discomfort flags.
     ClearFlags {
         /// The flags.

@@ -66,6 +66,10 @@ impl Taps<'_> {
             Tap::Flag { piece, movement, place, severity, signs } => {
                 self.flag(&piece, movement, place, severity, signs).map(one)
             }
+            // Of no session.
+            Tap::FlagBetween { .. } => {
+                Err(Error::invalid(Field::Session, say::tap::session_not_running()))
+            }
             Tap::ClearFlags { flags } => {
                 clear_flags(&self.sheet.snapshot.flags.open, &flags, Some(self.log.id()))
             }
