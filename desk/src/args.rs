@@ -70,6 +70,7 @@ pub(crate) enum Command {
     Correct(sets::Correct),
     LeaveOut(sets::LeaveOut),
     Max(sets::OneRepMax),
+    Flag(Flag),
     Clear {
         movement: Option<String>,
         #[arg(long, value_name = "NAME")]
@@ -210,6 +211,17 @@ pub(crate) struct Answer {
     pub(crate) words: String,
     #[arg(long)]
     pub(crate) anyway: bool,
+}
+
+/// Discomfort between two sessions.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Flag {
+    #[arg(required = true, value_name = "WHERE")]
+    pub(crate) felt: Vec<String>,
+    #[arg(long, value_name = "NAME")]
+    pub(crate) movement: Option<String>,
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<NaiveDate>,
 }
 
 /// Coach or athlete.

@@ -24,7 +24,7 @@ use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, hold, print, say, session, sets};
+use crate::{demo, flag, hold, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -77,6 +77,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Correct(typed) => sets::correct(holdfast, typed),
         Command::LeaveOut(typed) => sets::leave_out(holdfast, typed),
         Command::Max(typed) => sets::one_rep_max(holdfast, typed),
+        Command::Flag(given) => flag::run(holdfast, given),
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
         Command::Export { dir } => export(holdfast, &dir),

@@ -6,6 +6,7 @@ mod carrier;
 mod commands;
 mod demo;
 mod fault;
+mod flag;
 mod full;
 mod help;
 mod hold;

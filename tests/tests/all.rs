@@ -2,6 +2,7 @@
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
 mod asked_language;
+mod between;
 mod carrier;
 mod clock_zones;
 mod clocks;
@@ -10,6 +11,7 @@ mod command;
 mod corrections;
 mod damage;
 mod demo;
+mod extras;
 #[cfg(target_os = "linux")]
 mod faults;
 mod formats;

@@ -43,7 +43,9 @@ const WITH_PLATES: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"
 const COUNTED: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"counted":true,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
 
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 16] = [
+pub(super) const LATER: [&str; 18] = [
+    BETWEEN,
+    UNPLANNED,
     IN_GERMAN,
     WITH_PLATES,
     COUNTED,
@@ -65,6 +67,9 @@ pub(super) const LATER: [&str; 16] = [
 /// A session as it is written since one can be written afterwards.
 const AFTERWARDS: &str = r#"{"v":1,"n":3,"hlc":{"ms":1793728801000,"count":0},"t":"2026-11-03T18:00:01.000+00:00","k":"session","id":"01a1a291-68e8-752e-997d-f8898d2cf624","body":{"plan":{"d":"38393a3b-3c3d-4e3f-8041-424344454647","n":2},"block":"Small block","day":"Any evening","week":1,"date":"2026-11-01","afterwards":true,"at":{"wall_ms":1793728801000,"offset_min":0,"boot_ms":1793728801000,"boot_id":"test"}}}"#;
 
+/// A set of a movement that nobody planned.
+const UNPLANNED: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Face pull","track":"extra","exercise":"face-pull","scheme":{"reps":[],"open":false},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
 /// A set of it.
 const SET_ON: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"},"on":"2026-11-01"}}"#;
 
@@ -79,6 +84,9 @@ const RANGE_ON: &str = r#"{"v":1,"n":8,"hlc":{"ms":1793728809000,"count":0},"t":
 
 /// A side of a hold of it.
 const HOLD_ON: &str = r#"{"v":1,"n":10,"hlc":{"ms":1793728911000,"count":0},"t":"2026-11-03T18:01:51.000+00:00","k":"hold","id":"01a1a293-1698-7c73-928c-444620073b0e","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Calves","stretch":"calf-wall","region":"calves","side":1,"technique":"static","asked_ms":120000,"held_ms":96000,"short":"stopped","said":null,"at":{"wall_ms":1793728911000,"offset_min":0,"boot_ms":1793728911000,"boot_id":"test"},"on":"2026-11-01"}}"#;
+
+/// A flag raised between two sessions: readers before it keep and carry it.
+const BETWEEN: &str = r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":null,"piece":null,"exercise":null,"place":"hip","severity":2,"signs":[],"on":"2026-11-01"}}"#;
 
 /// A flag of it.
 const FLAG_ON: &str = r#"{"v":1,"n":12,"hlc":{"ms":1793728913000,"count":0},"t":"2026-11-03T18:01:53.000+00:00","k":"flag","id":"01a1a293-1e68-7b31-95ee-ff29d79d1afe","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat/box-squat","place":"hip","severity":2,"signs":[],"on":"2026-11-01"}}"#;

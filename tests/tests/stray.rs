@@ -36,6 +36,7 @@ const NOT_SENTENCES: &[(&str, &str, &str)] = &[
     ("desk/src/print/words.rs", " open", "a scheme's key, to be looked for"),
     ("desk/src/report/chart/ink.rs", " ", "SVG"),
     ("desk/src/report/marked.rs", "<time datetime", "HTML"),
+    ("desk/src/session/full/keys.rs", "extra {text}", "a line as it is typed"),
     ("desk/src/session/full/keys.rs", "finish {text}", "a line as it is typed"),
 ];
 

@@ -1,13 +1,14 @@
 //! What no plan foresaw: a session written afterwards.
 
+use holdfast_core::coach::AttentionKind;
 use holdfast_core::journal::RestAct;
 use holdfast_core::session::{KeyKind, SessionState, SideKeyKind, Tap};
 use holdfast_core::{Field, HoldfastError, Mass};
 use holdfast_tests::athlete::Athlete;
-use holdfast_tests::taps::{begin, clock, finish, held, option, set, squat, window};
+use holdfast_tests::taps::{begin, begin_day, clock, finish, held, option, set, squat, window};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::{load_texts, reps, strength};
-use holdfast_tests::{Crew, Device, SMALL_PLAN, changed, run};
+use holdfast_tests::{Crew, Device, EVERY_DAY, SMALL_PLAN, changed, run};
 
 fn afterwards(date: &str) -> Tap {
     Tap::WriteAfterwards { date: date.parse().unwrap(), day: None }
@@ -339,4 +340,57 @@ fn the_program_writes_an_earlier_session() {
     assert!(run(ana.home(), &["session", "--day", "Any evening"], "finish 5\n").fine);
     assert!(said("en").contains("for the last 4 weeks, up to yesterday."), "{}", said("en"));
     assert!(said("de").contains("Nachtragen geht für die letzten 4 Wochen, bis gestern."));
+}
+
+/// Three days a week, each under its own name.
+fn three_days() -> String {
+    let plan = changed(&long(), EVERY_DAY, r#"["tuesday"]"#);
+    let note = |name: &str, on: &str| {
+        let piece = "[[day.piece]]\nkind = \"note\"\nname = \"N\"\ntext = \"Sweep.\"\n";
+        format!("\n[[day]]\nname = \"{name}\"\non = [\"{on}\"]\n{piece}")
+    };
+    plan + &note("Long", "thursday") + &note("Short", "saturday")
+}
+
+/// What the board says of one athlete: sessions trained, days planned, and whether they were away.
+fn seen(crew: &Crew, date: &str) -> (u32, u32, Option<String>) {
+    crew.exchange_all().unwrap();
+    let board = crew.coach.holdfast.board(date.parse().unwrap()).unwrap();
+    let row = &board.rows[0];
+    let away = row.attention.iter().find(|one| one.kind == AttentionKind::Away);
+    (row.trained, row.planned, away.map(|away| away.text.clone()))
+}
+
+#[test]
+fn a_day_trained_on_another_date_of_its_week_is_not_missed() {
+    let crew = Crew::start(&three_days(), &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin_day("Long")).unwrap();
+    ines.tap(finish(5, 40)).unwrap();
+    // Tuesday's own day, and Thursday's that is trained already.
+    assert_eq!(seen(&crew, "2026-11-04"), (1, 2, None));
+    // Since then only Saturday's was missed.
+    assert_eq!(seen(&crew, "2026-11-08"), (1, 3, None));
+    // A week later it makes up for nothing: Saturday, Tuesday and Thursday are missed.
+    let (trained, planned, away) = seen(&crew, "2026-11-13");
+    assert_eq!((trained, planned), (1, 5));
+    assert_eq!(away.as_deref(), Some("Last trained Tue 3 Nov; 3 planned days missed since"));
+}
+
+#[test]
+fn one_session_makes_up_for_one_day() {
+    let crew = Crew::start(&three_days(), &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    for date in ["2026-11-02", "2026-11-03"] {
+        ines.go_to(date);
+        ines.tap(begin_day("Long")).unwrap();
+        ines.tap(finish(5, 40)).unwrap();
+    }
+    // The second of them is no other day's.
+    assert_eq!(seen(&crew, "2026-11-10").2, None);
+    assert_eq!(
+        seen(&crew, "2026-11-11"),
+        (2, 4, Some("Last trained Tue 3 Nov; 2 planned days missed since".into()))
+    );
 }

@@ -50,6 +50,9 @@ kind-up = gesteigert
 pain = { $place } { $severity }/10 bei { $movement }, { $date }
 # $signs sind aufgezählt; jedes davon gehört in ärztliche Hände.
 pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
+pain-alone = { $place } { $severity }/10, { $date }, zwischen den Einheiten
+pain-alone-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } zwischen den Einheiten gemeldet: { $place } { $severity }/10.
+no-movement = keiner Übung
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
 stall-thrice = { $movement }: in drei Einheiten in Folge Sätze nicht geschafft, bei { $loads }

@@ -73,6 +73,8 @@ load-too-heavy = „{ $typed }“ ist zu schwer. Ein Gewicht ist höchstens 2000
 which-correction = Tippe, was du gemacht hast, etwa `67,5 x 5`; `stimmt`, wenn es so stimmt, `nichts`, wenn du den Satz nicht gemacht hast.
 which-set = Tippe `set N` und was du gemacht hast; N ist die Nummer des Satzes: `set 2 40 x 8`.
 not-a-set = „{ $typed }“ ist keine Zahl. Tippe `set N` und was du gemacht hast: `set 2 40 x 8`.
+which-extra = Tippe `extra` und was du gemacht hast: `extra 60 x 8` ist noch ein Satz, `extra Klimmzug 8` eine andere Übung.
+no-extra-yet = Hier hat noch kein Teil alle Sätze. Trag zuerst diese ein oder nenne eine Übung: `extra Klimmzug 8`.
 
 ## Fenster.
 
@@ -154,6 +156,8 @@ rating = 7
 rating-does = die Anstrengung der Einheit, 0 bis 10
 option = option KÜRZEL
 option-does = nimmt eine Variante; `option none` geht zurück
+extra = extra 60 x 8
+extra-does = noch ein Satz des fertigen Teils; `extra Klimmzug 8` eine andere Übung
 flag = flag STELLE N
 flag-does = Beschwerden, 1 bis 10: Die Übung wird nicht gesteigert
 clear = clear

@@ -39,6 +39,10 @@ back-to-movement = { $piece }, zurück zu { $movement }
 flagged = { $piece }, { $movement }: { $place } { $severity }/10
 # $signs ist eine Liste von Warnzeichen.
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, Warnzeichen: { $signs }
+flagged-between = { $movement }: { $place } { $severity }/10
+flagged-between-with-signs = { $movement }: { $place } { $severity }/10, Warnzeichen: { $signs }
+flagged-alone = { $place } { $severity }/10
+flagged-alone-with-signs = { $place } { $severity }/10, Warnzeichen: { $signs }
 flag-cleared = Meldung aufgehoben
 # Was sich von einem Teil aufschieben lässt.
 measure-before = { $piece } (Messung vorher)

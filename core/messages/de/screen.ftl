@@ -26,6 +26,7 @@ devices-disagree = { $entries ->
 # Ein Name oder Titel, dann, was dazu gesagt oder verlangt wird. $what steht für sich.
 titled = { $title }: { $what }
 set = { $movement }, Satz { $set } von { $sets }
+extra-set = { $movement }, Zusatzsatz { $set }
 window = { $piece }, Fenster { $window } von { $windows }
 # Solange die Uhr noch in einem früheren läuft.
 window-next = { $piece }, als Nächstes Fenster { $window } von { $windows }
@@ -59,6 +60,13 @@ no-load = ohne Gewicht
 you-choose = du wählst
 # Severe pain: the load is gone until the flag is cleared.
 load-withdrawn = kein Gewicht
+extra = extra
+unplanned = { $movement }, nicht geplant
+unplanned-last = { $movement }, nicht geplant; letztes Mal { $done }, { $day }
+sets-done = { $sets ->
+    [one] 1 Satz
+   *[other] { $sets } Sätze
+}
 
 ## Tasten neben der einen Taste. Kurz: Mehrere stehen nebeneinander.
 
@@ -72,6 +80,7 @@ minute-more = 1 min mehr
 start-elsewhere = an anderer Station anfangen
 type-it = eintippen
 options = Varianten
+extra-work = Zusatzsatz oder -übung
 clear-flag = Meldung aufheben
 put-off = später
 finish = beenden
@@ -87,12 +96,14 @@ stop = abbrechen
 
 log = { $what } eintragen
 log-by-hand = { $what } von Hand eintragen
+log-extra = Zusatzsatz oder -übung eintragen
 correct = { $what } korrigieren
 correct-by-hand = { $what } von Hand korrigieren
 hint-load = Gewicht x Wdh., dann, wie viele noch übrig waren: `40 x 8, 2 übrig`
 hint-reps = saubere Wdh.: `8`; oder der ganze Satz: `40 x 8, 2 übrig`
 hint-reserve = wie viele Wdh. noch übrig waren: `2`; oder der ganze Satz: `40 x 8, 2 übrig`
 hint-set = Gewicht x Wdh.: `40 x 8`; mit denen, die übrig waren: `40 x 8, 2 übrig`; nur Wdh.: `8`
+hint-extra = noch ein Satz: `60 x 8`; oder eine Übung: `Klimmzug 8`
 hint-window = Wdh. und Sekunden Luft: `12 8`; nur Wdh.: `12`
 hint-two-readings = zwei Messwerte, links und rechts: `10,5 11`
 hint-one-reading = ein Messwert: `10,5`

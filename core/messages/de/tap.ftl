@@ -45,6 +45,12 @@ no-such-set = { $sets ->
     [one] Dieser Teil hat 1 Satz; einen Satz { $set } gibt es nicht.
    *[other] Dieser Teil hat { $sets } Sätze; einen Satz { $set } gibt es nicht.
 }
+next-set-is = Der nächste Satz hier ist Satz { $set }.
+too-many-sets = Mehr als { $most } Sätze über die geplanten hinaus gehen nicht.
+extra-reps = Wie viele Wdh. waren es bei { $movement }?
+extra-reps-last = Wie viele Wdh. waren es bei { $movement }? Letztes Mal: { $done }, { $day }
+planned-today = { $movement } steht heute in „{ $piece }“. Trag es dort ein.
+movement-name = Nenne eine Übung mit 1 bis { $most } Zeichen, ohne Schrägstrich.
 load-unknown = Für diesen Satz ist kein Gewicht vorgeschlagen: Sag, welches du genommen hast.
 load-zero = Ein Gewicht muss über null liegen.
 load-below-zero = Was zum Körpergewicht dazukommt, kann nicht unter null liegen.
@@ -114,3 +120,5 @@ said-too-long = Sag in 1 bis { $most } Zeichen, warum, und ohne Zeilenumbruch.
 severity-out-of-range = Die Stärke geht von 1 (kaum spürbar) bis 10 (das Schlimmste).
 no-open-flag = Hier ist keine Meldung offen.
 flag-not-open = Diese Meldung ist schon aufgehoben, oder es gab sie nie.
+felt-dates = Melde, was du in den letzten { $weeks } Wochen gespürt hast, heute eingeschlossen.
+no-such-movement = „{ $movement }“ steht nicht im Plan. Übungen: { $movements }.

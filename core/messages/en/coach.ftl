@@ -50,6 +50,11 @@ kind-up = up
 pain = { $place } { $severity }/10 in { $movement } on { $date }
 # $signs are named after another; each asks for a doctor.
 pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 in { $movement } on { $date }.
+# The same between two sessions, where no movement brings it on.
+pain-alone = { $place } { $severity }/10 on { $date }, between sessions
+pain-alone-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 on { $date }, between sessions.
+# Stands in place of a movement's name: "knee 4/10 in no movement".
+no-movement = no movement
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
 stall-thrice = { $movement }: sets missed in three sessions in a row at { $loads }

@@ -73,6 +73,8 @@ load-too-heavy = "{ $typed }" is too heavy. A load is 2000 kg or 4000 lb at most
 which-correction = Type what you did, such as `67.5 x 5`; `right` if it is right as it is, `none` if you did not do the set.
 which-set = Type `set`, its number and what you did: `set 2 40 x 8`.
 not-a-set = "{ $typed }" is not a number. Type `set`, its number and what you did: `set 2 40 x 8`.
+which-extra = Type `extra` and what you did: `extra 60 x 8` is a set more, `extra face pull 20 x 12` another movement.
+no-extra-yet = No piece here has all its sets yet. Log those first, or name a movement: `extra face pull 20 x 12`.
 
 ## Windows.
 
@@ -154,6 +156,8 @@ rating = 7
 rating-does = the session's rating, 0 to 10
 option = option KEY
 option-does = takes an option; `option none` goes back
+extra = extra 60 x 8
+extra-does = a set more of the piece that is done; `extra face pull 20 x 12` another movement
 flag = flag PLACE N
 flag-does = flags discomfort, 1 to 10; loads in this movement stop going up
 clear = clear

@@ -39,6 +39,11 @@ back-to-movement = { $piece }, back to { $movement }
 flagged = { $piece }, { $movement }: { $place } { $severity }/10
 # $signs is a list of emergency signs.
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, emergency signs: { $signs }
+# Between two sessions, in no piece; then where no movement brings it on.
+flagged-between = { $movement }: { $place } { $severity }/10
+flagged-between-with-signs = { $movement }: { $place } { $severity }/10, emergency signs: { $signs }
+flagged-alone = { $place } { $severity }/10
+flagged-alone-with-signs = { $place } { $severity }/10, emergency signs: { $signs }
 flag-cleared = flag cleared
 # What can be put off of a piece.
 measure-before = { $piece }, reading before the hold

@@ -26,6 +26,8 @@ devices-disagree = { $entries ->
 # A name or title, then what it says or asks for. $what is text of its own.
 titled = { $title }: { $what }
 set = { $movement }, set { $set } of { $sets }
+# Over those planned.
+extra-set = { $movement }, extra set { $set }
 window = { $piece }, window { $window } of { $windows }
 # While the clock still runs in an earlier one.
 window-next = { $piece }, next: window { $window } of { $windows }
@@ -59,6 +61,15 @@ no-load = no load
 you-choose = you choose
 # Severe pain: the load is gone until the flag is cleared.
 load-withdrawn = no load
+# A set, or a movement, that nobody planned.
+extra = extra
+unplanned = { $movement }, not planned
+# $done is what was done last, such as "20 kg × 12".
+unplanned-last = { $movement }, not planned; last time { $done }, { $day }
+sets-done = { $sets ->
+    [one] 1 set
+   *[other] { $sets } sets
+}
 
 ## Keys beside the one key. Short: several stand in a row.
 
@@ -72,6 +83,7 @@ minute-more = 1 min more
 start-elsewhere = start at another station
 type-it = type it
 options = options
+extra-work = extra set or movement
 clear-flag = clear a flag
 put-off = later
 finish = finish
@@ -87,12 +99,14 @@ stop = stop
 
 log = Log { $what }
 log-by-hand = Log { $what } by hand
+log-extra = Log an extra set or movement
 correct = Correct { $what }
 correct-by-hand = Correct { $what } by hand
 hint-load = load x reps, then reps in reserve: `40 x 8, 2 left`
 hint-reps = good reps: `8`; or the whole set: `40 x 8, 2 left`
 hint-reserve = reps you had left: `2`; or the whole set: `40 x 8, 2 left`
 hint-set = load x reps: `40 x 8`; with reps in reserve: `40 x 8, 2 left`; reps alone: `8`
+hint-extra = a set more: `60 x 8`; or a movement: `face pull 20 x 12`
 hint-window = reps and seconds to spare: `12 8`; reps alone: `12`
 hint-two-readings = two readings, left and right: `10.5 11`
 hint-one-reading = one reading: `10.5`

@@ -47,6 +47,14 @@ no-such-set = { $sets ->
     [one] This piece has 1 set; there is no set { $set }.
    *[other] This piece has { $sets } sets; there is no set { $set }.
 }
+# Sets over those planned, and of a movement nobody planned.
+next-set-is = The next set here is set { $set }.
+too-many-sets = { $most } sets over those planned are the most.
+# $movement is as the athlete calls it; $done is what was done last, such as "20 kg × 12".
+extra-reps = Say how many reps of { $movement } you did.
+extra-reps-last = Say how many reps of { $movement } you did. Last time: { $done }, { $day }
+planned-today = { $movement } is in "{ $piece }" today. Log it there.
+movement-name = Name a movement in 1 to { $most } characters, without a slash.
 load-unknown = No load is proposed for this set. Enter the load you used.
 load-zero = A load must be above zero.
 load-below-zero = What is added to body weight can't be below zero.
@@ -116,3 +124,6 @@ said-too-long = Say why in 1 to { $most } characters, without line breaks.
 severity-out-of-range = Severity goes from 1 (barely there) to 10 (the worst).
 no-open-flag = No flag is open here.
 flag-not-open = This flag is already cleared, or was never raised.
+felt-dates = Flag what you felt in the last { $weeks } weeks, today included.
+# $movements is a list of names.
+no-such-movement = "{ $movement }" is not in the plan. Movements: { $movements }.

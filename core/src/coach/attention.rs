@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::attendance::attendance;
 use super::proposal::Proposal;
 use crate::error::Result;
 use crate::history::{in_order, open_flags, set_aside};
@@ -113,12 +114,17 @@ fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<
         let flagged = &flag.body;
         let signs = flagged.signs.iter().map(|sign| words::sign(*sign).to_owned());
         let (place, severity) = (words::place(flagged.place), flagged.severity);
-        let (movement, date) = (block.name_of(&flagged.exercise), words::day(date_of(flag)));
-        match signs.collect::<Vec<_>>().as_slice() {
-            [] => say::coach::pain(place, severity, movement, date),
-            signs => {
+        let date = words::day(date_of(flag));
+        let movement = flagged.exercise.as_ref().map(|exercise| block.name_of(exercise));
+        match (signs.collect::<Vec<_>>().as_slice(), movement) {
+            ([], Some(movement)) => say::coach::pain(place, severity, movement, date),
+            ([], None) => say::coach::pain_alone(place, severity, date),
+            (signs, Some(movement)) => {
                 let signs = words::list(signs);
                 say::coach::pain_with_signs(signs, place, severity, movement, date)
+            }
+            (signs, None) => {
+                say::coach::pain_alone_with_signs(words::list(signs), place, severity, date)
             }
         }
     };
@@ -154,10 +160,9 @@ fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option
     let last = sessions.iter().map(|session| session.body.date).max();
     let since = |date: NaiveDate| last.is_none_or(|last| date > last);
     // Today is not over yet.
-    let missed = block
-        .planned_until(today)
+    let missed = attendance(block, sessions, today)
         .into_iter()
-        .filter(|planned| planned.date < today && since(planned.date))
+        .filter(|of| !of.trained && of.planned.date < today && since(of.planned.date))
         .count();
     if missed < AWAY_AFTER {
         return None;

@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::attendance::attendance;
 use super::attention::{Attention, attention};
 use super::proposal::{Proposal, proposals};
 use crate::device::Device;
@@ -43,7 +44,7 @@ pub struct BoardRow {
     pub name: String,
     /// Sessions of the block up to the date, on planned days or others.
     pub trained: u32,
-    /// Days planned in the block up to the date.
+    /// Days planned in the block up to the date, and those of that week that were trained before their date.
     pub planned: u32,
     /// The date last trained.
     pub last: Option<NaiveDate>,
@@ -146,11 +147,13 @@ fn row(
     let week =
         sessions.iter().filter(|session| (0..7).contains(&(date - session.body.date).num_days()));
     let of_block = |session: &&crate::store::Logged<Session>| session.body.block == block.name;
+    let days = attendance(block, &sessions, date);
+    let planned = days.iter().filter(|of| of.planned.date <= date || of.trained).count();
     Ok(BoardRow {
         person,
         name,
         trained: sessions.iter().filter(of_block).count() as u32,
-        planned: block.planned_until(date).len() as u32,
+        planned: planned as u32,
         last: sessions.iter().map(|session| session.body.date).max(),
         week_load: week.filter_map(load_of).sum(),
         attention: Vec::new(),

@@ -84,7 +84,7 @@ pub struct DiscomfortLine {
     pub flag: RecordId,
     /// The date.
     pub date: NaiveDate,
-    /// The movement's or stretch's name.
+    /// The movement's or stretch's name; where no movement brings it on, words for that.
     pub movement: String,
     /// Where, in words.
     pub place: String,
@@ -164,7 +164,7 @@ fn page(
         discomfort.push(DiscomfortLine {
             flag: flag.record,
             date: date_of(&flag),
-            movement: name(&flag.body.exercise),
+            movement: flag.body.exercise.as_ref().map_or(say::coach::no_movement().into(), &name),
             place: words::place(flag.body.place).to_owned(),
             severity: flag.body.severity,
             open: !is_cleared(connection, flag.record, person)?,

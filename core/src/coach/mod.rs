@@ -2,6 +2,7 @@
 
 mod answer;
 mod aside;
+mod attendance;
 mod attention;
 mod board;
 mod find;

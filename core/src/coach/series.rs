@@ -23,7 +23,7 @@ pub struct LiftSeries {
     pub exercise: Exercise,
     /// Its name.
     pub movement: String,
-    /// The scheme's key.
+    /// The scheme's key; empty where nobody planned it.
     pub scheme: String,
     /// True when the last set is open.
     pub open: bool,
@@ -133,7 +133,7 @@ pub(crate) fn lift_series(block: Option<&Block>, lifts: &[Logged<Lift>]) -> Vec<
         if let Some(point) = of.points.last_mut() {
             point.heaviest = point.heaviest.max(body.load);
             point.made &= body.made();
-            if body.set == body.scheme.sets() {
+            if body.set == body.scheme.sets() || body.is_unplanned() {
                 point.last_reps = Some(body.reps);
             }
         }

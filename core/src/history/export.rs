@@ -234,7 +234,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
             &["movement", "place", "severity_1_10"],
             |discomfort: &Discomfort| {
                 vec![
-                    discomfort.exercise.to_string(),
+                    text(discomfort.exercise.as_ref()),
                     discomfort.place.text().to_owned(),
                     discomfort.severity.to_string(),
                 ]

@@ -80,9 +80,10 @@ impl Flags {
         let pattern = block.pattern_of(exercise);
         let flag = |flag: &Logged<Discomfort>, cleared: Option<i64>| {
             let Discomfort { place, severity, ref signs, exercise: ref of, .. } = flag.body;
-            let (own, sign) = (of == exercise, !signs.is_empty());
+            let (own, sign) = (of.as_ref() == Some(exercise), !signs.is_empty());
+            let near = of.as_ref().is_some_and(|of| of.is_near(exercise));
             let loaded = pattern.is_some_and(|pattern| is_loaded_by(place, pattern));
-            let concerns = own || sign || of.is_near(exercise) || loaded;
+            let concerns = own || sign || near || loaded;
             let (record, on) = (flag.record, date_of(flag));
             concerns.then_some(Flag { record, place, severity, sign, on, own, cleared })
         };

@@ -14,6 +14,22 @@ use crate::load::{History, KnownMax, ProposedSet, Ruled, SetDone, Time};
 use crate::plan::{Block, Exercise, Piece, PieceKind, Strength};
 use crate::store::{Logged, Query, date_of, is_coach};
 
+/// The set of an exercise that was done last, on whatever track, before what it is asked for.
+pub(crate) fn last_set(
+    connection: &Connection,
+    person: PersonId,
+    exercise: &Exercise,
+    of: For,
+) -> Result<Option<Logged<Lift>>> {
+    let subject = exercise.to_string();
+    let (person, subject, latest) = (Some(person), Some(subject.as_str()), Some(LATEST_SETS));
+    let mut lifts =
+        Query { person, subject, latest, ..Query::default() }.read::<Lift>(connection)?;
+    lifts.retain(|lift| Some(lift.body.session) != of.during && of.knows(lift));
+    lifts.reverse();
+    Ok(in_order(lifts).pop())
+}
+
 /// What loads are worked out for.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct For {
@@ -66,7 +82,8 @@ pub(crate) fn past(
     let named = strength.track(&piece.name);
     let track = track_of(&lifts, block, named, exercise);
     let mut times: Vec<Time> = Vec::new();
-    for lift in lifts.iter().filter(|lift| lift.body.track() == track) {
+    let on_it = |lift: &&Logged<Lift>| lift.body.track() == track && !lift.body.is_unplanned();
+    for lift in lifts.iter().filter(on_it) {
         match times.iter_mut().find(|time| time.session == lift.body.session) {
             Some(time) => add(time, lift, &aside),
             None => {
@@ -101,7 +118,8 @@ fn track_of<'a>(
     named: &'a str,
     exercise: &Exercise,
 ) -> &'a str {
-    if lifts.iter().any(|lift| lift.body.track() == named) {
+    let lifts = || lifts.iter().rev().filter(|lift| !lift.body.is_unplanned());
+    if lifts().any(|lift| lift.body.track() == named) {
         return named;
     }
     let pieces = block.days.iter().flat_map(|day| &day.pieces);
@@ -113,7 +131,7 @@ fn track_of<'a>(
             _ => None,
         })
         .collect();
-    let mut latest = lifts.iter().rev().map(|lift| lift.body.track());
+    let mut latest = lifts().map(|lift| lift.body.track());
     latest.find(|track| !taken.contains(track)).unwrap_or(named)
 }
 
@@ -157,7 +175,10 @@ fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
             known.load = planned;
         }
     }
-    time.sets.push(set_done(lift, aside.contains(&lift.record)));
+    // One over those planned says what somebody can, and changes nothing that is planned.
+    if set <= scheme.sets() {
+        time.sets.push(set_done(lift, aside.contains(&lift.record)));
+    }
 }
 
 /// A logged set, as the load rules see it.

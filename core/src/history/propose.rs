@@ -117,6 +117,7 @@ fn lifted_last(
         };
         all.extend(query.read(connection)?);
     }
+    all.retain(|lift| !lift.body.is_unplanned());
     all.sort_by_key(|lift| lift.placed);
     let all = in_order(all);
     let on_it = all.iter().rfind(|lift| lift.body.track() == track);

@@ -117,7 +117,10 @@ impl Body {
             Body::ClockMark(body) => of(Some(body.session), &body.piece),
             Body::Held(body) => of(Some(body.session), &body.stretch),
             Body::Range(body) => of(Some(body.session), body.protocol.text()),
-            Body::Discomfort(body) => of(Some(body.session), &body.exercise.to_string()),
+            Body::Discomfort(body) => {
+                let exercise = body.exercise.as_ref().map(ToString::to_string);
+                of(body.session, &exercise.unwrap_or_default())
+            }
             Body::Cleared(body) => of(body.session, &body.flag.to_string()),
             Body::Finish(body) => of(Some(body.session), ""),
             Body::Ruling(body) => Keys {
@@ -141,7 +144,7 @@ impl Body {
             Body::ClockMark(body) => &body.piece,
             Body::Held(body) => &body.piece,
             Body::Range(body) => &body.piece,
-            Body::Discomfort(body) => &body.piece,
+            Body::Discomfort(body) => return body.piece.as_deref(),
             Body::RestMark(body) => &body.piece,
             Body::PutOff(body) => &body.piece,
             Body::Profile(_)

@@ -236,15 +236,21 @@ pub struct Range {
     pub on: Option<NaiveDate>,
 }
 
-/// Discomfort felt in a movement: stops its progression until it is cleared.
+/// Discomfort felt: stops the progression of what it concerns until it is cleared.
+///
+/// What was felt between sessions has no session, no piece and perhaps no movement: readers of the first days
+/// keep and carry it, and do not show it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Discomfort {
-    /// The session it was felt in.
-    pub session: RecordId,
-    /// The piece's name.
-    pub piece: String,
-    /// The movement, the option of it, or the stretch.
-    pub exercise: Exercise,
+    /// The session it was felt in; none between sessions.
+    #[serde(default)]
+    pub session: Option<RecordId>,
+    /// The piece's name, in a session.
+    #[serde(default)]
+    pub piece: Option<String>,
+    /// The movement, the option of it, or the stretch; none where no movement brings it on.
+    #[serde(default)]
+    pub exercise: Option<Exercise>,
     /// Where.
     pub place: Place,
     /// How bad, 1 to 10.

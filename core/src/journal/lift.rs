@@ -68,6 +68,11 @@ impl Lift {
         self.track.as_deref().unwrap_or(&self.piece)
     }
 
+    /// True for a set of a movement that nobody planned: its scheme asks for no set.
+    pub fn is_unplanned(&self) -> bool {
+        self.scheme.reps.is_empty()
+    }
+
     /// Reps asked for.
     pub fn target(&self) -> u32 {
         let planned = || self.scheme.target(self.set).unwrap_or(0);

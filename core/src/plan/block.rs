@@ -190,6 +190,28 @@ impl Block {
         lifted.or_else(stretched).map_or_else(|| exercise.to_string(), String::clone)
     }
 
+    /// The movement, or the option of one, that a text names by key or by name, in whatever case.
+    pub fn lifted_named(&self, text: &str) -> Option<Exercise> {
+        let same = |name: &str| name.trim().to_lowercase() == text.trim().to_lowercase();
+        self.movements.iter().find_map(|movement| {
+            if same(&movement.key) || same(&movement.name) {
+                return Some(movement.exercise(None));
+            }
+            let named = movement.options.iter().find(|option| {
+                let exercise = movement.exercise(Some(&option.key));
+                same(&option.key) || same(&option.name) || same(&exercise.to_string())
+            });
+            named.map(|option| movement.exercise(Some(&option.key)))
+        })
+    }
+
+    /// The movement, option or stretch that a text names by key or by name, in whatever case.
+    pub fn named(&self, text: &str) -> Option<Exercise> {
+        let same = |name: &str| name.trim().to_lowercase() == text.trim().to_lowercase();
+        let stretch = || self.stretches.iter().find(|of| same(&of.key) || same(&of.name));
+        self.lifted_named(text).or_else(|| Some(Exercise::of(&stretch()?.key)))
+    }
+
     /// Finds a stretch by key.
     pub fn stretch(&self, key: &str) -> Option<&Stretch> {
         self.stretches.iter().find(|stretch| stretch.key == key)

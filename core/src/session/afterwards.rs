@@ -17,7 +17,7 @@ use crate::words;
 
 /// How many weeks back a session may be written: who remembers more wrote it down elsewhere. Common practice,
 /// no source.
-const WEEKS: i64 = 4;
+pub(super) const WEEKS: i64 = 4;
 
 /// Begins a session of an earlier date, or goes on with the one of that day that was left open.
 pub(super) fn begin(

@@ -93,7 +93,11 @@ impl At<'_> {
     fn title(&self) -> String {
         match (self.row, self.piece().map(|piece| &piece.kind)) {
             (Some(Row::Set { set, .. }), Some(PieceKindView::Strength { view })) => {
-                say::set(&view.movement, set, view.sets.len())
+                let planned = view.sets.iter().filter(|set| !set.extra).count();
+                match set_of(view, *set) {
+                    Some(shown) if shown.extra => say::extra_set(&view.movement, set),
+                    _ => say::set(&view.movement, set, planned),
+                }
             }
             (Some(Row::Window { piece, window }), Some(PieceKindView::Interval { view })) => {
                 // The clock over it may still count an earlier one.
@@ -226,6 +230,14 @@ impl At<'_> {
         if piece.is_some_and(|piece| !piece.flags.is_empty()) {
             add(Kind::Clear, say::clear_flag(), None);
         }
+        let has_all = match piece.map(|piece| &piece.kind) {
+            Some(PieceKindView::Strength { view }) => view.next_set.is_none(),
+            Some(_) => false,
+            None => true,
+        };
+        if has_all {
+            add(Kind::Extra, say::extra_work(), None);
+        }
         if let Some(tap) = self.later() {
             add(Kind::Later, say::put_off(), Some(tap));
         }
@@ -259,6 +271,7 @@ impl At<'_> {
             Row::Measure { when: MeasuredWhen::Before, .. } => Part::Before,
             Row::Measure { when: MeasuredWhen::After, .. } => Part::After,
             _ if is_timed(piece) => return None,
+            _ if self.snapshot.day()?.piece(&piece.name).is_none() => return None,
             _ => Part::Work,
         };
         Some(Tap::PutOff { piece: piece.name.clone(), part, until: Until::Later })
@@ -297,6 +310,11 @@ impl At<'_> {
             Row::Finish => rating_form(self.snapshot.is_afterwards()),
         })
     }
+}
+
+/// What is asked of a set or a movement that nobody planned: the line `extra 60 x 8`.
+pub fn extra_form() -> Form {
+    Form { ask: say::log_extra().into(), hint: say::hint_extra().into() }
 }
 
 /// What is asked at the end of a session, wherever it is ended: the line `finish 7`, or only `finish`; of one

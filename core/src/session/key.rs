@@ -117,7 +117,7 @@ impl At<'_> {
         let flags = self.snapshot.flags_for_loads();
         let mut flagged = flags.open.iter().map(|flag| &flag.body);
         let stops = |discomfort: &&crate::journal::Discomfort| {
-            discomfort.exercise == exercise && discomfort.severity >= STOP_FROM
+            discomfort.exercise.as_ref() == Some(&exercise) && discomfort.severity >= STOP_FROM
         };
         flagged.find(stops)?;
         let name = self.snapshot.block.as_ref()?.name_of(&exercise);

@@ -11,6 +11,7 @@ use crate::journal::{
     Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Part, PutOff, Range,
     RestMark, Session, Until, WindowDone,
 };
+use crate::plan::Exercise;
 use crate::store::{Logged, Query, WrittenHere, latest_session};
 
 /// After so long without an end a session no longer counts as running: the athlete went home.
@@ -188,6 +189,17 @@ impl SessionLog {
     /// The set of a piece that is logged.
     pub(crate) fn lift(&self, piece: &str, set: u32) -> Option<&Logged<Lift>> {
         self.lifts.iter().rev().find(|lift| lift.body.piece == piece && lift.body.set == set)
+    }
+
+    /// The pieces of movements that nobody planned, each with its exercise, in the order they were begun.
+    pub(crate) fn unplanned_pieces(&self) -> Vec<(&str, &Exercise)> {
+        let mut found: Vec<(&str, &Exercise)> = Vec::new();
+        for lift in self.lifts.iter().map(|lift| &lift.body).filter(|lift| lift.is_unplanned()) {
+            if !found.iter().any(|(piece, _)| *piece == lift.piece) {
+                found.push((&lift.piece, &lift.exercise));
+            }
+        }
+        found
     }
 
     /// The window of a piece that is logged.

@@ -9,6 +9,8 @@ mod clock_view;
 mod correct;
 mod doubt;
 mod draw;
+mod extra;
+mod flags;
 mod here;
 mod key;
 mod line;
@@ -33,7 +35,7 @@ use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::device::{Device, require_of};
 use crate::error::{Error, Field, Result, Thing};
-use crate::history::open_flags;
+use crate::history::{last_set, open_flags};
 use crate::instant::Instant;
 use crate::journal::{Role, Session};
 use crate::say;
@@ -47,7 +49,7 @@ use went_by::WentBy;
 pub use clock_view::hold_clock;
 pub use correct::Correction;
 pub(crate) use correct::correct;
-pub use here::rating_form;
+pub use here::{extra_form, rating_form};
 pub(crate) use line::read_correction;
 pub use line::{Typed, line_help};
 pub use pace::FewerReps;
@@ -188,7 +190,8 @@ pub(crate) fn tap(
         kept.chosen = None;
     }
     let saved = written.entries.last().map(|entry| entry.id.number);
-    if undone.is_none() {
+    // What is of no session is not what undo takes back.
+    if undone.is_none() && !matches!(tap, Tap::FlagBetween { .. }) {
         kept.saved = Saved::of(&snapshot, &written.bodies);
         kept.saved_as_of = saved;
     }
@@ -217,11 +220,13 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::Rest { .. }
         | Tap::TakeOption { .. }
         | Tap::Flag { .. }
+        | Tap::FlagBetween { .. }
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
         | Tap::WriteAfterwards { .. }
         | Tap::LogSet { .. }
         | Tap::Sure { .. }
+        | Tap::LogExtra { .. }
         | Tap::LogWindow { .. }
         | Tap::LogHold { .. }
         | Tap::LogRange { .. }
@@ -268,9 +273,20 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
         (Tap::WriteAfterwards { date, day }, None, _, _) => {
             Ok(vec![afterwards::begin(device, date, day, at)?])
         }
+        (tap @ Tap::FlagBetween { .. }, ..) => Ok(vec![flags::between(device, snapshot, tap, at)?]),
         (tap, Some(log), Some(day), Some(block)) => {
             let sheet = sheet::Sheet { snapshot, block, day, now: at };
-            Taps { sheet, log, at }.drafts(tap)
+            let taps = Taps { sheet, log, at };
+            match tap {
+                // Nothing is proposed for it: what was done last is all there is to go by.
+                Tap::LogExtra { movement, set: None, reps: None, .. } => {
+                    let exercise = taps.unplanned(&movement)?;
+                    let of = snapshot.asked_for(log);
+                    let last = last_set(device.reader(), device.person(), &exercise, of)?;
+                    Err(taps.how_many(&movement, last.as_ref()))
+                }
+                tap => taps.drafts(tap),
+            }
         }
         (Tap::ClearFlags { flags }, ..) => {
             let open = open_flags(device.reader(), device.person())?;

@@ -75,7 +75,7 @@ pub(crate) fn rest(
         return None;
     }
     let mut last: Option<(&Logged<Lift>, Instant)> = None;
-    for lift in &log.lifts {
+    for lift in log.lifts.iter().filter(|lift| !lift.body.is_unplanned()) {
         let at = logged_at(lift);
         if last.as_ref().is_none_or(|(_, latest)| !latest.is_after(&at, now)) {
             last = Some((lift, at));

@@ -1,16 +1,14 @@
 //! The pieces of a day as one athlete sees them: loads worked out, logs filled in.
 
 use super::log::SessionLog;
-use super::screen::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
+use super::screen::{OptionView, PieceKindView, PieceState, PieceView};
 use super::snapshot::Snapshot;
-use crate::care::advice_for;
 use crate::instant::Instant;
-use crate::journal::{Discomfort, Part, Until};
+use crate::journal::{Part, Until};
 use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Day, Exercise, Piece, PieceKind};
+use crate::plan::{Day, Piece, PieceKind};
 use crate::say::screen as say;
-use crate::store::date_of;
 use crate::words;
 
 /// What a sheet is made from.
@@ -29,7 +27,7 @@ impl Sheet<'_> {
             PieceKind::Strength(_) => self.piece(piece),
             _ => self.snapshot.drawn(&piece.name, || self.piece(piece)),
         };
-        self.day.pieces.iter().map(draw).collect()
+        self.day.pieces.iter().map(draw).chain(self.unplanned()).collect()
     }
 
     fn piece(&self, piece: &Piece) -> PieceView {
@@ -37,8 +35,9 @@ impl Sheet<'_> {
         let (kind, movements, done, all) = match &piece.kind {
             PieceKind::Strength(strength) => {
                 let view = self.strength(name, strength);
-                let done = view.sets.iter().filter(|set| set.done.is_some()).count();
-                let (all, movements) = (view.sets.len(), vec![strength.movement.as_str()]);
+                let planned = || view.sets.iter().filter(|set| !set.extra);
+                let done = planned().filter(|set| set.done.is_some()).count();
+                let (all, movements) = (planned().count(), vec![strength.movement.as_str()]);
                 (PieceKindView::Strength { view }, movements, done, all)
             }
             PieceKind::Interval(interval) => {
@@ -102,7 +101,11 @@ impl Sheet<'_> {
                 let hard = self.snapshot.hard.iter().find(|hard| hard.pattern == movement.pattern);
                 let hurts = |option: &str| {
                     let exercise = movement.exercise(Some(option));
-                    self.snapshot.flags.open.iter().any(|flag| flag.body.exercise == exercise)
+                    self.snapshot
+                        .flags
+                        .open
+                        .iter()
+                        .any(|flag| flag.body.exercise.as_ref() == Some(&exercise))
                 };
                 // One that hurts is no way out; the one that is taken stays, to go back from.
                 let offered = movement.options.iter().filter(move |option| {
@@ -123,34 +126,6 @@ impl Sheet<'_> {
                 })
             })
             .collect()
-    }
-
-    /// The open flags on what is done in a piece, the most urgent first.
-    fn flags(&self, piece: &str, movements: &[&str]) -> Vec<FlagView> {
-        let exercises: Vec<Exercise> =
-            movements.iter().map(|movement| self.snapshot.exercise(piece, movement)).collect();
-        let on_them =
-            self.snapshot.flags.open.iter().filter(|flag| {
-                exercises.iter().any(|exercise| exercise.is_near(&flag.body.exercise))
-            });
-        let mut views: Vec<FlagView> = on_them
-            .map(|flag| {
-                let Discomfort { place, severity, signs, exercise, .. } = &flag.body;
-                let text = words::flagged(*place, *severity, signs, date_of(flag));
-                FlagView {
-                    flag: flag.record,
-                    place: *place,
-                    severity: *severity,
-                    advice: advice_for(*place, *severity, signs),
-                    text: match movements {
-                        [_] => text,
-                        _ => words::flagged_in(&self.block.name_of(exercise), text),
-                    },
-                }
-            })
-            .collect();
-        views.sort_by_key(|view| !view.advice.urgent);
-        views
     }
 
     pub(super) fn load_text(&self, load: Option<Mass>) -> Option<String> {

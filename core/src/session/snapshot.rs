@@ -19,10 +19,10 @@ use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
-use crate::history::{Flags, For, flags, past, set_aside};
+use crate::history::{Flags, For, flags, last_set, past, set_aside};
 use crate::id::RecordId;
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, Profile, Session};
+use crate::journal::{Body, Entry, Lift, Profile, Session};
 use crate::load::{HardWork, History, Prepared, WorkedSet, hard_work};
 use crate::plan::{Block, Day, Exercise, PieceKind, Planned};
 use crate::say;
@@ -52,6 +52,8 @@ pub(crate) struct Snapshot {
     pub(crate) unpublished: u64,
     /// The earlier times of each strength piece, by its name.
     past: Vec<(String, History)>,
+    /// The set before this session of each movement that nobody planned and somebody did.
+    last_sets: Vec<(Exercise, Logged<Lift>)>,
     /// Pieces as they were drawn, without a clock that moves: a tap changes one of them.
     drawn: RefCell<Vec<PieceView>>,
     /// What strength pieces ask for, by their names, and as of how many sets done of each.
@@ -121,6 +123,7 @@ impl Snapshot {
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
             past: Vec::new(),
+            last_sets: Vec::new(),
             drawn: RefCell::default(),
             asked: RefCell::default(),
         })
@@ -141,8 +144,30 @@ impl Snapshot {
             }
         }
         self.past = all;
+        self.last_sets = self.read_last_sets(connection)?;
         self.hard = self.worked_the_day_before(connection)?;
         Ok(())
+    }
+
+    fn read_last_sets(&self, connection: &Connection) -> Result<Vec<(Exercise, Logged<Lift>)>> {
+        let mut found = Vec::new();
+        let Some(log) = &self.log else { return Ok(found) };
+        for (_, exercise) in log.unplanned_pieces() {
+            let last = last_set(connection, self.profile.person, exercise, self.asked_for(log))?;
+            found.extend(last.map(|last| (exercise.clone(), last)));
+        }
+        Ok(found)
+    }
+
+    /// What the loads of a session are worked out for.
+    pub(crate) fn asked_for(&self, log: &SessionLog) -> For {
+        let (date, afterwards) = (log.session.body.date, log.is_afterwards());
+        For { date, during: Some(log.id()), afterwards }
+    }
+
+    /// The set of an exercise that nobody planned before this session.
+    pub(crate) fn last_set(&self, exercise: &Exercise) -> Option<&Logged<Lift>> {
+        self.last_sets.iter().find(|(of, _)| of == exercise).map(|(_, last)| last)
     }
 
     fn worked_the_day_before(&self, connection: &Connection) -> Result<Vec<HardWork>> {
@@ -286,8 +311,9 @@ impl Snapshot {
 /// True for what changes nothing but the session it is logged in.
 fn is_of_the_session(body: &Body) -> bool {
     match body {
-        Body::Lift(_)
-        | Body::WindowDone(_)
+        // Of a movement nobody planned, what was done before is read with it.
+        Body::Lift(lift) => !lift.is_unplanned(),
+        Body::WindowDone(_)
         | Body::ClockMark(_)
         | Body::Held(_)
         | Body::Range(_)

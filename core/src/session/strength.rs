@@ -26,7 +26,10 @@ impl Sheet<'_> {
     /// What is proposed for a strength piece.
     pub(crate) fn proposal(&self, piece: &str, strength: &Strength) -> Proposed<'_> {
         let exercise = self.snapshot.exercise(piece, &strength.movement);
-        let of = |lift: &&Logged<Lift>| lift.body.piece == piece && lift.body.exercise == exercise;
+        let of = |lift: &&Logged<Lift>| {
+            let planned = lift.body.set <= strength.scheme.sets();
+            lift.body.piece == piece && lift.body.exercise == exercise && planned
+        };
         let so_far = self.log().map_or(&[][..], |log| &log.lifts).iter().filter(of);
         let aside = &self.snapshot.aside;
         let so_far = so_far.map(|lift| set_done(lift, aside.contains(&lift.record))).collect();
@@ -67,7 +70,7 @@ impl Sheet<'_> {
     }
 
     /// The sets of a piece that are logged.
-    fn done(&self, name: &str) -> Vec<&Logged<Lift>> {
+    pub(super) fn done(&self, name: &str) -> Vec<&Logged<Lift>> {
         let lifts = self.log().map_or(&[][..], |log| &log.lifts);
         lifts.iter().filter(|lift| lift.body.piece == name).collect()
     }
@@ -186,6 +189,7 @@ impl Sheet<'_> {
         };
         SetView {
             set,
+            extra: false,
             asked,
             open,
             asked_text: words::set_asked(load.as_ref().map(|load| load.text.as_str()), &reps_text),
@@ -222,10 +226,12 @@ impl Sheet<'_> {
         {
             load.change.clone_from(change);
         }
+        let planned = asked.next.sets.len() as u32;
+        view.sets.extend(self.extra_sets(planned, done, &view.movement));
         view
     }
 
-    fn set_done(&self, lift: &Logged<Lift>, movement: &str) -> SetDoneView {
+    pub(super) fn set_done(&self, lift: &Logged<Lift>, movement: &str) -> SetDoneView {
         let Lift { load, reps, reserve, .. } = lift.body;
         let (made, conflict) = (lift.body.made(), lift.heads > 1);
         let (load_text, lifted) = (self.load_text(load), self.block.name_of(&lift.body.exercise));

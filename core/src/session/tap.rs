@@ -34,7 +34,8 @@ pub enum Tap {
     LogSet {
         /// The piece's name.
         piece: String,
-        /// The set, counted from 1; the next one when left out.
+        /// The set, counted from 1; the next one when left out. Once all are logged, the number after the
+        /// last logs one more.
         set: Option<u32>,
         /// The load lifted; when left out what was logged before, otherwise the proposed one.
         load: Option<Mass>,
@@ -48,6 +49,19 @@ pub enum Tap {
     Sure {
         /// The set's record.
         lift: RecordId,
+    },
+    /// Logs a set of a movement that nobody planned, or corrects it.
+    LogExtra {
+        /// The movement's key or name in the plan, otherwise what the athlete calls it.
+        movement: String,
+        /// The set, counted from 1; the next one when left out.
+        set: Option<u32>,
+        /// The load, where there is one.
+        load: Option<Mass>,
+        /// Good reps: they must be said.
+        reps: Option<u32>,
+        /// Reps in reserve.
+        reserve: Option<u32>,
     },
     /// Ends the rest after the last set, or makes it longer.
     Rest {
@@ -114,6 +128,19 @@ pub enum Tap {
         severity: u32,
         /// Emergency signs.
         signs: Vec<Sign>,
+    },
+    /// Flags discomfort between two sessions, or one that no movement brings on; also days later.
+    FlagBetween {
+        /// The movement, option or stretch that brings it on, by key or name; none where none does.
+        movement: Option<String>,
+        /// Where.
+        place: Place,
+        /// How bad, 1 to 10.
+        severity: u32,
+        /// Emergency signs.
+        signs: Vec<Sign>,
+        /// When it was felt; today when left out.
+        on: Option<NaiveDate>,
     },
     /// Clears discomfort flags.
     ClearFlags {

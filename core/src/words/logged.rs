@@ -147,11 +147,19 @@ fn option(taken: &OptionTaken, names: &Names<'_>) -> String {
 }
 
 fn flagged(flag: &Discomfort, names: &Names<'_>) -> String {
-    let (piece, severity) = (&flag.piece, flag.severity);
-    let (movement, place) = ((names.of)(&flag.exercise), place(flag.place));
-    if flag.signs.is_empty() {
-        return say::flagged(piece, movement, place, severity);
-    }
+    let (place, severity) = (place(flag.place), flag.severity);
     let signs: Vec<String> = flag.signs.iter().map(|ticked| sign(*ticked).to_owned()).collect();
-    say::flagged_with_signs(piece, movement, place, severity, list(&signs))
+    let movement = flag.exercise.as_ref().map(names.of);
+    match (&flag.piece, movement, signs.as_slice()) {
+        (Some(piece), Some(movement), []) => say::flagged(piece, movement, place, severity),
+        (Some(piece), Some(movement), signs) => {
+            say::flagged_with_signs(piece, movement, place, severity, list(signs))
+        }
+        (_, Some(movement), []) => say::flagged_between(movement, place, severity),
+        (_, Some(movement), signs) => {
+            say::flagged_between_with_signs(movement, place, severity, list(signs))
+        }
+        (_, None, []) => say::flagged_alone(place, severity),
+        (_, None, signs) => say::flagged_alone_with_signs(place, severity, list(signs)),
+    }
 }

@@ -37,3 +37,4 @@ proposal-refused = { $movement } (abgelehnt): { $last } -> { $next }
 
 # Der letzte Satz ist offen: „8-6-5 oder mehr“.
 open-scheme = { $reps } oder mehr
+no-scheme = nicht geplant

@@ -59,6 +59,7 @@ left-alone-more = { $files ->
 answered = { $name }, { $movement }: { $last } -> { $next }
 answer-saved = Antwort an { $name } gespeichert.
 cleared = Aufgehoben: { $place } { $severity }/10 bei { $movement }
+flagged = Gemeldet. Das ist jetzt offen, und das ist zu tun:
 next-exchange = Der nächste Abgleich überträgt das.
 
 ## report, export

@@ -47,6 +47,7 @@ see-help = --help zeigt, was es gibt.
 unknown-language = Die Sprache „{ $named }“ gibt es nicht. Wähle eine von diesen: { $known }.
 name-a-member = Nenne das Mitglied mit --member NAME.
 no-such-flag = Bei { $name } ist keine Meldung offen.
+nothing-flagged = Es wurde nichts gemeldet. Tippe, wo und wie schlimm es ist: `flag knie 4`.
 nothing-kept-by-name = Eine beschädigte Datenbank „{ $name }“ wurde nicht aufgehoben. `holdfast aside` listet sie auf.
 no-flag-for = Bei { $name } ist für { $movement } keine Meldung offen.
 # $why sagt, was an einem getippten Gewicht nicht stimmt.

@@ -37,3 +37,5 @@ proposal-refused = { $movement } (refused): { $last } -> { $next }
 
 # The last set is open: "8-6-5 or more".
 open-scheme = { $reps } or more
+# Instead of reps: a movement that nobody planned.
+no-scheme = not planned

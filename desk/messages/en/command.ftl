@@ -59,6 +59,7 @@ left-alone-more = { $files ->
 answered = { $name }, { $movement }: { $last } -> { $next }
 answer-saved = Answer for { $name } saved.
 cleared = Cleared: { $place } { $severity }/10 in { $movement }
+flagged = Flagged. What is open now, and what to do:
 next-exchange = The next exchange carries it.
 
 ## report, export

@@ -47,6 +47,7 @@ see-help = See --help.
 unknown-language = There is no language "{ $named }". Choose one of these: { $known }.
 name-a-member = Name the member: --member NAME.
 no-such-flag = { $name } has no open flag.
+nothing-flagged = Nothing was flagged. Type where, and how bad it is: `flag knee 4`.
 nothing-kept-by-name = No damaged database "{ $name }" was kept. `holdfast aside` lists them.
 no-flag-for = { $name } has no open flag for { $movement }.
 # $why says what is wrong with a load that was typed.

@@ -1,9 +1,9 @@
 //! A session screen as a sheet.
 
-use holdfast_core::session::{Notice, NoticeKind, SessionScreen, SessionState};
+use holdfast_core::session::{FlagView, Notice, NoticeKind, SessionScreen, SessionState};
 use owo_colors::OwoColorize;
 
-use super::pieces;
+use super::{flags, pieces};
 use crate::say;
 
 /// The whole screen.
@@ -15,6 +15,7 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
     if screen.state == SessionState::Finished {
         text += &format!("{}\n", say::sheet::done_for_today());
     }
+    text += &flags(&elsewhere(screen));
     text += &pieces(screen);
     if screen.pieces.is_empty() && !screen.days.is_empty() {
         let days = screen.days.join(say::sheet::between_days());
@@ -24,6 +25,15 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
         text += &format!("{}\n", waiting.dimmed());
     }
     text
+}
+
+/// Open flags on nothing that the day asks for.
+fn elsewhere(screen: &SessionScreen) -> Vec<FlagView> {
+    let in_a_piece = |flag: &FlagView| {
+        let mut shown = screen.pieces.iter().flat_map(|piece| &piece.flags);
+        shown.any(|other| other.flag == flag.flag)
+    };
+    screen.flags.iter().filter(|flag| !in_a_piece(flag)).cloned().collect()
 }
 
 pub(crate) fn notice_line(notice: &Notice) -> String {

@@ -75,6 +75,9 @@ pub(crate) fn reading(read: i64, unit: &str) -> String {
 
 /// The reps of a scheme's key, `8,6,5 open`, as they are read: `8-6-5 or more`.
 pub(crate) fn scheme(key: &str) -> String {
+    if key.is_empty() {
+        return say::board::no_scheme().into();
+    }
     match key.strip_suffix(" open") {
         Some(reps) => say::board::open_scheme(reps.replace(',', "-")),
         None => key.replace(',', "-"),

@@ -4,7 +4,7 @@ use super::{Typed, listed, movement_at_hand, tap, wrong};
 use crate::care::{Place, Sign};
 use crate::error::{Error, Result};
 use crate::say;
-use crate::session::screen::{PieceKindView, PieceView, Row, SessionScreen};
+use crate::session::screen::{PieceKindView, PieceView, Row, SessionScreen, SessionState};
 use crate::session::tap::Tap;
 
 /// Reads where, how bad, and the signs and the movement after that.
@@ -14,6 +14,10 @@ pub(super) fn read(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
     let (place, after) = place(&words)?;
     let [severity, more @ ..] = after else { return Err(wrong(say::line::how_bad())) };
     let severity = how_bad(severity).ok_or_else(|| wrong(say::line::not_how_bad(severity)))?;
+    if !matches!(screen.state, SessionState::Running | SessionState::Finished) {
+        let (signs, _) = signs(more, &[])?;
+        return tap(Tap::FlagBetween { movement: None, place, severity, signs, on: None });
+    }
     // Pain may come when nothing is left to do: it is flagged on the last piece.
     let named = screen.here.row.as_ref().and_then(Row::piece);
     let mut pieces = screen.pieces.iter().rev();

@@ -51,6 +51,7 @@ const RATING: Lines = &[(said::rating, said::rating_does)];
 
 const ALWAYS: Lines = &[
     (said::option, said::option_does),
+    (said::extra, said::extra_does),
     (said::flag, said::flag_does),
     (said::clear, said::clear_does),
     (said::undo, said::undo_does),

@@ -4,6 +4,7 @@
 //! shows what of it means nothing.
 
 mod correction;
+mod extra;
 mod flag;
 mod help;
 mod hold;
@@ -65,6 +66,7 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "finish" => return finish(rest),
         "option" => return option(rest, screen),
         "flag" => return flag::read(rest, screen),
+        "extra" => return extra::read(rest, screen),
         _ => {}
     }
     let Some(row) = &screen.here.row else { return Err(wrong(say::line::session_not_begun())) };

@@ -111,6 +111,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         date: NaiveDate::from_ymd_opt(2026, 11, 3).unwrap(),
         state: SessionState::Running,
         afterwards: false,
+        flags: Vec::new(),
         heading: String::new(),
         block: None,
         day: None,
@@ -214,12 +215,14 @@ fn help_shows_lines_that_are_read() {
             speaking(language, || {
                 let lines = help::lines(&screen).map(|(typed, _)| typed());
                 // The key's own, and words in capitals that stand for others.
-                // What is right is right of a set that looks like a slip, and here none does.
+                // What is right is right of a set that looks like a slip, and a set more is one of a piece
+                // that is done: here there is neither.
                 let own = [
                     say::line::enter(),
                     say::line::option(),
                     say::line::flag(),
                     say::line::right(),
+                    say::line::extra(),
                     "skip",
                 ];
                 for line in lines.filter(|line| !own.contains(line)) {

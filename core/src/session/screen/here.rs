@@ -149,6 +149,8 @@ keyword! {
         Other = "other",
         /// Asks for an option of the movement.
         Option = "option",
+        /// Asks for a set more, or a movement, that nobody planned.
+        Extra = "extra",
         /// Clears a discomfort flag.
         Clear = "clear",
         /// Puts the piece off.

@@ -52,6 +52,8 @@ pub struct SessionScreen {
     pub pieces: Vec<PieceView>,
     /// What should be read first.
     pub notices: Vec<Notice>,
+    /// Every open discomfort flag, the most urgent first.
+    pub flags: Vec<FlagView>,
     /// The number of the entry this screen's tap saved; none when the tap saved nothing.
     pub saved: Option<u64>,
     /// What was saved last and undo would take back, in words; with nothing left to take back that the

@@ -41,6 +41,8 @@ pub struct StrengthView {
 pub struct SetView {
     /// The set, counted from 1.
     pub set: u32,
+    /// True for one that nobody planned: it is shown once it is done.
+    pub extra: bool,
     /// Reps asked for.
     pub asked: u32,
     /// True when it is taken to as many good reps as possible.

@@ -20,16 +20,22 @@ impl Taps<'_> {
         if !(1..=10).contains(&severity) {
             return Err(Error::invalid(Field::Severity, say::tap::severity_out_of_range()));
         }
-        let movement = self.movement(name, movement)?;
-        let exercise = self.sheet.snapshot.exercise(name, &movement);
+        let unplanned = self.log.unplanned_pieces();
+        let unplanned = unplanned.into_iter().find(|(piece, _)| *piece == name);
+        let exercise = match unplanned {
+            Some((_, exercise)) => exercise.clone(),
+            None => self.sheet.snapshot.exercise(name, &self.movement(name, movement)?),
+        };
         // Only a flag that is still open is corrected: pain that comes back is a new flag.
         let open = |record| self.sheet.snapshot.flags.open.iter().any(|flag| flag.record == record);
         let mut before = self.log.flags.iter().rev();
-        let before = before.find(|flag| flag.body.exercise == exercise && open(flag.record));
+        let before =
+            before.find(|flag| flag.body.exercise.as_ref() == Some(&exercise) && open(flag.record));
         // Nothing said later about pain takes an emergency sign away: only undoing or clearing does.
         let told = before.map_or(&[][..], |flag| &flag.body.signs);
         signs.extend(told.iter().copied().filter(|sign| !signs.contains(sign)).collect::<Vec<_>>());
-        let (session, piece, on) = (self.log.id(), name.to_owned(), self.log.on());
+        let (session, piece, on) = (Some(self.log.id()), Some(name.to_owned()), self.log.on());
+        let exercise = Some(exercise);
         let flag = Discomfort { session, piece, exercise, place, severity, signs, on };
         Ok(Draft::new_or_corrected(before.map(|flag| flag.record), flag))
     }

@@ -1,6 +1,7 @@
 //! From a tap to what is logged.
 
 mod clocked;
+mod extra;
 mod hold;
 mod hurt;
 mod sets;
@@ -18,10 +19,19 @@ use super::tap::Tap;
 use crate::error::{Error, Field, Result, Thing};
 use crate::instant::Instant;
 use crate::journal::{Finish, Part, PutOff, RestAct, RestMark, Until};
+use crate::mass::Mass;
 use crate::plan::{Piece, PieceKind};
 use crate::say;
 use crate::store::Draft;
 use crate::words;
+
+/// What was done of a set, as far as it was said.
+#[derive(Clone, Copy)]
+struct Did {
+    load: Option<Mass>,
+    reps: Option<u32>,
+    reserve: Option<u32>,
+}
 
 /// Turns a tap in a running session into drafts.
 pub(crate) struct Taps<'a> {
@@ -41,6 +51,10 @@ impl Taps<'_> {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
             }
             Tap::Sure { lift } => self.sure(lift).map(one),
+            Tap::LogExtra { movement, set, load, reps, reserve } => {
+                let did = Did { load, reps, reserve };
+                self.log_extra(&self.unplanned(&movement)?, &movement, set, did).map(one)
+            }
             Tap::Rest { act } => self.rest(act).map(one),
             Tap::TakeOption { piece, movement, option } => {
                 self.take_option(&piece, movement, option).map(one)
@@ -55,6 +69,10 @@ impl Taps<'_> {
             Tap::LogRange { piece, when, readings } => self.log_range(&piece, when, &readings),
             Tap::Flag { piece, movement, place, severity, signs } => {
                 self.flag(&piece, movement, place, severity, signs).map(one)
+            }
+            // Of no session.
+            Tap::FlagBetween { .. } => {
+                Err(Error::invalid(Field::Session, say::tap::session_not_running()))
             }
             Tap::ClearFlags { flags } => {
                 clear_flags(&self.sheet.snapshot.flags.open, &flags, Some(self.log.id()))

@@ -1,6 +1,6 @@
 //! Taps on sets and options.
 
-use super::{Taps, within};
+use super::{Did, Taps, within};
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
 use crate::load::Prepared;
@@ -12,7 +12,7 @@ use crate::store::Draft;
 use crate::words;
 
 pub(super) const MAX_REPS: u32 = 1000;
-const MAX_RESERVE: u32 = 10;
+pub(super) const MAX_RESERVE: u32 = 10;
 
 impl Taps<'_> {
     pub(super) fn log_set(
@@ -23,10 +23,18 @@ impl Taps<'_> {
         reps: Option<u32>,
         reserve: Option<u32>,
     ) -> Result<Draft> {
+        let did = Did { load, reps, reserve };
+        let unplanned = self.log.unplanned_pieces();
+        if let Some((_, exercise)) = unplanned.iter().find(|(piece, _)| *piece == name) {
+            return self.log_extra(exercise, name, set, did);
+        }
         let PieceKind::Strength(strength) = &self.piece(name)?.kind else {
             return Err(Error::invalid(Field::Piece, say::tap::no_sets(name)));
         };
         let sets = strength.scheme.sets();
+        if let Some(set) = set.filter(|set| *set > sets) {
+            return self.one_more(name, strength, set, did);
+        }
         let next = || (1..=sets).find(|set| self.log.lift(name, *set).is_none());
         let set = set
             .or_else(next)

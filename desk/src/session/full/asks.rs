@@ -1,7 +1,7 @@
 //! What keys ask before anything is saved: a line, or a list to choose from.
 
 use holdfast_core::clock::Act;
-use holdfast_core::session::{OptionView, PieceKindView, Question, Tap, rating_form};
+use holdfast_core::session::{OptionView, PieceKindView, Question, Tap, extra_form, rating_form};
 
 use super::form::{Item, Picker, Then, Typing};
 use super::model::{Mode, Model, Wish};
@@ -39,6 +39,12 @@ pub(super) fn line(model: &mut Model, typed: &str) -> Wish {
 pub(super) fn rating(model: &mut Model, typed: &str) -> Wish {
     let form = rating_form(model.screen.afterwards);
     open(model, Typing::new(form.ask, form.hint, typed, Then::Rating))
+}
+
+/// Asks for a set or a movement that nobody planned.
+pub(super) fn extra(model: &mut Model) -> Wish {
+    let form = extra_form();
+    open(model, Typing::new(form.ask, form.hint, "", Then::Extra))
 }
 
 /// Asks which day to train.

@@ -25,6 +25,8 @@ pub(super) struct Typing {
 pub(super) enum Then {
     /// The core reads it.
     Line,
+    /// A set or a movement that nobody planned.
+    Extra,
     /// A rating ends the session.
     Rating,
     /// How bad a discomfort is.

@@ -135,6 +135,10 @@ fn entered(model: &mut Model, mut typing: Typing) -> Wish {
             model.sent = Some(typing);
             Wish::Line(format!("finish {text}"))
         }
+        Then::Extra => {
+            model.sent = Some(typing);
+            Wish::Line(format!("extra {text}"))
+        }
         Then::Severity(hurt) => {
             if let Ok(severity @ 1..=10) = text.parse::<u32>() {
                 let hurt = Hurt { severity, ..hurt.clone() };

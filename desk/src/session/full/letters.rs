@@ -8,12 +8,13 @@ use super::model::{Model, Wish};
 use crate::say;
 
 /// A letter, and what it is for. They are the same in every language: a hand knows them.
-const LETTERS: [(char, SideKeyKind); 17] = [
+const LETTERS: [(char, SideKeyKind); 18] = [
     ('d', SideKeyKind::Hurts),
     ('u', SideKeyKind::Undo),
     ('r', SideKeyKind::Sure),
     ('e', SideKeyKind::Other),
     ('o', SideKeyKind::Option),
+    ('a', SideKeyKind::Extra),
     ('c', SideKeyKind::Clear),
     ('s', SideKeyKind::Later),
     ('m', SideKeyKind::Minute),
@@ -36,6 +37,7 @@ fn absent(kind: SideKeyKind) -> &'static str {
         SideKeyKind::Sure => say::full::nothing_to_confirm(),
         SideKeyKind::Other => say::full::nothing_to_type(),
         SideKeyKind::Option => say::full::no_options_here(),
+        SideKeyKind::Extra => say::full::nothing_extra_here(),
         SideKeyKind::Clear => say::full::no_flag_open(),
         SideKeyKind::Later => say::full::nothing_for_later(),
         SideKeyKind::Minute => say::full::no_rest(),
@@ -86,6 +88,7 @@ fn beside(model: &mut Model, key: SideKey) -> Wish {
     match key.kind {
         SideKeyKind::Hurts => asks::discomfort(model),
         SideKeyKind::Option => asks::options(model),
+        SideKeyKind::Extra => asks::extra(model),
         SideKeyKind::Clear => asks::clear_flags(model),
         SideKeyKind::Station => asks::stations(model),
         SideKeyKind::Finish => asks::rating(model, ""),
