@@ -91,7 +91,7 @@ mod tests {
         let plates = [20, 10, 5].map(|kg| (Mass::kg(kg), 4));
         let builds = fixtures::builds(&fixtures::kit("0", &plates));
         let asked = |kg: i64, reps: u32, of: u32| {
-            let lift = Lift {
+            let mut lift = Lift {
                 session: RecordId(random([1; 16])),
                 piece: "Squat".into(),
                 exercise: Exercise::of("squat"),
@@ -109,6 +109,7 @@ mod tests {
                 side: None,
                 at: None,
             };
+            lift.doubt = is_slip(&lift, &builds);
             doubt(&lift, &builds, unit)
         };
         for (kg, reps, of) in [(60, 8, 8), (60, 30, 5), (70, 45, 15), (50, 0, 8)] {

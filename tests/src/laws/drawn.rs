@@ -151,7 +151,7 @@ fn rule(chance: &mut impl Rng, builds: &Builds, scheme: &Scheme) -> LoadRule {
     let unit = builds.unit;
     let step = |thousandths| vec![Step { mass: Mass::thousandths(thousandths, unit), unit }];
     let usual = [1_000, 1_250, 2_500, 5_000][chance.random_range(0..4)];
-    let earned = chance.random_bool(0.5).then(|| step(usual * 2)).unwrap_or_default();
+    let earned = if chance.random_bool(0.5) { step(usual * 2) } else { Vec::new() };
     let most = scheme.reps.iter().copied().max().unwrap_or(1);
     if chance.random_bool(0.1) {
         let load = builds.loads().nth(chance.random_range(0..builds.loads().count()));

@@ -113,6 +113,9 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         last: Some(load(load_now)),
         reps: Some(5),
         next: Some(load(load_now + 5)),
+        asked: 5,
+        open: false,
+        most: None,
         reason: Reason::Free,
         from: vec![],
     };
@@ -125,6 +128,8 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         movement: movement.into(),
         piece: "Squat".into(),
         scheme: "8,6,5,5 open".into(),
+        track: "Squat".into(),
+        others: None,
         after: record(90),
         on: date(11, 17),
         sets: [50, 60, 70, 80].into_iter().enumerate().map(set).collect(),
