@@ -4,7 +4,7 @@ use super::listed::{self, Say};
 use super::sides_of;
 use crate::care::{Place, Sign};
 use crate::say::line as said;
-use crate::session::screen::{Row, SessionScreen};
+use crate::session::screen::{Row, SessionScreen, SideKeyKind};
 
 /// Lines as they are typed, each with what it does.
 type Lines = &'static [(Say, Say)];
@@ -15,8 +15,10 @@ const SET: Lines = &[
     (said::set_load, said::set_load_does),
     (said::set_left, said::set_left_does),
     (said::set_other, said::set_other_does),
-    (said::right, said::right_does),
 ];
+
+/// Only while a set looks like a slip.
+const SLIP: Lines = &[(said::right, said::right_does)];
 
 const WINDOW: Lines = &[
     (said::enter, said::enter_does),
@@ -73,7 +75,8 @@ pub(super) fn lines(screen: &SessionScreen) -> impl Iterator<Item = &'static (Sa
         Some(Row::Hold { .. }) => HOLD_OF_SIDES,
         Some(Row::Finish) | None => RATING,
     };
-    here.iter().chain(ALWAYS)
+    let slip = screen.here.side_keys.iter().any(|key| key.kind == SideKeyKind::Sure);
+    here.iter().chain(if slip { SLIP } else { &[] }).chain(ALWAYS)
 }
 
 /// What can be typed at the row at hand.

@@ -9,8 +9,8 @@ use crate::instant::Millis;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Because, Exercise, Technique};
 use crate::session::screen::{
-    Form, Here, HoldView, IntervalView, Key, KeyKind, OptionView, PieceState, PieceView, SideView,
-    WindowView,
+    Form, Here, HoldView, IntervalView, Key, KeyKind, OptionView, PieceState, PieceView, SideKey,
+    SideView, WindowView,
 };
 
 fn piece(name: &str, kind: PieceKindView) -> PieceView {
@@ -235,6 +235,15 @@ fn help_shows_lines_that_are_read() {
             });
         }
     }
+    // What confirms a slip is shown, and read, while there is one.
+    let mut slip = screen(Some(set()), None);
+    assert!(!line_help(&slip).contains("\n  right "));
+    assert!(read("right", &slip).is_err());
+    let lift = crate::id::RecordId(crate::id::random([1; 16]));
+    let (kind, tap) = (SideKeyKind::Sure, Some(Tap::Sure { lift }));
+    slip.here.side_keys.push(SideKey { kind, words: String::new(), tap });
+    assert!(line_help(&slip).contains("\n  right "), "{}", line_help(&slip));
+    assert_eq!(read("Right", &slip).unwrap(), Typed::Tap { tap: Tap::Sure { lift } });
     let german = speaking(Language::De, || line_help(&screen(Some(set()), None)));
     assert!(german.contains("\n  40 x 8, 2 übrig   und 2 Wdh."), "{german}");
 }

@@ -158,6 +158,10 @@ fn of_a_set(of: &str, ana: &mut dyn FnMut() -> Played) {
         ana.model.screen.doubt = Some("far from the 60 kg proposed".into());
         holds(&format!("{name}, notices"), &ana);
     }
+    let mut slip = ana();
+    slip.types("55 x 8, 2 left");
+    slip.types("99 x 6");
+    holds(&format!("{of}: a slip"), &slip);
     let mut resting = ana();
     resting.types("55 x 8, 2 left");
     for (off, on) in [

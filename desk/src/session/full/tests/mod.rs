@@ -43,11 +43,30 @@ fn with_the_one_key_alone_sets_are_logged() {
     ana.types("2");
     assert_eq!(sets(&ana)[1].0, 6, "the reps are those asked for");
     assert_eq!(sets(&ana)[1].2, Some(2));
-    // The open set asks for its reps.
+    // No set of a first time is open: the last one asks the same.
     ana.key(KeyCode::Enter);
     ana.key(KeyCode::Enter);
-    ana.types("7");
-    assert_eq!(sets(&ana)[2].0, 7);
+    ana.types("1");
+    assert_eq!((sets(&ana)[2].0, sets(&ana)[2].2), (5, Some(1)));
+}
+
+/// What looks like a slip is confirmed with a letter: the question names the set, and the key that undoes it.
+#[test]
+fn a_slip_is_confirmed_with_a_letter() {
+    let mut ana = Played::small();
+    ana.types("50 x 8, 2 left");
+    ana.types("90 x 6");
+    let asked = "Really? Far from the proposed 52.5 kg. r: set 2 is right. u: it was a slip.";
+    let drawn = ana.drawn(100, 30);
+    assert!(drawn.contains(asked), "{drawn}");
+    ana.key(KeyCode::Char('r'));
+    assert_eq!(ana.said(), "Squat set 2, 90 kg × 6");
+    let drawn = ana.drawn(100, 30);
+    assert!(!drawn.contains("Really?") && !drawn.contains("is right"), "{drawn}");
+    let revision = ana.revision();
+    ana.key(KeyCode::Char('r'));
+    assert!(ana.drawn(100, 30).contains("No set looks like a slip."));
+    assert_eq!(ana.revision(), revision);
 }
 
 /// Where all is known a press saves, a press ends the rest, and a press saves.
