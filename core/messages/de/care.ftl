@@ -11,6 +11,7 @@ back-signs = Neue Taubheit zwischen den Beinen, neue Probleme mit Blase oder Dar
 # Die Zeichen dafür, dass Muskelgewebe zerfällt.
 muscle-signs = Bei Schmerzen weit über den üblichen Muskelkater hinaus, oder wenn in den nächsten Tagen Schwäche oder dunkler Urin dazukommt: hör auf und hol dir sofort ärztliche Hilfe.
 loads-stay = Die Gewichte für diese Übung bleiben, wie sie sind, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
+loads-gone = Für diese Übung gibt es kein Gewicht, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
 
 ## Die üblichen Hinweise, wo das Risiko ist und in jedem Bericht
 

@@ -11,6 +11,7 @@ back-signs = If you notice new numbness between the legs, new trouble with bladd
 # The signs that muscle tissue breaks down.
 muscle-signs = If the pain goes far beyond usual soreness, or you notice weakness or dark urine in the next few days, stop and get medical care at once.
 loads-stay = Loads for this movement stay as they are until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
+loads-gone = There is no load for this movement until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 
 ## The usual cautions, shown where the risk is and with every report
 

@@ -42,7 +42,8 @@ pub fn advice_for(place: Place, severity: u32, signs: &[Sign]) -> Advice {
         lines.push(say::muscle_signs().to_owned());
     }
     let always = lines.len() as u32;
-    lines.push(say::loads_stay().to_owned());
+    let loads = if severity >= STOP_FROM { say::loads_gone() } else { say::loads_stay() };
+    lines.push(loads.to_owned());
     Advice { urgent: false, lines, always }
 }
 

@@ -95,6 +95,33 @@ final class ScreensTests: XCTestCase {
         see(try zoe.today())
         jun.goTo(date)
         see(try jun.core.preview(date: Day("2026-11-05")!, day: nil, at: jun.now))
+
+        let listed = try zoe.core.sets(name: nil, on: nil, latest: 1)
+        let last = listed.sessions[0].sets[2].lift
+        see(listed)
+        let correction = try zoe.core.readCorrection(typed: "80 x 5, 1 left")
+        see(try zoe.core.correct(lift: last, correction: correction, at: zoe.now)!)
+        let tested = MaxGiven(
+            member: nil,
+            movement: "Back squat",
+            load: kilograms(90),
+            anyway: false
+        )
+        see(try zoe.core.giveMax(given: tested, at: zoe.now)!)
+        for player in [zoe, coach] { see(try player.exchange(carrier)) }
+        let named = SetNamed(
+            member: "Zoë",
+            on: Day("2026-11-03")!,
+            piece: "Squat",
+            set: 1,
+            session: nil
+        )
+        let first = try coach.core.findSet(named: named)
+        see(first)
+        see(try coach.core.setAside(lift: first.lift, aside: true, at: coach.now)!)
+        see(try coach.core.member(name: "Zoë", date: Day(date)!))
+        for player in [coach, zoe] { see(try player.exchange(carrier)) }
+        see(try zoe.today())
         see(try coach.core.export())
 
         let wanted = try Fixtures.screens()

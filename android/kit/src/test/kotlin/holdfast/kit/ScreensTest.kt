@@ -4,9 +4,11 @@ import holdfast.core.Act
 import holdfast.core.Answer
 import holdfast.core.Decision
 import holdfast.core.MassUnit
+import holdfast.core.MaxGiven
 import holdfast.core.MeasuredWhen
 import holdfast.core.Place
 import holdfast.core.Role
+import holdfast.core.SetNamed
 import holdfast.core.SideReading
 import holdfast.core.Tap
 import java.nio.file.Path
@@ -100,6 +102,22 @@ class ScreensTest {
         see(zoe.today())
         jun.goTo(date)
         see(jun.core.preview(LocalDate.parse("2026-11-05"), null, jun.now))
+
+        val listed = zoe.core.sets(null, null, 1u)
+        val last = listed.sessions[0].sets[2].lift
+        see(listed)
+        val correction = zoe.core.readCorrection("80 x 5, 1 left")
+        see(zoe.core.correct(last, correction, zoe.now)!!)
+        val tested = MaxGiven(null, "Back squat", kilograms(90), false)
+        see(zoe.core.giveMax(tested, zoe.now)!!)
+        for (player in listOf(zoe, coach)) see(player.exchange(carrier))
+        val named = SetNamed("Zoë", LocalDate.parse("2026-11-03"), "Squat", 1u, null)
+        val first = coach.core.findSet(named)
+        see(first)
+        see(coach.core.setAside(first.lift, true, coach.now)!!)
+        see(coach.core.member("Zoë", LocalDate.parse(date)))
+        for (player in listOf(coach, zoe)) see(player.exchange(carrier))
+        see(zoe.today())
         see(coach.core.export())
 
         val wanted = Fixtures.screens()
