@@ -70,17 +70,21 @@ impl World {
     pub const USUAL: World = World { reps_at_70: 16.0, tires: (0.003, 0.02), form: 0.015 };
 }
 
-struct Body {
+/// What does not change of a lifter.
+pub(crate) struct Body {
     asymptote: f64,
     at_70: f64,
     hyperbolic: f64,
-    tires: f64,
+    /// What a set takes from the next.
+    pub(crate) tires: f64,
     form: f64,
-    bias: f64,
+    /// Of the reps left that this lifter says.
+    pub(crate) bias: f64,
 }
 
 impl Body {
-    fn draw(chance: &mut Chance, world: World) -> Body {
+    /// Draws one.
+    pub(crate) fn draw(chance: &mut Chance, world: World) -> Body {
         let reps = loop {
             let reps = world.reps_at_70 + 4.0 * chance.normal();
             if (6.0..=26.0).contains(&reps) {
@@ -99,7 +103,7 @@ impl Body {
     }
 
     /// The share of the one-rep max that goes up `reps` times; above 1 for less than one.
-    fn share(&self, reps: f64) -> f64 {
+    pub(crate) fn share(&self, reps: f64) -> f64 {
         if reps < 1.0 {
             return 1.0 + 0.05 * (1.0 - reps);
         }
@@ -113,7 +117,7 @@ impl Body {
     }
 
     /// The reps, not whole, that a share of the one-rep max goes up.
-    fn capacity(&self, share: f64) -> f64 {
+    pub(crate) fn capacity(&self, share: f64) -> f64 {
         let (mut low, mut high) = (-20.0, 200.0);
         for _ in 0..40 {
             let middle = (low + high) / 2.0;

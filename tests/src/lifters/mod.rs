@@ -8,7 +8,9 @@ mod chance;
 mod equations;
 mod score;
 
+pub(crate) use body::Body;
 pub use body::{Lifter, Session, World, lifters};
+pub(crate) use chance::Chance;
 pub use equations::{EQUATIONS, Equation};
 pub use score::{Errors, Score, Share, WAYS, score};
 

@@ -121,6 +121,8 @@ pub struct Slip {
     pub on: NaiveDate,
     /// The day from which it was right, or set aside; none where it never was.
     pub repaired: Option<NaiveDate>,
+    /// True where the coach set the set aside.
+    pub aside: bool,
 }
 
 impl Lifted {
