@@ -70,7 +70,8 @@ impl Paper {
         History { date: Some(on), so_far, ..self.history.clone() }
     }
 
-    /// A fifth off, or three picks, or three times the reps and more than thirty: as the app asks about it.
+    /// A fifth under, a tenth and a build over, three picks off, or three times the reps and more than thirty:
+    /// as the app asks about it.
     fn is_slip(&self, typed: Typed, planned: Option<Mass>) -> bool {
         let first = self.scheme.target(typed.set).unwrap_or(0);
         let far = planned.is_some_and(|planned| {
@@ -78,7 +79,8 @@ impl Paper {
                 let between = planned.min(typed.load)..planned.max(typed.load);
                 return self.builds.loads().filter(|load| between.contains(load)).count() >= 3;
             }
-            typed.load > planned.percent(120) || typed.load < planned.percent(80)
+            let next = self.builds.above(planned).map_or(planned, |build| build.mass);
+            typed.load > planned.percent(110).max(next) || typed.load < planned.percent(80)
         });
         far || typed.reps > (first * 3).max(30)
     }

@@ -177,6 +177,10 @@ impl Trainee<'_> {
             if slips { slipped(right, self.member.builds.unit, &mut chance) } else { right };
         let doubt = self.book.log(typed);
         let mut wrong = slips;
+        if doubt && !slips {
+            // Asked whether that was so, and it was.
+            self.book.correct(right);
+        }
         if slips {
             let then = match then(doubt, &mut chance) {
                 Then::Later(_) | Then::Aside(_) if self.slips == Slips::AtOnce => Then::Never,
