@@ -33,6 +33,7 @@ pub mod lifters;
 pub mod oil;
 pub mod oracle;
 pub mod power;
+pub mod season;
 pub mod sources;
 pub mod stops;
 pub mod taps;

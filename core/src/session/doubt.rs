@@ -2,6 +2,7 @@
 
 use super::log::SessionLog;
 use crate::journal::{Held, Lift, WindowDone};
+use crate::load::CAP_PERCENT;
 use crate::mass::MassUnit;
 use crate::plan::{Build, Builds, FASTEST_REP_MS};
 use crate::say::screen as say;
@@ -10,9 +11,9 @@ use crate::words;
 /// More reps than this look like a slip when three times as many as the set asked for (common practice,
 /// no source).
 const MANY_REPS: u32 = 30;
-/// So does a load a fifth off what was proposed: common practice, no source.
+/// So does a load a fifth under what was proposed: common practice, no source.
 const FAR_PERCENT: u32 = 20;
-/// Near zero no percentage means anything: so many picks off. Common practice, no source.
+/// Near zero no percentage means anything: so many picks under. Common practice, no source.
 const FAR_PICKS: usize = 3;
 
 /// True for a set that looks like a slip of the finger: nothing is proposed from it before the athlete has
@@ -25,13 +26,17 @@ fn has_many_reps(lift: &Lift) -> bool {
     lift.reps > MANY_REPS.max(lift.target().saturating_mul(3))
 }
 
+/// Over what was proposed: more than a tenth and more than one build, further than any proposal goes. Where
+/// nothing was, what the room cannot build.
 fn is_far(lift: &Lift, builds: &Builds) -> bool {
-    let (Some(load), Some(planned)) = (lift.load, lift.planned) else { return false };
+    let Some(load) = lift.load else { return false };
+    let Some(planned) = lift.planned else { return builds.exactly(load).is_none() };
+    let next = builds.above(planned).map_or(planned, |build| build.mass);
     if builds.is_picks() {
-        let between = planned.min(load)..planned.max(load);
-        return builds.loads().filter(|load| between.contains(load)).count() >= FAR_PICKS;
+        let under = builds.loads().filter(|build| (load..planned).contains(build)).count();
+        return load > next || under >= FAR_PICKS;
     }
-    load > planned.percent(100 + FAR_PERCENT) || load < planned.percent(100 - FAR_PERCENT)
+    load > planned.percent(CAP_PERCENT).max(next) || load < planned.percent(100 - FAR_PERCENT)
 }
 
 /// What is odd about a set that was logged; none where nothing is, and once the athlete is sure of it.
@@ -89,13 +94,13 @@ mod tests {
         let unit = MassUnit::Kg;
         let plates = [20, 10, 5].map(|kg| (Mass::kg(kg), 4));
         let builds = fixtures::builds(&fixtures::kit("0", &plates));
-        let asked = |kg: i64, reps: u32, of: u32| {
+        let lift = |kg: i64, reps: u32, of: u32, planned: Option<i64>| {
             let scheme = Scheme { reps: vec![of], open: true };
-            let planned = Some(Mass::kg(60));
-            let mut lift = Lift { planned, ..fixtures::lift(scheme, Mass::kg(kg), reps) };
-            lift.doubt = is_slip(&lift, &builds);
-            doubt(&lift, &builds, unit)
+            let lift = fixtures::lift(scheme, Mass::kg(kg), reps);
+            let lift = Lift { planned: planned.map(Mass::kg), ..lift };
+            Lift { doubt: is_slip(&lift, &builds), ..lift }
         };
+        let asked = |kg, reps, of| doubt(&lift(kg, reps, of, Some(60)), &builds, unit);
         for (kg, reps, of) in [(60, 8, 8), (60, 30, 5), (70, 45, 15), (50, 0, 8)] {
             assert_eq!(asked(kg, reps, of), None, "{kg} x {reps}");
         }
@@ -107,6 +112,12 @@ mod tests {
         );
         assert_eq!(asked(80, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
         assert_eq!(asked(40, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
+        // 70 is the next build after 60, and 71 is further than any proposal goes.
+        let doubted = |kg, planned| lift(kg, 8, 8, planned).doubt;
+        assert!(!doubted(70, Some(60)) && doubted(71, Some(60)));
+        // A tenth over 130 is 143.
+        assert!(!doubted(143, Some(130)) && doubted(144, Some(130)));
+        assert!(!doubted(60, None) && doubted(600, None), "the first time, by feel");
     }
 
     #[test]

@@ -19,17 +19,19 @@
 use super::behaviour::Behaviour;
 use super::chance::Chance;
 
-pub(super) struct Body {
+pub(crate) struct Body {
     steep: f64,
     asymptote: f64,
     at_70: f64,
     hyperbolic: f64,
-    tires: f64,
-    bias: f64,
+    /// What a set takes from the next.
+    pub(crate) tires: f64,
+    /// Of the reps left that this lifter says.
+    pub(crate) bias: f64,
 }
 
 impl Body {
-    pub(super) fn draw(chance: &mut Chance, behaviour: Behaviour) -> Body {
+    pub(crate) fn draw(chance: &mut Chance, behaviour: Behaviour) -> Body {
         let steep = behaviour.steep();
         // A curve bent on purpose is spread less.
         let spread = if steep == 1.0 { 4.0 } else { 2.0 };
@@ -64,7 +66,7 @@ impl Body {
     }
 
     /// The share of the one-rep max that goes up `reps` times; above 1 for less than one.
-    fn share(&self, reps: f64) -> f64 {
+    pub(crate) fn share(&self, reps: f64) -> f64 {
         if reps < 1.0 {
             return 1.0 + 0.05 * (1.0 - reps);
         }
@@ -78,7 +80,7 @@ impl Body {
     }
 
     /// The reps, not whole, at a load so far below the one-rep max.
-    fn capacity(&self, below: f64) -> f64 {
+    pub(crate) fn capacity(&self, below: f64) -> f64 {
         let share = (-below / self.steep).exp();
         let (mut low, mut high) = (-20.0, 200.0);
         for _ in 0..36 {

@@ -9,6 +9,8 @@ mod score;
 mod season;
 
 pub use behaviour::{BEHAVIOURS, Behaviour};
+pub(crate) use body::Body;
+pub(crate) use chance::Chance;
 pub use equations::{EQUATIONS, Equation, WAYS};
 pub use promises::broken;
 pub use score::{Errors, Score, Share, score};

@@ -2,7 +2,7 @@
 
 use super::days;
 use super::history::{Did, same_reps};
-use super::{CAP_PERCENT, History, SetDone, Time};
+use super::{CAP_PERCENT, Flag, History, SetDone, Time};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -109,13 +109,29 @@ impl<'a> Carried<'a> {
         self.builds.at_or_below(load).or_else(lightest).map(|build| build.mass)
     }
 
-    /// The most that is allowed in a set: a tenth over the carried load; of picks, the next one.
+    /// The most that is allowed in a set: a tenth over the carried load; of picks, the next one. Whoever
+    /// lifted more than was proposed goes no further at once than from the proposal: a load typed a little
+    /// too high is not gone on from.
     pub(super) fn cap(&self, set: u32) -> Mass {
+        let over = |load: Mass| {
+            let next = || self.builds.above(load).map_or(load, |build| build.mass);
+            if self.builds.is_picks() { next() } else { load.percent(CAP_PERCENT) }
+        };
         let last = self.load(set);
-        if self.builds.is_picks() {
-            return self.builds.above(last).map_or(last, |build| build.mass);
+        match self.exceeded(set) {
+            Some(proposed) => {
+                let next = self.builds.above(proposed).map_or(proposed, |build| build.mass);
+                over(last).min(over(proposed).max(next).max(last))
+            }
+            None => over(last),
         }
-        last.percent(CAP_PERCENT)
+    }
+
+    /// What was proposed last time in a set in which more was lifted.
+    pub(super) fn exceeded(&self, set: u32) -> Option<Mass> {
+        let proposed = self.last().proposal(set)?.load?;
+        let lifted = self.last().set(set)?.load?;
+        (lifted > proposed).then_some(proposed)
     }
 
     /// So many picks lighter; fewer where the room has no more.
@@ -179,6 +195,25 @@ impl<'a> Carried<'a> {
 
 /// Days before a break in which a load counts as the former best: 26 weeks. Common practice, no source.
 pub(super) const FORMER_DAYS: i64 = 182;
+
+impl Carried<'_> {
+    /// The load carried in a set before severe pain took a part of it; none where it took nothing, where what
+    /// was taken has another cause too (a miss, weeks away), and after a miss on the way back.
+    pub(super) fn before_pain(&self, set: u32) -> Option<Mass> {
+        let severe = |flag: &&Flag| flag.own && flag.is_severe();
+        let cleared = self.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
+        let before = |cleared: i64| {
+            let first = self.times.iter().position(|time| time.placed > cleared)?;
+            let (last, back) = (self.times.get(first.checked_sub(1)?)?, self.times[first]);
+            let days = days::days_between(&self.history.days, last.on, back.on);
+            let missed = self.times[first - 1..].iter().any(|time| time.any_missed());
+            let load = fold(&self.times[..first], set)?.load;
+            let taken = back.proposal(set)?.load? < load;
+            (taken && !missed && days < days::LIGHTER_DAYS).then_some(load)
+        };
+        cleared.filter_map(before).max()
+    }
+}
 
 fn least_proposed(times: &[&Time], set: u32) -> Option<Mass> {
     times.iter().filter_map(|time| time.proposal(set)?.load).min()

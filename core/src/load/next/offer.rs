@@ -37,14 +37,17 @@ pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
         return offer(again, Reason::NotInThisRoom { last, on });
     }
     let back = way_back(carried, set);
-    if !(is_ready(carried) || back.is_some()) {
+    let after_pain = after_pain(rule, carried, set);
+    let ready = is_ready(carried) || back.is_some();
+    if !(ready || after_pain.is_some()) || is_held(carried, set) {
         return offer(again, Reason::OnceMore { last, on });
     }
     // Whoever is on the way back to the plan's reps climbs there first.
     let reps_made = set > carried.last().scheme.sets()
         || carried.last().set(set).is_some_and(|done| done.reps >= carried.first_reps(set));
-    let up = if reps_made { higher(rule, carried, set, back) } else { None };
-    if let Some((load, reason)) = up {
+    let usual = if ready { higher(rule, carried, set, back) } else { None };
+    let up = usual.into_iter().chain(after_pain).max_by_key(|(load, _)| *load);
+    if let Some((load, reason)) = up.filter(|_| reps_made) {
         return offer(Some(load), reason);
     }
     let next = carried.builds.above(last).map(|build| build.mass);
@@ -156,6 +159,30 @@ fn way_back(carried: &Carried<'_>, set: u32) -> Option<WayBack> {
     let best = carried.former_best(set)?;
     let under = carried.load(set) < best.percent(95);
     under.then(|| WayBack { best, double: had_spare(carried.last()) })
+}
+
+/// Of what was lifted before severe pain, what a session made without it gives back at least: half of what
+/// the pain took. Common practice, no source.
+const AFTER_PAIN_PERCENT: u32 = 5;
+
+/// Back towards what was lifted before severe pain; where that share builds nothing, the next build, which was
+/// lifted not long ago.
+fn after_pain(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Option<(Mass, Reason)> {
+    let (builds, last, on) = (carried.builds, carried.load(set), carried.last().on);
+    let best = carried.before_pain(set).filter(|best| last < *best)?;
+    let share = best.percent(AFTER_PAIN_PERCENT).max(in_unit(&rule.step, builds.unit));
+    let most = (last + share).min(best).min(carried.cap(set));
+    let built = builds.at_or_below(most).filter(|build| build.mass > last && !builds.is_picks());
+    let load = built.or_else(|| builds.above(last).filter(|build| build.mass <= best))?.mass;
+    Some((load, Reason::WayBack { last, by: load - last, best, on }))
+}
+
+/// True where more was lifted than was proposed, so much that nothing heavier is within the cap: it is made once
+/// more as proposed.
+fn is_held(carried: &Carried<'_>, set: u32) -> bool {
+    let last = carried.load(set);
+    let next = || carried.builds.at_or_below(carried.cap(set)).map(|build| build.mass);
+    carried.exceeded(set).is_some() && next().is_none_or(|next| next <= last)
 }
 
 /// The step as written for `unit`, otherwise the first one written.

@@ -1,7 +1,7 @@
 //! When the next build of a room with few of them is in reach.
 
 use super::carried::Carried;
-use super::{SPARE_REPS, Time};
+use super::{SPARE_REPS, SetDone, Time};
 use crate::mass::Mass;
 
 /// Gaps up to so many percent are taken at the plan's reps. Common practice, no source.
@@ -34,7 +34,10 @@ pub(super) fn reps(carried: &Carried<'_>, set: u32, next: Mass) -> Option<u32> {
     if carried.builds.is_picks() {
         return (twice || far_over).then_some(first);
     }
-    let fewest = time.asked_sets().filter_map(|set| Some(time.set(set)?.reps)).min()?;
+    // Reps at another load say nothing of this one.
+    let here = |done: &&SetDone| done.set == set || done.load == Some(last);
+    let here = time.asked_sets().filter_map(|set| time.set(set)).filter(here);
+    let fewest = here.map(|done| done.reps).min()?;
     let foretold = foretold(last, next, fewest);
     if next <= last.percent(NEAR_PERCENT) {
         let near = foretold >= i64::from(first) - 1;
@@ -42,7 +45,9 @@ pub(super) fn reps(carried: &Carried<'_>, set: u32, next: Mass) -> Option<u32> {
     }
     let enough = foretold * 2 >= i64::from(first) && foretold >= i64::from(FEWEST.min(first));
     let again = carried.was_made(set, next) && over(SPARE_REPS);
-    let asked = u32::try_from(foretold).unwrap_or(0).clamp(1, first.max(1));
+    // What was made before is made with half the reps at least.
+    let fewest = if again { first.div_ceil(2).max(1) } else { 1 };
+    let asked = u32::try_from(foretold).unwrap_or(0).clamp(fewest, first.max(1));
     (enough || again).then_some(asked)
 }
 

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 
 use super::carried::Carried;
 use super::days::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
-use super::history::same_reps;
+use super::history::{Did, same_reps};
 use super::offer::{had_spare, in_unit};
 use super::settle::Settled;
 use super::{CAP_PERCENT, History, Time};
@@ -105,6 +105,13 @@ fn carried_on(
     let found = |load, basis| TrainingMax { load, basis, from };
     let flagged = history.flags.iter().any(|flag| flag.cleared.is_none());
     let days = history.days_away(last.on);
+    let made = |time: &Time| {
+        let load = |time: &Time, set| time.set(set).and_then(|done| done.load);
+        let heavy = |set| load(time, set) >= load(last, set);
+        time.all_made() && last.asked_sets().all(heavy)
+    };
+    let mut latest = history.working().rev().skip(1);
+    let twice = made(last) && latest.next().is_some_and(made);
     match run {
         0 if flagged || !last.all_made() || days >= LIGHTER_DAYS - 7 => found(max, MaxBasis::Again),
         0 => {
@@ -114,15 +121,31 @@ fn carried_on(
             let unmissed = !history.working().rev().take(4).any(Time::any_missed);
             let wanted = match step {
                 [] => able.unwrap_or(max),
-                _ if unmissed || had_spare(last) => max + in_unit(step, builds.unit),
+                _ if unmissed || had_spare(last) || twice => max + in_unit(step, builds.unit),
                 _ => max,
             };
             let load = wanted.min(most).max(max);
             found(load, if load > max { MaxBasis::Up } else { MaxBasis::Again })
         }
-        1 => found(max, MaxBasis::Missed),
-        _ => found(max.percent(100_u32.saturating_sub(back_off)), MaxBasis::BackOff),
+        1 => found(missed_at(last, max), MaxBasis::Missed),
+        _ => {
+            let lower = missed_at(last, max).percent(100_u32.saturating_sub(back_off));
+            found(lower, MaxBasis::BackOff)
+        }
     }
+}
+
+/// The training max after a miss: lower by as much as a set was lighter than proposed and missed all the same,
+/// so that nobody is sent up by missing.
+fn missed_at(last: &Time, max: Mass) -> Mass {
+    let share = |set: u32| {
+        let (lifted, proposed) = (last.set(set)?.load?, last.proposal(set)?.load?);
+        let lighter = last.did(set) == Did::Missed && lifted < proposed && lifted > Mass::ZERO;
+        let part = i128::from(max.ten_ng) * i128::from(lifted.ten_ng);
+        let share = lighter.then(|| part / i128::from(proposed.ten_ng))?;
+        i64::try_from(share).ok().map(|ten_ng| Mass { ten_ng })
+    };
+    last.asked_sets().filter_map(share).min().unwrap_or(max)
 }
 
 impl TrainingMax {

@@ -41,3 +41,39 @@ fn the_first_session_after_severe_pain_is_lighter() {
     let mild = log().hurts(2, true);
     assert_eq!(mild.says(), "50 x 8, 60 x 6, 70 x 5+", "after mild pain it is the same again");
 }
+
+/// A tenth under 100 kg is 90; each session made gives back 5 % of the 100, and at 100 it is the usual step.
+#[test]
+fn what_severe_pain_took_comes_back_by_halves() {
+    let log = Log::new(straight(2, 5)).all_at("100", &[5, 5]).hurts(6, true);
+    let first = log.all_at("90", &[5, 5]);
+    assert_eq!(first.says(), "95 x 5, 95 x 5");
+    let (last, by, best, on) = (kg("90"), kg("5"), kg("100"), day("2026-09-04"));
+    assert_eq!(first.reason(1), Reason::WayBack { last, by, best, on });
+    let second = first.all_at("95", &[5, 5]);
+    assert_eq!(second.says(), "100 x 5, 100 x 5");
+    let third = second.all_at("100", &[5, 5]);
+    assert_eq!(third.says(), "102.5 x 5, 102.5 x 5");
+}
+
+/// Whoever misses on the way back goes on by the usual steps.
+#[test]
+fn a_miss_ends_the_way_back_after_pain() {
+    let log = Log::new(straight(2, 5)).all_at("100", &[5, 5]).hurts(6, true);
+    let missed = log.all_at("90", &[5, 4]);
+    assert_eq!(missed.says(), "90 x 5, 90 x 5");
+    let made = missed.all_at("90", &[5, 5]).all_at("90", &[5, 5]);
+    assert_eq!(made.says(), "92.5 x 5, 92.5 x 5");
+}
+
+/// Of picks one was taken, and the next session made gives it back.
+#[test]
+fn a_pick_that_pain_took_comes_back() {
+    let masses = [5, 10, 15, 20, 25].map(Mass::kg).to_vec();
+    let assistance = crate::plan::Stack { unit: MassUnit::Kg, masses };
+    let mut log = Log::new(straight(1, 5));
+    log.builds = Builds::assisted(&assistance);
+    let log = log.did(&[("-20", 5)]).hurts(4, true);
+    assert_eq!(log.says(), "-25 x 5");
+    assert_eq!(log.did(&[("-25", 5)]).says(), "-20 x 5");
+}

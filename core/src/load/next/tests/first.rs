@@ -43,6 +43,13 @@ fn without_the_reps_left_no_load_is_invented() {
     assert_eq!(after(vec![done(1, 40, 6, None)]).next()[1].load, Some(kg("35")));
 }
 
+/// 600 kg typed for 60 is in doubt, and finds no load for the next set.
+#[test]
+fn a_slip_of_the_finger_finds_no_load() {
+    let slip = SetDone { counts: false, ..done(1, 600, 8, Some(2)) };
+    assert_eq!(after(vec![slip]).reason(2), Reason::FirstTime);
+}
+
 #[test]
 fn the_plans_start_is_the_first_load() {
     let mut log = after(Vec::new());

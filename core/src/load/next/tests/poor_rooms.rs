@@ -82,3 +82,21 @@ fn another_room_gives_the_nearest_lighter_load() {
     log.builds = bells(&[80]);
     assert_eq!(log.says(), "- x 5", "nothing near: the athlete's choice");
 }
+
+/// Eight reps at 20 kg say nothing of the set at 12: its own sixteen foretell (30 + 16) x 12 / 16 - 30 = 4.5.
+#[test]
+fn reps_at_another_load_hold_no_set_back() {
+    let mut log = Log::new(straight(2, 8));
+    log.builds = bells(&[8, 12, 16, 20, 24]);
+    let log = log.did(&[("20", 8), ("12", 16)]);
+    assert_eq!(log.says(), "20 x 9, 16 x 4");
+}
+
+/// Ten reps at 12 kg foretell none at 16, but 16 was made not long ago: half of the eight.
+#[test]
+fn what_was_made_before_is_asked_for_half_the_reps_at_least() {
+    let mut log = Log::new(straight(1, 8));
+    log.builds = bells(&[8, 12, 16, 20]);
+    let log = log.did(&[("16", 8)]).did(&[("12", 10)]);
+    assert_eq!(log.says(), "16 x 4");
+}

@@ -78,3 +78,20 @@ fn without_a_max_it_stays_and_asks() {
     assert_eq!(log.says(), "60 x 3");
     assert_eq!(log.reason(1), Reason::SayReserve { last: kg("60"), reps: 3 });
 }
+
+/// Missed at 75 kg where 80 were proposed: the max falls by as much, and nobody is sent up.
+#[test]
+fn a_lighter_load_missed_lowers_the_max_with_it() {
+    let log = percent(&[80]).did(&[("75", 2)]);
+    assert_eq!((log.says().as_str(), log.loads().max), ("75 x 3", Some(kg("93.75"))));
+    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Missed, .. }));
+}
+
+/// Not long after a miss the max goes up once the same loads are made twice running, like a load.
+#[test]
+fn made_twice_running_the_max_goes_up() {
+    let log = percent(&[80]).did(&[("80", 2)]).did(&[("80", 3)]);
+    assert_eq!(log.loads().max, Some(kg("100")));
+    let log = log.did(&[("80", 3)]);
+    assert_eq!(log.loads().max, Some(kg("102.5")));
+}

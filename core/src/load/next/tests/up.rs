@@ -131,3 +131,16 @@ fn the_coachs_own_loads_stand() {
     assert_eq!(far.says(), "110 x 5, 110 x 5");
     assert!(matches!(far.reason(1), Reason::FixedCapped { .. }));
 }
+
+/// 62.5 kg was proposed and 67.5 lifted, or typed: a tenth over 62.5 is 68.75, and nothing heavier is within it.
+/// Made as proposed, it goes on.
+#[test]
+fn more_than_was_proposed_is_made_once_more_before_it_goes_up() {
+    let log = Log::new(straight(2, 5)).all_at("60", &[5, 5]).all_at("67.5", &[5, 5]);
+    assert_eq!(log.says(), "67.5 x 5, 67.5 x 5");
+    assert!(matches!(log.reason(1), Reason::OnceMore { .. }));
+    assert_eq!(log.next()[0].most, Some(kg("68.75")));
+    assert_eq!(log.all_at("67.5", &[5, 5]).says(), "70 x 5, 70 x 5");
+    let little = Log::new(straight(2, 5)).all_at("60", &[5, 5]).all_at("65", &[5, 5]);
+    assert_eq!(little.says(), "67.5 x 5, 67.5 x 5");
+}
