@@ -5,6 +5,7 @@ use super::days::{FIRST_TENTHS, LIGHTER_DAYS, WEEK_TENTHS, per_mille, tenths_off
 use super::limit::Limit;
 use crate::load::Reason;
 use crate::mass::Mass;
+use crate::plan::Builds;
 
 /// From so many days without the exercise no load goes up. Common practice, no source.
 const HOLD_DAYS: i64 = 14;
@@ -27,14 +28,13 @@ pub(super) fn limit(carried: &Carried<'_>, set: u32) -> Option<Limit> {
         let picks = PICKS.iter().find(|(from, _)| days >= *from).map_or(0, |(_, picks)| *picks);
         carried.picks_below(last, picks).filter(|load| *load < last)
     } else {
-        // A longer absence never gives more than a shorter one.
-        let weekly = (0..).map(|week| FIRST_TENTHS + WEEK_TENTHS * week);
-        let up_to = weekly.take_while(|so_far| *so_far <= tenths);
-        let near = up_to.filter_map(|tenths| lighter_by(carried, last, tenths)).min();
+        let single = || {
+            let share = carried.builds.at_or_below(per_mille(last, 1000 - tenths));
+            share.or_else(|| carried.builds.below(last)).map(|build| build.mass)
+        };
         // A single cannot be done for fewer reps.
-        near.or_else(|| {
-            carried.builds.below(last).filter(|_| carried.reps(set) <= 1).map(|build| build.mass)
-        })
+        let single = single().filter(|_| carried.reps(set) <= 1);
+        near(carried.builds, last, tenths).into_iter().chain(single).min()
     };
     let reason = Reason::EasedIn { last, weeks, on };
     Some(match lighter {
@@ -49,8 +49,27 @@ pub(super) fn limit(carried: &Carried<'_>, set: u32) -> Option<Limit> {
     })
 }
 
+/// The build that so many tenths of a percent away leave of a load; none where the room has nothing near. Never
+/// more than a shorter absence leaves, and never more than it leaves of a heavier load: one that is kept for want
+/// of anything near would else be heavier than what is left of the next one.
+fn near(builds: &Builds, last: Mass, tenths: i64) -> Option<Mass> {
+    let weekly = |load: Mass| {
+        let so_far = (0..).map(|week| FIRST_TENTHS + WEEK_TENTHS * week);
+        let so_far = so_far.take_while(move |so_far| *so_far <= tenths);
+        so_far.filter_map(move |tenths| lighter_by(builds, load, tenths)).min()
+    };
+    let heavier = || {
+        let next = |load: &Mass| builds.above(*load).map(|build| build.mass);
+        let above = std::iter::successors(next(&last), next);
+        // What a still heavier one leaves is over the load itself.
+        let above = above.take_while(|load| per_mille(*load, 1000 - 2 * tenths) < last);
+        above.filter_map(weekly).filter(|left| *left < last).min()
+    };
+    weekly(last).or_else(heavier)
+}
+
 /// The build so much under a load, unless the room would make it more than twice as much.
-fn lighter_by(carried: &Carried<'_>, last: Mass, tenths: i64) -> Option<Mass> {
-    let build = carried.builds.at_or_below(per_mille(last, 1000 - tenths))?.mass;
+fn lighter_by(builds: &Builds, last: Mass, tenths: i64) -> Option<Mass> {
+    let build = builds.at_or_below(per_mille(last, 1000 - tenths))?.mass;
     (build < last && build >= per_mille(last, 1000 - 2 * tenths)).then_some(build)
 }
