@@ -24,6 +24,7 @@ mod one_key;
 mod papers;
 mod plates;
 mod screens;
+mod season;
 mod second_place;
 mod set_laws;
 mod stray;

@@ -7,6 +7,7 @@
 #[cfg(target_os = "linux")]
 mod faults;
 mod kills;
+mod loads;
 mod strength;
 
 #[test]

@@ -2,9 +2,7 @@
 //! reader reads.
 
 use holdfast_core::load::Prepared;
-use holdfast_core::plan::{
-    Block, Builds, LoadRule, PieceKind, Scheme, Strength, read_plan,
-};
+use holdfast_core::plan::{Block, Builds, LoadRule, PieceKind, Scheme, Strength, read_plan};
 use holdfast_core::{Mass, MassUnit};
 
 use super::expected::LIFTERS;
@@ -168,8 +166,7 @@ fn member(chance: &mut Chance, which: usize) -> Member {
 /// The load's rule as it is written in a plan.
 fn rule(group: Group, athlete: &Athlete, open: bool, reps: &str) -> String {
     let step = |step: &str, earned: &str| {
-        let earned =
-            if open { format!(", earned_step = \"{earned}\"") } else { String::new() };
+        let earned = if open { format!(", earned_step = \"{earned}\"") } else { String::new() };
         format!("{{ rule = \"step\", step = \"{step}\"{earned} }}")
     };
     match group {

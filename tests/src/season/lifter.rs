@@ -125,7 +125,8 @@ impl Athlete {
         };
         let left = can - reps;
         let missed = reps < of.asked.min(of.first);
-        self.tired += 0.0025 + if left == 0 { 0.0015 } else { 0.0 } + if missed { 0.003 } else { 0.0 };
+        self.tired +=
+            0.0025 + if left == 0 { 0.0015 } else { 0.0 } + if missed { 0.003 } else { 0.0 };
         let heavy = ((of.kg / self.max - 0.4) / 0.45).clamp(0.0, 1.0);
         let near = 1.0 - 0.1 * f64::from(left.clamp(5, 10) - 5);
         let whole = (f64::from(reps) / f64::from(of.first.max(1))).min(1.0).sqrt();

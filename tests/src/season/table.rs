@@ -105,7 +105,12 @@ pub fn broken(season: &Season) -> String {
     let told = broken.map(|expected| {
         let reading = (expected.read)(season);
         let cases = format!("{} of {}", reading.held, reading.cases);
-        format!("{} ({cases}, mean {:.2}):\n  {}", expected.name, reading.mean, reading.broken.join("\n  "))
+        format!(
+            "{} ({cases}, mean {:.2}):\n  {}",
+            expected.name,
+            reading.mean,
+            reading.broken.join("\n  ")
+        )
     });
     told.collect::<Vec<_>>().join("\n")
 }

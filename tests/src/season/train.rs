@@ -146,7 +146,8 @@ impl Trainee<'_> {
 
     /// Repairs what was typed wrong and is due.
     fn repair(&mut self, on: NaiveDate) {
-        let (due, later) = std::mem::take(&mut self.wrong).into_iter().partition(|wrong| wrong.0 <= on);
+        let (due, later) =
+            std::mem::take(&mut self.wrong).into_iter().partition(|wrong| wrong.0 <= on);
         self.wrong = later;
         let due: Vec<_> = due;
         for (_, slip, of, set, right) in due {
@@ -216,7 +217,8 @@ impl Trainee<'_> {
             return member.load_of(member.athlete.can(f64::from(first) + 3.0) * feels.exp());
         };
         let working = self.diary.working().rev();
-        let known = working.filter_map(|session| session.set(next.set)).map(|done| done.load).next();
+        let known =
+            working.filter_map(|session| session.set(next.set)).map(|done| done.load).next();
         let above = |load| member.builds.above(load).map(|build| build.mass);
         if let Some(known) = known
             && member.kg(load) > 1.15 * member.kg(known)

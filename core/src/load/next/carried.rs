@@ -2,6 +2,7 @@
 
 use super::away;
 use super::history::{Did, same_reps};
+use super::limit;
 use super::{CAP_PERCENT, Flag, History, Time};
 use crate::id::RecordId;
 use crate::load::Reason;
@@ -187,18 +188,19 @@ impl<'a> Carried<'a> {
 pub(super) const FORMER_DAYS: i64 = 182;
 
 impl Carried<'_> {
-    /// The load carried in a set before severe pain took a part of it; none where it took nothing, where what
-    /// was taken has another cause too (a miss, weeks away), and after a miss on the way back.
-    pub(super) fn before_pain(&self, set: u32) -> Option<Mass> {
+    /// The load carried in a set before severe pain took a part of it, less what a miss takes where the session
+    /// before had one; none where pain took nothing, where weeks away did, and after a miss on the way back.
+    pub(super) fn before_pain(&self, set: u32, back_off_percent: u32) -> Option<Mass> {
         let severe = |flag: &&Flag| flag.own && flag.is_severe();
-        let cleared =
-            self.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
+        let cleared = self.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
         let before = |cleared: i64| {
             let first = self.times.iter().position(|time| time.placed > cleared)?;
             let (last, back) = (self.times.get(first.checked_sub(1)?)?, self.times[first]);
             let days = away::days_between(&self.history.days, last.on, back.on);
-            let missed = self.times[first - 1..].iter().any(|time| time.any_missed());
+            let missed = self.times[first..].iter().any(|time| time.any_missed());
             let load = fold(&self.times[..first], set)?.load;
+            let lighter = last.any_missed().then(|| limit::lighter(self, load, back_off_percent));
+            let load = lighter.flatten().unwrap_or(load);
             let taken = back.proposal(set)?.load? < load;
             (taken && !missed && days < away::LIGHTER_DAYS).then_some(load)
         };

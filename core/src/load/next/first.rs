@@ -33,7 +33,8 @@ fn found(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Settl
         let reason = Reason::Flagged { last: None, place, severity, on };
         return Settled { from: vec![flag.record], ..Settled::because(reason) };
     }
-    let before = history.so_far.iter().rfind(|done| done.set < set && done.counts && done.load.is_some());
+    let before =
+        history.so_far.iter().rfind(|done| done.set < set && done.counts && done.load.is_some());
     let asked = scheme.target(set).unwrap_or(0);
     let led = before.and_then(|done| {
         let load = done.load?;

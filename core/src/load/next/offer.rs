@@ -165,18 +165,20 @@ fn way_back(carried: &Carried<'_>, set: u32) -> Option<WayBack> {
     under.then(|| WayBack { best, double: had_spare(carried.last()) })
 }
 
-/// Of what was lifted before severe pain, what a session made without it gives back at least: half of what
-/// the pain took. Common practice, no source.
+/// Of what was lifted before severe pain, what each session made without it gives back: half of what the pain
+/// took. Common practice, no source.
 const AFTER_PAIN_PERCENT: u32 = 5;
 
-/// Back towards what was lifted before severe pain; where that share builds nothing, the next build, which was
-/// lifted not long ago.
+/// Back towards what was lifted before severe pain; where the room builds nothing on the way there, the next
+/// build, which was lifted not long ago.
 fn after_pain(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Option<(Mass, Reason)> {
     let (builds, last, on) = (carried.builds, carried.load(set), carried.last().on);
-    let best = carried.before_pain(set).filter(|best| last < *best)?;
-    let share = best.percent(AFTER_PAIN_PERCENT).max(in_unit(&rule.step, builds.unit));
-    let most = (last + share).min(best).min(carried.cap(set));
-    let built = builds.at_or_below(most).filter(|build| build.mass > last && !builds.is_picks());
+    let best = carried.before_pain(set, rule.back_off_percent).filter(|best| last < *best)?;
+    let half = best.percent(AFTER_PAIN_PERCENT).max(in_unit(&rule.step, builds.unit));
+    // Rounded up: what the room took in rounding down comes back too.
+    let up = builds.at_or_above(last + half).map_or(best, |build| build.mass);
+    let built = builds.at_or_below(up.min(best).min(carried.cap(set)));
+    let built = built.filter(|build| build.mass > last && !builds.is_picks());
     let load = built.or_else(|| builds.above(last).filter(|build| build.mass <= best))?.mass;
     Some((load, Reason::WayBack { last, by: load - last, best, on }))
 }

@@ -1,8 +1,8 @@
 //! When the next build of a room with few of them is in reach.
 
-use super::{SetDone, Time};
 use super::carried::Carried;
 use super::offer::{SPARE_REPS, was_made};
+use super::{SetDone, Time};
 use crate::mass::Mass;
 
 /// Gaps up to so many percent are taken at the plan's reps. Common practice, no source.
