@@ -28,6 +28,7 @@ mod one_rep_max;
 mod papers;
 mod plates;
 mod screens;
+mod season;
 mod second_place;
 mod set_commands;
 mod set_laws;

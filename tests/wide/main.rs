@@ -8,6 +8,7 @@
 mod faults;
 mod kills;
 mod laws;
+mod loads;
 mod strength;
 
 #[test]

@@ -192,6 +192,12 @@ impl Builds {
         Some(Build { mass: *mass, per_side: side.clone() })
     }
 
+    /// The lightest build of at least `load`.
+    pub fn at_or_above(&self, load: Mass) -> Option<Build> {
+        let (mass, side) = self.builds.range(load..).next()?;
+        Some(Build { mass: *mass, per_side: side.clone() })
+    }
+
     /// The lightest build above `load`.
     pub fn above(&self, load: Mass) -> Option<Build> {
         let after = (std::ops::Bound::Excluded(load), std::ops::Bound::Unbounded);
@@ -263,6 +269,8 @@ mod tests {
         assert_eq!(builds.at_or_below(kg("500")).unwrap().mass, kg("40"));
         assert_eq!(builds.at_or_below(kg("39.9")).unwrap().mass, kg("20"));
         assert_eq!(builds.above(kg("20")).unwrap().mass, kg("40"));
+        assert_eq!(builds.at_or_above(kg("20")).unwrap().mass, kg("20"));
+        assert_eq!(builds.at_or_above(kg("20.5")).unwrap().mass, kg("40"));
         assert_eq!(builds.at_or_below(kg("19.9")), None);
         assert_eq!(builds.above(kg("40")), None);
     }

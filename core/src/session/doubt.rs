@@ -26,15 +26,15 @@ fn has_many_reps(lift: &Lift) -> bool {
     lift.reps > MANY_REPS.max(lift.target().saturating_mul(3))
 }
 
-/// Over what was proposed: more than a tenth and more than one build, further than any proposal goes. Where
-/// nothing was, what the room cannot build.
+/// Over what was proposed: more than a tenth and more than one build, further than any proposal goes. Of picks,
+/// and where nothing was proposed, what the room cannot build.
 fn is_far(lift: &Lift, builds: &Builds) -> bool {
     let Some(load) = lift.load else { return false };
     let Some(planned) = lift.planned else { return builds.exactly(load).is_none() };
     let next = builds.above(planned).map_or(planned, |build| build.mass);
     if builds.is_picks() {
         let under = builds.loads().filter(|build| (load..planned).contains(build)).count();
-        return load > next || under >= FAR_PICKS;
+        return load > next || under >= FAR_PICKS || builds.exactly(load).is_none();
     }
     load > planned.percent(CAP_PERCENT).max(next) || load < planned.percent(100 - FAR_PERCENT)
 }

@@ -7,29 +7,29 @@ use super::seen::Diary;
 /// Lifters of one season.
 pub const LIFTERS: usize = 40;
 /// Weeks of it.
-pub const WEEKS: u32 = 24;
+pub(super) const WEEKS: u32 = 24;
 
 /// Sets missed, in percent of those done outside easy weeks: fewer are too easy, more too hard.
-pub const MISSED_PERCENT: (f64, f64) = (3.0, 15.0);
+pub(super) const MISSED_PERCENT: (f64, f64) = (3.0, 15.0);
 /// Near enough to the former best, in percent of it.
-pub const NEAR_PERCENT: u32 = 95;
+pub(super) const NEAR_PERCENT: u32 = 95;
 /// Days without training that make a lay-off.
-pub const AWAY_DAYS: i64 = 21;
+pub(super) const AWAY_DAYS: i64 = 21;
 /// Cases of four in which somebody is back in time.
-pub const IN_FOUR: f64 = 75.0;
+pub(super) const IN_FOUR: f64 = 75.0;
 /// Sessions within which the load or the reps go up while targets are beaten.
-pub const STUCK_SESSIONS: usize = 3;
+pub(super) const STUCK_SESSIONS: usize = 3;
 /// Severe from here: the load is withdrawn.
-pub const SEVERE: u32 = 4;
+pub(super) const SEVERE: u32 = 4;
 /// Days from a severe flag within which the old load is lifted again, where the flag was cleared within
 /// [`CLEARED_DAYS`].
-pub const PAIN_DAYS: i64 = 28;
+pub(super) const PAIN_DAYS: i64 = 28;
 /// Flags that stayed open longer are not counted there.
-pub const CLEARED_DAYS: i64 = 14;
+pub(super) const CLEARED_DAYS: i64 = 14;
 /// No load goes past so many percent of what was really lifted, or one build.
-pub const CAP_PERCENT: u32 = 110;
+pub(super) const CAP_PERCENT: u32 = 110;
 /// Strength gained less than with the plain rule, in hundredths of it, that one season's chance may make.
-pub const CHANCE: f64 = 0.5;
+pub(super) const CHANCE: f64 = 0.5;
 
 /// Seasons read together: the lifters' diaries with the load rules, and what the same lifters gained with
 /// the plain rule in the same world.
@@ -151,12 +151,22 @@ pub const EXPECTED: &[Expectation] = &[
 impl Expectation {
     /// True where it holds, and there was something to read.
     pub fn holds(&self, season: &Season) -> bool {
+        self.holds_within(season, 0.0)
+    }
+
+    /// The same of a few seasons, whose cases are few: shares may be three standard errors lower.
+    pub fn holds_but_for_chance(&self, season: &Season) -> bool {
+        self.holds_within(season, 3.0)
+    }
+
+    fn holds_within(&self, season: &Season, errors: f64) -> bool {
         let reading = (self.read)(season);
         let percent = reading.percent();
+        let error = |share: f64| (share * (100.0 - share) / reading.cases as f64).sqrt();
         reading.cases > 0
             && match self.bar {
                 Bar::Never => reading.held == reading.cases,
-                Bar::AtLeast(least) => percent >= least,
+                Bar::AtLeast(least) => percent >= least - errors * error(least),
                 Bar::Between(low, high) => (low..=high).contains(&percent),
                 Bar::NotBelow(least) => reading.mean >= least,
             }

@@ -55,6 +55,11 @@ impl Paper {
         RecordId(uuid::Uuid::from_bytes(bytes))
     }
 
+    /// The sets done in the session at hand.
+    pub(super) fn done(&self) -> Vec<u32> {
+        self.running.iter().flat_map(|time| &time.sets).map(|done| done.set).collect()
+    }
+
     /// Logical time: every name is later than those before.
     fn now(&self) -> i64 {
         self.names as i64
@@ -70,19 +75,22 @@ impl Paper {
         History { date: Some(on), so_far, ..self.history.clone() }
     }
 
-    /// A fifth under, a tenth and a build over, three picks off, or three times the reps and more than thirty:
-    /// as the app asks about it.
+    /// As the app asks about it: over what was proposed by more than a tenth and a build, or under it by a fifth or
+    /// three picks; of picks, and where nothing was proposed, what the room cannot build; thirty reps and three
+    /// times the plan's.
     fn is_slip(&self, typed: Typed, planned: Option<Mass>) -> bool {
         let first = self.scheme.target(typed.set).unwrap_or(0);
-        let far = planned.is_some_and(|planned| {
-            if self.builds.is_picks() {
-                let between = planned.min(typed.load)..planned.max(typed.load);
-                return self.builds.loads().filter(|load| between.contains(load)).count() >= 3;
-            }
+        let far = |planned: Mass| {
             let next = self.builds.above(planned).map_or(planned, |build| build.mass);
+            if self.builds.is_picks() {
+                let under = self.builds.loads().filter(|load| (typed.load..planned).contains(load));
+                let odd = self.builds.exactly(typed.load).is_none();
+                return typed.load > next || under.count() >= 3 || odd;
+            }
             typed.load > planned.percent(110).max(next) || typed.load < planned.percent(80)
-        });
-        far || typed.reps > (first * 3).max(30)
+        };
+        planned.map_or_else(|| self.builds.exactly(typed.load).is_none(), far)
+            || typed.reps > (first * 3).max(30)
     }
 }
 

@@ -8,7 +8,7 @@ use holdfast_core::plan::LoadRule;
 use super::expected::{
     AWAY_DAYS, CAP_PERCENT, CLEARED_DAYS, NEAR_PERCENT, PAIN_DAYS, SEVERE, STUCK_SESSIONS, Season,
 };
-use super::seen::{Diary, Session};
+use super::seen::{Diary, Lifted, Session};
 
 /// What was read.
 #[derive(Clone, Debug, Default)]
@@ -56,10 +56,17 @@ fn same(one: &[NextLoad], other: &[NextLoad]) -> bool {
     one.iter().map(key).eq(other.iter().map(key))
 }
 
-/// What was lifted last in a set before a session, outside easy weeks.
-fn lifted_before(diary: &Diary, before: usize, set: u32) -> Option<Mass> {
+/// What was done last in a set before a session, outside easy weeks.
+fn done_before(diary: &Diary, before: usize, set: u32) -> Option<&Lifted> {
     let working = diary.sessions[..before].iter().filter(|session| !session.easy);
-    working.rev().find_map(|session| session.set(set)).map(|done| done.load)
+    working.rev().find_map(|session| session.set(set))
+}
+
+/// What was proposed for that.
+fn proposed_before(diary: &Diary, before: usize, set: u32) -> Option<Mass> {
+    let working = diary.sessions[..before].iter().filter(|session| !session.easy);
+    let last = working.rev().find(|session| session.set(set).is_some())?;
+    last.first().iter().find(|next| next.set == set)?.load
 }
 
 /// With an open flag no set is above its carried load, nor above what was lifted last in it; from 4 there is no
@@ -71,7 +78,9 @@ pub(super) fn pain(season: &Season) -> Reading {
             for moment in session.moments.iter().filter(|moment| !moment.flags.is_empty()) {
                 let severe = moment.flags.iter().any(|severity| *severity >= SEVERE);
                 let fine = |next: &NextLoad| {
-                    let before = lifted_before(diary, at, next.set);
+                    // Of a set typed wrong nobody knows what was lifted.
+                    let before = done_before(diary, at, next.set).filter(|done| !done.slipped);
+                    let before = before.map(|done| done.load);
                     let up = next.load > next.carried && next.carried.is_some();
                     !(up || before.is_some() && next.load > before || severe && next.load.is_some())
                 };
@@ -139,14 +148,27 @@ pub(super) fn back(season: &Season) -> Reading {
     reading
 }
 
-/// All sets made, and the last one with a rep to spare, done or said.
+/// All sets made at the loads proposed, and the last one with a rep to spare, done or said.
 fn beaten(session: &Session, sets: u32) -> bool {
-    let made = (1..=sets)
-        .all(|set| session.set(set).is_some_and(|done| done.reps >= done.asked && !done.slipped));
+    let made = (1..=sets).all(|set| {
+        let proposed = session.first().iter().find(|next| next.set == set);
+        let enough = |load| proposed.is_none_or(|next| Some(load) >= next.load);
+        session
+            .set(set)
+            .is_some_and(|done| done.reps >= done.asked && enough(done.load) && !done.slipped)
+    });
     let spare = session
         .set(sets)
         .is_some_and(|done| done.reps > done.asked || done.left.is_some_and(|left| left >= 1));
     made && spare
+}
+
+/// What a percentage is taken of.
+fn training_max(next: &NextLoad) -> Option<Mass> {
+    match next.reason {
+        Reason::Percent { max, .. } => Some(max),
+        _ => None,
+    }
 }
 
 /// Whoever beats the targets three sessions running is given more load or more reps by then, unless at the top,
@@ -176,7 +198,7 @@ pub(super) fn stuck(season: &Season) -> Reading {
                 let before = beats[0].first().iter().find(|before| before.set == after.set);
                 before.is_some_and(|before| {
                     let more = after.load == before.load && after.reps > before.reps;
-                    after.load > before.load || more
+                    after.load > before.load || more || training_max(after) > training_max(before)
                 })
             };
             let went = run[1..].iter().any(|session| session.first().iter().any(up));
@@ -319,16 +341,22 @@ fn compared(season: &Season, of: fn(&Diary) -> &Compared) -> Reading {
 }
 
 /// From a slip until it is repaired, no set is proposed above a tenth or one build over what was really lifted
-/// in it. Of plans that step: fixed loads are the coach's own.
+/// in it last, or proposed. Of plans that step: fixed loads are the coach's own. Not of a first time: where
+/// nothing is known, nothing tells a slip.
 pub(super) fn slips(season: &Season) -> Reading {
     let mut reading = Reading::default();
     for diary in season.ours.iter().filter(|diary| matches!(diary.rule, LoadRule::Step(_))) {
+        let first = diary.working().next().map(|session| session.on);
         for (at, session) in diary.sessions.iter().enumerate() {
             let stands = diary.slips.iter().any(|slip| {
-                slip.on < session.on && slip.repaired.is_none_or(|repaired| repaired > session.on)
+                slip.on < session.on
+                    && Some(slip.on) != first
+                    && slip.repaired.is_none_or(|repaired| repaired > session.on)
             });
             for next in session.first().iter().filter(|_| stands) {
-                let Some(really) = lifted_before(diary, at, next.set) else { continue };
+                let Some(done) = done_before(diary, at, next.set) else { continue };
+                let really = done.load;
+                let really = proposed_before(diary, at, next.set).unwrap_or(really).max(really);
                 let up = diary.builds.above(really).map_or(really, |build| build.mass);
                 let tenth = if diary.builds.is_picks() { up } else { really.percent(CAP_PERCENT) };
                 reading.case(next.load <= Some(tenth.max(up)), || {

@@ -5,7 +5,6 @@ use super::days::{FIRST_TENTHS, LIGHTER_DAYS, WEEK_TENTHS, per_mille, tenths_off
 use super::limit::Limit;
 use crate::load::Reason;
 use crate::mass::Mass;
-use crate::plan::Builds;
 
 /// From so many days without the exercise no load goes up. Common practice, no source.
 const HOLD_DAYS: i64 = 14;
@@ -26,50 +25,39 @@ pub(super) fn limit(carried: &Carried<'_>, set: u32) -> Option<Limit> {
     };
     let lighter = if carried.builds.is_picks() {
         let picks = PICKS.iter().find(|(from, _)| days >= *from).map_or(0, |(_, picks)| *picks);
-        carried.picks_below(last, picks).filter(|load| *load < last)
+        let load = carried.picks_below(last, picks).filter(|load| *load < last);
+        load.map(|load| (load, true))
     } else {
-        let single = || {
-            let share = carried.builds.at_or_below(per_mille(last, 1000 - tenths));
-            share.or_else(|| carried.builds.below(last)).map(|build| build.mass)
-        };
+        // A longer absence never gives more than a shorter one.
+        let weekly = (0..).map(|week| FIRST_TENTHS + WEEK_TENTHS * week);
+        let up_to = weekly.take_while(|so_far| *so_far <= tenths);
+        let near = up_to.filter_map(|tenths| lighter_by(carried, last, tenths));
+        let near = near.min_by_key(|(load, enough)| (*load, !enough));
         // A single cannot be done for fewer reps.
-        let single = single().filter(|_| carried.reps(set) <= 1);
-        near(carried.builds, last, tenths).into_iter().chain(single).min()
+        let single = || carried.builds.below(last).filter(|_| carried.reps(set) <= 1);
+        near.or_else(|| single().map(|build| (build.mass, true)))
     };
     let reason = Reason::EasedIn { last, weeks, on };
     Some(match lighter {
-        Some(load) => Limit::at(load, reason, from),
-        // The room has nothing near: the same load for fewer reps.
-        None => {
+        Some((load, true)) => Limit::at(load, reason, from),
+        // The room has nothing so much lighter: what it has, or the same load, for fewer reps.
+        lighter => {
+            let load = lighter.map_or(last, |(load, _)| load);
             let reps = carried.reps(set);
             let fewer = i64::from(reps).saturating_mul(tenths) / 400;
             let fewer = u32::try_from(fewer).unwrap_or(0).max(1);
-            Limit::at(last, reason, from).asking(reps.saturating_sub(fewer).max(1)).closed()
+            Limit::at(load, reason, from).asking(reps.saturating_sub(fewer).max(1)).closed()
         }
     })
 }
 
-/// The build that so many tenths of a percent away leave of a load; none where the room has nothing near. Never
-/// more than a shorter absence leaves, and never more than it leaves of a heavier load: one that is kept for want
-/// of anything near would else be heavier than what is left of the next one.
-fn near(builds: &Builds, last: Mass, tenths: i64) -> Option<Mass> {
-    let weekly = |load: Mass| {
-        let so_far = (0..).map(|week| FIRST_TENTHS + WEEK_TENTHS * week);
-        let so_far = so_far.take_while(move |so_far| *so_far <= tenths);
-        so_far.filter_map(move |tenths| lighter_by(builds, load, tenths)).min()
-    };
-    let heavier = || {
-        let next = |load: &Mass| builds.above(*load).map(|build| build.mass);
-        let above = std::iter::successors(next(&last), next);
-        // What a still heavier one leaves is over the load itself.
-        let above = above.take_while(|load| per_mille(*load, 1000 - 2 * tenths) < last);
-        above.filter_map(weekly).filter(|left| *left < last).min()
-    };
-    weekly(last).or_else(heavier)
-}
-
-/// The build so much under a load, unless the room would make it more than twice as much.
-fn lighter_by(builds: &Builds, last: Mass, tenths: i64) -> Option<Mass> {
-    let build = builds.at_or_below(per_mille(last, 1000 - tenths))?.mass;
-    (build < last && build >= per_mille(last, 1000 - 2 * tenths)).then_some(build)
+/// The build so much under a load; where the room would make it more than twice as much, the lightest one above
+/// that, which is not enough.
+fn lighter_by(carried: &Carried<'_>, last: Mass, tenths: i64) -> Option<(Mass, bool)> {
+    let wanted = per_mille(last, 1000 - tenths);
+    let build = carried.builds.at_or_below(wanted).map(|build| build.mass);
+    let near = |build: &Mass| *build < last && *build >= per_mille(last, 1000 - 2 * tenths);
+    let above = || carried.builds.above(wanted).map(|build| build.mass);
+    let enough = build.filter(near).map(|build| (build, true));
+    enough.or_else(|| above().filter(|build| *build < last).map(|build| (build, false)))
 }

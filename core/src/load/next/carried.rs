@@ -2,7 +2,7 @@
 
 use super::days;
 use super::history::{Did, same_reps};
-use super::{CAP_PERCENT, Flag, History, SetDone, Time};
+use super::{CAP_PERCENT, History, SetDone, Time};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -140,6 +140,11 @@ impl<'a> Carried<'a> {
         std::iter::successors(below(&load), below).take(picks as usize).last()
     }
 
+    /// The load carried in a set after so many of the sessions.
+    pub(super) fn load_after(&self, sessions: usize, set: u32) -> Option<Mass> {
+        fold(self.times.get(..sessions)?, set).map(|found| found.load)
+    }
+
     /// The heaviest load made in a set in the 26 weeks before the latest break of three weeks or more; none
     /// without such a break.
     pub(super) fn former_best(&self, set: u32) -> Option<Mass> {
@@ -195,25 +200,6 @@ impl<'a> Carried<'a> {
 
 /// Days before a break in which a load counts as the former best: 26 weeks. Common practice, no source.
 pub(super) const FORMER_DAYS: i64 = 182;
-
-impl Carried<'_> {
-    /// The load carried in a set before severe pain took a part of it; none where it took nothing, where what
-    /// was taken has another cause too (a miss, weeks away), and after a miss on the way back.
-    pub(super) fn before_pain(&self, set: u32) -> Option<Mass> {
-        let severe = |flag: &&Flag| flag.own && flag.is_severe();
-        let cleared = self.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
-        let before = |cleared: i64| {
-            let first = self.times.iter().position(|time| time.placed > cleared)?;
-            let (last, back) = (self.times.get(first.checked_sub(1)?)?, self.times[first]);
-            let days = days::days_between(&self.history.days, last.on, back.on);
-            let missed = self.times[first - 1..].iter().any(|time| time.any_missed());
-            let load = fold(&self.times[..first], set)?.load;
-            let taken = back.proposal(set)?.load? < load;
-            (taken && !missed && days < days::LIGHTER_DAYS).then_some(load)
-        };
-        cleared.filter_map(before).max()
-    }
-}
 
 fn least_proposed(times: &[&Time], set: u32) -> Option<Mass> {
     times.iter().filter_map(|time| time.proposal(set)?.load).min()

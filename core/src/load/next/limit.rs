@@ -66,7 +66,7 @@ pub(super) fn missed(carried: &Carried<'_>, set: u32, percent: u32) -> Option<Li
 }
 
 /// The build nearest to so much less, the lighter one on a tie, and always one lighter at least.
-fn lighter(carried: &Carried<'_>, last: Mass, percent: u32) -> Option<Mass> {
+pub(super) fn lighter(carried: &Carried<'_>, last: Mass, percent: u32) -> Option<Mass> {
     let builds = carried.builds;
     let below = builds.below(last)?.mass;
     if builds.is_picks() {

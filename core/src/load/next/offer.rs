@@ -1,9 +1,11 @@
 //! What looks upward: exactly one rule for each set.
 
-use super::SPARE_REPS;
 use super::carried::Carried;
+use super::days;
 use super::history::{Did, Time};
+use super::limit;
 use super::reach;
+use super::{Flag, SPARE_REPS};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
@@ -161,20 +163,41 @@ fn way_back(carried: &Carried<'_>, set: u32) -> Option<WayBack> {
     under.then(|| WayBack { best, double: had_spare(carried.last()) })
 }
 
-/// Of what was lifted before severe pain, what a session made without it gives back at least: half of what
-/// the pain took. Common practice, no source.
+/// Of what was lifted before severe pain, what each session made without it gives back: half of what the pain
+/// took. Common practice, no source.
 const AFTER_PAIN_PERCENT: u32 = 5;
 
-/// Back towards what was lifted before severe pain; where that share builds nothing, the next build, which was
-/// lifted not long ago.
+/// Back towards what was lifted before severe pain; where the room builds nothing on the way there, the next
+/// build, which was lifted not long ago.
 fn after_pain(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Option<(Mass, Reason)> {
     let (builds, last, on) = (carried.builds, carried.load(set), carried.last().on);
-    let best = carried.before_pain(set).filter(|best| last < *best)?;
-    let share = best.percent(AFTER_PAIN_PERCENT).max(in_unit(&rule.step, builds.unit));
-    let most = (last + share).min(best).min(carried.cap(set));
-    let built = builds.at_or_below(most).filter(|build| build.mass > last && !builds.is_picks());
+    let best = before_pain(carried, set, rule.back_off_percent).filter(|best| last < *best)?;
+    let half = best.percent(AFTER_PAIN_PERCENT).max(in_unit(&rule.step, builds.unit));
+    // Rounded up: what the room took in rounding down comes back too.
+    let up = builds.at_or_above(last + half).map_or(best, |build| build.mass);
+    let built = builds.at_or_below(up.min(best).min(carried.cap(set)));
+    let built = built.filter(|build| build.mass > last && !builds.is_picks());
     let load = built.or_else(|| builds.above(last).filter(|build| build.mass <= best))?.mass;
     Some((load, Reason::WayBack { last, by: load - last, best, on }))
+}
+
+/// The load carried in a set before severe pain took a part of it, less what a miss takes where the session
+/// before had one; none where pain took nothing, where weeks away did, and after a miss on the way back.
+fn before_pain(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Option<Mass> {
+    let severe = |flag: &&Flag| flag.own && flag.is_severe();
+    let cleared = carried.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
+    let before = |cleared: i64| {
+        let first = carried.times.iter().position(|time| time.placed > cleared)?;
+        let (last, back) = (carried.times.get(first.checked_sub(1)?)?, carried.times[first]);
+        let days = days::days_between(&carried.history.days, last.on, back.on);
+        let missed = carried.times[first..].iter().any(|time| time.any_missed());
+        let load = carried.load_after(first, set)?;
+        let lighter = last.any_missed().then(|| limit::lighter(carried, load, back_off_percent));
+        let load = lighter.flatten().unwrap_or(load);
+        let taken = back.proposal(set)?.load? < load;
+        (taken && !missed && days < days::LIGHTER_DAYS).then_some(load)
+    };
+    cleared.filter_map(before).max()
 }
 
 /// True where more was lifted than was proposed, so much that nothing heavier is within the cap: it is made once

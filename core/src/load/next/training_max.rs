@@ -72,7 +72,7 @@ pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<
             (TrainingMax { load: known.load, basis, from: vec![known.record] }, known.on)
         }
         (None, Some((last, max))) => {
-            (carried_on(step, back_off, builds, history, last, max), last.on)
+            (carried_on(rule, (step, back_off), builds, history, (last, max)), last.on)
         }
         (None, None) => {
             let able = history.able.as_ref()?;
@@ -93,12 +93,11 @@ pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<
 }
 
 fn carried_on(
-    step: &[Step],
-    back_off: u32,
+    rule: &LoadRule,
+    (step, back_off): (&[Step], u32),
     builds: &Builds,
     history: &History,
-    last: &Time,
-    max: Mass,
+    (last, max): (&Time, Mass),
 ) -> TrainingMax {
     let from: Vec<RecordId> = last.records().collect();
     let run = history.working().rev().take_while(|time| time.any_missed()).count();
@@ -127,25 +126,50 @@ fn carried_on(
             let load = wanted.min(most).max(max);
             found(load, if load > max { MaxBasis::Up } else { MaxBasis::Again })
         }
-        1 => found(missed_at(last, max), MaxBasis::Missed),
+        1 => found(missed_at(rule, builds, history, last, max), MaxBasis::Missed),
         _ => {
-            let lower = missed_at(last, max).percent(100_u32.saturating_sub(back_off));
-            found(lower, MaxBasis::BackOff)
+            let missed = missed_at(rule, builds, history, last, max);
+            found(missed.percent(100_u32.saturating_sub(back_off)), MaxBasis::BackOff)
         }
     }
 }
 
-/// The training max after a miss: lower by as much as a set was lighter than proposed and missed all the same,
-/// so that nobody is sent up by missing.
-fn missed_at(last: &Time, max: Mass) -> Mass {
+/// The training max after a miss: lower by as much as a set was lighter than it should have been and missed all
+/// the same, so that nobody is sent up by missing. What it should have been was proposed; but a coach's answer,
+/// or a flag, may have made that lighter for the one day.
+fn missed_at(rule: &LoadRule, builds: &Builds, history: &History, last: &Time, max: Mass) -> Mass {
+    let before = history.working().rev().nth(1);
+    let since = |placed: i64| before.is_none_or(|before| placed > before.placed);
+    let flagged = history.flags.iter().any(|flag| flag.cleared.is_none_or(since));
+    let after = history.ruling.as_ref().map(|ruled| ruled.after);
+    let answered = before.is_some_and(|before| after == Some(before.session));
     let share = |set: u32| {
         let (lifted, proposed) = (last.set(set)?.load?, last.proposal(set)?.load?);
-        let lighter = last.did(set) == Did::Missed && lifted < proposed && lifted > Mass::ZERO;
+        let usual = || builds.at_or_below(wanted(rule, &last.scheme, max, set)?);
+        let usual = (flagged || answered).then(usual).flatten().map(|build| build.mass);
+        let whole = usual.unwrap_or(proposed).max(proposed);
+        let lighter = last.did(set) == Did::Missed && lifted < whole && lifted > Mass::ZERO;
         let part = i128::from(max.ten_ng) * i128::from(lifted.ten_ng);
-        let share = lighter.then(|| part / i128::from(proposed.ten_ng))?;
+        let share = lighter.then(|| part / i128::from(whole.ten_ng))?;
         i64::try_from(share).ok().map(|ten_ng| Mass { ten_ng })
     };
     last.asked_sets().filter_map(share).min().unwrap_or(max)
+}
+
+/// The load of a set by a training max, before the room builds it; none for other rules.
+fn wanted(rule: &LoadRule, scheme: &Scheme, max: Mass, set: u32) -> Option<Mass> {
+    match rule {
+        LoadRule::Percent { percents, .. } => Some(max.percent(share(percents, set))),
+        LoadRule::Reserve { reserve: leave, .. } => {
+            Some(share_for(max, scheme.target(set).unwrap_or(0) + leave))
+        }
+        LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => None,
+    }
+}
+
+/// The percentage of a set: its own, or the one for all.
+fn share(percents: &[u32], set: u32) -> u32 {
+    percents.get(set as usize - 1).or(percents.first()).copied().unwrap_or(0)
 }
 
 impl TrainingMax {
@@ -159,17 +183,16 @@ impl TrainingMax {
     ) -> Settled {
         let reps = scheme.target(set).unwrap_or(0);
         let (max, basis) = (self.load, self.basis);
-        let (wanted, reason) = match rule {
+        let reason = match rule {
             LoadRule::Percent { percents, .. } => {
-                let percent =
-                    percents.get(set as usize - 1).or(percents.first()).copied().unwrap_or(0);
-                (max.percent(percent), Reason::Percent { percent, max, basis })
+                Reason::Percent { percent: share(percents, set), max, basis }
             }
             LoadRule::Reserve { reserve: leave, .. } => {
-                (share_for(max, reps + leave), Reason::Reserve { reps, leave: *leave, max, basis })
+                Reason::Reserve { reps, leave: *leave, max, basis }
             }
-            LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => (max, Reason::FirstTime),
+            LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => Reason::FirstTime,
         };
+        let wanted = wanted(rule, scheme, max, set).unwrap_or(max);
         let build = builds.at_or_below(wanted).or(builds.lightest());
         let load = build.map_or(wanted, |build| build.mass);
         Settled { load: Some(load), reps, from: self.from.clone(), ..Settled::because(reason) }

@@ -60,6 +60,18 @@ fn where_the_room_has_nothing_near_reps_fall() {
     assert_eq!(log.says(), "16 x 6, 16 x 6", "8 x 10 / 40 are two fewer");
 }
 
+/// Under 125 kg there are 115 and then 70: 115 is not a tenth less, so it is for fewer reps too. Whoever lifted
+/// 130 gets no less than whoever lifted 125.
+#[test]
+fn what_the_room_has_is_taken_before_the_same_load() {
+    let log = |load: &str| {
+        let mut log = Log::new(straight(1, 8));
+        log.builds = bells(&[70, 115, 120, 125, 130]);
+        log.did(&[(load, 8)]).wait(18).says()
+    };
+    assert_eq!([log("125"), log("130")], ["115 x 6", "115 x 8"]);
+}
+
 /// Picks: of what is hung on a body a share means nothing.
 #[test]
 fn picks_fall_one_by_one() {
