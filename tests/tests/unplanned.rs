@@ -45,8 +45,8 @@ fn proposed(device: &Device, date: &str) -> Vec<(String, Option<String>)> {
 }
 
 const FIRST: [(i64, u32); 3] = [(50, 8), (60, 6), (70, 6)];
-const SECOND: [(i64, u32); 3] = [(52, 8), (62, 6), (72, 4)];
-const THIRD: [(i64, u32); 3] = [(52, 8), (62, 6), (72, 4)];
+const SECOND: [(i64, u32); 3] = [(50, 8), (60, 6), (70, 4)];
+const THIRD: [(i64, u32); 3] = [(50, 8), (60, 6), (70, 4)];
 
 /// Whenever it is written, it counts as if it had been written that day.
 #[test]

@@ -36,7 +36,7 @@ pub fn seasons(seed: u64, many: u64) -> Season {
     let mut season = Season::default();
     for seed in (0..many).map(|more| seed.wrapping_add(more)) {
         season.ours.extend(with_rules(seed));
-        season.plain.extend(played(seed, Slips::None, |member| Plain::of(member)));
+        season.plain.extend(played(seed, Slips::None, Plain::of));
     }
     season
 }
