@@ -8,7 +8,6 @@ use holdfast_tests::laws::hold;
 fn laws_of_loads_hold_on_histories_by_chance() {
     let tried = hold(fresh_seed(), 20_000).unwrap_or_else(|broken| panic!("{broken}"));
     for (law, times) in tried {
-        println!("{times:>7} {law}");
         assert!(times > 200, "{law}: spoken of {times} times");
     }
 }

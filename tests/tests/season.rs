@@ -3,7 +3,7 @@
 use holdfast_core::coach::AttentionKind;
 use holdfast_core::load::Reason;
 use holdfast_tests::season::{
-    EXPECTED, Expectation, LIFTERS, OnPhones, Season, broken, on_phones, seasons, table,
+    EXPECTED, Expectation, LIFTERS, OnPhones, Season, broken, on_phones, seasons,
 };
 use holdfast_tests::taps::{begin, finish, squat};
 use holdfast_tests::views::strength;
@@ -15,7 +15,6 @@ const TOGETHER: u64 = 4;
 fn played(seed: u64) -> Season {
     let season = seasons(seed, TOGETHER);
     assert_eq!(season.ours.len() as u64, TOGETHER * LIFTERS as u64);
-    println!("{}", table(&season));
     season
 }
 
