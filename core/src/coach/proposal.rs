@@ -10,6 +10,7 @@ use crate::id::{PersonId, RecordId};
 use crate::load::{Decision, NextLoad, Prepared, Reason, Time};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, Piece, Strength};
+use crate::say;
 use crate::words;
 
 /// The next loads of one exercise and scheme, with their reason.
@@ -128,9 +129,13 @@ fn view(
     })
 }
 
-/// `50 / 60 / 70 kg`, a dash where there is none.
+/// `50 / 60 / 70 kg`, a dash where there is none; where there is none at all it says so.
 fn loads_text(loads: impl Iterator<Item = Option<Mass>>, unit: MassUnit) -> String {
-    let loads: Vec<String> =
-        loads.map(|load| load.map_or("-".into(), |load| load.number(unit))).collect();
+    let loads: Vec<Option<Mass>> = loads.collect();
+    if loads.iter().all(Option::is_none) {
+        return say::screen::load_withdrawn().to_owned();
+    }
+    let number = |load: &Option<Mass>| load.map_or("-".into(), |load| load.number(unit));
+    let loads: Vec<String> = loads.iter().map(number).collect();
     format!("{} {}", loads.join(" / "), unit.symbol())
 }
