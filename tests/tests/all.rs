@@ -12,6 +12,7 @@ mod corrections;
 mod damage;
 mod demo;
 mod extras;
+mod extras_count;
 #[cfg(target_os = "linux")]
 mod faults;
 mod formats;

@@ -255,36 +255,6 @@ fn names_that_cannot_be_say_why() {
     assert_eq!(screen.pieces.last().unwrap().name, "Corners+");
 }
 
-/// Bell swings that nobody planned are days on which bell swings were done: no absence, and no track.
-#[test]
-fn it_counts_for_days_away_and_for_no_track() {
-    let crew = crew(&["Ines", "Ana"]);
-    let (ines, ana) = (&crew.athletes[0], &crew.athletes[1]);
-    // Both do step-ups in place of squats on the 3rd; Ines also does them on her own on the 14th.
-    for device in [ines, ana] {
-        device.go_to("2026-11-03");
-        device.tap(begin()).unwrap();
-        device.tap(holdfast_tests::taps::option(Some("box-squat"))).unwrap();
-        for (kg, reps) in MADE {
-            device.tap(squat(None, Some(kg), Some(reps), None)).unwrap();
-        }
-        device.tap(finish(7, 60)).unwrap();
-    }
-    ines.go_to("2026-11-14");
-    ines.tap(begin()).unwrap();
-    // A light set of the very same exercise, outside the day's own piece.
-    ines.tap(extra("Squat to a box", Some(20), Some(5))).unwrap();
-    ines.tap(finish(5, 30)).unwrap();
-    let loads = [ines, ana].map(|device| {
-        device.go_to("2026-11-27");
-        device.tap(begin()).unwrap();
-        load_texts(&device.tap(holdfast_tests::taps::option(Some("box-squat"))).unwrap())
-    });
-    // 13 days since a set of it, beside 24: what was carried stays, and is not the 20 kg.
-    assert_eq!(loads[0][0], "52.5 kg");
-    assert_eq!(loads[1][0], "45 kg");
-}
-
 #[test]
 fn a_typed_line_means_the_piece_that_is_done() {
     let crew = crew(&["Ines"]);

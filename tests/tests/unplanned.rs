@@ -253,6 +253,9 @@ fn the_coach_sees_it_at_its_date() {
     let page = crew.coach.holdfast.member("Ines".into(), "2026-11-18".parse().unwrap()).unwrap();
     let dates: Vec<String> = page.sessions.iter().map(|session| session.date.to_string()).collect();
     assert_eq!(dates, ["2026-11-05", "2026-11-17"]);
+    let sets = crew.coach.holdfast.sets(Some("Ines".into()), None, 5).unwrap();
+    let dates = sets.sessions.iter().map(|session| session.date.to_string());
+    assert_eq!(dates.collect::<Vec<_>>(), ["2026-11-05", "2026-11-17"]);
     let weeks: Vec<(String, u32)> =
         page.weeks.iter().map(|week| (week.week_of.to_string(), week.load)).collect();
     assert_eq!(weeks, [("2026-11-02".into(), 300), ("2026-11-16".into(), 420)]);

@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::find::find;
 use crate::device::Device;
 use crate::error::{Error, Field, Result, Thing};
-use crate::history::set_aside;
+use crate::history::{in_order, set_aside};
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Lift, Profile, Role, Session};
 use crate::mass::{Mass, MassUnit};
@@ -193,7 +193,8 @@ pub(super) fn whose(device: &Device, name: Option<&str>) -> Result<(PersonId, Pr
 }
 
 fn sessions_of(device: &Device, person: PersonId) -> Result<Vec<Logged<Session>>> {
-    Query { person: Some(person), ..Query::default() }.read(device.reader())
+    let query = Query { person: Some(person), ..Query::default() };
+    query.read(device.reader()).map(in_order)
 }
 
 fn session_sets(

@@ -67,8 +67,9 @@ pub(crate) fn set_seen(lift: &Logged<Lift>) -> Option<SetSeen> {
         return None;
     }
     let Lift { load, reps, .. } = lift.body;
-    let (open, target) = (lift.body.is_open(), lift.body.target());
-    let evidence = evidence(&lift.body);
+    // Of one that nobody planned as many were meant as were done.
+    let target = if lift.body.is_extra() { reps } else { lift.body.target() };
+    let (open, evidence) = (lift.body.is_open(), evidence(&lift.body));
     Some(SetSeen { on: date_of(lift), load: load?, reps, target, open, evidence })
 }
 

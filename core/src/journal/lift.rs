@@ -73,6 +73,11 @@ impl Lift {
         self.scheme.reps.is_empty()
     }
 
+    /// True for a set over those of its scheme, and for every set of a movement that nobody planned.
+    pub fn is_extra(&self) -> bool {
+        self.set > self.scheme.sets()
+    }
+
     /// Reps asked for.
     pub fn target(&self) -> u32 {
         let planned = || self.scheme.target(self.set).unwrap_or(0);

@@ -19,7 +19,8 @@ const FAR_PICKS: usize = 3;
 /// True for a set that looks like a slip of the finger: nothing is proposed from it before the athlete has
 /// said that it is none.
 pub(super) fn is_slip(lift: &Lift, builds: &Builds) -> bool {
-    has_many_reps(lift) || is_far(lift, builds)
+    // Nothing is proposed from what nobody planned, nor is it known how many are many.
+    !lift.is_extra() && (has_many_reps(lift) || is_far(lift, builds))
 }
 
 fn has_many_reps(lift: &Lift) -> bool {

@@ -140,7 +140,7 @@ impl Taps<'_> {
             Some(before) => did.load.or(before.load),
             None => did.load.or_else(usual),
         };
-        if let Some(load) = load.filter(|_| self.sheet.block.lifted_in(exercise).is_some()) {
+        if let Some(load) = load {
             can_be(self.sheet.block, load, exercise, self.sheet.unit())?;
         }
         let reps = did.reps.or(before.map(|lift| lift.reps));

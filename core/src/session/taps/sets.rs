@@ -177,7 +177,9 @@ pub(crate) fn can_be(
     exercise: &Exercise,
     unit: MassUnit,
 ) -> Result<()> {
-    let wrong = match block.lifted(exercise).unwrap_or(Lifted::Body) {
+    // What the plan does not know means what the athlete says.
+    let Some(lifted) = block.lifted(exercise) else { return Ok(()) };
+    let wrong = match lifted {
         Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
             (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
         }
