@@ -5,6 +5,8 @@ stop-now = Hör sofort auf und hol dir notärztliche Hilfe.
 ## Wenn Beschwerden gemeldet werden
 
 leave-movement = Lass diese Übung heute weg. Eine Variante, die nicht wehtut, ist in Ordnung.
+# Where no movement is named.
+leave-what-hurts = Lass heute alles aus, wobei es wehtut.
 go-lighter = Leichter weiter oder eine Variante. Wird es schlimmer, hör auf.
 # Die Warnzeichen, die zum Rücken gehören.
 back-signs = Neue Taubheit zwischen den Beinen, neue Probleme mit Blase oder Darm, ein schwaches oder taubes Bein: sofort in die Notaufnahme.
@@ -12,6 +14,8 @@ back-signs = Neue Taubheit zwischen den Beinen, neue Probleme mit Blase oder Dar
 muscle-signs = Bei Schmerzen weit über den üblichen Muskelkater hinaus, oder wenn in den nächsten Tagen Schwäche oder dunkler Urin dazukommt: hör auf und hol dir sofort ärztliche Hilfe.
 loads-stay = Die Gewichte für diese Übung bleiben, wie sie sind, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
 loads-gone = Für diese Übung gibt es kein Gewicht, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
+# Where no movement is named.
+loads-held = Wo eine Übung diese Stelle belastet, wird es nicht schwerer, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
 
 ## Die üblichen Hinweise, wo das Risiko ist und in jedem Bericht
 

@@ -5,6 +5,8 @@ stop-now = Stop now and get emergency care.
 ## When discomfort is flagged
 
 leave-movement = Stop this movement for today. An option that does not hurt is fine.
+# Where no movement is named.
+leave-what-hurts = Leave out whatever brings it on today.
 go-lighter = Go lighter or take an option. Stop if it gets worse.
 # The emergency signs that come with a back.
 back-signs = If you notice new numbness between the legs, new trouble with bladder or bowel, or a weak or numb leg, get emergency care at once.
@@ -12,6 +14,8 @@ back-signs = If you notice new numbness between the legs, new trouble with bladd
 muscle-signs = If the pain goes far beyond usual soreness, or you notice weakness or dark urine in the next few days, stop and get medical care at once.
 loads-stay = Loads for this movement stay as they are until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 loads-gone = There is no load for this movement until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
+# Where no movement is named.
+loads-held = Where a movement loads this place, its loads go no higher until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 
 ## The usual cautions, shown where the risk is and with every report
 

@@ -145,7 +145,7 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let mut notices = Vec::new();
     for flag in snapshot.flags.open.iter().filter(|flag| !flag.body.signs.is_empty()) {
         let body = &flag.body;
-        let advice = advice_for(body.place, body.severity, &body.signs);
+        let advice = advice_for(body.place, body.severity, &body.signs, body.exercise.is_some());
         let care = |text| Notice { kind: NoticeKind::Care, text };
         notices.extend(advice.lines.into_iter().map(care));
     }

@@ -39,11 +39,15 @@ impl Sheet<'_> {
             .open
             .iter()
             .filter(|flag| exercises.iter().any(|exercise| concerns(&flag.body, exercise)));
-        let named = |flag: &Logged<Discomfort>| match (exercises, &flag.body.exercise) {
-            ([_], _) | (_, None) => None,
-            (_, Some(exercise)) => Some(self.block.name_of(exercise)),
+        // On another option of it the loads here are held, and not gone.
+        let own = |flag: &Logged<Discomfort>| {
+            flag.body.exercise.as_ref().is_some_and(|exercise| exercises.contains(exercise))
         };
-        urgent_first(on_them.map(|flag| view(flag, named(flag))).collect())
+        let named = |flag: &Logged<Discomfort>| match (exercises, &flag.body.exercise) {
+            ([_], Some(_)) if own(flag) => None,
+            (_, exercise) => exercise.as_ref().map(|exercise| self.block.name_of(exercise)),
+        };
+        urgent_first(on_them.map(|flag| view(flag, named(flag), own(flag))).collect())
     }
 }
 
@@ -53,7 +57,11 @@ pub(super) fn open(snapshot: &Snapshot) -> Vec<FlagView> {
         Some(block) => block.name_of(exercise),
         None => exercise.to_string(),
     };
-    let one = |flag: &Logged<Discomfort>| view(flag, flag.body.exercise.as_ref().map(name_of));
+    let one = |flag: &Logged<Discomfort>| {
+        let movement = flag.body.exercise.as_ref().map(name_of);
+        let own = movement.is_some();
+        view(flag, movement, own)
+    };
     urgent_first(snapshot.flags.open.iter().map(one).collect())
 }
 
@@ -62,14 +70,14 @@ fn urgent_first(mut views: Vec<FlagView>) -> Vec<FlagView> {
     views
 }
 
-fn view(flag: &Logged<Discomfort>, movement: Option<String>) -> FlagView {
+fn view(flag: &Logged<Discomfort>, movement: Option<String>, own: bool) -> FlagView {
     let Discomfort { place, severity, ref signs, .. } = flag.body;
     let text = words::flagged(place, severity, signs, date_of(flag));
     FlagView {
         flag: flag.record,
         place,
         severity,
-        advice: advice_for(place, severity, signs),
+        advice: advice_for(place, severity, signs, own),
         text: match movement {
             Some(movement) => words::flagged_in(&movement, text),
             None => text,

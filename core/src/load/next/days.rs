@@ -14,6 +14,7 @@ pub(super) const LIGHTER_DAYS: i64 = 21;
 pub(super) const FIRST_TENTHS: i64 = 100;
 pub(super) const WEEK_TENTHS: i64 = 25;
 const MOST_TENTHS: i64 = 300;
+
 /// Whole weeks since something was last lifted; none for a date that lies ahead.
 pub fn weeks_away(last: NaiveDate, today: NaiveDate) -> u32 {
     u32::try_from((today - last).num_weeks()).unwrap_or(0)

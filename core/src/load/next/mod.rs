@@ -108,9 +108,9 @@ pub fn next_loads(
     };
     let next = |set| {
         let settled = settled(set);
-        let settled = match (carried, ruling(history)) {
-            (Some(carried), Some(ruled)) => settle::rule(carried, set, ruled, settled),
-            _ => settled,
+        let settled = match ruling(history) {
+            Some(ruled) => settle::rule(carried, builds, history, set, ruled, settled),
+            None => settled,
         };
         let settled = care::limit(carried, set, history, settled);
         let settled = match easy {

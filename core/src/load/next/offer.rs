@@ -26,6 +26,7 @@ pub(super) struct Offer {
 const READY_SESSIONS: usize = 4;
 /// Sessions in which a miss at this load or a heavier one earns no larger step.
 const EARNED_SESSIONS: usize = 6;
+
 /// What the step rule offers in a set.
 pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
     let (last, on) = (carried.load(set), carried.last().on);

@@ -5,11 +5,11 @@ use super::carried::Carried;
 use super::days::LIGHTER_DAYS;
 use super::limit::{Limit, missed};
 use super::offer::Offer;
-use super::{Flag, NextLoad, Ruled};
+use super::{Flag, History, NextLoad, Ruled};
 use crate::id::RecordId;
 use crate::load::{Decision, Reason};
 use crate::mass::Mass;
-use crate::plan::Scheme;
+use crate::plan::{Builds, Scheme};
 
 /// Days after which an answer that raises a load no longer stands. Common practice, no source.
 const RAISES_DAYS: i64 = 28;
@@ -110,17 +110,27 @@ fn usual_reps(carried: &Carried<'_>, set: u32, load: Option<Mass>) -> u32 {
     if afresh { carried.reps(set) } else { carried.asked(set) }
 }
 
-/// What a coach answered replaces what the rules say. After four weeks it no longer raises a load, but stays the
-/// most until the track is trained again: otherwise a longer absence would make a load heavier.
-pub(super) fn rule(carried: &Carried<'_>, set: u32, ruled: &Ruled, settled: Settled) -> Settled {
-    let again = carried.built(set, carried.load(set));
+/// What a coach answered replaces what the rules say, also where nothing is carried to these reps. After four weeks
+/// it no longer raises a load, but stays the most until the track is trained again: otherwise a longer absence
+/// would make a load heavier.
+pub(super) fn rule(
+    carried: Option<&Carried<'_>>,
+    builds: &Builds,
+    history: &History,
+    set: u32,
+    ruled: &Ruled,
+    settled: Settled,
+) -> Settled {
+    let last = carried.map(|carried| carried.load(set));
+    let again = carried.and_then(|carried| carried.built(set, carried.load(set)));
     let given = ruled.loads.get(set as usize - 1).copied().flatten();
-    let decided = if ruled.decision == Decision::Refuse { again } else { given.or(again) };
-    let Some(load) = decided.and_then(|load| carried.builds.at_or_below(load)) else {
+    let decided =
+        if ruled.decision == Decision::Refuse { again.or(given) } else { given.or(again) };
+    let Some(load) = decided.and_then(|load| builds.at_or_below(load)) else {
         return settled;
     };
     let load = load.mass;
-    let old = carried.history.date.is_some_and(|date| (date - ruled.on).num_days() >= RAISES_DAYS);
+    let old = history.date.is_some_and(|date| (date - ruled.on).num_days() >= RAISES_DAYS);
     if old && settled.load.is_some_and(|own| own < load) {
         return settled;
     }
@@ -130,17 +140,23 @@ pub(super) fn rule(carried: &Carried<'_>, set: u32, ruled: &Ruled, settled: Sett
     if raised && settled.reason.is_limit() {
         others.insert(0, settled.reason);
     }
-    if load > carried.cap(set) {
-        others.push(Reason::OverTheCap { last: carried.load(set), most: carried.cap(set) });
-    }
+    let over = carried.filter(|carried| load > carried.cap(set));
+    others.extend(
+        over.map(|carried| Reason::OverTheCap { last: carried.load(set), most: carried.cap(set) }),
+    );
     let same = settled.load == Some(load);
+    let usual = carried.map(|carried| usual_reps(carried, set, Some(load)));
     let (decision, words) = (ruled.decision, ruled.words.clone());
     Settled {
         load: Some(load),
-        reps: if same { settled.reps } else { usual_reps(carried, set, Some(load)) },
+        reps: usual.filter(|_| !same).unwrap_or(settled.reps),
         closed: same && settled.closed,
-        reason: Reason::Coach { decision, last: Some(carried.load(set)), words },
+        reason: Reason::Coach { decision, last, words },
         others,
-        from: vec![carried.record(set), ruled.record],
+        from: carried
+            .map(|carried| carried.record(set))
+            .into_iter()
+            .chain([ruled.record])
+            .collect(),
     }
 }

@@ -41,6 +41,16 @@ fn a_wave_is_no_jump() {
     assert_eq!(log.says(), "90 x 3");
 }
 
+/// In a wave nothing is carried to the reps of the day; an answer stands all the same.
+#[test]
+fn an_answer_stands_in_a_wave_too() {
+    let mut log = percent(&[70]).did(&[("70", 3)]).ruled(&["75"]);
+    log.rule = LoadRule::Percent { percents: vec![90], step: Vec::new(), back_off_percent: 5 };
+    log.scheme = straight(1, 2);
+    assert_eq!(log.says(), "75 x 2");
+    assert!(matches!(log.reason(1), Reason::Coach { last: None, .. }));
+}
+
 /// 10 % off 100 kg after three weeks: 80 % of 90 is 72.
 #[test]
 fn weeks_away_lower_the_max() {
