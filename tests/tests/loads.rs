@@ -249,7 +249,7 @@ fn a_flag_on_an_option_holds_the_movement_as_well() {
     assert!(matches!(first.reason, Reason::Withdrawn { .. }), "{first:?}");
     assert_eq!((first.load.as_ref(), first.load_text.as_str()), (None, "no load"));
     let screen = ines.tap(option(None)).unwrap();
-    let [flag] = &flags(&screen)[..] else { panic!("the flag is in sight") };
+    let [flag] = flags(&screen) else { panic!("the flag is in sight") };
     assert!(flag.text.starts_with("Squat to a box: knee 8/10"), "{}", flag.text);
     let advice = flag.advice.lines.join(" ");
     assert!(advice.contains("go no higher") && !advice.contains("this movement"), "{advice}");

@@ -8,7 +8,7 @@ use crate::load::{
     NextLoad, Prepared, Ramp, RampStep, WarmUpFor, WayUp, colour_of, warm_up_by_feel,
 };
 use crate::mass::{Mass, MassUnit};
-use crate::plan::Builds;
+use crate::plan::{Builds, LoadKind};
 use crate::say::plates as say;
 use crate::store::Logged;
 use crate::words;
@@ -114,7 +114,12 @@ impl<'a> OnTheBar<'a> {
         if !self.loads.first().is_some_and(|next| next.reason.is_first_time()) {
             return Vec::new();
         }
-        let light = if self.builds.bar.is_empty() { say::light_bell() } else { say::light() };
+        let light = match self.builds.kind {
+            LoadKind::Bells | LoadKind::Pair => say::light_bell(),
+            LoadKind::Plates | LoadKind::Added | LoadKind::Assisted | LoadKind::Stack => {
+                say::light()
+            }
+        };
         let sets = warm_up_by_feel(self.builds, self.lift).into_iter();
         let by_feel = |(reps, load)| match load {
             Some(load) => self.warm_up_set(reps, load, 0),
