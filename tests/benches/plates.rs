@@ -10,9 +10,8 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use holdfast_core::load::{
-    Proof, WarmUpFor, WarmUpRule, WarmUpSet, ramp, ramp_with_warm_up, warm_up,
-};
+use holdfast_core::load::{Proof, WarmUpFor, WarmUpSet, ramp, ramp_with_warm_up, warm_up};
+use holdfast_core::plan::WarmUpRule;
 use holdfast_core::{Mass, MassUnit};
 use holdfast_tests::ilp::Instance;
 use holdfast_tests::kits::{builds, loads, sides};
@@ -107,6 +106,7 @@ fn ten_sets(c: &mut Criterion) {
 fn floating(c: &mut Criterion) {
     let usual = WarmUpRule::usual(MassUnit::Kg);
     let fine = WarmUpRule {
+        unit: MassUnit::Kg,
         smallest_plate: Mass::thousandths(250, MassUnit::Kg),
         multiple: Mass::thousandths(500, MassUnit::Kg),
     };

@@ -2,10 +2,9 @@
 //! solvers.
 
 use holdfast_core::load::{
-    Colour, Federation, Proof, Ramp, WarmUpFor, WarmUpRule, WarmUpSet, ramp, ramp_with_warm_up,
-    warm_up,
+    Colour, Federation, Proof, Ramp, WarmUpFor, WarmUpSet, ramp, ramp_with_warm_up, warm_up,
 };
-use holdfast_core::plan::{Builds, PlateStack};
+use holdfast_core::plan::{Builds, PlateStack, WarmUpRule};
 use holdfast_core::{Mass, MassUnit};
 use holdfast_tests::ilp::Instance;
 use holdfast_tests::kits::{builds, builds_of, loads, sides, windows};

@@ -86,6 +86,11 @@ fn several_loads_are_a_ramp_with_what_to_do() {
     let sets = ["20 kg × 10", "40 kg × 5", "60 kg × 3", "80 kg × 2", "90 kg × 1"];
     assert_eq!(warm_up("100kg --warm-up"), sets);
     assert_eq!(warm_up("100kg --warm-up --from-floor"), ["40 kg × 5", "60 kg × 3", "80 kg × 2"]);
+    // As a coach has it: of 72.6 to 82.6 kg, for the set planned at 77.6, only 75 is a multiple of 25.
+    let kit = changed(CELLAR_KIT, "[kit]\n", "[kit]\nwarm-up = { multiple = \"25 kg\" }\n");
+    desk.write("own.toml", kit);
+    let said = fine(&desk, "own.toml", "100kg --warm-up");
+    assert!(said.contains("75 kg × 2, warm-up") && !said.contains("80 kg"), "{said}");
     // For 110 kg planned at 20, 45.2, 66.8, 84.8 and 99.2: the nearest loads, in their order, move more plates
     // than those that float.
     let screen = |typed: &str| -> serde_json::Value {

@@ -62,3 +62,9 @@ no-such-pin = An diesem Gerät gibt es { $load } nicht.
 nearest-loads = Am nächsten kommen mit dieser Ausstattung { $below } und { $above }.
 heaviest-load = Das schwerste Gewicht dieser Ausstattung ist { $load }.
 lightest-load = Das leichteste Gewicht dieser Ausstattung ist { $load }.
+
+## Aufwärmen
+
+nothing-for-warm-ups = `warm-up` legt nichts fest.
+# $unit is kg or lb.
+unit-of-smallest = Schreib es in { $unit } wie `smallest`.

@@ -62,3 +62,9 @@ no-such-pin = This machine has no { $load }.
 nearest-loads = The nearest loads in this kit are { $below } and { $above }.
 heaviest-load = The heaviest load in this kit is { $load }.
 lightest-load = The lightest load in this kit is { $load }.
+
+## Warm-ups
+
+nothing-for-warm-ups = `warm-up` sets nothing.
+# $unit is kg or lb.
+unit-of-smallest = Write it in { $unit }, like `smallest`.

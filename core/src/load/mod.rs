@@ -28,8 +28,8 @@ pub use one_rep_max::{
 };
 pub use plates::{
     Colour, Disc, Federation, FederationBar, MOST_LOADS, Proof, Ramp, RampError, RampStep,
-    Tolerance, WarmUpFor, WarmUpRule, WarmUpSet, colour_of, ramp, ramp_from, ramp_with_warm_up,
-    warm_up, warm_up_by_feel,
+    Tolerance, WarmUpFor, WarmUpSet, colour_of, ramp, ramp_from, ramp_with_warm_up, warm_up,
+    warm_up_by_feel,
 };
 pub use prepared::{Prepared, WayUp};
 pub use prilepin::{PRILEPIN, PrilepinRow, prilepin_row};

@@ -3,7 +3,7 @@
 use std::ops::Deref;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::{Ramp, WarmUpFor, WarmUpRule, WarmUpSet, ramp_from, ramp_with_warm_up, warm_up};
+use super::{Ramp, WarmUpFor, WarmUpSet, ramp_from, ramp_with_warm_up, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Block, Builds, Exercise, Rack, Strength};
 
@@ -91,7 +91,7 @@ impl Prepared {
     pub fn way_up(&self, builds: &Builds, lift: WarmUpFor, loads: &[Mass]) -> WayUp {
         let Some(first) = loads.first() else { return WayUp::default() };
         let make = || {
-            let sets = warm_up(builds, *first, lift, WarmUpRule::usual(builds.unit));
+            let sets = warm_up(builds, *first, lift, self.block.kit.warm_up_rule(builds.unit));
             let ramp = builds
                 .has_plates()
                 .then(|| ramp_with_warm_up(builds, &sets, loads).ok().map(Arc::new));

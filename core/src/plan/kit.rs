@@ -24,6 +24,39 @@ pub struct Kit {
     /// True when plates marked in kilograms and in pounds go onto one bar together.
     #[serde(default)]
     pub mixed: bool,
+    /// What warm-ups keep to, where the coach says so.
+    #[serde(default)]
+    pub warm_up: Option<WarmUpRule>,
+}
+
+/// What the loads of a warm-up keep to where the room can, on bars marked in its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct WarmUpRule {
+    /// The unit it is written in.
+    pub unit: MassUnit,
+    /// No plate lighter than this.
+    pub smallest_plate: Mass,
+    /// A whole multiple of this.
+    pub multiple: Mass,
+}
+
+impl WarmUpRule {
+    /// The usual: no plate below 2.5 kg or 5 lb, and multiples of 5. Common practice, no source.
+    pub fn usual(unit: MassUnit) -> WarmUpRule {
+        let smallest = match unit {
+            MassUnit::Kg => 2_500,
+            MassUnit::Lb => 5_000,
+        };
+        WarmUpRule {
+            unit,
+            smallest_plate: Mass::thousandths(smallest, unit),
+            multiple: Mass::thousandths(5_000, unit),
+        }
+    }
+
+    pub(crate) fn is_round(self, load: Mass) -> bool {
+        self.multiple.ten_ng > 0 && load.ten_ng % self.multiple.ten_ng == 0
+    }
 }
 
 /// A kind of bar.
@@ -95,6 +128,12 @@ impl Kit {
     /// Finds a machine by name.
     pub fn machine(&self, name: &str) -> Option<&Machine> {
         self.machines.iter().find(|machine| machine.name == name)
+    }
+
+    /// What warm-ups keep to on bars marked in `unit`: what the coach says, otherwise the usual.
+    pub fn warm_up_rule(&self, unit: MassUnit) -> WarmUpRule {
+        let said = self.warm_up.filter(|rule| rule.unit == unit);
+        said.unwrap_or_else(|| WarmUpRule::usual(unit))
     }
 
     /// The first bar marked in `unit`, otherwise the first bar.

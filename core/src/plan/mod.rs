@@ -19,7 +19,7 @@ pub(crate) use keyword::keyword;
 pub use block::{Block, Day, Easy, Planned};
 pub use builds::{Build, Builds, LoadKind};
 pub use exercise::Exercise;
-pub use kit::{Bar, Bell, Kit, Machine, PlateStack, Stack};
+pub use kit::{Bar, Bell, Kit, Machine, PlateStack, Stack, WarmUpRule};
 pub use measure::{MeasureUnit, MeasuredWhen, Protocol};
 pub use movement::{Because, Lifted, Movement, MovementOption, Pattern, Stretch};
 pub(crate) use piece::FASTEST_REP_MS;

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::bar::side_view;
 use super::screen::PlateView;
 use crate::error::{Error, Field, Result, Thing};
-use crate::load::{RampError, WarmUpFor, WarmUpRule, ramp_with_warm_up, warm_up};
+use crate::load::{RampError, WarmUpFor, ramp_with_warm_up, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Builds, Kit, read_kit};
 use crate::say::plates as say;
@@ -77,7 +77,7 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
     let builds = Builds::bar(&kit, bar);
     let sets = if asked.warm_up {
         let lift = WarmUpFor { from_floor: asked.from_floor, warm: false };
-        warm_up(&builds, *first, lift, WarmUpRule::usual(bar.unit))
+        warm_up(&builds, *first, lift, kit.warm_up_rule(bar.unit))
     } else {
         Vec::new()
     };

@@ -62,7 +62,8 @@ plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Rei
     Reihenfolge und mit möglichst wenigen Scheiben, die aufgelegt oder abgenommen werden, die schwersten
     innen, von der leeren Stange bis zur leeren Stange. Gezeichnet ist eine Seite. Es wird nichts gerundet:
     Ein Gewicht, das die Ausstattung nicht hergibt, ist ein Fehler, der das nächste mögliche nennt; nur
-    Aufwärmgewichte verschieben sich, um höchstens 5 %. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
+    Aufwärmgewichte verschieben sich, um höchstens 5 %. Teilen sich mehrere die Stange, nenne die Gewichte
+    in der Reihenfolge, in der sie gehoben werden. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
 publish = Einen Plan veröffentlichen (Coach)
 today = Die heutige Einheit mit ihren Gewichten zeigen (Athlet)
 session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)

@@ -61,8 +61,9 @@ plates = Work out the plates for loads on one bar; needs no device
 plates-more = One load: the plates for each side. Several loads: a ramp, built in this order with the
     fewest plates put on or taken off, heaviest inside, from an empty bar until it is empty again. One
     side is drawn. Nothing is rounded: a load that the kit cannot build is an error that names the
-    nearest it can; only warm-up loads move, by 5 % at most. In a kit that says `mixed = true`, plates in kg and in lb go
-    onto one bar.
+    nearest it can; only warm-up loads move, by 5 % at most. Where several share the bar, name the loads
+    in the order they are lifted, whoever lifts them. In a kit that says `mixed = true`, plates in kg and
+    in lb go onto one bar.
 publish = Publish a plan (coach)
 today = Show today's session with its loads (athlete)
 session = Train: log sets, windows, holds and readings, full-screen or line by line (athlete)

@@ -5,12 +5,11 @@ use proptest::prelude::*;
 use super::slow::{cost, sides, slow};
 use super::tests::{kg_rack, loads, small};
 use super::{
-    Proof, RampStep, WarmUpFor, WarmUpRule, WarmUpSet, ramp, ramp_with_warm_up, warm_up,
-    warm_up_by_feel,
+    Proof, RampStep, WarmUpFor, WarmUpSet, ramp, ramp_with_warm_up, warm_up, warm_up_by_feel,
 };
 use crate::fixtures::kg;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Bell, Builds};
+use crate::plan::{Bell, Builds, Kit, Machine, Stack, WarmUpRule};
 
 const RACK: WarmUpFor = WarmUpFor { from_floor: false, warm: false };
 const FLOOR: WarmUpFor = WarmUpFor { from_floor: true, ..RACK };
@@ -78,6 +77,29 @@ fn bells_and_first_times_have_a_warm_up_too() {
     assert_eq!(warm_up_by_feel(&club, RACK), [(10, Some(Mass::kg(20))), (5, None)]);
     assert_eq!(warm_up_by_feel(&club, FLOOR), [(5, None)]);
     assert_eq!(warm_up_by_feel(&Builds::bells(&[], MassUnit::Kg), RACK), []);
+}
+
+/// Of chin-ups with 20 kg: body mass alone, then 10 kg. With 30 kg of help: all the help there is, then halfway.
+#[test]
+fn what_hangs_on_a_body_has_a_short_warm_up() {
+    let added =
+        Builds::added(&crate::fixtures::kit("0", &[(kg("5"), 4), (kg("2.5"), 2)]), MassUnit::Kg);
+    assert_eq!(noted(&added, "20", RACK), ["0x5", "10x3"]);
+    assert_eq!(noted(&added, "20", WARM), ["10x5"]);
+    // What lies between is no other load.
+    assert_eq!(noted(&added, "2.5", RACK), ["0x5"]);
+    let masses = [10, 20, 35, 50].map(Mass::kg).to_vec();
+    let assisted = Builds::assisted(&Stack { unit: MassUnit::Kg, masses });
+    let lifted = |kilograms| {
+        let sets = sets(&assisted, Mass::kg(kilograms), RACK);
+        sets.iter().map(|set| (set.nearest(), set.reps)).collect::<Vec<_>>()
+    };
+    assert_eq!(lifted(-10), [(Mass::kg(-50), 5), (Mass::kg(-35), 3)]);
+    // The work is the easiest there is: nothing leads to it.
+    for (builds, easiest) in [(&added, Mass::ZERO), (&assisted, Mass::kg(-50))] {
+        assert_eq!(sets(builds, easiest, RACK), []);
+        assert_eq!(warm_up_by_feel(builds, RACK), [(5, None)]);
+    }
 }
 
 /// What a warm-up set may weigh, by hand. In pounds: 225 lb on 45, five sets of which the second is planned at
@@ -148,6 +170,7 @@ fn case() -> impl Strategy<Value = (Builds, Vec<Mass>, Vec<WarmUpSet>)> {
         |((builds, _, loads), (smallest, multiple), from_floor, warm)| {
             let smallest = ["0.5", "1.25", "2.5", "10"][smallest];
             let rule = WarmUpRule {
+                unit: MassUnit::Kg,
                 smallest_plate: kg(smallest),
                 multiple: Mass::thousandths(multiple, MassUnit::Kg),
             };
@@ -198,6 +221,38 @@ proptest! {
         for pair in sets.windows(2) {
             prop_assert!(pair[0].loads().last() < pair[1].loads().first());
             prop_assert!(pair[0].reps > pair[1].reps);
+        }
+    }
+
+    /// The same of all that is no bar.
+    #[test]
+    fn a_warm_up_of_anything_else_stays_below(
+        masses in prop::collection::btree_set(1..200_i64, 1..12),
+        count in 1..4_u32,
+        at in any::<prop::sample::Index>(),
+        warm in any::<bool>(),
+    ) {
+        let masses: Vec<Mass> = masses.into_iter().map(Mass::kg).collect();
+        let bell = |mass: &Mass| Bell { mass: *mass, unit: MassUnit::Kg, count };
+        let bells: Vec<Bell> = masses.iter().map(bell).collect();
+        let stack = Stack { unit: MassUnit::Kg, masses };
+        let kit = Kit { bells: bells.clone(), ..Kit::default() };
+        let machine = Machine { name: "leg press".into(), stack: stack.clone() };
+        let all = [
+            Builds::bells(&bells, MassUnit::Kg),
+            Builds::pairs(&bells, MassUnit::Kg),
+            Builds::added(&kit, MassUnit::Kg),
+            Builds::assisted(&stack),
+            Builds::machine(&machine),
+        ];
+        for builds in all.iter().filter(|builds| builds.loads().next().is_some()) {
+            let loads: Vec<Mass> = builds.loads().collect();
+            let work = loads[at.index(loads.len())];
+            let sets = sets(builds, work, WarmUpFor { from_floor: false, warm });
+            let lifted: Vec<Mass> = sets.iter().map(WarmUpSet::nearest).collect();
+            prop_assert!(lifted.is_sorted_by(|one, other| one < other), "{lifted:?}");
+            prop_assert!(lifted.iter().all(|load| loads.contains(load) && *load < work));
+            prop_assert!(sets.is_sorted_by(|one, other| one.reps > other.reps));
         }
     }
 

@@ -16,4 +16,4 @@ mod tests;
 
 pub use federation::{Bar as FederationBar, Colour, Disc, Federation, Tolerance, colour_of};
 pub use ramp::{MOST_LOADS, Proof, Ramp, RampError, RampStep, ramp, ramp_from, ramp_with_warm_up};
-pub use warm_up::{WarmUpFor, WarmUpRule, WarmUpSet, warm_up, warm_up_by_feel};
+pub use warm_up::{WarmUpFor, WarmUpSet, warm_up, warm_up_by_feel};

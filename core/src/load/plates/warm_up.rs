@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::mass::{Mass, MassUnit};
-use crate::plan::{Builds, MAX_PLATES_A_SIDE};
+use crate::mass::Mass;
+use crate::plan::{Builds, MAX_PLATES_A_SIDE, WarmUpRule};
 
 /// From so many percent of the lightest load on the work load has so many sets before it.
 const SETS: [(i64, usize); 7] =
@@ -37,33 +37,6 @@ pub struct WarmUpFor {
     pub from_floor: bool,
     /// True when the same pattern was trained earlier that day: only the heavier half of the sets is left.
     pub warm: bool,
-}
-
-/// What else the loads of a warm-up keep to, where the room can.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct WarmUpRule {
-    /// No plate lighter than this.
-    pub smallest_plate: Mass,
-    /// A whole multiple of this.
-    pub multiple: Mass,
-}
-
-impl WarmUpRule {
-    /// The usual: no plate below 2.5 kg or 5 lb, and multiples of 5.
-    pub fn usual(unit: MassUnit) -> WarmUpRule {
-        let smallest = match unit {
-            MassUnit::Kg => 2_500,
-            MassUnit::Lb => 5_000,
-        };
-        WarmUpRule {
-            smallest_plate: Mass::thousandths(smallest, unit),
-            multiple: Mass::thousandths(5_000, unit),
-        }
-    }
-
-    fn is_round(self, load: Mass) -> bool {
-        self.multiple.ten_ng > 0 && load.ten_ng % self.multiple.ten_ng == 0
-    }
 }
 
 /// One set on the way up: what it may weigh, for a search that saves handling to choose from.
@@ -106,11 +79,13 @@ impl WarmUpSet {
 /// A set may lie within 5 % of the work load of where it is planned and at most halfway to its neighbours, of
 /// which the work load is one: so loads always rise and stay below it. There it keeps to `rule` where a build
 /// does, otherwise to its smallest plate, otherwise it is any build. Where there is none, and of bells, it is the heaviest build under the plan,
-/// and left out where that is no heavier than the set before. The empty bar is always allowed. Common practice,
-/// no source.
+/// and left out where that is no heavier than the set before. The empty bar is always allowed. No ratio means
+/// anything of what is added to a body or taken off it: there it is the easiest the room has, and halfway from
+/// that to the work load. Common practice, no source.
 pub fn warm_up(builds: &Builds, work: Mass, lift: WarmUpFor, rule: WarmUpRule) -> Vec<WarmUpSet> {
     let Some(lightest) = lightest(builds, lift.from_floor) else { return Vec::new() };
-    let mut planned = planned(lightest, work);
+    let mut planned =
+        if builds.is_picks() { halfway(lightest, work) } else { planned(lightest, work) };
     if lift.warm {
         planned.drain(..planned.len().div_ceil(2));
     }
@@ -133,7 +108,8 @@ pub fn warm_up(builds: &Builds, work: Mass, lift: WarmUpFor, rule: WarmUpRule) -
             sets.push(WarmUpSet { planned: load, reps: 0, loads, smallest_plate });
         }
     }
-    let light = sets.first().is_some_and(|set| set.planned == lightest) && !lift.from_floor;
+    let of_the_lightest = sets.first().is_some_and(|set| set.planned == lightest);
+    let light = of_the_lightest && !lift.from_floor && !builds.is_picks();
     let reps = REPS[sets.len() - usize::from(light)].iter().copied();
     let reps = light.then_some(LIGHTEST_REPS).into_iter().chain(reps);
     sets.iter_mut().zip(reps).for_each(|(set, reps)| set.reps = reps);
@@ -141,11 +117,11 @@ pub fn warm_up(builds: &Builds, work: Mass, lift: WarmUpFor, rule: WarmUpRule) -
 }
 
 /// The sets before a first time, whose loads nobody knows yet: reps, and a load only where it is the empty bar;
-/// the others are light by feel. None where nothing is lifted. Common practice, no source.
+/// the others are light by feel: one of what is added to a body or taken off it. None where nothing is lifted. Common practice, no source.
 pub fn warm_up_by_feel(builds: &Builds, lift: WarmUpFor) -> Vec<(u32, Option<Mass>)> {
     let Some(lightest) = builds.lightest() else { return Vec::new() };
     let light = (REPS[1][0], None);
-    match (builds.bar.is_empty(), lift.warm || lift.from_floor) {
+    match (builds.bar.is_empty(), lift.warm || lift.from_floor || builds.is_picks()) {
         (_, true) => vec![light],
         (true, false) => vec![(LIGHTEST_REPS, None)],
         (false, false) => vec![(LIGHTEST_REPS, Some(lightest.mass)), light],
@@ -176,6 +152,12 @@ fn planned(lightest: Mass, work: Mass) -> Vec<Mass> {
         Mass { ten_ng: lightest.ten_ng + (way * so_far / all.max(1)) as i64 }
     };
     (0..sets).map(load).collect()
+}
+
+/// The easiest, and halfway from there to the work load; nothing where that is no heavier.
+fn halfway(lightest: Mass, work: Mass) -> Vec<Mass> {
+    let half = Mass { ten_ng: lightest.ten_ng + (work.ten_ng - lightest.ten_ng) / 2 };
+    if work > lightest { vec![lightest, half] } else { Vec::new() }
 }
 
 /// What the room builds near a planned load.

@@ -8,7 +8,7 @@ use super::part::Part;
 use super::problems::Problems;
 use super::quantity::Weight;
 use super::room::{Known, Room};
-use super::stack;
+use super::{stack, warm_up};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Bar, Bell, Kit, Machine, PlateStack, Stack};
 use crate::say;
@@ -53,6 +53,7 @@ pub(super) fn read(field: Field<'_>) -> Room {
     let assistance =
         assistance.map_or(Some(Stack::default()), |field| stack::read(field, ASSISTANCE));
     let mixed = fields.optional("mixed").map_or(Some(false), Field::flag);
+    let warm_up = fields.optional("warm-up").and_then(warm_up::read);
     let meant = fields.finish();
     let meant_none = |keys: &[&str]| !keys.iter().any(|key| meant.contains(key));
     let bars_known = bars.is_some()
@@ -73,6 +74,7 @@ pub(super) fn read(field: Field<'_>) -> Room {
         machines: machines.unwrap_or_default(),
         assistance: assistance.unwrap_or_default(),
         mixed: mixed.unwrap_or_default(),
+        warm_up,
     };
     Room::new(kit, plate, known)
 }

@@ -23,6 +23,7 @@ mod room;
 mod stack;
 mod strength;
 mod syntax;
+mod warm_up;
 mod words;
 
 #[cfg(test)]
