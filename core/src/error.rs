@@ -16,6 +16,7 @@ keyword! {
     /// Which part of what was given cannot be.
     #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
     Field {
+        Bar = "bar",
         Chance = "chance",
         Clock = "clock",
         Date = "date",

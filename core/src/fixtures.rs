@@ -70,6 +70,7 @@ pub(crate) fn lift(scheme: Scheme, load: Mass, reps: u32) -> Lift {
         reserve: None,
         counted: None,
         doubt: false,
+        bar: None,
         side: None,
         at: None,
         on: None,

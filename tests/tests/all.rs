@@ -2,6 +2,7 @@
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
 mod asked_language;
+mod bars;
 mod between;
 mod carrier;
 mod clock_zones;

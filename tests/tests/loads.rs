@@ -190,8 +190,11 @@ fn what_is_on_the_bar_is_said_after_any_set() {
 #[test]
 fn what_is_put_on_and_taken_off_leads_from_the_last_load_to_the_next() {
     let plan = changed(SMALL_PLAN, "reps = [8, 6, 5]", "reps = [8, 6, 5, 5, 5]");
+    let long = "{ name = \"long bar\", mass = \"20 kg\" },";
+    let plan =
+        changed(&plan, long, &format!("{long} {{ name = \"short bar\", mass = \"15 kg\" }},"));
     let mut chance = ChaCha8Rng::seed_from_u64(seed_or(13));
-    let mut named = 0;
+    let (mut named, mut changed_bar) = (0, 0);
     for _ in 0..30 {
         let crew = Crew::start(&plan, &["Ines"]).unwrap();
         let ines = &crew.athletes[0];
@@ -213,11 +216,22 @@ fn what_is_put_on_and_taken_off_leads_from_the_last_load_to_the_next() {
             if chance.random_bool(0.2) {
                 screen = ines.tap(flag(Place::Knee, 2, &[])).unwrap();
             }
+            let mut empty = false;
+            if chance.random_bool(0.2) {
+                let bars = &strength(&screen).bars;
+                let other = bars.iter().find(|bar| !bar.taken && bar.name != "pound bar").unwrap();
+                let (piece, bar) = ("Squat".into(), other.name.clone());
+                screen = ines.tap(Tap::TakeBar { piece, bar }).unwrap();
+                (empty, changed_bar) = (true, changed_bar + 1);
+            }
+            let short = strength(&screen).bar.as_deref() == Some("short bar");
+            let bar_alone = Mass::kg(if short { 15 } else { 20 });
             let load = strength(&screen).sets[set + 1].load.clone().unwrap();
+            assert_eq!(bar_alone + per_side(&load).into_iter().sum::<Mass>() * 2, load.mass);
             let Some(change) = &load.change else {
                 // A load below the empty bar has no plates to follow.
                 assert!(lifted.is_some_and(|lifted| lifted < Mass::kg(20)), "{lifted:?}");
-                break;
+                continue;
             };
             named += 1;
             let of =
@@ -228,11 +242,15 @@ fn what_is_put_on_and_taken_off_leads_from_the_last_load_to_the_next() {
             assert_eq!(bar.split_off(bar.len() - on.len()), on);
             bar.extend(of(&change.off).iter().rev());
             assert!(bar.is_sorted_by(|inner, outer| inner >= outer), "{bar:?}");
-            let before = Mass::kg(20) + bar.iter().copied().sum::<Mass>() * 2;
-            assert_eq!(Some(before), lifted.or(planned));
+            if empty {
+                assert!(bar.is_empty(), "nothing lies on a bar that was just taken: {bar:?}");
+            } else {
+                let before = bar_alone + bar.iter().copied().sum::<Mass>() * 2;
+                assert_eq!(Some(before), lifted.or(planned));
+            }
         }
     }
-    assert!(named > 60, "{named}");
+    assert!(named > 60 && changed_bar > 10, "{named} {changed_bar}");
 }
 
 /// Pain in an option is shown at the movement too, and holds its loads where they are.

@@ -42,8 +42,16 @@ const WITH_PLATES: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"
 /// A set as it is written since it says whether the athlete gave the reps.
 const COUNTED: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"counted":true,"side":[1000000000000,500000000000],"at":{"wall_ms":1793728802000,"offset_min":0,"boot_ms":1793728802000,"boot_id":"test"}}}"#;
 
+/// A set as it is written since it says which bar it was.
+const ON_A_BAR: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":"2026-11-03T18:00:02.000+00:00","k":"lift","id":"01a1a291-6cd0-78f0-b986-5186290d05eb","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","scheme":{"reps":[8,6,5],"open":true},"set":1,"planned":null,"load":5000000000000,"reps":8,"reserve":1,"bar":"short bar","side":[1000000000000,500000000000]}}"#;
+
+/// A bar taken instead of the plan's.
+const BAR: &str = r#"{"v":1,"n":6,"hlc":{"ms":1793728807000,"count":0},"t":"2026-11-03T18:00:07.000+00:00","k":"bar","id":"01a1a291-8058-7c18-8102-fb625207d8b2","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","planned":"long bar","bar":"short bar","on":null}}"#;
+
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 18] = [
+pub(super) const LATER: [&str; 20] = [
+    ON_A_BAR,
+    BAR,
     BETWEEN,
     UNPLANNED,
     IN_GERMAN,

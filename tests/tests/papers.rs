@@ -74,14 +74,18 @@ fn required(table: &BTreeMap<String, Row>) -> Words {
 }
 
 /// A sound plan in parts, each inside one before it.
-const PLAN: [(&str, &str); 18] = [
+const PLAN: [(&str, &str); 19] = [
     (
         "top",
         "block = <block>\nkit = <kit>\nmovement.squat = <movement>\nstretch.calf = <stretch>\nday = [<day>]",
     ),
     ("block", r#"{ name = "A", starts = 2026-11-02, weeks = 1, easy = <easy> }"#),
     ("easy", "{ weeks = [1], sets = -1 }"),
-    ("kit", "{ bar = [<bar>], plate = [<plate>], bell = [<bell>], machine = [<machine>] }"),
+    (
+        "kit",
+        "{ bar = [<bar>], plate = [<plate>], bell = [<bell>], machine = [<machine>], warm-up = <warm-up> }",
+    ),
+    ("warm-up", r#"{ smallest = "5 kg" }"#),
     ("bar", r#"{ name = "long bar", mass = "20 kg" }"#),
     ("plate", r#"{ mass = "5 kg", count = 2 }"#),
     ("bell", r#"{ mass = "8 kg", count = 1 }"#),
@@ -118,10 +122,11 @@ const ODD: &str = "zzzzzz";
 
 /// Parts of a plan: the part, its headings in the document and what says which kind it is. Keys that all
 /// kinds have stand under the first heading.
-const SECTIONS: [(&str, &[&str], &str); 22] = [
+const SECTIONS: [(&str, &[&str], &str); 23] = [
     ("block", &["`[block]`"], ""),
     ("easy", &["`easy`"], ""),
     ("kit", &["`[kit]`"], ""),
+    ("warm-up", &["`warm-up`"], ""),
     ("bar", &["`bar`"], ""),
     ("plate", &["`plate`"], ""),
     ("bell", &["`bell`"], ""),

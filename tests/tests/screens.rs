@@ -53,6 +53,10 @@ fn story() -> Vec<Value> {
     seen.push(value(zoe.tap(kg(50)).unwrap()));
     seen.push(value(zoe.tap(option(Some("box-squat"))).unwrap()));
     seen.push(value(zoe.tap(option(None)).unwrap()));
+    for bar in ["pound bar", "long bar"] {
+        let (piece, bar) = ("Squat".into(), bar.into());
+        seen.push(value(zoe.tap(Tap::TakeBar { piece, bar }).unwrap()));
+    }
     seen.push(value(zoe.tap(set(Some(Mass::kg(60)), Some(6))).unwrap()));
     seen.push(value(zoe.tap(set(Some(Mass::kg(70)), Some(8))).unwrap()));
     seen.push(value(zoe.tap(clock("Corners", Act::Begin)).unwrap()));

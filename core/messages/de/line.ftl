@@ -60,6 +60,9 @@ no-options = Diese Übung hat keine Varianten.
 # $options ist eine Liste von Kürzeln.
 which-option = Tippe `option` und eines davon: { $options }. `option none` geht zurück.
 not-an-option = „{ $typed }“ ist hier keine Variante. Tippe `option` und eines davon: { $options }. `option none` geht zurück.
+no-other-bar = Hierfür gibt es keine andere Stange.
+# $bars ist eine Liste von Namen.
+which-bar = Tippe `bar` und eine davon: { $bars }.
 not-a-station = „{ $typed }“ ist keine Station. Tippe `begin N`; N ist die Station, an der du beginnst.
 
 ## Sätze.
@@ -156,6 +159,8 @@ rating = 7
 rating-does = die Anstrengung der Einheit, 0 bis 10
 option = option KÜRZEL
 option-does = nimmt eine Variante; `option none` geht zurück
+bar = bar NAME
+bar-does = nimmt eine andere Stange, auch für die nächsten Male
 extra = extra 60 x 8
 extra-does = noch ein Satz des fertigen Teils; `extra Klimmzug 8` eine andere Übung
 flag = flag STELLE N

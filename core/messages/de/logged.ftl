@@ -36,6 +36,7 @@ took-option = { $piece }, Variante { $option }
 # $because ist der Grund: „Griff“, „kein Gerät“.
 took-option-because = { $piece }, Variante { $option } ({ $because })
 back-to-movement = { $piece }, zurück zu { $movement }
+took-bar = { $piece }, Stange: { $bar }
 flagged = { $piece }, { $movement }: { $place } { $severity }/10
 # $signs ist eine Liste von Warnzeichen.
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, Warnzeichen: { $signs }

@@ -65,6 +65,6 @@ lightest-load = Das leichteste Gewicht dieser Ausstattung ist { $load }.
 
 ## Aufwärmen
 
-nothing-for-warm-ups = `warm-up` legt nichts fest.
+nothing-for-warm-ups = Das legt nichts fürs Aufwärmen fest.
 # $unit is kg or lb.
 unit-of-smallest = Schreib es in { $unit } wie `smallest`.

@@ -65,6 +65,8 @@ open-set = Dieser Satz ist offen: Sag, wie viele saubere Wiederholungen es waren
 # $movement ist das Kürzel im Plan, $options eine Liste von Kürzeln.
 no-options = { $movement } hat keine Varianten.
 options-are = { $movement } hat { $options }.
+needs-no-bar = „{ $piece }“ braucht keine Stange.
+bar-taken-already = „{ $bar }“ ist schon gewählt.
 no-movement = „{ $piece }“ hat keine Übung.
 # $movements ist eine Liste von Kürzeln im Plan.
 which-movement = „{ $piece }“ hat { $movements }: Sag, welche du meinst.

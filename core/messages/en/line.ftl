@@ -60,6 +60,9 @@ no-options = This movement has no options.
 # $options is a list of keys.
 which-option = Type `option` and one of { $options }; `option none` goes back.
 not-an-option = "{ $typed }" is not an option here. Type `option` and one of { $options }; `option none` goes back.
+no-other-bar = There is no other bar for this.
+# $bars is a list of names.
+which-bar = Type `bar` and one of { $bars }.
 not-a-station = "{ $typed }" is not a station. Type `begin` and the station you start at: `begin 2`.
 
 ## Sets.
@@ -156,6 +159,8 @@ rating = 7
 rating-does = the session's rating, 0 to 10
 option = option KEY
 option-does = takes an option; `option none` goes back
+bar = bar NAME
+bar-does = takes another bar, for the next times too
 extra = extra 60 x 8
 extra-does = a set more of the piece that is done; `extra face pull 20 x 12` another movement
 flag = flag PLACE N

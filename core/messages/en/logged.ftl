@@ -36,6 +36,7 @@ took-option = { $piece }, took { $option }
 # $because is the reason: "grip", "no equipment".
 took-option-because = { $piece }, took { $option } ({ $because })
 back-to-movement = { $piece }, back to { $movement }
+took-bar = { $piece }, on the { $bar }
 flagged = { $piece }, { $movement }: { $place } { $severity }/10
 # $signs is a list of emergency signs.
 flagged-with-signs = { $piece }, { $movement }: { $place } { $severity }/10, emergency signs: { $signs }

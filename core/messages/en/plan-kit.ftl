@@ -65,6 +65,6 @@ lightest-load = The lightest load in this kit is { $load }.
 
 ## Warm-ups
 
-nothing-for-warm-ups = `warm-up` sets nothing.
+nothing-for-warm-ups = This sets nothing for warm-ups.
 # $unit is kg or lb.
 unit-of-smallest = Write it in { $unit }, like `smallest`.

@@ -69,6 +69,8 @@ open-set = This set is open. Enter how many good reps you did.
 # $movement is its key in the plan, $options a list of keys.
 no-options = { $movement } has no options.
 options-are = { $movement } has { $options }.
+needs-no-bar = "{ $piece }" needs no bar.
+bar-taken-already = The { $bar } is chosen already.
 no-movement = "{ $piece }" has no movement.
 # $movements is a list of keys in the plan.
 which-movement = "{ $piece }" has { $movements }: say which.

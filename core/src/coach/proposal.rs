@@ -21,6 +21,8 @@ pub struct Proposal {
     pub exercise: Exercise,
     /// Its name.
     pub movement: String,
+    /// The bar it is lifted with; none for what needs none.
+    pub bar: Option<String>,
     /// The piece it is for.
     pub piece: String,
     /// The scheme's key.
@@ -92,7 +94,7 @@ fn view(
     strength: &Strength,
     proposed: Proposed<'_>,
 ) -> Option<Proposal> {
-    let Proposed { exercise, history, next, .. } = proposed;
+    let Proposed { exercise, builds, history, next, .. } = proposed;
     let last: &Time = history.last()?;
     let set = |next: NextLoad| ProposedSet {
         set: next.set,
@@ -113,6 +115,7 @@ fn view(
     let sets: Vec<ProposedSet> = next.sets.into_iter().map(set).collect();
     Some(Proposal {
         movement: block.name_of(&exercise),
+        bar: builds.has_plates().then(|| builds.bar.clone()),
         piece: piece.name.clone(),
         scheme: strength.scheme.key(),
         track: strength.track(&piece.name).to_owned(),

@@ -41,7 +41,9 @@ pub(crate) fn decided(
 ) -> Result<Vec<Option<Mass>>> {
     let unit = profile.unit;
     let builds = match block.strength(&proposal.piece) {
-        Some(strength) => block.builds_for(strength, &proposal.exercise, unit),
+        Some(strength) => {
+            block.builds_for(strength, &proposal.exercise, unit, proposal.bar.as_deref())
+        }
         None => block.builds(&proposal.exercise, unit),
     };
     let sets = &proposal.sets;

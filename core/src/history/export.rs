@@ -115,6 +115,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 "reserve",
                 "load_10ng",
                 "load",
+                "bar",
                 "may_be_slip",
                 "left_out",
             ],
@@ -132,6 +133,7 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                     text(lift.reserve),
                     exact,
                     load,
+                    text(lift.bar.as_ref()),
                     lift.doubt.to_string(),
                     aside.contains(&logged.record).to_string(),
                 ]

@@ -1,5 +1,6 @@
 //! What athlete and coach both read of a person: sets, flags, and the loads that follow from them.
 
+mod bar;
 mod export;
 mod flags;
 mod order;
@@ -7,6 +8,7 @@ mod past;
 mod propose;
 mod strength;
 
+pub(crate) use bar::bar_taken;
 pub(crate) use export::export;
 pub use export::{Export, Table, TableRow};
 pub(crate) use flags::{Flags, flags, is_cleared, open_flags};

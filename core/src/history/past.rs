@@ -47,7 +47,7 @@ impl For {
         For { date, during: None, afterwards: false }
     }
 
-    fn knows<T>(&self, logged: &Logged<T>) -> bool {
+    pub(super) fn knows<T>(&self, logged: &Logged<T>) -> bool {
         !self.afterwards || date_of(logged) <= self.date
     }
 }

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::{Flags, For, flags, in_order, past};
+use super::{Flags, For, bar_taken, flags, in_order, past};
 use crate::error::Result;
 use crate::id::PersonId;
 use crate::journal::Lift;
@@ -23,18 +23,18 @@ pub(crate) struct Proposed<'a> {
     pub(crate) easy: bool,
 }
 
-/// Works out the loads of a strength piece: from the earlier sessions of its track, the flags, and the sets
+/// Works out the loads of a strength piece on the bar that the athlete takes, or the plan's: from the earlier sessions of its track, the flags, and the sets
 /// done so far in the session at hand.
 pub(crate) fn propose<'a>(
     block: &'a Prepared,
     unit: MassUnit,
     strength: &Strength,
-    exercise: Exercise,
+    (exercise, bar): (Exercise, Option<&str>),
     past: History,
     flags: &Flags,
     so_far: Vec<SetDone>,
 ) -> Proposed<'a> {
-    let builds = block.builds_for(strength, &exercise, unit);
+    let builds = block.builds_for(strength, &exercise, unit, bar);
     let history = History { flags: flags.on(&exercise, block), so_far, ..past };
     let easy = history.date.and_then(|date| block.easy_on(date));
     let next = next_loads(&strength.load, &strength.scheme, builds, &history, easy);
@@ -77,7 +77,10 @@ pub(crate) fn upcoming<'a>(
         if past.last().is_none() {
             continue;
         }
-        let proposed = propose(block, unit, strength, exercise, past, &flags, Vec::new());
+        let whose = (person, unit);
+        let bar = bar_taken(connection, whose, block, strength, &exercise, For::on(date))?;
+        let lifted = (exercise, bar.as_deref());
+        let proposed = propose(block, unit, strength, lifted, past, &flags, Vec::new());
         found.push((piece, strength, proposed));
     }
     Ok(found)

@@ -4,8 +4,8 @@ use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
 use super::kinds::{
-    Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff, Range,
-    RestMark, Ruling, Session, TakenBack, WindowDone,
+    BarTaken, Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff,
+    Range, RestMark, Ruling, Session, TakenBack, WindowDone,
 };
 use super::lift::{Lift, Max, SetAside};
 use crate::error::Result;
@@ -79,6 +79,7 @@ bodies! {
     PlanText = "plan",
     Session = "session",
     OptionTaken = "option",
+    BarTaken = "bar",
     Lift = "lift",
     WindowDone = "window",
     ClockMark = "clock",
@@ -109,6 +110,7 @@ impl Body {
             // One subject for all, so that an index finds the latest session at once.
             Body::Session(_) => of(None, ""),
             Body::OptionTaken(body) => of(Some(body.session), &body.piece),
+            Body::BarTaken(body) => of(Some(body.session), &body.exercise.to_string()),
             Body::Lift(body) => Keys {
                 scheme: body.scheme.key(),
                 ..of(Some(body.session), &body.exercise.to_string())
@@ -139,6 +141,7 @@ impl Body {
     pub(crate) fn piece(&self) -> Option<&str> {
         Some(match self {
             Body::OptionTaken(body) => &body.piece,
+            Body::BarTaken(body) => &body.piece,
             Body::Lift(body) => &body.piece,
             Body::WindowDone(body) => &body.piece,
             Body::ClockMark(body) => &body.piece,
@@ -164,6 +167,7 @@ impl Body {
         match self {
             Body::Session(body) => body.afterwards.then_some(body.date),
             Body::OptionTaken(body) => body.on,
+            Body::BarTaken(body) => body.on,
             Body::Lift(body) => body.on,
             Body::WindowDone(body) => body.on,
             Body::Held(body) => body.on,

@@ -140,6 +140,25 @@ pub struct OptionTaken {
     pub on: Option<NaiveDate>,
 }
 
+/// A bar taken for an exercise instead of the one the plan gives it, or that one again. It stands, from session
+/// to session, as long as the plan gives the same.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BarTaken {
+    /// The session it was taken in.
+    pub session: RecordId,
+    /// The piece it was taken for.
+    pub piece: String,
+    /// What is lifted with it.
+    pub exercise: Exercise,
+    /// The name of the bar that the plan gives.
+    pub planned: String,
+    /// The name of the bar taken.
+    pub bar: String,
+    /// The date it was taken on, where that is not the one it was written on.
+    #[serde(default)]
+    pub on: Option<NaiveDate>,
+}
+
 /// A window of an interval piece done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WindowDone {

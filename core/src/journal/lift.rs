@@ -50,6 +50,9 @@ pub struct Lift {
     /// nothing is proposed from it.
     #[serde(default)]
     pub doubt: bool,
+    /// The name of the bar it was lifted with; none where it was none, and in entries of earlier versions.
+    #[serde(default)]
+    pub bar: Option<String>,
     /// The plates of a side that the screen named for it, from the inside outwards: what is on the bar
     /// afterwards. None where nothing was named.
     #[serde(default)]

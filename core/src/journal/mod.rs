@@ -17,8 +17,8 @@ pub use entry::{Entry, EntryId, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION};
 pub(crate) use entry::{body_of, depth, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};
 pub use kinds::{
-    Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, Part, PlanText, Profile, PutOff,
-    Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
+    BarTaken, Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, Part, PlanText, Profile,
+    PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
 };
 pub use lift::{Lift, Max, SetAside};
 pub use version::Version;

@@ -55,6 +55,7 @@ fn has_sane_numbers(body: &Body) -> bool {
         Body::Profile(_)
         | Body::PlanText(_)
         | Body::OptionTaken(_)
+        | Body::BarTaken(_)
         | Body::Cleared(_)
         | Body::PutOff(_)
         | Body::SetAside(_)

@@ -37,9 +37,17 @@ impl Prepared {
         self.rack.builds(&self.block, None, exercise, unit)
     }
 
-    /// [`Prepared::builds`] in a piece, whose bar goes before all others.
-    pub fn builds_for(&self, piece: &Strength, exercise: &Exercise, unit: MassUnit) -> &Builds {
-        self.rack.builds(&self.block, Some(piece), exercise, unit)
+    /// [`Prepared::builds`] in a piece, whose bar goes before all others but the one that the athlete takes.
+    pub fn builds_for(
+        &self,
+        piece: &Strength,
+        exercise: &Exercise,
+        unit: MassUnit,
+        taken: Option<&str>,
+    ) -> &Builds {
+        let planned = self.rack.builds(&self.block, Some(piece), exercise, unit);
+        let taken = taken.filter(|_| planned.has_plates());
+        taken.and_then(|bar| self.on_bar(bar)).unwrap_or(planned)
     }
 
     /// What a bar of the kit can be built to.
@@ -165,7 +173,9 @@ mod tests {
         };
         let long = block.builds(&squat, MassUnit::Kg);
         let short = block.builds(&press, MassUnit::Kg);
-        assert_eq!(block.builds_for(light, &squat, MassUnit::Lb).bar, "short bar");
+        assert_eq!(block.builds_for(light, &squat, MassUnit::Lb, None).bar, "short bar");
+        let own = block.builds_for(light, &squat, MassUnit::Lb, Some("pound bar"));
+        assert_eq!(own.bar, "pound bar");
         assert_eq!(block.on_bar("short bar").unwrap().bar, short.bar);
         assert!(block.on_bar("no bar").is_none());
         let side = |builds| {

@@ -40,16 +40,21 @@ impl Bar {
         done: &[&Logged<Lift>],
         builds_of: impl Fn(&Lift) -> String,
     ) -> Bar {
+        let same_bar = |lift: &Lift| builds_of(lift) == builds.bar;
         let as_said = |lift: &Lift| {
             let next = loads.iter().find(|next| next.set == lift.set);
-            lift.load == lift.planned && next.is_some_and(|next| next.load == lift.planned)
+            let same = next.is_some_and(|next| next.load == lift.planned) && same_bar(lift);
+            lift.load == lift.planned && same
         };
         if done.iter().all(|lift| as_said(&lift.body)) {
             return Bar::AsSaid;
         }
-        let last = done.last().map(|lift| &lift.body);
-        let same_bar = |lift: &&Lift| builds_of(lift) == builds.bar;
-        match last.filter(same_bar).and_then(|lift| lift.side.clone()) {
+        let side = match done.last().map(|lift| &lift.body) {
+            // Another bar was taken since, and that one is empty.
+            Some(last) if last.side.is_some() && !same_bar(last) => Some(Vec::new()),
+            last => last.filter(|last| same_bar(last)).and_then(|last| last.side.clone()),
+        };
+        match side {
             Some(side) => Bar::Has { side, done: done.iter().map(|lift| lift.body.set).collect() },
             None => Bar::Unknown,
         }

@@ -1,5 +1,6 @@
 //! Corrections of a set of any day, whether a session runs or not.
 
+use super::bars::builds_of;
 use super::doubt::is_slip;
 use super::taps::{can_be, confirmed, within_set};
 use crate::device::Device;
@@ -90,10 +91,7 @@ fn done(
     if let Some(load) = load {
         can_be(&block, load, &lift.exercise, unit)?;
     }
-    let builds = match block.strength(&lift.piece) {
-        Some(strength) => block.builds_for(strength, &lift.exercise, unit),
-        None => block.builds(&lift.exercise, unit),
-    };
+    let builds = builds_of(&block, &lift, unit);
     let doubt = lift.is_doubted(before, said_again, is_slip(&lift, builds));
     // No plates were named for another load.
     let side = lift.side.clone().filter(|_| lift.load == before.load);

@@ -66,6 +66,7 @@ impl Sheet<'_> {
             movement,
             exercise: exercise.clone(),
             bar: None,
+            bars: Vec::new(),
             heading,
             able: None,
             warm_up: Vec::new(),

@@ -84,6 +84,8 @@ impl SessionLog {
             // Not of a session, or not shown in it.
             Body::Profile(_)
             | Body::PlanText(_)
+            // Read with those of earlier sessions.
+            | Body::BarTaken(_)
             | Body::Session(_)
             | Body::Cleared(_)
             | Body::Ruling(_)

@@ -5,6 +5,7 @@ mod able;
 mod afterwards;
 mod asked;
 mod bar;
+mod bars;
 mod clock_view;
 mod correct;
 mod doubt;
@@ -219,6 +220,7 @@ fn leads_on(tap: &Tap) -> bool {
         Tap::Clock { .. }
         | Tap::Rest { .. }
         | Tap::TakeOption { .. }
+        | Tap::TakeBar { .. }
         | Tap::Flag { .. }
         | Tap::FlagBetween { .. }
         | Tap::ClearFlags { .. } => false,

@@ -97,7 +97,7 @@ pub(crate) fn plates(source_name: &str, text: &[u8], asked: &PlatesAsked) -> Res
         handled: step.handled(),
     });
     Ok(PlatesScreen {
-        heading: heading(bar),
+        heading: bar_text(bar),
         steps: steps.collect(),
         handled: ramp.handled,
         alone: ramp.alone,
@@ -129,7 +129,8 @@ fn bar<'k>(kit: &'k Kit, asked: &PlatesAsked, first: Mass) -> Result<&'k Bar> {
     })
 }
 
-fn heading(bar: &Bar) -> String {
+/// A bar in one line: its name and what it weighs empty, collars included.
+pub(super) fn bar_text(bar: &Bar) -> String {
     let (name, mass) = (&bar.name, bar.mass.text(bar.unit));
     if bar.collars == Mass::ZERO {
         return say::bar(name, mass);

@@ -13,6 +13,7 @@
 //! has ended it or gone on to a window, a hold or any clock, once the session is finished, and once the
 //! rest is over by [`FORGOTTEN_MS`]. There is one cue, when it is over, and nothing after.
 
+use super::bars::builds_of;
 use super::log::SessionLog;
 use super::screen::{CueView, RestView};
 use crate::clock::{CueKind, Trust};
@@ -88,7 +89,7 @@ pub(crate) fn rest(
         return None;
     }
     let PieceKind::Strength(strength) = &day.piece(&lift.body.piece)?.kind else { return None };
-    let lightest = block.builds(&lift.body.exercise, unit).loads().next();
+    let lightest = builds_of(block, &lift.body, unit).loads().next();
     let (suggested_ms, most_ms, basis) = suggested_rest(strength, &lift.body, lightest);
     let after = |mark: &&RestMark| !since.is_after(&mark.at, now);
     let marks = || log.rest_marks(&lift.body.piece, lift.body.set).filter(after);

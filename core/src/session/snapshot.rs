@@ -19,7 +19,7 @@ use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
 use crate::exchange::unpublished;
-use crate::history::{Flags, For, flags, last_set, past, set_aside};
+use crate::history::{Flags, For, bar_taken, flags, last_set, past, set_aside};
 use crate::id::RecordId;
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, Lift, Profile, Session};
@@ -52,6 +52,8 @@ pub(crate) struct Snapshot {
     pub(crate) unpublished: u64,
     /// The earlier times of each strength piece, by its name.
     past: Vec<(String, History)>,
+    /// The bar taken for each strength piece instead of the plan's, by the piece's name.
+    bars: Vec<(String, String)>,
     /// The set before this session of each movement that nobody planned and somebody did.
     last_sets: Vec<(Exercise, Logged<Lift>)>,
     /// Pieces as they were drawn, without a clock that moves: a tap changes one of them.
@@ -123,6 +125,7 @@ impl Snapshot {
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection, device.identity.device)?,
             past: Vec::new(),
+            bars: Vec::new(),
             last_sets: Vec::new(),
             drawn: RefCell::default(),
             asked: RefCell::default(),
@@ -130,7 +133,7 @@ impl Snapshot {
     }
 
     fn read_past(&mut self, connection: &Connection) -> Result<()> {
-        let mut all = Vec::new();
+        let (mut all, mut bars) = (Vec::new(), Vec::new());
         if let (Some(day), Some(planned), Some(block)) = (self.day(), &self.planned, &self.block) {
             let during = self.log.as_ref().map(SessionLog::id);
             let of = For { date: planned.date, during, afterwards: self.is_afterwards() };
@@ -140,10 +143,13 @@ impl Snapshot {
                     let (person, piece_of) = (self.profile.person, (piece, strength));
                     let read = past(connection, person, block, piece_of, &exercise, of)?;
                     all.push((piece.name.clone(), read));
+                    let whose = (person, self.profile.unit);
+                    let bar = bar_taken(connection, whose, block, strength, &exercise, of)?;
+                    bars.extend(bar.map(|bar| (piece.name.clone(), bar)));
                 }
             }
         }
-        self.past = all;
+        (self.past, self.bars) = (all, bars);
         self.last_sets = self.read_last_sets(connection)?;
         self.hard = self.worked_the_day_before(connection)?;
         Ok(())
@@ -229,6 +235,12 @@ impl Snapshot {
         let option = self.log.as_ref().and_then(|log| log.option(piece, movement));
         let known = self.block.as_ref().and_then(|block| block.movement(movement));
         known.map_or_else(|| Exercise::of(movement), |movement| movement.exercise(option))
+    }
+
+    /// The bar taken for a strength piece instead of the plan's.
+    pub(crate) fn bar(&self, piece: &str) -> Option<&str> {
+        let taken = self.bars.iter().find(|(name, _)| name == piece);
+        taken.map(|(_, bar)| bar.as_str())
     }
 
     /// The earlier times of a strength piece.
@@ -319,8 +331,9 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::Range(_)
         | Body::RestMark(_)
         | Body::PutOff(_) => true,
-        // Options, flags and answers change the loads; an end changes what is on screen.
+        // Options, bars, flags and answers change the loads; an end changes what is on screen.
         Body::OptionTaken(_)
+        | Body::BarTaken(_)
         | Body::Discomfort(_)
         | Body::Cleared(_)
         | Body::Finish(_)

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use super::able::able_view;
 use super::asked::Asked;
 use super::bar::{Bar, OnTheBar};
+use super::bars::builds_of;
 use super::doubt::doubt;
 use super::screen::{BuildView, ExpectedReps, LoadView, SetDoneView, SetView, StrengthView};
 use super::sheet::Sheet;
@@ -34,7 +35,13 @@ impl Sheet<'_> {
         let aside = &self.snapshot.aside;
         let so_far = so_far.map(|lift| set_done(lift, aside.contains(&lift.record))).collect();
         let (past, flags) = (self.snapshot.past(piece), self.snapshot.flags_for_loads());
-        propose(self.block, self.unit(), strength, exercise, past, &flags, so_far)
+        let lifted = (exercise, self.snapshot.bar(piece));
+        propose(self.block, self.unit(), strength, lifted, past, &flags, so_far)
+    }
+
+    /// What carries the loads of a strength piece now.
+    pub(super) fn builds(&self, piece: &str, strength: &Strength, exercise: &Exercise) -> &Builds {
+        self.block.builds_for(strength, exercise, self.unit(), self.snapshot.bar(piece))
     }
 
     pub(super) fn strength(&self, name: &str, strength: &Strength) -> StrengthView {
@@ -50,8 +57,7 @@ impl Sheet<'_> {
         set: u32,
         load: Option<Mass>,
     ) -> Option<Vec<Mass>> {
-        let (load, builds) =
-            (load?, self.block.builds_for(strength, &asked.view.exercise, self.unit()));
+        let (load, builds) = (load?, self.builds(name, strength, &asked.view.exercise));
         let proposed = asked.view.sets.iter().find(|view| view.set == set);
         let proposed = proposed.and_then(|view| view.load.as_ref());
         if let Some(view) = proposed.filter(|view| view.mass == load) {
@@ -88,7 +94,7 @@ impl Sheet<'_> {
         }
         let proposed = self.proposal(name, strength);
         let bar = Bar::after(proposed.builds, &proposed.next.sets, &done, |lift| {
-            self.block.builds_for(strength, &lift.exercise, self.unit()).bar.clone()
+            builds_of(self.block, lift, self.unit()).bar.clone()
         });
         let said = |asked: &Asked| asked.next == proposed.next && asked.lift == lift;
         let same = |asked: &Asked| said(asked) && asked.bar == bar;
@@ -140,7 +146,7 @@ impl Sheet<'_> {
                 before.any(|other| is_same(&other))
             }
         };
-        let has_bar = self.block.builds_for(strength, &own, self.unit()).has_plates();
+        let has_bar = self.builds(name, strength, &own).has_plates();
         WarmUpFor { from_floor: pattern == Pattern::Hinge && has_bar, warm }
     }
 
@@ -165,6 +171,7 @@ impl Sheet<'_> {
         let view = StrengthView {
             heading: words::strength_heading(&movement, name.as_deref(), strength.rest_ms),
             movement,
+            bars: self.bars(builds),
             bar: name,
             able: able_view(able, history.informed, &next, unit),
             warm_up: on_the_bar.warm_up(),
@@ -238,7 +245,7 @@ impl Sheet<'_> {
         let other = (lifted != movement).then_some(lifted.as_str());
         let aside = self.snapshot.aside.contains(&lift.record);
         let remarks = Remarks { short: !made, other, conflict, slip: lift.body.doubt, aside };
-        let builds = self.block.builds(&lift.body.exercise, self.unit());
+        let builds = builds_of(self.block, &lift.body, self.unit());
         SetDoneView {
             text: words::set_done(load_text.as_deref(), reps, reserve, remarks),
             load,

@@ -77,6 +77,14 @@ pub enum Tap {
         /// The option's key; none to go back.
         option: Option<String>,
     },
+    /// Takes another bar of the room for what a strength piece lifts. It stays the next times too, until another
+    /// is taken or the plan gives another.
+    TakeBar {
+        /// The piece's name.
+        piece: String,
+        /// The bar's name.
+        bar: String,
+    },
     /// Logs a window, or corrects it.
     LogWindow {
         /// The piece's name.

@@ -60,6 +60,7 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::Range(range) => return reading(range),
         Body::ClockMark(mark) => return clock(mark),
         Body::OptionTaken(taken) => return option(taken, names),
+        Body::BarTaken(taken) => return say::took_bar(&taken.piece, &taken.bar),
         Body::Discomfort(flag) => return flagged(flag, names),
         Body::PutOff(off) => return off_until(off),
         Body::Session(session) if session.afterwards => {

@@ -158,7 +158,8 @@ fn member(chance: &mut Chance, which: usize) -> Member {
     let unit = if group == Group::Pounds { MassUnit::Lb } else { MassUnit::Kg };
     let prepared = Prepared::new(block.clone());
     let movement = prepared.movement("lift").unwrap();
-    let builds = prepared.builds_for(strength(&block), &movement.exercise(None), unit).clone();
+    let builds =
+        prepared.builds_for(strength(&block), &movement.exercise(None), unit, None).clone();
     let name = format!("{group:?} {which}");
     Member { name, group, plan, block, builds, unit, on, body_kg, athlete }
 }

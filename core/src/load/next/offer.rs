@@ -36,14 +36,14 @@ pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
     if let Some(reason) = carried.unmet(set) {
         return offer(again, reason);
     }
-    if again.is_none_or(|again| again < last) {
-        return offer(again, Reason::NotInThisRoom { last, on });
-    }
+    // On another bar, or in another room, the step may lead to what is built where the load itself is not.
+    let is_built = again.is_some_and(|again| again >= last);
     let back = way_back(carried, set);
     let after_pain = after_pain(rule, carried, set);
     let ready = is_ready(carried) || back.is_some();
     if !(ready || after_pain.is_some()) || is_held(carried, set) {
-        return offer(again, Reason::OnceMore { last, on });
+        let reason = Reason::OnceMore { last, on };
+        return offer(again, if is_built { reason } else { Reason::NotInThisRoom { last, on } });
     }
     // Whoever is on the way back to the plan's reps climbs there first.
     let reps_made = set > carried.last().scheme.sets()
@@ -52,6 +52,9 @@ pub(super) fn step(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Offer {
     let up = usual.into_iter().chain(after_pain).max_by_key(|(load, _)| *load);
     if let Some((load, reason)) = up.filter(|_| reps_made) {
         return offer(Some(load), reason);
+    }
+    if !is_built {
+        return offer(again, Reason::NotInThisRoom { last, on });
     }
     let next = carried.builds.above(last).map(|build| build.mass);
     if let Some(reps) = next.filter(|_| reps_made).and_then(|next| reach::reps(carried, set, next))

@@ -1,7 +1,7 @@
 //! What can be typed at the row at hand.
 
 use super::listed::{self, Say};
-use super::sides_of;
+use super::{bars_at_hand, sides_of};
 use crate::care::{Place, Sign};
 use crate::say::line as said;
 use crate::session::screen::{Row, SessionScreen, SideKeyKind};
@@ -19,6 +19,9 @@ const SET: Lines = &[
 
 /// Only while a set looks like a slip.
 const SLIP: Lines = &[(said::right, said::right_does)];
+
+/// Only where there is another bar.
+const BAR: Lines = &[(said::bar, said::bar_does)];
 
 const WINDOW: Lines = &[
     (said::enter, said::enter_does),
@@ -76,7 +79,9 @@ pub(super) fn lines(screen: &SessionScreen) -> impl Iterator<Item = &'static (Sa
         Some(Row::Finish) | None => RATING,
     };
     let slip = screen.here.side_keys.iter().any(|key| key.kind == SideKeyKind::Sure);
-    here.iter().chain(if slip { SLIP } else { &[] }).chain(ALWAYS)
+    let bars = !bars_at_hand(screen).1.is_empty();
+    let only_here = [(slip, SLIP), (bars, BAR)].into_iter().filter(|(is, _)| *is);
+    here.iter().chain(only_here.flat_map(|(_, lines)| lines)).chain(ALWAYS)
 }
 
 /// What can be typed at the row at hand.

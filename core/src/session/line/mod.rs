@@ -13,7 +13,9 @@ mod set;
 mod timed;
 mod token;
 
-use super::screen::{PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind};
+use super::screen::{
+    BarView, PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind,
+};
 use super::tap::Tap;
 use crate::clock::Act;
 use crate::error::{Error, Field, Result};
@@ -65,6 +67,7 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "clear" => return alone(first, rest, clear(screen)),
         "finish" => return finish(rest),
         "option" => return option(rest, screen),
+        "bar" => return bar(rest, screen),
         "flag" => return flag::read(rest, screen),
         "extra" => return extra::read(rest, screen),
         _ => {}
@@ -200,6 +203,31 @@ fn option(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
     };
     let piece = name.unwrap_or_default().to_owned();
     tap(Tap::TakeOption { piece, movement, option })
+}
+
+/// `bar NAME`: another bar for the piece at hand.
+fn bar(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
+    let (piece, bars) = bars_at_hand(screen);
+    if bars.is_empty() {
+        return Err(wrong(say::line::no_other_bar()));
+    }
+    let names: Vec<&str> = bars.iter().map(|bar| bar.name.as_str()).collect();
+    match rest.join(" ") {
+        typed if typed.is_empty() => {
+            Err(wrong(say::line::which_bar(names.join(say::line::between()))))
+        }
+        bar => tap(Tap::TakeBar { piece: piece.to_owned(), bar }),
+    }
+}
+
+/// The piece at hand and the bars to choose from for it.
+fn bars_at_hand(screen: &SessionScreen) -> (&str, &[BarView]) {
+    let name = screen.here.row.as_ref().and_then(Row::piece).unwrap_or_default();
+    let piece = screen.pieces.iter().find(|piece| piece.name == name);
+    match piece.map(|piece| &piece.kind) {
+        Some(PieceKindView::Strength { view }) => (name, &view.bars),
+        _ => (name, &[]),
+    }
 }
 
 /// The movement of the window at hand; a piece with one movement needs none.

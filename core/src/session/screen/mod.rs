@@ -15,8 +15,8 @@ pub use clock::{ClockView, CueView, PhaseSpan, RestView};
 pub use here::{Form, Here, Key, KeyKind, Question, Row, SideKey, SideKeyKind};
 pub use piece::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
 pub use strength::{
-    AbleView, BuildView, ChangeView, ExpectedReps, LoadView, MaxView, PlateView, SetDoneView,
-    SetView, StrengthView, WarmUpView,
+    AbleView, BarView, BuildView, ChangeView, ExpectedReps, LoadView, MaxView, PlateView,
+    SetDoneView, SetView, StrengthView, WarmUpView,
 };
 pub use timed::{HoldView, IntervalView, RangeView, ReadingView, SideView, WindowView};
 

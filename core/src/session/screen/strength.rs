@@ -18,6 +18,8 @@ pub struct StrengthView {
     pub exercise: Exercise,
     /// The bar; none for what needs none.
     pub bar: Option<String>,
+    /// The bars of the room to choose from; none where there is one alone, and for what needs none.
+    pub bars: Vec<BarView>,
     /// One line to head the piece: `Back squat on the long bar, rest 2 min`.
     pub heading: String,
     /// The estimated one-rep max, or how to get one; none where nothing of the piece could say.
@@ -33,6 +35,18 @@ pub struct StrengthView {
     pub rest: Millis,
     /// The same in words.
     pub rest_text: String,
+}
+
+/// A bar to choose.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct BarView {
+    /// Its name.
+    pub name: String,
+    /// Its name and what it weighs empty: `short bar, 15 kg empty`.
+    pub text: String,
+    /// True for the one that the loads are built on.
+    pub taken: bool,
 }
 
 /// A set on screen.

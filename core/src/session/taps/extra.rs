@@ -164,6 +164,7 @@ impl Taps<'_> {
             reserve,
             counted: Some(true),
             doubt: false,
+            bar: None,
             side: None,
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
             on: before.map_or_else(|| self.log.on(), |lift| lift.on),

@@ -1,5 +1,6 @@
 //! From a tap to what is logged.
 
+mod bar;
 mod clocked;
 mod extra;
 mod hold;
@@ -59,6 +60,7 @@ impl Taps<'_> {
             Tap::TakeOption { piece, movement, option } => {
                 self.take_option(&piece, movement, option).map(one)
             }
+            Tap::TakeBar { piece, bar } => self.take_bar(&piece, &bar).map(one),
             Tap::LogWindow { piece, window, reps, spare } => {
                 self.log_window(&piece, window, reps, spare.map(|spare| spare.0)).map(one)
             }

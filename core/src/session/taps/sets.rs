@@ -79,6 +79,8 @@ impl Taps<'_> {
             Some(lift) => lift.side.clone(),
             None => self.sheet.side_for((name, strength), &asks, set, load),
         };
+        let builds = self.sheet.builds(name, strength, exercise);
+        let bar = builds.has_plates().then(|| builds.bar.clone());
         let mut lift = Lift {
             session: self.log.id(),
             piece: name.to_owned(),
@@ -95,12 +97,12 @@ impl Taps<'_> {
             reps,
             reserve,
             counted,
+            bar: before.map_or(bar, |lift| lift.bar.clone()),
             side,
             // Nor does it start the rest again.
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
             on: before.map_or_else(|| self.log.on(), |lift| lift.on),
         };
-        let builds = self.sheet.block.builds_for(strength, &lift.exercise, self.sheet.unit());
         let slip = is_slip(&lift, builds);
         lift.doubt = before.map_or(slip, |before| lift.is_doubted(before, said_again, slip));
         Ok(Draft::new_or_corrected(logged.map(|lift| lift.record), lift))

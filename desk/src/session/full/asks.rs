@@ -1,7 +1,9 @@
 //! What keys ask before anything is saved: a line, or a list to choose from.
 
 use holdfast_core::clock::Act;
-use holdfast_core::session::{OptionView, PieceKindView, Question, Tap, extra_form, rating_form};
+use holdfast_core::session::{
+    BarView, OptionView, PieceKindView, Question, Tap, extra_form, rating_form,
+};
 
 use super::form::{Item, Picker, Then, Typing};
 use super::model::{Mode, Model, Wish};
@@ -81,6 +83,27 @@ pub(super) fn options(model: &mut Model) -> Wish {
         views.iter().map(|view| (item(view), tap(Some(view)))).collect();
     items.push((Item::of(say::full::no_option()), tap(None)));
     let ask = say::full::which_option(&piece.name);
+    pick(model, Picker::taps(ask, items))
+}
+
+/// Asks for another bar of the room.
+pub(super) fn bars(model: &mut Model) -> Wish {
+    let Some(piece) = model.piece() else { return Wish::Nothing };
+    let bars = match &piece.kind {
+        PieceKindView::Strength { view } => view.bars.as_slice(),
+        _ => &[],
+    };
+    let choice = |bar: &BarView| {
+        let (piece, name) = (piece.name.clone(), bar.name.clone());
+        let text =
+            if bar.taken { say::full::bar_choice_taken(&bar.text) } else { bar.text.clone() };
+        (Item::of(&text), Tap::TakeBar { piece, bar: name })
+    };
+    if bars.is_empty() {
+        return model.hint(say::full::no_other_bar());
+    }
+    let items = bars.iter().map(choice).collect();
+    let ask = say::full::which_bar(&piece.name);
     pick(model, Picker::taps(ask, items))
 }
 

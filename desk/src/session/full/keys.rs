@@ -58,6 +58,7 @@ fn day(model: &mut Model, code: KeyCode) -> Wish {
             model.mode = Mode::Whole(0);
             Wish::Nothing
         }
+        KeyCode::Char('k') => asks::bars(model),
         KeyCode::Char('e') => asks::line(model, ""),
         KeyCode::Char(digit @ '0'..='9') => asks::line(model, &digit.to_string()),
         KeyCode::Char(letter) => letters::pressed(model, letter),

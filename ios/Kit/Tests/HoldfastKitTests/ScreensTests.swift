@@ -45,6 +45,9 @@ final class ScreensTests: XCTestCase {
         see(try zoe.tap(squat(kilograms(50))))
         see(try zoe.tap(option("box-squat")))
         see(try zoe.tap(option(nil)))
+        for bar in ["pound bar", "long bar"] {
+            see(try zoe.tap(.takeBar(piece: "Squat", bar: bar)))
+        }
         see(try zoe.tap(squat(kilograms(60), 6)))
         see(try zoe.tap(squat(kilograms(70), 8)))
         see(try zoe.tap(clock("Corners")))

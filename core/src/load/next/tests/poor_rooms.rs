@@ -100,3 +100,34 @@ fn what_was_made_before_is_asked_for_half_the_reps_at_least() {
     let log = log.did(&[("16", 8)]).did(&[("12", 10)]);
     assert_eq!(log.says(), "16 x 4");
 }
+
+/// On two bars in turn, one of 20 kg and one of 16, no load can be built twice. Every session is made: no set goes
+/// down, and over two sessions each goes up. 60 and 2.5 are 62.5, on the short bar 61; 61 and 2.5 are 63.5, 62.5.
+#[test]
+fn two_bars_in_turn_pull_no_load_down() {
+    let short = |log: Log| {
+        let plates = ["20", "15", "10", "5", "2.5", "1.25"].map(|mass| (kg(mass), 4));
+        let mut kit = fixtures::kit("0", &plates);
+        kit.bars[0].mass = Mass::kg(16);
+        Log { builds: fixtures::builds(&kit), ..log }
+    };
+    let mut log = Log::new(straight(2, 8)).all_at("60", &[8, 8]);
+    let mut seen = vec![Mass::kg(60)];
+    for session in 1..=12 {
+        log = if session % 2 == 1 { short(log) } else { Log { builds: builds(), ..log } };
+        let next: Vec<(Mass, u32)> =
+            log.next().iter().map(|next| (next.load.unwrap(), next.reps)).collect();
+        seen.push(next[0].0);
+        let sets: Vec<(String, u32)> =
+            next.iter().map(|(load, reps)| (load.number(MassUnit::Kg), *reps)).collect();
+        let sets: Vec<(&str, u32)> =
+            sets.iter().map(|(load, reps)| (load.as_str(), *reps)).collect();
+        log = log.did(&sets);
+    }
+    assert_eq!(seen[..3], ["60", "61", "62.5"].map(kg));
+    assert!(seen.is_sorted() && seen.windows(3).all(|three| three[2] > three[0]), "{seen:?}");
+    // A room that builds nothing up to the step takes what is below.
+    let log = Log { builds: bells(&[8, 24, 55]), ..log };
+    assert!(matches!(log.reason(1), Reason::NotInThisRoom { .. }), "{:?}", log.reason(1));
+    assert_eq!(log.says(), "55 x 8, 55 x 8");
+}

@@ -120,7 +120,14 @@ fn the_kit() {
             "add the counts up",
         ),
         ("bar = [", "mixed = 1\nbar = [", 7, 9, "`mixed` can't be 1.", "quotes"),
-        ("bar = [", "warm-up = {}\nbar = [", 7, 11, "`warm-up` sets nothing.", "Write `warm-up"),
+        (
+            "bar = [",
+            "warm-up = {}\nbar = [",
+            7,
+            11,
+            "This sets nothing for warm-ups.",
+            "Write `warm-up",
+        ),
         ("bar = [", "warm-up = 5\nbar = [", 7, 11, "`warm-up` can't be 5.", "Write `warm-up"),
         (
             "bar = [",

@@ -101,7 +101,7 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
 }
 
 /// All keys and what they do.
-fn keys() -> [(&'static str, &'static str); 17] {
+fn keys() -> [(&'static str, &'static str); 18] {
     [
         (say::full::keys_one(), say::full::keys_one_does()),
         (say::full::keys_type(), say::full::keys_type_does()),
@@ -110,6 +110,7 @@ fn keys() -> [(&'static str, &'static str); 17] {
         (say::full::keys_move(), say::full::keys_move_does()),
         (say::full::key_tab(), say::full::keys_piece_does()),
         ("o", say::full::keys_options_does()),
+        ("k", say::full::keys_bar_does()),
         ("a", say::full::keys_extra_does()),
         ("d", say::full::keys_hurts_does()),
         ("c", say::full::keys_clear_does()),

@@ -51,6 +51,7 @@ class ScreensTest {
         see(zoe.tap(squat(kilograms(50))))
         see(zoe.tap(option("box-squat")))
         see(zoe.tap(option(null)))
+        for (bar in listOf("pound bar", "long bar")) see(zoe.tap(Tap.TakeBar("Squat", bar)))
         see(zoe.tap(squat(kilograms(60), 6u)))
         see(zoe.tap(squat(kilograms(70), 8u)))
         see(zoe.tap(clock("Corners")))
