@@ -29,10 +29,12 @@ use crate::{demo, flag, hold, print, say, session, sets};
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
     let language_asked = args.lang.is_some_and(|named| !named.is_empty());
-    // These need no device.
+    // These need no device; a check asks one that is there.
     let (home, command) = match args.command {
         Command::Demo(demo) => return demo::run(&demo),
-        Command::Check { plan, strict } => return check(&plan, strict),
+        Command::Check { plan, strict } => {
+            return check(args.home, language_asked, &plan, strict);
+        }
         Command::Plates(asked) => return plates(asked),
         Command::Hold(hold) => return hold::run(&hold),
         command => (home::folder(args.home)?, command),
@@ -143,9 +145,18 @@ fn read(path: &Path) -> Outcome<Vec<u8>> {
     fs::read(path).map_err(Fault::file(path))
 }
 
-fn check(plan: &Path, strict: bool) -> Outcome {
+fn check(home: Option<PathBuf>, language_asked: bool, plan: &Path, strict: bool) -> Outcome {
     let source_name = plan.display().to_string();
-    let summary = check_plan(source_name.clone(), read(plan)?, Some(today()))?;
+    let text = read(plan)?;
+    let summary = match home::open_if_there(home, language_asked) {
+        Some((holdfast, told)) => {
+            let checked = holdfast.check_plan(source_name.clone(), text, today());
+            home::tell_repaired(&holdfast, told)?;
+            holdfast.shut()?;
+            checked?
+        }
+        None => check_plan(source_name.clone(), text, Some(today()))?,
+    };
     if strict && !summary.notes.is_empty() {
         let problems = summary.notes;
         return Err(HoldfastError::Plan { source_name, problems }.into());

@@ -8,6 +8,7 @@ use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
+use crate::print::harmless;
 use crate::say;
 
 /// The device's folder: as asked for, otherwise the system's data folder.
@@ -29,12 +30,16 @@ pub(crate) fn text(folder: &Path) -> Outcome<String> {
 
 /// Opens the device, speaks as its person chose unless a language was asked for, and says what had to be put right. Gives what it said.
 pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Option<String>)> {
-    let holdfast = Holdfast::open(text(folder)?, now()).map_err(|error| match error {
-        HoldfastError::NotFound { what: Thing::Device, .. } => {
+    opened(folder, language_asked).map_err(|fault| match fault {
+        Fault::Holdfast(HoldfastError::NotFound { what: Thing::Device, .. }) => {
             Fault::Typed(say::fault::not_set_up(folder.display()))
         }
-        other => other.into(),
-    })?;
+        other => other,
+    })
+}
+
+fn opened(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Option<String>)> {
+    let holdfast = Holdfast::open(text(folder)?, now())?;
     let who = holdfast.who()?;
     if let Some(language) = who.language.filter(|_| !language_asked) {
         catalogue::speak(language);
@@ -42,6 +47,23 @@ pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Op
     // Said in the language that is spoken by now.
     let told = if who.opening.is_some() { tell_repaired(&holdfast, None)? } else { None };
     Ok((holdfast, told))
+}
+
+/// Opens the device for what needs none and knows more with it, where somebody has started one. Where it cannot be
+/// opened, that is said and no error.
+pub(crate) fn open_if_there(
+    asked: Option<PathBuf>,
+    language_asked: bool,
+) -> Option<(Holdfast, Option<String>)> {
+    let folder = folder(asked).ok().filter(|folder| folder.exists())?;
+    match opened(&folder, language_asked) {
+        Ok(opened) => Some(opened),
+        Err(Fault::Holdfast(HoldfastError::NotFound { what: Thing::Device, .. })) => None,
+        Err(fault) => {
+            anstream::eprintln!("{}", say::fault::checked_alone(harmless(&fault.to_string())));
+            None
+        }
+    }
 }
 
 /// Says what had to be put right, unless that was told already. Gives what is told by now.

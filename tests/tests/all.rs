@@ -28,6 +28,7 @@ mod old_lines;
 mod one_key;
 mod one_rep_max;
 mod papers;
+mod people;
 mod plates;
 mod screens;
 mod season;

@@ -49,6 +49,38 @@ fill-gap-or-raise-top = Ergänze in `[kit]` ein Gewicht dazwischen, wenn du kann
 fixed-over-cap = { $load } sind mehr als 10 % über den { $last } aus Woche { $week }.
 smaller-jump = Schreib einen kleineren Sprung oder lass es so, wenn du es meinst.
 
+## Wo Leute stehen
+
+# $people sind ein oder mehrere Namen, $count ist ihre Anzahl; $from ist ihr Gewicht, $to das nächste, das der Raum hergibt.
+people-at = { $count ->
+    [one] { $people } steht bei { $from }, dann kommt { $to }, { $percent } % mehr.
+   *[other] { $people } stehen bei { $from }, dann kommt { $to }, { $percent } % mehr.
+}
+# Dasselbe, wo sie in diesem Plan mit einem Gewicht beginnen.
+people-begin = { $count ->
+    [one] { $people } beginnt mit { $from }, dann kommt { $to }, { $percent } % mehr.
+   *[other] { $people } beginnen mit { $from }, dann kommt { $to }, { $percent } % mehr.
+}
+# Jemand mit der Variante, die er macht.
+with-option = { $name } ({ $option })
+# $names sind die ersten.
+and-others = { $more ->
+    [one] { $names } und 1 weitere Person
+   *[other] { $names } und { $more } weitere
+}
+# Steht hinter Leuten, die mit ihrem Gewicht genannt sind.
+same-for-others = { $count ->
+    [one] Dasselbe gilt für 1 weitere Person bei einem anderen Gewicht.
+   *[other] Dasselbe gilt für { $count } weitere bei anderen Gewichten.
+}
+# Steht vor den Leuten, um die es geht.
+step-too-small-there = Ein Schritt von { $step } reicht nicht bis zum nächsten Gewicht, also steigen erst die Wiederholungen.
+larger-step-there = Schreib einen Schritt von mindestens { $step } oder ergänze kleinere Gewichte in `[kit]`.
+# Diese stehen hinter Leuten und ihrem nächsten Gewicht.
+reached-after = Es wird nach { $reps } Wiederholungen vorgeschlagen.
+reached-after-some = Es wird nach { $least } bis { $most } Wiederholungen vorgeschlagen.
+not-prepared = Auch { $top } Wiederholungen bereiten das nicht vor.
+
 ## Zeiten
 
 starts-far-ahead = Dieser Block beginnt { $year }, in mehr als einem Jahr.

@@ -49,6 +49,38 @@ fill-gap-or-raise-top = Add a weight between them to `[kit]` if you can, or let 
 fixed-over-cap = { $load } is more than 10 % above the { $last } of week { $week }.
 smaller-jump = Write a smaller jump, or leave it if you mean it.
 
+## Where people are
+
+# $people are one or several names, $count is how many; $from is their load, $to the next one the room builds.
+people-at = { $count ->
+    [one] { $people } is at { $from }; the next load is { $to }, up { $percent } %.
+   *[other] { $people } are at { $from }; the next load is { $to }, up { $percent } %.
+}
+# The same where they begin with a load in this plan.
+people-begin = { $count ->
+    [one] { $people } starts at { $from }; the next load is { $to }, up { $percent } %.
+   *[other] { $people } start at { $from }; the next load is { $to }, up { $percent } %.
+}
+# Somebody, and the option they take.
+with-option = { $name } ({ $option })
+# $names are the first of them.
+and-others = { $more ->
+    [one] { $names } and 1 other
+   *[other] { $names } and { $more } others
+}
+# Stands behind people who were named with their loads.
+same-for-others = { $count ->
+    [one] The same holds for 1 other, at another load.
+   *[other] The same holds for { $count } others, at other loads.
+}
+# Stands before the people it is about.
+step-too-small-there = A step of { $step } does not reach the next load, so reps rise first.
+larger-step-there = Write a step of { $step } or more, or add smaller weights to `[kit]`.
+# These stand behind people and their next load.
+reached-after = It is proposed after { $reps } reps.
+reached-after-some = It is proposed after { $least } to { $most } reps.
+not-prepared = Even { $top } reps do not prepare it.
+
 ## Times
 
 starts-far-ahead = This block starts in { $year }, more than a year from now.

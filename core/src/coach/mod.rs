@@ -15,6 +15,7 @@ mod series;
 mod sets;
 mod strength;
 mod week;
+mod whereabouts;
 
 pub(crate) use answer::{answer, clear_flag};
 pub(crate) use aside::set_aside;
@@ -27,7 +28,7 @@ pub(crate) use one_rep_max::give_max;
 pub use one_rep_max::{MaxGiven, MaxLine};
 pub use proposal::{Proposal, ProposedSet};
 pub use publish::PlanSummary;
-pub(crate) use publish::{check, publish};
+pub(crate) use publish::{check, check_alone, publish};
 pub use ruling::Answer;
 pub use series::{LiftPoint, LiftSeries, RangePoint, RangeSeries, RegionMinutes};
 pub use sets::{LoggedSet, SessionSets, SetNamed, SetsScreen};

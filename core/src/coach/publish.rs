@@ -3,11 +3,12 @@
 use chrono::{NaiveDate, Weekday};
 use serde::Serialize;
 
+use super::whereabouts::whereabouts;
 use crate::device::Device;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
-use crate::journal::PlanText;
-use crate::plan::{Block, Exercise, PieceKind, Problem, Reviewed, review_plan};
+use crate::journal::{PlanText, Role};
+use crate::plan::{Block, Exercise, PieceKind, Problem, Reviewed, read_plan, review_plan};
 use crate::say;
 use crate::store::{Draft, Query};
 use crate::words;
@@ -28,19 +29,43 @@ pub struct PlanSummary {
     pub notes: Vec<Problem>,
 }
 
-/// Reads a plan without publishing it. Without `today` nothing is said about when it starts.
-pub(crate) fn check(
+/// Reads a plan without publishing it, and without anybody it is for. Without `today` nothing is said about
+/// when it starts.
+pub(crate) fn check_alone(
     source_name: &str,
     text: &[u8],
     today: Option<NaiveDate>,
 ) -> Result<PlanSummary> {
-    let Reviewed { block, notes } = reviewed(source_name, text, today)?;
+    let reviewed = review_plan(text, today, &[]);
+    let Reviewed { block, notes } = reviewed.map_err(wrong(source_name))?;
     Ok(summary(&block, notes, false))
 }
 
-fn reviewed(source_name: &str, text: &[u8], today: Option<NaiveDate>) -> Result<Reviewed> {
-    review_plan(text, today)
-        .map_err(|problems| Error::Plan { source_name: source_name.to_owned(), problems })
+/// Reads a plan without publishing it. On a coach's device its notes are about the athletes, as they are when
+/// it is published; an athlete's tells nothing of others.
+pub(crate) fn check(
+    device: &Device,
+    source_name: &str,
+    text: &[u8],
+    today: NaiveDate,
+) -> Result<PlanSummary> {
+    match device.profile()?.role {
+        Role::Coach => {
+            let Reviewed { block, notes } = reviewed(device, source_name, text, today)?;
+            Ok(summary(&block, notes, false))
+        }
+        Role::Athlete => check_alone(source_name, text, Some(today)),
+    }
+}
+
+fn reviewed(device: &Device, source_name: &str, text: &[u8], today: NaiveDate) -> Result<Reviewed> {
+    let block = read_plan(text).map_err(wrong(source_name))?;
+    let people = whereabouts(device.reader(), block, today)?;
+    review_plan(text, Some(today), &people).map_err(wrong(source_name))
+}
+
+fn wrong(source_name: &str) -> impl FnOnce(Vec<Problem>) -> Error {
+    |problems| Error::Plan { source_name: source_name.to_owned(), problems }
 }
 
 /// Publishes a plan. The same block's name again replaces it; sessions begun keep theirs.
@@ -51,7 +76,7 @@ pub(crate) fn publish(
     at: &Instant,
 ) -> Result<PlanSummary> {
     device.require_coach(say::device::only_coaches_publish)?;
-    let Reviewed { block, notes } = reviewed(source_name, text, Some(at.date()))?;
+    let Reviewed { block, notes } = reviewed(device, source_name, text, at.date())?;
     // Read as UTF-8 a line ago.
     let text = String::from_utf8_lossy(text).into_owned();
     let query =
@@ -149,12 +174,12 @@ mod tests {
             let found = of.lines.iter().find(|line| line.trim_start().starts_with(begin));
             found.unwrap().clone()
         };
-        let english = check("plan.toml", plan, None).unwrap();
+        let english = check_alone("plan.toml", plan, None).unwrap();
         assert!(english.heading.starts_with("Small block: 2 weeks, "), "{}", english.heading);
         let begin = "  Squat: Back squat, sets of 8, 6 and 5 or more, rest ";
         assert!(line(&english, "Squat:").starts_with(begin), "{:?}", english.lines);
         assert!(line(&english, "Calves:").ends_with(" each side"), "{:?}", english.lines);
-        let german = speaking(Language::De, || check("plan.toml", plan, None).unwrap());
+        let german = speaking(Language::De, || check_alone("plan.toml", plan, None).unwrap());
         assert!(german.heading.starts_with("Small block: 2 Wochen, "), "{}", german.heading);
         assert!(line(&german, "Any evening").contains("(Mo"), "{:?}", german.lines);
         assert!(line(&german, "Corners:").starts_with("  Corners: 4 Fenster zu "));

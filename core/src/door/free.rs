@@ -11,7 +11,8 @@ use crate::coach::{self, PlanSummary};
 use crate::exchange::{self, CarriedFile};
 use crate::session::{self, PlatesAsked, PlatesScreen};
 
-/// Reads a plan text without publishing it. `source_name` is what errors call it. Without `today` no note
+/// Reads a plan text without publishing it, and without a device: [`super::Holdfast::check_plan`] knows the
+/// people it is for. `source_name` is what errors call it. Without `today` no note
 /// says that the block starts far away.
 ///
 /// # Errors
@@ -22,7 +23,7 @@ pub fn check_plan(
     text: Vec<u8>,
     today: Option<NaiveDate>,
 ) -> HoldfastResult<PlanSummary> {
-    caught(|| Ok(coach::check(&source_name, &text, today)?))
+    caught(|| Ok(coach::check_alone(&source_name, &text, today)?))
 }
 
 /// From now on everything is said in a language, by every device that is open. A screen that was drawn

@@ -145,6 +145,20 @@ impl Holdfast {
         self.with(|state| session::read_line(&mut state.device, &mut state.session, &typed, &at))
     }
 
+    /// Reads a plan text without publishing it. `source_name` is what errors call it. A coach's device tells what its
+    /// athletes meet in it from where they are; the loads of athletes who trained in the last twelve weeks count.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Plan`] with every problem and its place.
+    pub fn check_plan(
+        &self,
+        source_name: String,
+        text: Vec<u8>,
+        today: NaiveDate,
+    ) -> HoldfastResult<PlanSummary> {
+        self.with(|state| coach::check(&state.device, &source_name, &text, today))
+    }
+
     /// Publishes a plan text: the next exchange carries it. `source_name` is what errors call it.
     ///
     /// # Errors

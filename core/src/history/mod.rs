@@ -14,5 +14,5 @@ pub use export::{Export, Table, TableRow};
 pub(crate) use flags::{Flags, flags, is_cleared, open_flags};
 pub(crate) use order::in_order;
 pub(crate) use past::{For, last_set, past, set_aside, set_done};
-pub(crate) use propose::{Proposed, propose, upcoming};
+pub(crate) use propose::{Proposed, lifted_last, propose, upcoming};
 pub(crate) use strength::{latest, set_seen};

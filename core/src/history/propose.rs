@@ -100,10 +100,10 @@ const LATELY: u32 = 60;
 
 /// The movement or the option of it that a member lifted last on a track; where nothing was lifted on one of
 /// that name, the one lifted last at all.
-fn lifted_last(
+pub(crate) fn lifted_last(
     connection: &Connection,
     person: PersonId,
-    block: &Prepared,
+    block: &Block,
     strength: &Strength,
     track: &str,
 ) -> Result<Option<Exercise>> {

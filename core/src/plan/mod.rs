@@ -29,5 +29,5 @@ pub use piece::{
 };
 pub use problem::Problem;
 pub use rack::Rack;
-pub use read::{MAX_PLAN_BYTES, Reviewed, read_kit, read_plan, review_plan};
+pub use read::{MAX_PLAN_BYTES, Reviewed, SetAt, Whereabouts, read_kit, read_plan, review_plan};
 pub use scheme::Scheme;

@@ -20,6 +20,8 @@ no-such-folder = Diesen Ordner gibt es nicht. Leg ihn zuerst an oder nenne einen
 is-a-folder = Das ist ein Ordner. Nenne eine Datei.
 not-allowed = Dieser Benutzer darf sie nicht lesen oder schreiben. Ändere die Rechte oder nenne eine andere.
 no-data-folder = Dieses System nennt keinen Ordner für Daten. Nenne einen mit --home ORDNER.
+# $reason ist ein ganzer Satz: warum die Daten des Geräts nicht gelesen wurden, als ein Plan geprüft wurde.
+checked-alone = Ohne die Gewichte der Mitglieder geprüft. { $reason }
 # $folder ist, wo ein Gerät gesucht wurde. Was hinter dem Doppelpunkt steht, wird getippt.
 not-set-up = In { $folder } ist noch kein Gerät eingerichtet. Gib ein: holdfast --home { $folder } start --as athlete --name NAME (oder --as coach)
 

@@ -20,6 +20,8 @@ no-such-folder = There is no such folder. Make it first, or name another.
 is-a-folder = This is a folder. Name a file.
 not-allowed = This user may not read or write it. Change the permissions, or name another.
 no-data-folder = This system names no data folder. Name a folder with --home DIR.
+# $reason is a whole sentence: why the device's data was not read while a plan was checked.
+checked-alone = Checked without your members' loads. { $reason }
 # $folder is where a device was looked for. What follows Run is typed.
 not-set-up = { $folder } is not set up yet. Run: holdfast --home { $folder } start --as athlete --name NAME (or --as coach)
 

@@ -163,14 +163,19 @@ impl<'a> Carried<'a> {
         made.max()
     }
 
+    /// The heaviest load that was made in a set in the last 26 weeks.
+    pub(super) fn made(&self, set: u32) -> Option<Mass> {
+        let end = self.last().on;
+        let recent = self.latest().filter(|time| (end - time.on).num_days() <= FORMER_DAYS);
+        let made = recent.filter_map(|time| {
+            time.set(set).filter(|done| done.reps >= time.first_reps(set))?.load
+        });
+        made.max()
+    }
+
     /// True where a load was made in a set in the last 26 weeks.
     pub(super) fn was_made(&self, set: u32, load: Mass) -> bool {
-        let end = self.last().on;
-        self.latest().any(|time| {
-            let recent = (end - time.on).num_days() <= FORMER_DAYS;
-            let done = time.set(set).filter(|done| done.load >= Some(load));
-            recent && done.is_some_and(|done| done.reps >= time.first_reps(set))
-        })
+        self.made(set) >= Some(load)
     }
 
     /// What keeps a set, and all others, where it is; none when all of them were made.

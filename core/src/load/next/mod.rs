@@ -123,6 +123,12 @@ pub fn next_loads(
     NextLoads { sets: (1..=sets).map(next).collect(), max: max.map(|max| max.load) }
 }
 
+/// The heaviest load that was made in a set in the last 26 weeks, of the sessions whose loads are carried: it
+/// comes back with fewer reps than one that never was. None where nothing is carried.
+pub fn made_lately(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Option<Mass> {
+    Carried::of(scheme, builds, history)?.made(set)
+}
+
 fn by_steps(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Settled {
     let offer = offer::step(rule, carried, set);
     settle::settle(carried, set, offer, settle::limits(carried, set, rule.back_off_percent))

@@ -38,7 +38,7 @@ use self::problems::Problems;
 use super::{Block, Kit, Problem};
 use crate::say;
 
-pub use review::{Reviewed, review_plan};
+pub use review::{Reviewed, SetAt, Whereabouts, review_plan};
 
 /// The largest plan text: it must fit one journal line with room for escapes.
 pub const MAX_PLAN_BYTES: usize = 30 * 1024;

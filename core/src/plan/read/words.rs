@@ -83,6 +83,19 @@ fn joined(words: &[&str], mark: Mark, end: impl FnOnce(String, String) -> String
     }
 }
 
+/// Names as they are, in a list with its last word: `Ana, Ben and Ines`.
+pub(super) fn names(names: &[String]) -> String {
+    match names.split_last() {
+        Some((last, before)) if !before.is_empty() => say::plan::and_last(in_a_row(before), last),
+        _ => in_a_row(names),
+    }
+}
+
+/// The same without: `Ana, Ben`.
+pub(super) fn in_a_row(names: &[String]) -> String {
+    names.iter().cloned().reduce(say::plan::comma).unwrap_or_default()
+}
+
 /// A help text, with what was most likely meant before it, if anything was.
 pub(super) fn with_guess(word: &str, among: &[&str], mark: Mark, help: String) -> String {
     let guess = match (nearest(word, among), mark) {
@@ -142,6 +155,12 @@ mod tests {
         assert_eq!(both(&["a", "b"], Mark::Key), "`a` and `b`");
         assert_eq!(both(&[], Mark::Key), "");
         assert_eq!(commas(&["a", "b", "c"], Mark::Word), "\"a\", \"b\", \"c\"");
+        let people = ["Ana", "Ben", "Ines"].map(str::to_owned);
+        assert_eq!(names(&people), "Ana, Ben and Ines");
+        assert_eq!(
+            (names(&people[..1]), in_a_row(&people[..2])),
+            ("Ana".into(), "Ana, Ben".into())
+        );
         assert_eq!(thousands(7), "7");
         assert_eq!(thousands(30_720), "30,720");
         assert_eq!(thousands(1_234_567), "1,234,567");

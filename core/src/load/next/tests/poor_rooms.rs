@@ -99,6 +99,12 @@ fn what_was_made_before_is_asked_for_half_the_reps_at_least() {
     log.builds = bells(&[8, 12, 16, 20]);
     let log = log.did(&[("16", 8)]).did(&[("12", 10)]);
     assert_eq!(log.says(), "16 x 4");
+    let made = |log: &Log| made_lately(&log.scheme, &log.builds, &log.history, 1);
+    assert_eq!(made(&log), Some(kg("16")));
+    // Half a year later it was not lately; what was tried and not made never was.
+    let log = log.wait(182).did(&[("12", 8)]).did(&[("20", 3)]);
+    assert_eq!(made(&log), Some(kg("12")));
+    assert_eq!(made(&Log::new(straight(1, 8))), None);
 }
 
 /// On two bars in turn, one of 20 kg and one of 16, no load can be built twice. Every session is made: no set goes

@@ -12,7 +12,7 @@ use crate::say::{plan_kit, plan_note as say};
 /// No load goes up by more than a tenth from one time to the next: the upper end of the 2 to 10 % of the
 /// American College of Sports Medicine's position stand (Ratamess et al., Med Sci Sports Exerc
 /// 2009;41:687-708).
-const MOST_PERCENT: u32 = 110;
+pub(super) const MOST_PERCENT: u32 = 110;
 
 pub(super) fn review(review: &Review<'_>) {
     for placed in review.strengths() {

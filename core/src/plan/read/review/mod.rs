@@ -3,13 +3,16 @@
 //!
 //! A plan that was published reads without this, so that no rule added here takes it away again.
 
+mod apart;
 mod fixed;
 mod gap;
 mod names;
+mod people;
 mod place;
 mod steps;
 mod time;
 mod tracks;
+mod whereabouts;
 
 #[cfg(test)]
 mod tests;
@@ -18,6 +21,7 @@ use chrono::NaiveDate;
 use toml::de::DeTable;
 
 use self::place::{Path, place};
+pub use self::whereabouts::{SetAt, Whereabouts};
 use super::problems::Problems;
 use super::read_plan;
 use crate::mass::MassUnit;
@@ -34,19 +38,25 @@ pub struct Reviewed {
     pub notes: Vec<Problem>,
 }
 
-/// Reads a plan text as it is read before it is published. Without `today` nothing is said about when
-/// the block starts.
+/// Reads a plan text as it is read before it is published, for `people` who are somewhere by now: what they
+/// meet from there is told instead of what anybody might meet. Without `today` nothing is said about when the
+/// block starts.
 ///
 /// # Errors
 /// Every problem found, in the order of the text: all that [`read_plan`] finds; and where that finds none,
 /// loads that cannot be built on the bar that they will be lifted with.
-pub fn review_plan(bytes: &[u8], today: Option<NaiveDate>) -> Result<Reviewed, Vec<Problem>> {
+pub fn review_plan(
+    bytes: &[u8],
+    today: Option<NaiveDate>,
+    people: &[Whereabouts],
+) -> Result<Reviewed, Vec<Problem>> {
     let block = read_plan(bytes)?;
     let text = std::str::from_utf8(bytes).unwrap_or_default();
     let tree = super::tree(text);
     let review = Review {
         rack: Rack::new(&block),
         block: &block,
+        people,
         tree: tree.get_ref(),
         errors: Problems::new(bytes),
         notes: Problems::new(bytes),
@@ -66,6 +76,7 @@ pub fn review_plan(bytes: &[u8], today: Option<NaiveDate>) -> Result<Reviewed, V
 struct Review<'t> {
     block: &'t Block,
     rack: Rack,
+    people: &'t [Whereabouts],
     tree: &'t DeTable<'t>,
     errors: Problems<'t>,
     notes: Problems<'t>,
@@ -73,6 +84,8 @@ struct Review<'t> {
 
 /// A piece of a day and where it is written.
 struct Placed<'t, K> {
+    /// The day's name.
+    day: &'t str,
     piece: &'t Piece,
     kind: &'t K,
     at: Path<'t>,
@@ -92,26 +105,30 @@ impl<'t> Review<'t> {
         self.notes.line(place(self.tree, at))
     }
 
-    fn pieces(&self) -> impl Iterator<Item = (&'t Piece, Path<'t>)> + use<'t> {
+    fn pieces(&self) -> impl Iterator<Item = (&'t str, &'t Piece, Path<'t>)> + use<'t> {
         let days = self.block.days.iter().enumerate();
         days.flat_map(|(day, of)| {
             let pieces = of.pieces.iter().enumerate();
             pieces.map(move |(index, piece)| {
-                (piece, Path::new().key("day").index(day).key("piece").index(index))
+                (
+                    of.name.as_str(),
+                    piece,
+                    Path::new().key("day").index(day).key("piece").index(index),
+                )
             })
         })
     }
 
     fn strengths(&self) -> impl Iterator<Item = Placed<'t, Strength>> + use<'t> {
-        self.pieces().filter_map(|(piece, at)| match &piece.kind {
-            PieceKind::Strength(kind) => Some(Placed { piece, kind, at }),
+        self.pieces().filter_map(|(day, piece, at)| match &piece.kind {
+            PieceKind::Strength(kind) => Some(Placed { day, piece, kind, at }),
             PieceKind::Interval(_) | PieceKind::Hold(_) | PieceKind::Note(_) => None,
         })
     }
 
     fn intervals(&self) -> impl Iterator<Item = Placed<'t, Interval>> + use<'t> {
-        self.pieces().filter_map(|(piece, at)| match &piece.kind {
-            PieceKind::Interval(kind) => Some(Placed { piece, kind, at }),
+        self.pieces().filter_map(|(day, piece, at)| match &piece.kind {
+            PieceKind::Interval(kind) => Some(Placed { day, piece, kind, at }),
             PieceKind::Strength(_) | PieceKind::Hold(_) | PieceKind::Note(_) => None,
         })
     }

@@ -29,7 +29,7 @@ pub(super) fn review(review: &Review<'_>) {
     alike(review, stretches.collect());
     alike(review, each(&top.key("day"), block.days.iter().map(|day| day.name.as_str())));
     // A piece keeps a history under its name, whatever its day.
-    alike(review, review.pieces().map(|(piece, at)| (at.key("name"), &*piece.name)).collect());
+    alike(review, review.pieces().map(|(_, piece, at)| (at.key("name"), &*piece.name)).collect());
     let tracks = review.strengths().filter_map(|placed| {
         let track = placed.kind.track.as_deref()?;
         Some((placed.at.key("track"), track))

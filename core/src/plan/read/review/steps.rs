@@ -1,7 +1,7 @@
 //! Steps that add nothing, that are written for one unit only, and rules without plates.
 
 use super::place::Path;
-use super::{Placed, Review};
+use super::{Placed, Review, people};
 use crate::mass::Mass;
 use crate::plan::read::words::clip;
 use crate::plan::{Builds, LoadKind, LoadRule, Step, StepRule, Strength};
@@ -14,7 +14,8 @@ pub(super) fn review(review: &Review<'_>) {
         match &placed.kind.load {
             LoadRule::Step(rule) => {
                 earned_below_step(review, &load, rule);
-                for builds in &carriers {
+                let told = people::here(review, &placed).too_small(review, &load, &rule.step);
+                for builds in carriers.iter().filter(|_| !told) {
                     too_small(review, &load, &placed, &rule.step, builds);
                 }
                 one_unit(review, &load.key("step"), "step", &rule.step, &carriers);

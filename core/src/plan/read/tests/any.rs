@@ -92,7 +92,7 @@ impl Edit {
 /// included.
 fn probe(bytes: &[u8]) -> Result<(), TestCaseError> {
     inside(bytes, read_kit(bytes).err())?;
-    match review_plan(bytes, None) {
+    match review_plan(bytes, None, &[]) {
         Ok(Reviewed { block, notes }) => {
             prop_assert_eq!(Ok(block), read_plan(bytes));
             inside(bytes, Some(notes).filter(|notes| !notes.is_empty()))?;

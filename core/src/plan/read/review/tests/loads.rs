@@ -2,7 +2,7 @@
 
 use catalogue::{Language, speaking};
 
-use super::super::gap::Gap;
+use super::super::apart::Gap;
 use super::super::review_plan;
 use super::{LOAD, PLAN, TODAY, notes, one, spoilt, there, with_piece};
 use crate::mass::Mass;
@@ -185,7 +185,7 @@ fn loads_are_held_against_the_bar_that_is_taken() {
         "Nenne beim Teil oder bei seiner Übung eine Stange, die es kann: `bar = \"short bar\"`.",
     );
     for (language, (what, help)) in [(Language::En, en), (Language::De, de)] {
-        let problems = speaking(language, || review_plan(text.as_bytes(), TODAY)).unwrap_err();
+        let problems = speaking(language, || review_plan(text.as_bytes(), TODAY, &[])).unwrap_err();
         let [problem] = problems.as_slice() else { panic!("{problems:#?}") };
         assert_eq!((problem.what.as_str(), problem.help.as_str()), (what, help));
         assert!(there(&text, problem).starts_with("\"15 kg\""), "{problem:?}");
@@ -199,7 +199,7 @@ fn loads_are_held_against_the_bar_that_is_taken() {
         ("step = \"2.5 kg\"", "step = \"2.5 kg\", start = \"15 kg\""),
         ("load = \"20 kg\"", "load = \"15 kg\""),
     ] {
-        let problems = review_plan(spoilt(from, to).as_bytes(), TODAY).unwrap_err();
+        let problems = review_plan(spoilt(from, to).as_bytes(), TODAY, &[]).unwrap_err();
         assert_eq!(problems.len(), 1, "{to}");
         assert_eq!(problems[0].what, en.0);
     }

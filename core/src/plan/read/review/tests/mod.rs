@@ -1,6 +1,7 @@
 //! Every note and every error of a review, where it is said and in which words.
 
 mod loads;
+mod people;
 
 use catalogue::{Language, speaking};
 use chrono::NaiveDate;
@@ -63,7 +64,9 @@ fn spoilt(from: &str, to: &str) -> String {
 }
 
 fn notes(text: &str) -> Vec<Problem> {
-    review_plan(text.as_bytes(), TODAY).unwrap_or_else(|found| panic!("{found:#?}\n{text}")).notes
+    review_plan(text.as_bytes(), TODAY, &[])
+        .unwrap_or_else(|found| panic!("{found:#?}\n{text}"))
+        .notes
 }
 
 /// What a text has at the place of a problem.
@@ -92,9 +95,9 @@ fn with_piece(keys: &str) -> String {
 #[test]
 fn nothing_is_said_of_a_plain_plan() {
     assert_eq!(notes(PLAN), []);
-    let Reviewed { block, .. } = review_plan(PLAN.as_bytes(), None).unwrap();
+    let Reviewed { block, .. } = review_plan(PLAN.as_bytes(), None, &[]).unwrap();
     assert_eq!(Ok(block), read_plan(PLAN.as_bytes()));
-    assert_eq!(review_plan(b"x", TODAY).unwrap_err(), read_plan(b"x").unwrap_err());
+    assert_eq!(review_plan(b"x", TODAY, &[]).unwrap_err(), read_plan(b"x").unwrap_err());
 }
 
 #[test]
@@ -214,7 +217,7 @@ fn times() {
         ("Dieser Block begann 2016, vor mehr als einem Jahr.", "Prüfe das Jahr bei `starts`."),
     );
     assert_eq!(notes(&starts("2027-10-18")), []);
-    assert_eq!(review_plan(starts("2062-11-06").as_bytes(), None).unwrap().notes, []);
+    assert_eq!(review_plan(starts("2062-11-06").as_bytes(), None, &[]).unwrap().notes, []);
     one(
         &spoilt("reps = 60", "reps = 61"),
         "61",
