@@ -4,7 +4,7 @@ use chrono::{Days, NaiveDate};
 use rusqlite::Connection;
 
 use crate::error::Result;
-use crate::history::{Flags, For, flags, lifted_last, past, propose};
+use crate::history::{Flags, For, bar_taken, flags, lifted_last, past, propose};
 use crate::id::PersonId;
 use crate::journal::{Profile, Role, Session};
 use crate::load::{NextLoad, Prepared, made_lately};
@@ -98,8 +98,10 @@ impl Athlete<'_> {
         let Athlete { connection, person, block, today, .. } = *self;
         let past = past(connection, person, block, (piece, strength), exercise, For::on(today))?;
         let unit = self.profile.unit;
-        let none = Vec::new();
-        let proposed = propose(block, unit, strength, exercise.clone(), past, &self.flags, none);
+        let on = For::on(today);
+        let bar = bar_taken(connection, (person, unit), block, strength, exercise, on)?;
+        let (lifted, none) = ((exercise.clone(), bar.as_deref()), Vec::new());
+        let proposed = propose(block, unit, strength, lifted, past, &self.flags, none);
         let at = |next: &NextLoad| {
             let NextLoad { set, load, carried, .. } = *next;
             let made = made_lately(&strength.scheme, proposed.builds, &proposed.history, set);
