@@ -48,10 +48,11 @@ impl Paper {
     fn name(&mut self) -> RecordId {
         self.names += 1;
         let mut bytes = [0; 16];
-        bytes[..8].copy_from_slice(&self.names.to_be_bytes());
-        // Fixed bits of a random UUID.
+        // Behind the bits that a random UUID has fixed: in front of them the 257th name would be the first again.
         bytes[6] = 0x40;
         bytes[8] = 0x80;
+        let names = (self.names as u32).to_be_bytes();
+        bytes[12..].copy_from_slice(&names);
         RecordId(uuid::Uuid::from_bytes(bytes))
     }
 
