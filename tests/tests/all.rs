@@ -35,6 +35,7 @@ mod season;
 mod second_place;
 mod set_commands;
 mod set_laws;
+mod slip_answers;
 mod slips;
 mod stray;
 mod strength;

@@ -59,7 +59,7 @@ fn a_slip_is_confirmed_line_by_line() {
         "{said}"
     );
     assert!(said.contains(": Squat set 2, 90 kg × 6\n"), "{said}");
-    assert!(said.contains("not understood: No set looks like a slip."), "{said}");
+    assert!(said.contains("not understood: Nothing to confirm here."), "{said}");
     assert!(!desk.fine("bram", &["sets"], "").contains("may be a slip"));
 }
 

@@ -92,7 +92,10 @@ fn a_set_that_looks_like_a_slip_is_confirmed_with_one_key() {
     let refused = bram.tap(sure).unwrap_err().to_string();
     assert_eq!(refused, "This set counts already; nothing is left to confirm.");
     let error = bram.holdfast.read_line("right".into(), bram.now()).unwrap_err().to_string();
-    assert_eq!(error, "No set looks like a slip.");
+    assert_eq!(
+        error,
+        "Nothing to confirm here. Another set is confirmed by its number: `right 1`."
+    );
 }
 
 #[test]

@@ -58,7 +58,10 @@ missed-much = weit verfehlt
 missed-twice = zweimal in Folge nicht geschafft
 missed-thrice = in drei Einheiten in Folge nicht geschafft
 # $how als „zweimal in Folge nicht geschafft“.
-back-off = { $percent } % leichter: { $last } am { $day }, { $how }
+# Weniger als letztes Mal, auf zwei Arten; die zweite für Unterstützung. Stehen an der Stelle von $less.
+lighter = { $percent } % leichter
+more-assistance = { $by } mehr Unterstützung
+back-off = { $less }: { $last } am { $day }, { $how }
 # Der Raum hat nichts Leichteres.
 back-off-lightest = weniger Wdh., leichter geht es hier nicht: { $last } am { $day }, { $how }
 held-back = { $weeks ->
@@ -66,8 +69,8 @@ held-back = { $weeks ->
    *[other] nicht schwerer nach { $weeks } Wochen Trainingspause: { $last } am { $day }
 }
 eased-in = { $weeks ->
-    [one] { $percent } % leichter nach { $weeks } Woche Trainingspause: { $last } am { $day }
-   *[other] { $percent } % leichter nach { $weeks } Wochen Trainingspause: { $last } am { $day }
+    [one] { $less } nach { $weeks } Woche Trainingspause: { $last } am { $day }
+   *[other] { $less } nach { $weeks } Wochen Trainingspause: { $last } am { $day }
 }
 # Der Raum hat darunter nichts in der Nähe.
 eased-in-reps = { $weeks ->
@@ -84,9 +87,10 @@ left-out = noch einmal dasselbe: { $last } am { $day }, Satz { $set } vom Coach 
 flagged = nicht schwerer: { $flag }
 flagged-from = nicht über { $last }: { $flag }
 withdrawn = kein Gewicht, bis das aufgehoben ist: { $flag }
-after-pain = { $percent } % leichter, das erste Mal nach Schmerzen: { $flag }
+after-pain = { $less }, das erste Mal nach Schmerzen: { $flag }
 after-pain-same = nicht über { $last }, das erste Mal nach Schmerzen: { $flag }
-easy-week = leichte Woche: { $percent } % unter { $load }
+easy-week = leichte Woche: { $less } als { $load }
+easy-week-same = leichte Woche: { $load } wie sonst
 next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
 none-near = in der Nähe von { $last } vom { $day } gibt es in diesem Raum nichts
 

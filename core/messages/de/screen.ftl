@@ -38,6 +38,8 @@ all-logged = Alles ist eingetragen.
 not-all-logged = Noch nicht alles ist eingetragen.
 # Ein Satz, dessen Gewicht man selbst wählt; zwischen den Akzenten, was man tippen kann.
 set-without-load = { $title }: { $asked }; du wählst das Gewicht, etwa `40 x { $reps }`
+# Kein Gewicht: Es tut weh.
+set-withdrawn = { $title }: kein Gewicht, solange es wehtut
 # Die Scheiben einer Seite, dann, was an der Stange zu tun ist.
 build-and-change = { $build }; { $change }
 # $unit ist „cm“ oder „°“.
@@ -50,6 +52,8 @@ how-hard-and-long = Wie anstrengend war die ganze Einheit, 0 bis 10, und wie vie
 
 # $pieces ist eine Liste von Namen, jeder mit seinem Stand.
 not-done = Nicht gemacht: { $pieces }.
+# Sätze wie „Squat Satz 1, 675 kg × 5“ in einer Liste.
+in-doubt = Vielleicht ein Versehen, zählt noch nicht: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
 ## Wie weit ein Teil ist, und Gewichte, die man selbst wählt: ein, zwei Wörter.

@@ -6,7 +6,8 @@ quoted = „{ $name }“
 
 ## Die Einheit.
 
-session-running = Es läuft schon eine Einheit. Beende sie zuerst.
+# $date ist ein kurzes Datum; es kann auf einen Punkt enden.
+session-running = Die Einheit „{ $day }“ vom { $date } ist noch offen. Beende sie zuerst: `session`, dann `finish`.
 session-not-running = Es läuft keine Einheit. Beginne zuerst eine.
 no-plan = Es ist noch kein Plan da. Mach zuerst einen Abgleich mit deinem Coach.
 # $today ist ein Datum, $days eine Liste von Namen.
@@ -19,7 +20,6 @@ plan-without-day = Im Plan gibt es diesen Trainingstag nicht.
 day-pieces = An diesem Trainingstag gibt es { $pieces }.
 nothing-to-undo = In dieser Einheit ist noch nichts eingetragen.
 afterwards-dates = Nachtragen geht für die letzten { $weeks } Wochen, bis gestern.
-afterwards-logged = „{ $day }“ ist schon eingetragen für { $date }
 no-clock-afterwards = Beim Nachtragen läuft keine Uhr. Tippe, was du gemacht hast.
 minutes-afterwards = Nenne auch die Dauer: die Anstrengung, dann die Minuten, etwa `7 60`.
 rest-not-running = Es läuft keine Pause.

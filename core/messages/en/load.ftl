@@ -58,7 +58,10 @@ missed-much = missed by far
 missed-twice = missed twice in a row
 missed-thrice = missed in three sessions in a row
 # $how as "missed twice in a row".
-back-off = { $percent } % lighter: { $last } on { $day }, { $how }
+# Less than last time, two ways to say it: the second of what is taken off a body. Stand in the place of $less.
+lighter = { $percent } % lighter
+more-assistance = { $by } more assistance
+back-off = { $less }: { $last } on { $day }, { $how }
 # The room has nothing lighter.
 back-off-lightest = fewer reps, nothing lighter here: { $last } on { $day }, { $how }
 held-back = { $weeks ->
@@ -66,8 +69,8 @@ held-back = { $weeks ->
    *[other] no step up after { $weeks } weeks away: { $last } on { $day }
 }
 eased-in = { $weeks ->
-    [one] { $percent } % lighter after { $weeks } week away: { $last } on { $day }
-   *[other] { $percent } % lighter after { $weeks } weeks away: { $last } on { $day }
+    [one] { $less } after { $weeks } week away: { $last } on { $day }
+   *[other] { $less } after { $weeks } weeks away: { $last } on { $day }
 }
 # The room has nothing near below.
 eased-in-reps = { $weeks ->
@@ -84,9 +87,10 @@ left-out = same again: { $last } on { $day }, set { $set } left out by the coach
 flagged = no step up: { $flag }
 flagged-from = no step up from { $last }: { $flag }
 withdrawn = no load until this is cleared: { $flag }
-after-pain = { $percent } % lighter, the first time after pain: { $flag }
+after-pain = { $less }, the first time after pain: { $flag }
 after-pain-same = no step up from { $last }, the first time after pain: { $flag }
-easy-week = easy week: { $percent } % under { $load }
+easy-week = easy week: { $less } than { $load }
+easy-week-same = easy week: { $load } as it is
 next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
 none-near = this room builds nothing near { $last } (last time { $day })
 

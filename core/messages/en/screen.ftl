@@ -39,6 +39,8 @@ all-logged = Everything is logged.
 not-all-logged = Not everything is logged.
 # A set whose load the athlete chooses; in backticks what can be typed.
 set-without-load = { $title }: { $asked }. You choose the load, such as `40 x { $reps }`
+# No load: it hurts.
+set-withdrawn = { $title }: no load while it hurts
 # The plates of a side, then what is done to the bar: "20 + 5 kg a side", "put on 5 kg".
 build-and-change = { $build }; { $change }
 # $unit is "cm" or "°".
@@ -51,6 +53,8 @@ how-hard-and-long = How hard was the whole session, 0 to 10, and how many minute
 
 # $pieces is a list of names, each with how far it is.
 not-done = Not done: { $pieces }.
+# Sets, such as "Squat set 1, 675 kg × 5", in a list.
+in-doubt = May be a slip, so it does not count yet: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
 ## How far a piece is, and loads that are the athlete's to choose: a word or two.

@@ -6,7 +6,8 @@ quoted = "{ $name }"
 
 ## The session.
 
-session-running = A session is running already. Finish it first.
+# $date is a short date; it may end in a full stop.
+session-running = The session "{ $day }" of { $date } is still open. Finish it first: `session`, then `finish`.
 session-not-running = No session is running. Begin one first.
 no-plan = No plan has arrived yet. Exchange with your coach first.
 # $today is a date, $days a list of names.
@@ -20,8 +21,6 @@ day-pieces = This day has { $pieces }.
 nothing-to-undo = Nothing is logged in this session yet.
 # A session that was trained on an earlier date, and is written now.
 afterwards-dates = A session can be written afterwards for the last { $weeks } weeks, up to yesterday.
-# $date is a short date such as "Tue 10 Nov"; it may end in a full stop.
-afterwards-logged = "{ $day }" is logged already for { $date }
 no-clock-afterwards = No clock runs for a session written afterwards. Type what you did.
 minutes-afterwards = Say how long it took as well: the rating, then the minutes, such as `7 60`.
 rest-not-running = No rest is running.

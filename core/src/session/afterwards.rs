@@ -13,19 +13,19 @@ use crate::instant::Instant;
 use crate::journal::Session;
 use crate::say;
 use crate::store::{Draft, Query};
-use crate::words;
 
 /// How many weeks back a session may be written: who remembers more wrote it down elsewhere. Common practice,
 /// no source.
 pub(super) const WEEKS: i64 = 4;
 
-/// Begins a session of an earlier date, or goes on with the one of that day that was left open.
+/// Begins a session of an earlier date, or goes on with the one of that day that is logged already: left open, or
+/// finished without a set that was done.
 pub(super) fn begin(
     device: &mut Device,
     date: NaiveDate,
     day: Option<String>,
     at: &Instant,
-) -> Result<Draft> {
+) -> Result<Vec<Draft>> {
     if !is_lately(date, at) || date == at.date() {
         return Err(Error::invalid(Field::Date, say::tap::afterwards_dates(WEEKS)));
     }
@@ -38,14 +38,13 @@ pub(super) fn begin(
     };
     let mut all = query.read::<Session>(device.reader())?;
     all.retain(|other| other.body.date == date && other.body.day == session.day);
-    let Some(other) = all.pop() else { return Ok(Draft::new(session)) };
+    let Some(other) = all.pop() else { return Ok(vec![Draft::new(session)]) };
     let log = SessionLog::read(device.reader(), other)?;
-    if log.finish.is_some() {
-        let reason = say::tap::afterwards_logged(&session.day, words::day(date));
-        return Err(Error::invalid(Field::Date, reason));
-    }
     let (record, other) = (log.id(), log.session.body);
-    Ok(Draft::correct(record, Session { afterwards: true, at: session.at, ..other }))
+    let opened = Draft::correct(record, Session { afterwards: true, at: session.at, ..other });
+    // Finished too early, or a set forgotten: its end is taken back with what it said, and asked again.
+    let end = log.finish.map(|finish| Draft::take_back(finish.record));
+    Ok([opened].into_iter().chain(end).collect())
 }
 
 /// True for a date of the last weeks, today included.

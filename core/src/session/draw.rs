@@ -48,9 +48,15 @@ pub(super) fn draw(
     };
     let row = (!rows.is_empty()).then(|| kept.chosen.clone().unwrap_or_else(next));
     let chosen = kept.chosen.is_some();
-    let of = At { snapshot, pieces: &pieces, rest: resting.as_ref(), row: row.as_ref(), chosen };
-    let here = of.here(&kept.went_by);
     let saved = kept.saved.as_ref().filter(|_| snapshot.log.is_some());
+    let odd = saved.and_then(|saved| {
+        let row = saved.row.as_ref()?;
+        Some((row, doubt(row, &pieces)?))
+    });
+    let asked = odd.as_ref().map(|(row, _)| *row);
+    let (pieces_are, rest) = (pieces.as_slice(), resting.as_ref());
+    let of = At { snapshot, pieces: pieces_are, rest, row: row.as_ref(), chosen, asked };
+    let here = of.here(&kept.went_by);
     SessionScreen {
         revision: snapshot.last_number,
         name: snapshot.profile.name.clone(),
@@ -65,7 +71,7 @@ pub(super) fn draw(
             .block
             .as_ref()
             .map_or(Vec::new(), |block| block.days.iter().map(|day| day.name.clone()).collect()),
-        doubt: saved.and_then(|saved| doubt(saved.row.as_ref()?, &pieces)),
+        doubt: odd.map(|(_, doubt)| doubt),
         here,
         rows,
         cues: cues(&pieces, resting.as_ref().and_then(|rest| rest.cue.clone())),

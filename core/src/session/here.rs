@@ -14,6 +14,7 @@ use crate::journal::{Lift, Part, RestAct, Until};
 use crate::load::Reason;
 use crate::plan::MeasuredWhen;
 use crate::say::screen as say;
+use crate::store::Logged;
 use crate::words;
 
 impl At<'_> {
@@ -54,6 +55,12 @@ impl At<'_> {
         if self.row == Some(&Row::Finish) && self.snapshot.state == SessionState::Running {
             let open = self.not_done();
             notes.extend((!open.is_empty()).then(|| say::not_done(words::list(&open))));
+            // Nothing is proposed from these, and tomorrow nobody knows.
+            let unit = self.snapshot.profile.unit;
+            let doubted = self.doubted();
+            let doubted = doubted.iter().map(|lift| words::logged_set(&lift.body, unit));
+            let doubted: Vec<String> = doubted.collect();
+            notes.extend((!doubted.is_empty()).then(|| say::in_doubt(words::list(&doubted))));
         }
         notes
     }
@@ -245,16 +252,20 @@ impl At<'_> {
         keys
     }
 
-    /// What says that a set which looks like a slip is right: the one at hand, otherwise the latest such set
-    /// of the session, by its name. None where no set looks like one.
+    /// What says that a set which looks like a slip is right, by its name. A question on screen is answered for its own
+    /// set and for no other; without one it is the set at hand, otherwise the latest that looks like a slip. None where
+    /// that set does not.
     fn sure(&self) -> Option<(String, Tap)> {
-        let at_hand = |lift: &Lift| match self.row {
+        let doubted = self.doubted();
+        let is = |row: Option<&Row>, lift: &Lift| match row {
             Some(Row::Set { piece, set }) => *piece == lift.piece && *set == lift.set,
             _ => false,
         };
-        let lifts = self.snapshot.log.as_ref()?.lifts.iter();
-        let doubted: Vec<_> = lifts.filter(|lift| lift.body.doubt).collect();
-        let found = doubted.iter().find(|lift| at_hand(&lift.body)).or(doubted.last())?;
+        let of = |row| doubted.iter().find(|lift| is(row, &lift.body));
+        let found = match self.asked.filter(|_| !self.chosen) {
+            Some(asked) => of(Some(asked)),
+            None => of(self.row).or(doubted.last()),
+        }?;
         let (piece, set) = (&found.body.piece, found.body.set);
         let words = if self.row.and_then(Row::piece) == Some(piece.as_str()) {
             say::set_is_right(set)
@@ -262,6 +273,12 @@ impl At<'_> {
             say::set_of_piece_is_right(piece, set)
         };
         Some((words, Tap::Sure { lift: found.record }))
+    }
+
+    /// The sets of the session that look like a slip, as they were logged.
+    fn doubted(&self) -> Vec<&Logged<Lift>> {
+        let lifts = self.snapshot.log.iter().flat_map(|log| &log.lifts);
+        lifts.filter(|lift| lift.body.doubt).collect()
     }
 
     /// What puts the row's piece, or its measure, off; none where a clock would be left behind.
@@ -377,6 +394,7 @@ fn set_line(title: &str, view: &StrengthView, set: u32) -> String {
         let asked = &shown.asked_text;
         return match shown.reason {
             Reason::Free => say::titled(title, asked),
+            Reason::Withdrawn { .. } => say::set_withdrawn(title),
             _ => say::set_without_load(title, asked, shown.asked),
         };
     };

@@ -25,6 +25,8 @@ pub(super) struct At<'a> {
     pub(super) row: Option<&'a Row>,
     /// True when the row was chosen by hand.
     pub(super) chosen: bool,
+    /// The row of what was saved last, where that is asked about.
+    pub(super) asked: Option<&'a Row>,
 }
 
 fn key(of: KeyFor<'_>, kind: KeyKind, tap: Option<Tap>, asks: Option<Question>) -> Key {

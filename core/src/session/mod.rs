@@ -273,7 +273,7 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
     match (tap, log, snapshot.day(), &snapshot.block) {
         (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
         (Tap::WriteAfterwards { date, day }, None, _, _) => {
-            Ok(vec![afterwards::begin(device, date, day, at)?])
+            afterwards::begin(device, date, day, at)
         }
         (tap @ Tap::FlagBetween { .. }, ..) => Ok(vec![flags::between(device, snapshot, tap, at)?]),
         (tap, Some(log), Some(day), Some(block)) => {

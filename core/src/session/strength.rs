@@ -247,6 +247,7 @@ impl Sheet<'_> {
         let remarks = Remarks { short: !made, other, conflict, slip: lift.body.doubt, aside };
         let builds = builds_of(self.block, &lift.body, self.unit());
         SetDoneView {
+            lift: lift.record,
             text: words::set_done(load_text.as_deref(), reps, reserve, remarks),
             load,
             load_text,

@@ -31,6 +31,8 @@ pub(crate) fn logged(bodies: &[Body], names: &Names<'_>) -> String {
     for body in bodies {
         match body {
             Body::Held(side) => held.push((side.piece.clone(), one_side(side, sides))),
+            // What opens a session again says it already.
+            Body::TakenBack(_) if bodies.len() > 1 => {}
             // What a clock's stop leads to says it already.
             Body::ClockMark(mark) if mark.mark.act == Act::Stop && bodies.len() > 1 => {}
             other => said.push(one(other, names)),
@@ -54,7 +56,7 @@ fn one_side(held: &Held, sides: u32) -> String {
 
 fn one(body: &Body, names: &Names<'_>) -> String {
     let words = match body {
-        Body::Lift(lift) => return set(lift, names.unit),
+        Body::Lift(lift) => return logged_set(lift, names.unit),
         Body::WindowDone(done) => return window(done),
         Body::Held(held) => return one_side(held, 1),
         Body::Range(range) => return reading(range),
@@ -103,7 +105,8 @@ fn off_until(off: &PutOff) -> String {
     }
 }
 
-fn set(lift: &Lift, unit: MassUnit) -> String {
+/// A set as it was logged: `Squat set 1, 675 kg × 5`.
+pub(crate) fn logged_set(lift: &Lift, unit: MassUnit) -> String {
     let load = lift.load.map(|load| load_text(load, unit));
     let done = set_done(load.as_deref(), lift.reps, lift.reserve, Remarks::default());
     say::set(&lift.piece, lift.set, done)

@@ -20,7 +20,7 @@ pub(crate) use clock::{
 };
 pub(crate) use key::{KeyFor, ask, key, key_more};
 pub(crate) use load::{load_text, plates_short, plates_text, spared};
-pub(crate) use logged::{Names, logged, put_off};
+pub(crate) use logged::{Names, logged, logged_set, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use name::{because, decision, place, protocol, sign};
 pub(crate) use piece::{

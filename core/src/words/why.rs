@@ -70,14 +70,14 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         }
         Reason::BackOff { last, on, sessions } => {
             let how = missed(*sessions);
-            match lighter(*last, load) {
-                Some(percent) => say::back_off(percent, text(last), day(*on), how),
+            match lighter(*last, load, unit) {
+                Some(less) => say::back_off(less, text(last), day(*on), how),
                 None => say::back_off_lightest(text(last), day(*on), how),
             }
         }
         Reason::HeldBack { last, weeks, on } => say::held_back(*weeks, text(last), day(*on)),
-        Reason::EasedIn { last, weeks, on } => match lighter(*last, load) {
-            Some(percent) => say::eased_in(*weeks, percent, text(last), day(*on)),
+        Reason::EasedIn { last, weeks, on } => match lighter(*last, load, unit) {
+            Some(less) => say::eased_in(*weeks, less, text(last), day(*on)),
             None => say::eased_in_reps(*weeks, text(last), day(*on)),
         },
         Reason::Unfinished { last, done, of, on } => {
@@ -97,12 +97,15 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         }
         Reason::AfterPain { last, place, severity, on } => {
             let flag = flagged(*place, *severity, &[], *on);
-            match lighter(*last, load) {
-                Some(percent) => say::after_pain(percent, flag),
+            match lighter(*last, load, unit) {
+                Some(less) => say::after_pain(less, flag),
                 None => say::after_pain_same(text(last), flag),
             }
         }
-        Reason::Easy { of } => say::easy_week(lighter(*of, load).unwrap_or(0), text(of)),
+        Reason::Easy { of } => match lighter(*of, load, unit) {
+            Some(less) => say::easy_week(less, text(of)),
+            None => say::easy_week_same(text(of)),
+        },
         Reason::NotInThisRoom { last, on } if load.is_none() => {
             say::none_near(text(last), day(*on))
         }
@@ -173,13 +176,21 @@ fn based(what: String, basis: MaxBasis) -> String {
     }
 }
 
-/// How much lighter a load is than the last one, in whole percent of it. A rule takes off its own percent
-/// and the room rounds down from there: what is said is what was really taken off. None where nothing was.
-fn lighter(last: Mass, load: Option<Mass>) -> Option<i64> {
-    let less = i128::from((last - load?).ten_ng);
-    let last = i128::from(last.ten_ng.max(1));
-    let percent = (less > 0).then(|| (less * 100 + last / 2) / last)?;
-    i64::try_from(percent.max(1)).ok()
+/// How much lighter a load is than the last one: in whole percent of it, and of what is taken off a body by how much
+/// more that is, for near zero a percent means nothing. A rule takes off its own percent and the room rounds down from
+/// there: what is said is what was really taken off. None where nothing was.
+fn lighter(last: Mass, load: Option<Mass>, unit: MassUnit) -> Option<String> {
+    let less = last - load?;
+    if less <= Mass::ZERO {
+        return None;
+    }
+    // Added to a body, nothing is left of it once it is all taken off.
+    if last <= Mass::ZERO {
+        return Some(say::more_assistance(load_text(less, unit)));
+    }
+    let (less, last) = (i128::from(less.ten_ng), i128::from(last.ten_ng));
+    let percent = ((less * 100 + last / 2) / last).clamp(1, 100);
+    Some(say::lighter(percent))
 }
 
 #[cfg(test)]
@@ -223,6 +234,28 @@ mod tests {
             english,
             "fewer reps after 3 weeks away: 60 kg on Tue 10 Nov, no load near below it here"
         );
+    }
+
+    /// Near zero and below it no percent means anything.
+    #[test]
+    fn what_is_taken_off_a_body_is_said_as_it_is() {
+        let minus = |load: &str| Mass::ZERO - kg(load);
+        let said = |reason: Reason| {
+            let why = || why(&reason, Some(minus("25")), MassUnit::Kg);
+            [why(), speaking(Language::De, why)]
+        };
+        let last = minus("20");
+        let [english, german] = said(Reason::EasedIn { last, weeks: 4, on: on() });
+        assert_eq!(english, "5 kg more assistance after 4 weeks away: -20 kg on Tue 10 Nov");
+        assert!(german.starts_with("5 kg mehr Unterstützung nach 4 Wochen"), "{german}");
+        let place = Place::Knee;
+        for reason in [
+            Reason::BackOff { last, on: on(), sessions: 2 },
+            Reason::AfterPain { last, place, severity: 5, on: on() },
+            Reason::Easy { of: last },
+        ] {
+            assert!(said(reason.clone()).iter().all(|said| !said.contains('%')), "{reason:?}");
+        }
     }
 
     #[test]

@@ -63,7 +63,7 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "sheet" => return alone(first, rest, Typed::Sheet),
         "undo" => return alone(first, rest, Typed::Tap { tap: Tap::Undo }),
         "skip" | "later" => return alone(first, rest, later(screen)?),
-        "right" => return alone(first, rest, sure(screen)?),
+        "right" => return right(first, rest, screen),
         "clear" => return alone(first, rest, clear(screen)),
         "finish" => return finish(rest),
         "option" => return option(rest, screen),
@@ -145,6 +145,23 @@ fn later(screen: &SessionScreen) -> Result<Typed> {
         Row::Finish => return Err(wrong(say::line::nothing_to_put_off())),
     };
     Ok(Typed::Tap { tap: Tap::PutOff { piece: piece.clone(), part, until: Until::Later } })
+}
+
+/// `right` says what the key beside the one key says; `right 1` names a set of the piece at hand.
+fn right(command: &str, rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
+    let [number] = rest else { return alone(command, rest, sure(screen)?) };
+    let number: u32 = number.parse().map_err(|_| wrong(say::line::not_a_set(*number)))?;
+    let name = screen.here.row.as_ref().and_then(Row::piece);
+    let piece = screen.pieces.iter().find(|piece| Some(piece.name.as_str()) == name);
+    let lift = match piece.map(|piece| &piece.kind) {
+        Some(PieceKindView::Strength { view }) => {
+            let set = view.sets.iter().find(|set| set.set == number);
+            set.and_then(|set| set.done.as_ref()).map(|done| done.lift)
+        }
+        _ => None,
+    };
+    lift.map(|lift| Typed::Tap { tap: Tap::Sure { lift } })
+        .ok_or_else(|| wrong(say::line::no_set_to_confirm(number)))
 }
 
 /// The set that looks like a slip is none: what the key beside the one key says.

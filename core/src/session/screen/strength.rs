@@ -209,6 +209,8 @@ pub struct WarmUpView {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SetDoneView {
+    /// Its record.
+    pub lift: RecordId,
     /// The load lifted.
     pub load: Option<Mass>,
     /// The load in words.

@@ -46,7 +46,9 @@ impl Taps<'_> {
     pub(crate) fn drafts(&self, tap: Tap) -> Result<Vec<Draft>> {
         match tap {
             Tap::Begin { .. } | Tap::WriteAfterwards { .. } => {
-                Err(Error::invalid(Field::Session, say::tap::session_running()))
+                let open = &self.log.session.body;
+                let reason = say::tap::session_running(&open.day, words::day(open.date));
+                Err(Error::invalid(Field::Session, reason))
             }
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
