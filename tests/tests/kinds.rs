@@ -103,8 +103,8 @@ fn whatever_is_lifted_is_logged_with_one_key_and_climbs() {
     for (name, wanted) in [
         ("Heavy squat", vec!["42.5 kg × 5", "47.5 kg × 5"]),
         ("Light squat", vec!["30 kg × 12"]),
-        ("Dips", vec!["0 kg × 9", "0 kg × 9"]),
-        ("Chin-ups", vec!["-20 kg × 7", "-20 kg × 7"]),
+        ("Dips", vec!["1.25 kg × 8", "1.25 kg × 8"]),
+        ("Chin-ups", vec!["-10 kg × 6", "-10 kg × 6"]),
     ] {
         assert_eq!(asked(name), wanted, "{name}");
     }

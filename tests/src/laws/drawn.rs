@@ -19,8 +19,10 @@ pub struct Case {
     pub rule: LoadRule,
     /// Reps set by set.
     pub scheme: Scheme,
-    /// The room.
+    /// What the bar of the day builds, or the room.
     pub builds: Builds,
+    /// The same of every bar of the room, where sessions take now this one, now that; otherwise empty.
+    pub bars: Vec<Builds>,
     /// What was lifted.
     pub history: History,
     /// Names for records still to be made.
@@ -33,7 +35,8 @@ impl Case {
         self.loads().sets
     }
 
-    fn loads(&self) -> NextLoads {
+    /// The proposal, with the training max.
+    pub fn loads(&self) -> NextLoads {
         next_loads(&self.rule, &self.scheme, &self.builds, &self.history, None)
     }
 
@@ -47,6 +50,13 @@ impl Case {
         let mut later = self.clone();
         later.history.date = Some(self.date() + Days::new(days));
         later
+    }
+
+    /// Takes one of the bars, where there are several.
+    pub fn take_a_bar(&mut self, chance: &mut impl Rng) {
+        if !self.bars.is_empty() {
+            self.builds = self.bars[chance.random_range(0..self.bars.len())].clone();
+        }
     }
 
     /// A new name.
@@ -105,11 +115,11 @@ impl Case {
 
 /// Draws a case.
 pub fn drawn(chance: &mut impl Rng) -> Case {
-    let builds = room::builds(chance);
+    let (builds, bars) = room::drawn(chance);
     let scheme = scheme(chance);
     let rule = rule(chance, &builds, &scheme);
     let start = builds.loads().nth(chance.random_range(0..builds.loads().count().min(40)));
-    let mut case = Case { rule, scheme, builds, history: History::default(), names: 0 };
+    let mut case = Case { rule, scheme, builds, bars, history: History::default(), names: 0 };
     case.history.start = start.into_iter().collect();
     case.history.date = NaiveDate::from_ymd_opt(2026, 1, 5);
     known_max(&mut case, chance);
@@ -123,6 +133,10 @@ pub fn drawn(chance: &mut impl Rng) -> Case {
             _ => chance.random_range(1..10),
         };
         case.history.date = Some(case.date() + Days::new(gap));
+        case.take_a_bar(chance);
+        if chance.random_bool(0.03) {
+            known_max(&mut case, chance);
+        }
     }
     if chance.random_bool(0.15) {
         ruling(&mut case, chance);
@@ -151,19 +165,23 @@ fn rule(chance: &mut impl Rng, builds: &Builds, scheme: &Scheme) -> LoadRule {
     let unit = builds.unit;
     let step = |thousandths| vec![Step { mass: Mass::thousandths(thousandths, unit), unit }];
     let usual = [1_000, 1_250, 2_500, 5_000][chance.random_range(0..4)];
-    let earned = if chance.random_bool(0.5) { step(usual * 2) } else { Vec::new() };
+    // Now and then a plan's larger step is the smaller one.
+    let larger = if chance.random_bool(0.3) { usual / 2 } else { usual * 2 };
+    let earned = if chance.random_bool(0.5) { step(larger) } else { Vec::new() };
     let most = scheme.reps.iter().copied().max().unwrap_or(1);
     if chance.random_bool(0.1) {
         let load = builds.loads().nth(chance.random_range(0..builds.loads().count()));
         return LoadRule::Fixed { loads: load.into_iter().collect() };
     }
-    if chance.random_bool(0.1) && !builds.is_picks() {
+    if chance.random_bool(0.15) && !builds.is_picks() {
+        let step = if chance.random_bool(0.8) { step(usual) } else { Vec::new() };
+        let back_off_percent = chance.random_range(1..=20);
+        if chance.random_bool(0.3) {
+            let reserve = chance.random_range(0..=3);
+            return LoadRule::Reserve { reserve, step, back_off_percent };
+        }
         let percents = scheme.reps.iter().map(|reps| 95 - reps.min(&20) * 2).collect();
-        return LoadRule::Percent {
-            percents,
-            step: if chance.random_bool(0.8) { step(usual) } else { Vec::new() },
-            back_off_percent: chance.random_range(1..=20),
-        };
+        return LoadRule::Percent { percents, step, back_off_percent };
     }
     LoadRule::Step(StepRule {
         step: step(usual),
@@ -223,7 +241,7 @@ fn flag(case: &mut Case, chance: &mut impl Rng) {
     case.history.flags.push(Flag {
         record,
         place: Place::Knee,
-        severity: chance.random_range(1..=10),
+        severity: if chance.random_bool(0.5) { 2 } else { chance.random_range(1..=10) },
         sign: chance.random_bool(0.05),
         on: case.date(),
         own: chance.random_bool(0.7),
@@ -231,13 +249,16 @@ fn flag(case: &mut Case, chance: &mut impl Rng) {
     });
 }
 
-/// A one-rep max that was tested before all of it, or set by the coach in the midst.
+/// A one-rep max that is tested, or set by the coach.
 fn known_max(case: &mut Case, chance: &mut impl Rng) {
-    let LoadRule::Percent { .. } = case.rule else { return };
-    let (record, on) = (case.name(), case.date());
-    let load = case.builds.loads().nth(case.builds.loads().count() / 2).unwrap_or(Mass::kg(60));
-    let placed = if chance.random_bool(0.7) { 0 } else { chance.random_range(0..100) };
-    let tested = placed == 0;
+    if !matches!(case.rule, LoadRule::Percent { .. } | LoadRule::Reserve { .. }) {
+        return;
+    }
+    let (record, on, placed) = (case.name(), case.date(), case.placed() + 5);
+    let count = case.builds.loads().count();
+    let at = if placed > 5 { chance.random_range(0..count) } else { count / 2 };
+    let load = case.builds.loads().nth(at).unwrap_or(Mass::kg(60));
+    let tested = chance.random_bool(0.7);
     case.history.max = Some(KnownMax { record, load, placed, on, tested });
 }
 
@@ -250,7 +271,11 @@ fn ruling(case: &mut Case, chance: &mut impl Rng) {
         Some(loads[at])
     };
     let loads = case.next().iter().map(|next| next.load).map(near).collect();
-    let decision = if chance.random_bool(0.8) { Decision::Change } else { Decision::Refuse };
+    let decision = match chance.random_range(0..10) {
+        0 | 1 => Decision::Refuse,
+        2 => Decision::Accept,
+        _ => Decision::Change,
+    };
     let (record, on, words) = (case.name(), case.date(), String::new());
     case.history.ruling = Some(Ruled { record, after, on, decision, loads, words });
 }

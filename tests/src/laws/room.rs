@@ -4,15 +4,27 @@ use holdfast_core::plan::{Bar, Bell, Builds, Kit, PlateStack, Stack};
 use holdfast_core::{Mass, MassUnit};
 use rand::{Rng, RngExt};
 
-/// What can be loaded in a room.
-pub(super) fn builds(chance: &mut impl Rng) -> Builds {
-    match chance.random_range(0..10) {
-        0..4 => bar(chance, MassUnit::Kg, &[25_000, 20_000, 15_000, 10_000, 5_000, 2_500, 1_250]),
+/// What can be loaded in a room, and the same of every bar where it has several.
+pub(super) fn drawn(chance: &mut impl Rng) -> (Builds, Vec<Builds>) {
+    let kg = [25_000, 20_000, 15_000, 10_000, 5_000, 2_500, 1_250];
+    let one = match chance.random_range(0..12) {
+        0..4 => bar(chance, MassUnit::Kg, &kg),
         4 => bar(chance, MassUnit::Lb, &[45_000, 35_000, 25_000, 10_000, 5_000, 2_500]),
         5 => bar(chance, MassUnit::Kg, &[20_000, 10_000, 5_000]),
-        6 => Builds::bells(&bells(chance), MassUnit::Kg),
-        7 => Builds::pairs(&bells(chance), MassUnit::Kg),
-        8 => {
+        6 | 7 => {
+            let bars = bars(chance, &kg);
+            return (bars[0].clone(), bars);
+        }
+        _ => bells_or_picks(chance),
+    };
+    (one, Vec::new())
+}
+
+fn bells_or_picks(chance: &mut impl Rng) -> Builds {
+    match chance.random_range(0..4) {
+        0 => Builds::bells(&bells(chance), MassUnit::Kg),
+        1 => Builds::pairs(&bells(chance), MassUnit::Kg),
+        2 => {
             let kit = Kit { bells: bells(chance), ..Kit::default() };
             Builds::added(&kit, MassUnit::Kg)
         }
@@ -25,6 +37,28 @@ pub(super) fn builds(chance: &mut impl Rng) -> Builds {
 }
 
 fn bar(chance: &mut impl Rng, unit: MassUnit, plates: &[i64]) -> Builds {
+    let mut kit = plates_by_chance(chance, unit, plates);
+    let empty = match unit {
+        MassUnit::Kg => [10, 15, 20][chance.random_range(0..3)],
+        MassUnit::Lb => 45,
+    };
+    kit.bars.push(bar_of(empty, unit));
+    Builds::bar(&kit, &kit.bars[0])
+}
+
+/// Three bars for the same plates, whose loads do not meet.
+fn bars(chance: &mut impl Rng, plates: &[i64]) -> Vec<Builds> {
+    let mut kit = plates_by_chance(chance, MassUnit::Kg, plates);
+    kit.bars = [20, 16, 15].map(|empty| bar_of(empty, MassUnit::Kg)).into();
+    kit.bars.iter().map(|bar| Builds::bar(&kit, bar)).collect()
+}
+
+fn bar_of(empty: i64, unit: MassUnit) -> Bar {
+    let mass = Mass::thousandths(empty * 1000, unit);
+    Bar { name: "bar".into(), mass, unit, collars: Mass::ZERO, count: 1 }
+}
+
+fn plates_by_chance(chance: &mut impl Rng, unit: MassUnit, plates: &[i64]) -> Kit {
     let rich = chance.random_bool(0.6);
     let mut kit = Kit::default();
     for (at, mass) in plates.iter().enumerate() {
@@ -33,13 +67,7 @@ fn bar(chance: &mut impl Rng, unit: MassUnit, plates: &[i64]) -> Builds {
             kit.plates.push(PlateStack { mass, unit, count });
         }
     }
-    let empty = match unit {
-        MassUnit::Kg => [10, 15, 20][chance.random_range(0..3)],
-        MassUnit::Lb => 45,
-    };
-    let mass = Mass::thousandths(empty * 1000, unit);
-    kit.bars.push(Bar { name: "bar".into(), mass, unit, collars: Mass::ZERO, count: 1 });
-    Builds::bar(&kit, &kit.bars[0])
+    kit
 }
 
 fn bells(chance: &mut impl Rng) -> Vec<Bell> {

@@ -2,12 +2,9 @@
 
 use super::carried::Carried;
 use super::settle::Settled;
-use super::{Flag, History};
+use super::{BACK_PERCENT, Flag, History};
 use crate::load::Reason;
 use crate::mass::Mass;
-
-/// Under the carried load, the first time after a severe flag is cleared. Common practice, no source.
-const BACK_PERCENT: u32 = 90;
 
 /// The load as care leaves it.
 pub(super) fn limit(
@@ -19,13 +16,13 @@ pub(super) fn limit(
     if let Some(flag) = withdraws(history) {
         return Settled::withdrawn(flag, settled.reps);
     }
-    let Some(carried) = carried else { return settled };
+    let Some(carried) = carried else { return first_time(history, settled) };
     let last = carried.load(set);
     for flag in &history.flags {
         let (place, severity, on) = (flag.place, flag.severity, flag.on);
         let (most, reason, closed) = match flag.cleared {
             None => (last, Reason::Flagged { last: Some(last), place, severity, on }, false),
-            Some(_) if !flag.own || !is_first_since(history, flag) => continue,
+            Some(_) if !flag.takes() || !is_first_since(history, flag) => continue,
             Some(_) if flag.is_severe() => {
                 let reason = Reason::AfterPain { last, place, severity, on };
                 (back(carried, last), reason, true)
@@ -33,15 +30,39 @@ pub(super) fn limit(
             Some(_) => (last, Reason::AfterPain { last, place, severity, on }, false),
         };
         settled.closed |= closed;
-        let Some(built) = carried.built(set, most) else { continue };
-        if settled.load.is_none_or(|load| built < load) {
-            // Nothing heavier than where they were, and no more reps than the plan's.
+        // Nothing heavier than where they were, and no more reps than the plan's. Where the bar or the room
+        // begins above that, the athlete chooses.
+        let lightest = || carried.builds.lightest().filter(|build| build.mass <= last);
+        let built = carried.builds.at_or_below(most).or_else(lightest).map(|build| build.mass);
+        let lighter = built.is_some() && settled.load.is_none();
+        if lighter || settled.load > built {
             settled.overrule(built, carried.reps(set), reason, flag.record);
-        } else if settled.load == Some(last) && flag.cleared.is_none() {
-            settled.reps = settled.reps.min(carried.reps(set));
+        } else if settled.load == Some(last)
+            && flag.cleared.is_none()
+            && settled.reps > carried.reps(set)
+        {
+            settled.overrule(Some(last), carried.reps(set), reason, flag.record);
         }
     }
     settled
+}
+
+/// Who hurts is told no load the first time, unless the coach answered one. After the answer, since one that is
+/// too old to raise a load leaves what it would have been.
+fn first_time(history: &History, settled: Settled) -> Settled {
+    let first = match settled.reason {
+        Reason::FirstTime
+        | Reason::Start { .. }
+        | Reason::OtherReps { .. }
+        | Reason::SayReserve { .. }
+        | Reason::Found { .. } => true,
+        _ => false,
+    };
+    let Some(flag) = history.own_flag().filter(|_| first) else { return settled };
+    let (place, severity, on) = (flag.place, flag.severity, flag.on);
+    let reason = Reason::Flagged { last: None, place, severity, on };
+    let Settled { reps, closed, .. } = settled;
+    Settled { reps, closed, from: vec![flag.record], ..Settled::because(reason) }
 }
 
 /// The flag that takes the load away: severe pain in this exercise, or an emergency sign anywhere.

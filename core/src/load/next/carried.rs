@@ -45,19 +45,7 @@ impl<'a> Carried<'a> {
         times.reverse();
         let last = times.last()?;
         let away = history.days_away(last.on);
-        let mut sets: Vec<Set> = Vec::new();
-        for set in 1..=scheme.sets() {
-            // What was never logged carries that of the set before it, a first one that of the next; but no
-            // more than was proposed.
-            let near = || {
-                let after = || (set + 1..=scheme.sets()).find_map(|set| fold(&times, set));
-                let near = sets.last().copied().or_else(after)?;
-                let least = least_proposed(&times, set).unwrap_or(near.load);
-                Some(Set { load: near.load.min(least), ..near })
-            };
-            let found = fold(&times, set).or_else(near);
-            sets.push(found?);
-        }
+        let sets = fold_all(&times, scheme)?;
         Some(Carried { scheme, builds, history, times, away, sets })
     }
 
@@ -142,7 +130,8 @@ impl<'a> Carried<'a> {
 
     /// The load carried in a set after so many of the sessions.
     pub(super) fn load_after(&self, sessions: usize, set: u32) -> Option<Mass> {
-        fold(self.times.get(..sessions)?, set).map(|found| found.load)
+        let sets = fold_all(self.times.get(..sessions)?, self.scheme)?;
+        sets.get(set.checked_sub(1)? as usize).map(|found| found.load)
     }
 
     /// The heaviest load made in a set in the 26 weeks before the latest break of three weeks or more; none
@@ -208,6 +197,23 @@ pub(super) const FORMER_DAYS: i64 = 182;
 
 fn least_proposed(times: &[&Time], set: u32) -> Option<Mass> {
     times.iter().filter_map(|time| time.proposal(set)?.load).min()
+}
+
+fn fold_all(times: &[&Time], scheme: &Scheme) -> Option<Vec<Set>> {
+    let mut sets: Vec<Set> = Vec::new();
+    for set in 1..=scheme.sets() {
+        // What was never logged carries that of the set before it, a first one that of the next; but no
+        // more than was proposed.
+        let near = || {
+            let after = || (set + 1..=scheme.sets()).find_map(|set| fold(times, set));
+            let near = sets.last().copied().or_else(after)?;
+            let least = least_proposed(times, set).unwrap_or(near.load);
+            Some(Set { load: near.load.min(least), ..near })
+        };
+        let found = fold(times, set).or_else(near);
+        sets.push(found?);
+    }
+    Some(sets)
 }
 
 fn fold(times: &[&Time], set: u32) -> Option<Set> {

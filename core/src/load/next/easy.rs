@@ -19,6 +19,8 @@ pub(super) fn lighter(easy: &Easy, builds: &Builds, first_reps: u32, settled: Se
     let wanted = if builds.is_picks() { of } else { wanted };
     let load =
         builds.at_or_below(wanted).or(builds.lightest()).map_or(of, |build| build.mass.min(of));
-    let reason = if load < of { Reason::Easy { of } } else { settled.reason };
+    // What asked for more reps is no reason for fewer.
+    let eased = load < of || reps < settled.reps;
+    let reason = if eased { Reason::Easy { of } } else { settled.reason };
     Settled { load: Some(load), reps, closed: true, reason, ..settled }
 }

@@ -28,11 +28,6 @@ pub(super) fn settled(scheme: &Scheme, builds: &Builds, history: &History, set: 
 }
 
 fn found(scheme: &Scheme, builds: &Builds, history: &History, set: u32) -> Settled {
-    if let Some(flag) = history.own_flag() {
-        let (place, severity, on) = (flag.place, flag.severity, flag.on);
-        let reason = Reason::Flagged { last: None, place, severity, on };
-        return Settled { from: vec![flag.record], ..Settled::because(reason) };
-    }
     let before =
         history.so_far.iter().rfind(|done| done.set < set && done.counts && done.load.is_some());
     let asked = scheme.target(set).unwrap_or(0);

@@ -30,7 +30,11 @@ pub(super) fn settled(
     // What a coach wrote for a light day is no step to count from: the cap is on the heaviest of half a year.
     let heaviest = heaviest(carried, set).max(carried.load(set));
     let cap = if builds.is_picks() { heaviest } else { heaviest.percent(super::CAP_PERCENT) };
-    let most = carried.built(set, cap.max(carried.cap(set))).unwrap_or(load);
+    let Some(most) = carried.built(set, cap.max(carried.cap(set))) else {
+        // The room, or the bar that is taken, begins above that.
+        let reason = Reason::FixedCapped { planned, last: heaviest };
+        return Settled { reps, from, ..Settled::because(reason) };
+    };
     if load > most {
         let reason = Reason::FixedCapped { planned, last: heaviest };
         limits.push(Limit::at(most, reason, from.clone()));

@@ -96,6 +96,12 @@ pub struct Flag {
 }
 
 impl Flag {
+    /// True where the exercise itself comes back after it: pain in this very exercise, or an emergency sign, whatever
+    /// brought it on.
+    pub(super) fn takes(&self) -> bool {
+        self.own || self.sign
+    }
+
     /// True for pain from which the movement itself stops.
     pub(super) fn is_severe(&self) -> bool {
         self.severity >= STOP_FROM || self.sign

@@ -36,6 +36,9 @@ pub use training_max::{MaxBasis, whole_tenths};
 /// stands (Kraemer et al., Med Sci Sports Exerc 2002;34:364-380; Ratamess et al. 2009;41:687-708).
 pub const CAP_PERCENT: u32 = 110;
 
+/// What is left of the carried load the first time after a severe flag is cleared. Common practice, no source.
+const BACK_PERCENT: u32 = 90;
+
 /// Percent taken off after misses where the rule has none of its own. Common practice, no source.
 const USUAL_BACK_OFF: u32 = 5;
 
@@ -101,7 +104,7 @@ pub fn next_loads(
         LoadRule::Percent { .. } | LoadRule::Reserve { .. } => match &max {
             Some(max) => max.settled(rule, scheme, builds, set),
             None => match carried {
-                Some(carried) => training_max::unknown(carried, set),
+                Some(carried) => training_max::unknown(rule, carried, set),
                 None => first::settled(scheme, builds, history, set),
             },
         },

@@ -5,11 +5,11 @@ use super::days;
 use super::history::{Did, Time};
 use super::limit;
 use super::reach;
-use super::{Flag, SPARE_REPS};
+use super::{BACK_PERCENT, Flag, SPARE_REPS};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Step, StepRule};
+use crate::plan::{Builds, Step, StepRule};
 
 /// A load and the reps asked with it.
 #[derive(Clone, Debug)]
@@ -82,9 +82,6 @@ fn higher(
     back: Option<WayBack>,
 ) -> Option<(Mass, Reason)> {
     let (builds, last, on) = (carried.builds, carried.load(set), carried.last().on);
-    if builds.is_picks() {
-        return None;
-    }
     let usual = in_unit(&rule.step, builds.unit);
     let earned = earned(rule, carried, set).filter(|_| is_ready(carried));
     let step = match earned {
@@ -188,7 +185,7 @@ fn after_pain(rule: &StepRule, carried: &Carried<'_>, set: u32) -> Option<(Mass,
 /// The load carried in a set before severe pain took a part of it, less what a miss takes where the session
 /// before had one; none where pain took nothing, where weeks away did, and after a miss on the way back.
 fn before_pain(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Option<Mass> {
-    let severe = |flag: &&Flag| flag.own && flag.is_severe();
+    let severe = |flag: &&Flag| flag.takes() && flag.is_severe();
     let cleared = carried.history.flags.iter().filter(severe).filter_map(|flag| flag.cleared);
     let before = |cleared: i64| {
         let first = carried.times.iter().position(|time| time.placed > cleared)?;
@@ -196,12 +193,34 @@ fn before_pain(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Option
         let days = days::days_between(&carried.history.days, last.on, back.on);
         let missed = carried.times[first..].iter().any(|time| time.any_missed());
         let load = carried.load_after(first, set)?;
+        let proposed = back.proposal(set)?.load?;
+        let taken = is_taken(carried.builds, proposed, load);
         let lighter = last.any_missed().then(|| limit::lighter(carried, load, back_off_percent));
         let load = lighter.flatten().unwrap_or(load);
-        let taken = back.proposal(set)?.load? < load;
-        (taken && !missed && days < days::LIGHTER_DAYS).then_some(load)
+        (taken && proposed < load && !missed && days < days::LIGHTER_DAYS).then_some(load)
     };
     cleared.filter_map(before).max()
+}
+
+/// True where a proposal fell from a load by what pain takes, and not by what another bar does: it is what the bar of
+/// today would make of it, or fell by a tenth where no two loads stand as far apart as that.
+fn is_taken(builds: &Builds, proposed: Mass, load: Mass) -> bool {
+    // Nothing but one pick is between the picks of a room.
+    if builds.is_picks() {
+        return proposed < load;
+    }
+    let lighter = load.percent(BACK_PERCENT);
+    let build = builds.exactly(load).and(builds.at_or_below(lighter).or(builds.lightest()));
+    let here = build.is_some_and(|build| build.mass == proposed);
+    let close = || {
+        let near = load.percent(80)..=load.percent(120);
+        let near: Vec<Mass> = builds.loads().filter(|build| near.contains(build)).collect();
+        // The first and the last are as near to the ends.
+        let whole = near.first().is_some_and(|first| *first <= load.percent(85))
+            && near.last().is_some_and(|last| *last >= load.percent(115));
+        whole && near.windows(2).all(|pair| pair[1] - pair[0] <= load - lighter)
+    };
+    proposed < load && (here || (proposed <= lighter && close()))
 }
 
 /// True where more was lifted than was proposed, so much that nothing heavier is within the cap: it is made once

@@ -47,8 +47,14 @@ impl Settled {
     }
 
     /// The same with another load, for another reason.
-    pub(super) fn overrule(&mut self, load: Mass, reps: u32, reason: Reason, record: RecordId) {
-        self.load = Some(load);
+    pub(super) fn overrule(
+        &mut self,
+        load: Option<Mass>,
+        reps: u32,
+        reason: Reason,
+        record: RecordId,
+    ) {
+        self.load = load;
         self.reps = reps;
         self.others.clear();
         self.reason = reason;

@@ -5,8 +5,8 @@ use chrono::NaiveDate;
 use super::carried::Carried;
 use super::days::{LIGHTER_DAYS, days_between, per_mille, tenths_off};
 use super::history::{Did, same_reps};
-use super::offer::{had_spare, in_unit};
-use super::settle::Settled;
+use super::offer::{Offer, had_spare, in_unit};
+use super::settle::{Settled, limits, settle};
 use super::{CAP_PERCENT, History, Time};
 use crate::id::RecordId;
 use crate::load::Reason;
@@ -77,8 +77,9 @@ pub(super) fn of(rule: &LoadRule, builds: &Builds, history: &History) -> Option<
         (None, None) => {
             let able = history.able.as_ref()?;
             let load = whole_tenths(able.strength.estimate()?.low);
-            // The estimate heeds weeks away by itself.
-            return Some(TrainingMax { load, basis: MaxBasis::Estimate, from: able.from.clone() });
+            let found = TrainingMax { load, basis: MaxBasis::Estimate, from: able.from.clone() };
+            // The estimate heeds weeks away, but by less than a load falls.
+            (found, last.map_or_else(|| history.date.unwrap_or_default(), |last| last.on))
         }
     };
     let days = history.date.map_or(0, |date| days_between(&history.days, since, date));
@@ -200,16 +201,24 @@ impl TrainingMax {
 }
 
 /// Without a training max: the load of last time, and the question that leads to one.
-pub(super) fn unknown(carried: &Carried<'_>, set: u32) -> Settled {
+pub(super) fn unknown(rule: &LoadRule, carried: &Carried<'_>, set: u32) -> Settled {
+    let back_off = match rule {
+        LoadRule::Percent { back_off_percent, .. } | LoadRule::Reserve { back_off_percent, .. } => {
+            *back_off_percent
+        }
+        LoadRule::Step(_) | LoadRule::Fixed { .. } | LoadRule::Free => 0,
+    };
     let last = carried.load(set);
     let reps = carried.last().set(set).map_or(0, |done| done.reps);
     let reason = Reason::SayReserve { last, reps };
-    Settled {
+    let offer = Offer {
         load: carried.built(set, last),
-        reps: carried.first_reps(set),
+        reps: Some(carried.first_reps(set)),
+        reason,
         from: vec![carried.record(set)],
-        ..Settled::because(reason)
-    }
+    };
+    // Misses and weeks away keep it down like any load.
+    settle(carried, set, offer, limits(carried, set, back_off))
 }
 
 /// The load of which so many reps can be done, by the published curve, from the load that can be lifted once.

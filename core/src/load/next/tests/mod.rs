@@ -17,9 +17,18 @@ use crate::fixtures::{self, kg};
 use crate::mass::MassUnit;
 use crate::plan::{Bell, Step};
 
+const PLATES: [&str; 6] = ["20", "15", "10", "5", "2.5", "1.25"];
+
 fn builds() -> Builds {
-    let plates = ["20", "15", "10", "5", "2.5", "1.25"].map(|mass| (kg(mass), 4));
-    fixtures::builds(&fixtures::kit("0", &plates))
+    on_bar(20, &PLATES)
+}
+
+/// Two pairs of each plate.
+fn on_bar(mass: i64, plates: &[&str]) -> Builds {
+    let plates: Vec<(Mass, u32)> = plates.iter().map(|mass| (kg(mass), 4)).collect();
+    let mut kit = fixtures::kit("0", &plates);
+    kit.bars[0].mass = Mass::kg(mass);
+    fixtures::builds(&kit)
 }
 
 fn bells(masses: &[i64]) -> Builds {

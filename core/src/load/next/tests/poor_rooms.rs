@@ -111,12 +111,7 @@ fn what_was_made_before_is_asked_for_half_the_reps_at_least() {
 /// down, and over two sessions each goes up. 60 and 2.5 are 62.5, on the short bar 61; 61 and 2.5 are 63.5, 62.5.
 #[test]
 fn two_bars_in_turn_pull_no_load_down() {
-    let short = |log: Log| {
-        let plates = ["20", "15", "10", "5", "2.5", "1.25"].map(|mass| (kg(mass), 4));
-        let mut kit = fixtures::kit("0", &plates);
-        kit.bars[0].mass = Mass::kg(16);
-        Log { builds: fixtures::builds(&kit), ..log }
-    };
+    let short = |log: Log| Log { builds: on_bar(16, &PLATES), ..log };
     let mut log = Log::new(straight(2, 8)).all_at("60", &[8, 8]);
     let mut seen = vec![Mass::kg(60)];
     for session in 1..=12 {
@@ -136,4 +131,18 @@ fn two_bars_in_turn_pull_no_load_down() {
     let log = Log { builds: bells(&[8, 24, 55]), ..log };
     assert!(matches!(log.reason(1), Reason::NotInThisRoom { .. }), "{:?}", log.reason(1));
     assert_eq!(log.says(), "55 x 8, 55 x 8");
+}
+
+/// A plan says 40 kg, but 16 was lifted: a tenth over it is 17.6. A bar that begins at 20 builds nothing so light, and
+/// its lightest is no load to start from.
+#[test]
+fn a_load_of_the_plan_is_capped_on_a_bar_that_begins_above_the_cap_too() {
+    let mut log = Log::new(straight(1, 8));
+    log.rule = LoadRule::Fixed { loads: vec![kg("40")] };
+    log.builds = on_bar(16, &["10", "5"]);
+    let log = log.did(&[("16", 8)]);
+    assert_eq!(log.says(), "16 x 8");
+    let log = Log { builds: on_bar(20, &["10", "5"]), ..log };
+    assert_eq!(log.says(), "- x 8");
+    assert!(matches!(log.reason(1), Reason::FixedCapped { last, .. } if last == kg("16")));
 }

@@ -144,3 +144,23 @@ fn more_than_was_proposed_is_made_once_more_before_it_goes_up() {
     let little = Log::new(straight(2, 5)).all_at("60", &[5, 5]).all_at("65", &[5, 5]);
     assert_eq!(little.says(), "67.5 x 5, 67.5 x 5");
 }
+
+/// Plates hang in steps of 1.25 kg: a step of 2.5 kg is more than the one pick that a body's load goes up at once, and
+/// takes that one. Of help in steps of 5 kg a step of 2.5 builds nothing: reps climb.
+#[test]
+fn what_hangs_on_a_body_goes_up_by_the_step_and_one_pick_at_most() {
+    let mut log = Log::new(straight(3, 6));
+    let plates = [("1.25", 2), ("2.5", 2), ("5", 2)].map(|(mass, count)| (kg(mass), count));
+    log.builds = Builds::added(&fixtures::kit("0", &plates), MassUnit::Kg);
+    let log = log.did(&[("10", 6), ("10", 6), ("10", 6)]);
+    assert_eq!(log.says(), "11.25 x 6, 11.25 x 6, 11.25 x 6");
+    let mut log = Log::new(straight(1, 6));
+    let masses = [10, 15, 20, 25].map(Mass::kg).to_vec();
+    log.builds = Builds::assisted(&crate::plan::Stack { unit: MassUnit::Kg, masses });
+    let log = log.did(&[("-20", 6)]);
+    assert_eq!(log.says(), "-20 x 7");
+    let mut log = log;
+    let step = vec![Step { mass: Mass::kg(5), unit: MassUnit::Kg }];
+    log.rule = LoadRule::Step(StepRule { step, ..steps() });
+    assert_eq!(log.did(&[("-20", 7)]).says(), "-15 x 6");
+}
