@@ -50,14 +50,14 @@ pub(super) fn limit(
 /// Who hurts is told no load the first time, unless the coach answered one. After the answer, since one that is
 /// too old to raise a load leaves what it would have been.
 fn first_time(history: &History, settled: Settled) -> Settled {
-    let first = match settled.reason {
+    let first = matches!(
+        settled.reason,
         Reason::FirstTime
-        | Reason::Start { .. }
-        | Reason::OtherReps { .. }
-        | Reason::SayReserve { .. }
-        | Reason::Found { .. } => true,
-        _ => false,
-    };
+            | Reason::Start { .. }
+            | Reason::OtherReps { .. }
+            | Reason::SayReserve { .. }
+            | Reason::Found { .. }
+    );
     let Some(flag) = history.own_flag().filter(|_| first) else { return settled };
     let (place, severity, on) = (flag.place, flag.severity, flag.on);
     let reason = Reason::Flagged { last: None, place, severity, on };
