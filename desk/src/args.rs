@@ -205,6 +205,8 @@ pub(crate) struct Answer {
     pub(crate) movement: String,
     #[arg(value_enum)]
     pub(crate) decision: DecisionArg,
+    #[arg(long, value_name = "NAME")]
+    pub(crate) piece: Option<String>,
     #[arg(long, value_name = "LOAD", allow_hyphen_values = true)]
     pub(crate) load: Vec<String>,
     #[arg(long, default_value = "")]

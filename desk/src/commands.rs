@@ -5,15 +5,16 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::coach::{Answer as CoreAnswer, DiscomfortLine, MemberScreen};
+use holdfast_core::coach::{
+    Answer as CoreAnswer, DiscomfortLine, MemberScreen, Proposal, ProposalNamed,
+};
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
-use holdfast_core::plan::Exercise;
 use holdfast_core::session::{PlatesAsked, Tap};
 use holdfast_core::{
-    Holdfast, HoldfastError, Instant, KeptAside, Language, Mass, MassUnit, Start as CoreStart,
-    check_plan, plates as plates_for, put_file,
+    Field, Holdfast, HoldfastError, Instant, KeptAside, Language, Mass, MassUnit,
+    Start as CoreStart, check_plan, plates as plates_for, put_file,
 };
 use owo_colors::OwoColorize;
 
@@ -220,14 +221,14 @@ fn same(typed: &str, key: &str, movement: &str) -> bool {
 
 fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let page = holdfast.member(given.name.clone(), today())?;
-    let named = page.proposals.iter().find(|proposal| {
-        // A piece's name tells two schemes of one movement apart.
-        same(&given.movement, &proposal.exercise.to_string(), &proposal.movement)
-            || same(&given.movement, "", &proposal.piece)
-    });
-    let exercise = named
-        .map_or_else(|| Exercise::from_text(&given.movement), |proposal| proposal.exercise.clone());
-    let track = named.map_or(String::new(), |proposal| proposal.track.clone());
+    let (movement, piece) = (given.movement, given.piece);
+    let named = ProposalNamed { member: given.name, movement, piece };
+    let Proposal { exercise, track, .. } = match holdfast.find_proposal(named, today()) {
+        Err(HoldfastError::Invalid { field: Field::Piece, reason }) => {
+            return Err(Fault::Typed(say::fault::which_proposal(reason)));
+        }
+        found => found?,
+    };
     let read = |text: &String| Mass::parse_signed(text, Some(page.unit));
     let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
     let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
@@ -255,7 +256,7 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
     let name = page.name.bold();
     let answered = match proposal {
         Some(found) => {
-            say::command::answered(name, &found.movement, &found.last_text, &found.next_text)
+            say::command::answered(name, &found.called, &found.last_text, &found.next_text)
         }
         None => say::command::answer_saved(name),
     };

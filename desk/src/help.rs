@@ -187,6 +187,7 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("answer", "name") => say::help::answer_name(),
         ("answer", "movement") => say::help::answer_movement(),
         ("answer", "decision") => say::help::answer_decision(),
+        ("answer", "piece") => say::help::answer_piece(),
         ("answer", "load") => say::help::answer_load(),
         ("answer", "words") => say::help::answer_words(),
         ("answer", "anyway") => say::help::answer_anyway(),

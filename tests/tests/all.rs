@@ -1,6 +1,7 @@
 //! All cross-cutting checks in one binary: one link, and nothing forgotten.
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
+mod answers;
 mod asked_language;
 mod bars;
 mod between;

@@ -141,6 +141,12 @@ no-plan-yet = Es ist noch kein Plan veröffentlicht. Veröffentliche zuerst eine
 no-proposals = Für { $name } gibt es noch keine Vorschläge.
 # $movements sind aufgezählt.
 proposals-for = Für { $name } gibt es Vorschläge zu { $movements }.
+# $pieces ist eine Aufzählung von Namen in Anführungszeichen.
+which-proposal = Für { $movement } gibt es bei { $name } mehr als einen Vorschlag: { $pieces }. Nenne den Teil.
+# Im Überblick, wenn ein Mitglied mehrere Vorschläge für eine Übung hat: „Kniebeuge (Kniebeuge leicht)“.
+movement-of-piece = { $movement } ({ $piece })
+# Wenn zwei Teile gleich heißen; $track ist der Name des Verlaufs.
+piece-and-track = { $piece }, { $track }
 loads-only-with-change = Gewichte gehören nur zu einer Änderung. Lass sie weg, um anzunehmen oder abzulehnen.
 one-load-or-each = { $sets ->
     [one] Dieser Teil hat 1 Satz. Gib ein Gewicht an.

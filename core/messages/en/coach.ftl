@@ -143,6 +143,12 @@ no-plan-yet = No plan is published yet. Publish one first.
 no-proposals = { $name } has no proposals yet.
 # $movements are joined to a list.
 proposals-for = { $name } has proposals for { $movements }.
+# $pieces is a list of names in quotes.
+which-proposal = { $name } has more than one proposal for { $movement }: { $pieces }. Name the piece.
+# Behind a movement's name on the board, where a member has several proposals of it: "Squat (Squat light)".
+movement-of-piece = { $movement } ({ $piece })
+# Where two pieces are called the same; the track is what a piece's history is kept under.
+piece-and-track = { $piece }, { $track }
 loads-only-with-change = Only a change takes loads. Leave them out to accept or refuse.
 one-load-or-each = { $sets ->
     [one] This piece has 1 set. Give one load.

@@ -1,5 +1,6 @@
 //! A coach's answers: to a proposal, and to a flag.
 
+use super::called::no_such;
 use super::proposal::{Proposal, proposals};
 use super::ruling::{Answer, decided};
 use crate::device::Device;
@@ -10,7 +11,6 @@ use crate::instant::Instant;
 use crate::journal::{Cleared, Ruling};
 use crate::say;
 use crate::store::{Draft, people};
-use crate::words;
 
 /// Logs a coach's answer.
 pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Result<()> {
@@ -27,13 +27,7 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
         proposal.exercise == answer.exercise && proposal.track == answer.track
     };
     let Some(proposal) = open.iter().find(about_it) else {
-        let known: Vec<String> =
-            open.iter().map(|open| plan.block.name_of(&open.exercise)).collect();
-        let reason = match known.as_slice() {
-            [] => say::coach::no_proposals(&profile.name),
-            known => say::coach::proposals_for(&profile.name, words::list(known)),
-        };
-        return Err(Error::not_found(Thing::Proposal, &answer.exercise.to_string(), reason));
+        return Err(no_such(&open, &profile.name, &answer.exercise.to_string()));
     };
     let loads = decided(&answer, proposal, profile, &plan.block)?;
     let ruling = Ruling {

@@ -100,7 +100,7 @@ pub(crate) fn attention(
     let lifts = lifts.filter(|lift| !aside.contains(&lift.record));
     let (doubted, counted): (Vec<_>, Vec<_>) = lifts.partition(|lift| lift.body.doubt);
     found.extend(doubted.iter().map(|lift| slip(block, unit, lift)));
-    found.extend(progress(block, unit, &counted));
+    found.extend(progress(block, unit, proposals, &counted));
     found.sort();
     let mut all = pain(connection, person, block)?;
     all.extend(found);
@@ -139,7 +139,7 @@ fn pain(connection: &Connection, person: PersonId, block: &Block) -> Result<Vec<
 fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
     let stalled = proposals.iter().filter_map(|proposal| {
         // The last set is the heaviest; what it cannot do any more is the stall.
-        let (movement, loads) = (&proposal.movement, &proposal.last_text);
+        let (movement, loads) = (&proposal.called, &proposal.last_text);
         let text = match &proposal.sets.last()?.reason {
             // Once by far is a bad day.
             Reason::BackOff { sessions: 2, .. } => say::coach::stall_missed(movement, loads),
@@ -218,7 +218,17 @@ fn slip(block: &Block, unit: MassUnit, lift: &Logged<Lift>) -> Attention {
     Attention::new(AttentionKind::Slip, say::coach::slip(movement, set, date, done))
 }
 
-fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attention> {
+fn progress(
+    block: &Block,
+    unit: MassUnit,
+    proposals: &[Proposal],
+    lifts: &[Logged<Lift>],
+) -> Vec<Attention> {
+    let called = |lift: &Lift| {
+        let is_it = |of: &&Proposal| of.exercise == lift.exercise && of.track == lift.track();
+        let proposal = proposals.iter().find(is_it);
+        proposal.map_or_else(|| block.name_of(&lift.exercise), |of| of.called.clone())
+    };
     let mut firsts: Vec<(&Lift, &Lift)> = Vec::new();
     for lift in lifts.iter().map(|lift| &lift.body) {
         let last_set = lift.set == lift.scheme.sets();
@@ -226,7 +236,10 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
             continue;
         }
         let same = |found: &&mut (&Lift, &Lift)| {
-            found.0.exercise == lift.exercise && found.0.scheme == lift.scheme
+            // Two pieces of one movement go up each on its own.
+            found.0.exercise == lift.exercise
+                && found.0.track() == lift.track()
+                && found.0.scheme == lift.scheme
         };
         match firsts.iter_mut().find(same) {
             Some((_, latest)) => *latest = lift,
@@ -235,7 +248,7 @@ fn progress(block: &Block, unit: MassUnit, lifts: &[Logged<Lift>]) -> Vec<Attent
     }
     let gained = firsts.into_iter().filter_map(|(first, latest)| {
         let (from, to) = (first.load?, latest.load?);
-        let movement = block.name_of(&first.exercise);
+        let movement = called(latest);
         let (up_from, up_to) = (words::load_text(from, unit), words::load_text(to, unit));
         let text = say::coach::progress(movement, up_from, up_to);
         // A load that was not made is no progress yet.

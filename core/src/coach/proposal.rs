@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::called::call;
 use crate::error::Result;
 use crate::history::{Proposed, upcoming};
 use crate::id::{PersonId, RecordId};
@@ -21,6 +22,8 @@ pub struct Proposal {
     pub exercise: Exercise,
     /// Its name.
     pub movement: String,
+    /// What the board calls it: the movement, with the piece where the member has several proposals of it.
+    pub called: String,
     /// The bar it is lifted with; none for what needs none.
     pub bar: Option<String>,
     /// The piece it is for.
@@ -84,7 +87,7 @@ pub(super) fn proposals(
 ) -> Result<Vec<Proposal>> {
     let all = upcoming(connection, person, unit, block, date)?;
     let view = |(piece, strength, proposed)| view(block, unit, piece, strength, proposed);
-    Ok(all.into_iter().filter_map(view).collect())
+    Ok(call(all.into_iter().filter_map(view).collect()))
 }
 
 fn view(
@@ -115,6 +118,7 @@ fn view(
     let sets: Vec<ProposedSet> = next.sets.into_iter().map(set).collect();
     Some(Proposal {
         movement: block.name_of(&exercise),
+        called: String::new(),
         bar: builds.has_plates().then(|| builds.bar.clone()),
         piece: piece.name.clone(),
         scheme: strength.scheme.key(),

@@ -15,8 +15,8 @@ use catalogue::Language;
 use chrono::NaiveDate;
 
 use crate::coach::{
-    self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, SetNamed,
-    SetsScreen,
+    self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, Proposal,
+    ProposalNamed, SetNamed, SetsScreen,
 };
 use crate::device::{self, Device, LetGo, Start};
 use crate::exchange::{ExchangeDid, ExchangeStep};
@@ -257,6 +257,15 @@ impl Holdfast {
     /// member, with what there is instead.
     pub fn give_max(&self, given: MaxGiven, at: Instant) -> HoldfastResult<Option<MaxLine>> {
         self.with(|state| coach::give_max(&mut state.device, &given, &at))
+    }
+
+    /// Finds the proposal of a member that is meant, as it would be on a date.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] with what there is; [`HoldfastError::Invalid`] with the pieces where several are
+    /// called so.
+    pub fn find_proposal(&self, named: ProposalNamed, date: NaiveDate) -> HoldfastResult<Proposal> {
+        self.with(|state| coach::find_proposal(&mut state.device, &named, date))
     }
 
     /// Answers a proposal: it reaches the member with the next exchange.

@@ -47,6 +47,8 @@ see-help = --help zeigt, was es gibt.
 
 # $named ist, was hinter --lang steht, $known sind die vorhandenen Kürzel: en, de.
 unknown-language = Die Sprache „{ $named }“ gibt es nicht. Wähle eine von diesen: { $known }.
+# $which nennt die Teile, die gemeint sein können.
+which-proposal = { $which } Häng --piece und einen dieser Namen an.
 name-a-member = Nenne das Mitglied mit --member NAME.
 no-such-flag = Bei { $name } ist keine Meldung offen.
 nothing-flagged = Es wurde nichts gemeldet. Tippe, wo und wie schlimm es ist: `flag knie 4`.

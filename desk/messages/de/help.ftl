@@ -124,6 +124,7 @@ member-name = Der Name des Mitglieds; ohne Angabe die eigene Seite
 answer-name = Der Name des Mitglieds
 answer-movement = Die Übung, wie der Überblick sie nennt, oder der Name des Teils
 answer-decision = Den Vorschlag annehmen (accept), ändern (change) oder ablehnen (refuse: wieder die Gewichte vom letzten Mal)
+answer-piece = Der Name des Teils, wenn es für die Übung mehrere Vorschläge gibt
 answer-load = Mit change: das Gewicht des letzten Satzes (die anderen folgen) oder eines für jeden Satz
 answer-words = Worte an den Athleten
 answer-anyway = Gewichte senden, die über Obergrenze, Fehlversuch oder Pause hinausgehen

@@ -47,6 +47,8 @@ see-help = See --help.
 
 # $named is what somebody wrote after --lang, $known the codes there are: en, de.
 unknown-language = There is no language "{ $named }". Choose one of these: { $known }.
+# $which names the pieces that may be meant.
+which-proposal = { $which } Add --piece and one of these names.
 name-a-member = Name the member: --member NAME.
 no-such-flag = { $name } has no open flag.
 nothing-flagged = Nothing was flagged. Type where, and how bad it is: `flag knee 4`.

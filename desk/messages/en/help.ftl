@@ -124,6 +124,7 @@ member-name = The member's name (default: an athlete's own page)
 answer-name = The member's name
 answer-movement = The movement, as the board names it, or the piece's name
 answer-decision = Accept the proposal, change it, or refuse it (last time's loads again)
+answer-piece = The piece's name, where the movement has more than one proposal
 answer-load = With change: the last set's load (the others follow), or one for each set
 answer-words = Words for the athlete
 answer-anyway = Send loads that go past the cap, a miss or weeks away

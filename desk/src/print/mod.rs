@@ -155,7 +155,7 @@ pub(crate) fn indented(table: &Table, by: usize) -> String {
 /// A proposal in two lines: what, and why.
 fn proposal(proposal: &Proposal, indent: usize) -> String {
     let indent = " ".repeat(indent);
-    let (movement, last, next) = (&proposal.movement, &proposal.last_text, &proposal.next_text);
+    let (movement, last, next) = (&proposal.called, &proposal.last_text, &proposal.next_text);
     let what = match proposal.ruled {
         None => say::board::proposal(movement, last, next),
         Some(Decision::Accept) => say::board::proposal_accepted(movement, last, next),

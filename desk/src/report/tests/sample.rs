@@ -126,6 +126,7 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
     Proposal {
         exercise: Exercise::of("back-squat"),
         movement: movement.into(),
+        called: movement.into(),
         bar: Some("long bar".into()),
         piece: "Squat".into(),
         scheme: "8,6,5,5 open".into(),
