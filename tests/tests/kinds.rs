@@ -2,6 +2,8 @@
 //! nothing is added, and neither anywhere else.
 
 use holdfast_core::Mass;
+use holdfast_core::coach::Answer;
+use holdfast_core::load::Decision;
 use holdfast_core::session::{
     PieceKindView, Question, Row, SessionScreen, SessionState, SetView, Tap,
 };
@@ -61,6 +63,23 @@ fn a_load_is_below_zero_only_where_a_body_is_assisted() {
     assert_eq!((page.sessions[0].sets, page.sessions[0].volume), (4, Mass::kg(200)));
     assert!(page.strengths.iter().all(|series| series.exercise.movement != "chin-up"));
     assert_eq!(crew.coach.holdfast.verify().unwrap().repaired, None);
+    // What cannot be logged cannot be answered either, in the same words.
+    crew.coach.go_to("2026-11-04");
+    for (piece, kg) in [("Chin-ups", 20), ("Dips", -5), ("Heavy squat", -40)] {
+        let logged = ines.tap(set_of(piece, Some(1), Some(Mass::kg(kg)), Some(5)));
+        let asked = page.proposals.iter().find(|proposal| proposal.piece == piece).unwrap();
+        let answer = Answer {
+            person: page.person,
+            exercise: asked.exercise.clone(),
+            track: asked.track.clone(),
+            anyway: true,
+            decision: Decision::Change,
+            loads: vec![Mass::kg(kg)],
+            words: String::new(),
+        };
+        let refused = crew.coach.holdfast.answer(answer, crew.coach.now()).unwrap_err();
+        assert_eq!(refused.to_string(), logged.unwrap_err().to_string(), "{piece}");
+    }
 }
 
 /// Presses the one key until the day is done, a little more than a window apart.

@@ -154,6 +154,10 @@ one-load-or-each = { $sets ->
 }
 nothing-for-the-last = Für den letzten Satz ist nichts vorgeschlagen. Gib für jeden Satz ein Gewicht an.
 past-the-cap = Satz { $set }: { $load } liegt mehr als ein Zehntel über den letzten { $last }. Veröffentlichte Richtlinien raten zu 2 bis 10 % auf einmal, also höchstens { $most }. Trotzdem senden: anyway.
+# Was zum Körpergewicht dazukommt oder davon abgenommen wird; Prozente sagen dabei nichts.
+past-the-next-load = Satz { $set }: { $load } ist mehr als ein Gewicht über den letzten { $last }. Hier geht es um ein Gewicht des Raums auf einmal nach oben, also höchstens { $most }. Trotzdem senden: anyway.
+# Letztes Mal wurde mehr bewegt als vorgeschlagen.
+past-what-was-proposed = Satz { $set }: { $load } liegt zu weit über dem letzten Vorschlag. Bewegt wurden da { $last }, mehr als vorgeschlagen, also jetzt höchstens { $most }. Trotzdem senden: anyway.
 # Satz für Satz, ein Gewicht über dem, was ein Fehlversuch oder eine Pause erlaubt. $why wie die Zeile neben dem Gewicht.
 past-a-limit = Satz { $set }: { $load } ist mehr als die vorgeschlagenen { $most } ({ $why }). Trotzdem senden: anyway.
 nothing-above-while-flagged = Satz { $set }: Es sind Beschwerden gemeldet. Nicht mehr als die letzten { $last }, bis die Meldung aufgehoben ist.

@@ -111,6 +111,8 @@ also-away = { $weeks ->
 also-missed = in Satz { $set } nur { $reps } von { $asked }
 also-unfinished = letztes Mal nicht alle Sätze gemacht
 also-cap = mehr als ein Zehntel über { $last }
+# Wo ein Zehntel nicht das Höchste ist: bei dem, was zum Körpergewicht dazukommt oder davon abgenommen wird, und wo mehr bewegt als vorgeschlagen wurde.
+also-most = mehr als { $most }, das Höchste nach { $last }
 
 # Warum eine Variante vorgeschlagen wird. $pattern als „Kniebeuge“.
 spared = { $sets ->

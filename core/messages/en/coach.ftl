@@ -156,6 +156,10 @@ one-load-or-each = { $sets ->
 }
 nothing-for-the-last = Nothing is proposed for the last set. Give a load for each set.
 past-the-cap = Set { $set }: { $load } is more than 10 % above the last { $last }. Published guidance is to go up by 2 to 10 % at a time, so at most { $most }. To send it all the same, say anyway.
+# Of what is added to body weight or taken off it, where percent mean nothing.
+past-the-next-load = Set { $set }: { $load } is more than one load up from the last { $last }. These go up by one load of the room at a time, so at most { $most }. To send it all the same, say anyway.
+# More was lifted last time than was proposed.
+past-what-was-proposed = Set { $set }: { $load } is too far above what was proposed last time. Then { $last } was lifted, more than proposed, so at most { $most } now. To send it all the same, say anyway.
 # Set by set, a load over what a miss or weeks away allow. $why as the line beside the load.
 past-a-limit = Set { $set }: { $load } is more than the { $most } proposed ({ $why }). To send it all the same, say anyway.
 nothing-above-while-flagged = Set { $set }: discomfort is flagged. Nothing above last time's { $last } until the flag is cleared.

@@ -111,6 +111,8 @@ also-away = { $weeks ->
 also-missed = set { $set } stopped at { $reps } of { $asked }
 also-unfinished = not all sets done last time
 also-cap = more than a tenth over { $last }
+# Where a tenth is not the most: of what is added to body weight or taken off it, and where more was lifted than proposed.
+also-most = more than { $most }, the most after { $last }
 
 # Why an option is suggested. $pattern as "squat".
 spared = { $sets ->

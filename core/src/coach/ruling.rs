@@ -6,7 +6,7 @@ use crate::id::PersonId;
 use crate::journal::Profile;
 use crate::load::{Decision, Prepared, Reason};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Build, Builds, Exercise};
+use crate::plan::{Build, Builds, Exercise, Lifted};
 use crate::say;
 use crate::words;
 
@@ -62,10 +62,11 @@ pub(crate) fn decided(
         }
     };
     if answer.decision == Decision::Change {
+        let lifted = block.lifted(&proposal.exercise);
         // From the last set, the one a coach types.
         for (set, load) in sets.iter().zip(&loads).rev() {
             if let Some(load) = load {
-                check(set, *load, builds, unit, answer.anyway)?;
+                check(set, *load, lifted, builds, (unit, answer.anyway))?;
             }
         }
     }
@@ -91,25 +92,15 @@ fn from_the_last(sets: &[ProposedSet], last: Mass, builds: &Builds) -> Result<Ve
 fn check(
     set: &ProposedSet,
     load: Mass,
+    lifted: Option<Lifted>,
     builds: &Builds,
-    unit: MassUnit,
-    anyway: bool,
+    (unit, anyway): (MassUnit, bool),
 ) -> Result<()> {
     let text = |load: Mass| words::load_text(load, unit);
     let refuse = |reason: String| Err(Error::invalid(Field::Loads, reason));
-    // What hurts limits a coach's answer too.
-    let care = matches!(set.reason, Reason::Flagged { .. } | Reason::Withdrawn { .. });
-    if let Some(last) = set.last.filter(|last| care && load > *last) {
-        return refuse(say::coach::nothing_above_while_flagged(set.set, text(last)));
-    }
-    if let (Some(last), Some(most)) = (set.last, set.most.filter(|most| load > *most && !anyway)) {
-        let most = builds.at_or_below(most).map_or(most, |build| build.mass);
-        let (load, last, most) = (text(load), text(last), text(most));
-        return refuse(say::coach::past_the_cap(set.set, load, last, most));
-    }
-    if let Some(next) = set.next.filter(|next| load > *next && set.reason.is_limit() && !anyway) {
-        let why = words::why(&set.reason, set.next, unit);
-        return refuse(say::coach::past_a_limit(set.set, text(load), text(next), why));
+    // What no word of a coach changes comes first: what is lifted, then the room, then what hurts.
+    if let Some(wrong) = lifted.and_then(|lifted| words::wrong_load(lifted, load, unit)) {
+        return refuse(wrong);
     }
     if builds.exactly(load).is_none() {
         let near = |build: Build| text(build.mass);
@@ -125,5 +116,119 @@ fn check(
             (None, None) => say::coach::cannot_build(set.set, load),
         });
     }
+    let care = matches!(set.reason, Reason::Flagged { .. } | Reason::Withdrawn { .. });
+    if let Some(last) = set.last.filter(|last| care && load > *last) {
+        return refuse(say::coach::nothing_above_while_flagged(set.set, text(last)));
+    }
+    if let (Some(last), Some(cap)) = (set.last, set.most.filter(|most| load > *most && !anyway)) {
+        let most = text(builds.at_or_below(cap).map_or(cap, |build| build.mass));
+        let (number, load, of) = (set.set, text(load), text(last));
+        return refuse(if builds.is_picks() && cap > last {
+            say::coach::past_the_next_load(number, load, of, most)
+        } else if words::is_a_tenth(last, cap) {
+            say::coach::past_the_cap(number, load, of, most)
+        } else {
+            say::coach::past_what_was_proposed(number, load, of, most)
+        });
+    }
+    if let Some(next) = set.next.filter(|next| load > *next && set.reason.is_limit() && !anyway) {
+        let why = words::why(&set.reason, set.next, unit);
+        return refuse(say::coach::past_a_limit(set.set, text(load), text(next), why));
+    }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixtures::{self, kg, kit};
+    use crate::plan::Stack;
+
+    fn signed(text: &str) -> Mass {
+        Mass::parse_signed(text, Some(MassUnit::Kg)).unwrap()
+    }
+
+    fn assisted() -> Builds {
+        let masses = ["10", "15", "20", "35"].map(kg).to_vec();
+        Builds::assisted(&Stack { unit: MassUnit::Kg, masses })
+    }
+
+    fn bar() -> Builds {
+        fixtures::builds(&kit(
+            "0",
+            &[(kg("20"), 4), (kg("10"), 4), (kg("5"), 2), (kg("2.5"), 2), (kg("1.25"), 2)],
+        ))
+    }
+
+    fn set(last: &str, most: &str) -> ProposedSet {
+        let (last, most) = (Some(signed(last)), Some(signed(most)));
+        let (reason, from) = (Reason::Free, Vec::new());
+        ProposedSet {
+            set: 2,
+            last,
+            reps: None,
+            next: last,
+            asked: 5,
+            open: false,
+            most,
+            reason,
+            from,
+        }
+    }
+
+    fn said(set: &ProposedSet, load: &str, lifted: Lifted, builds: &Builds) -> String {
+        let checked = check(set, signed(load), Some(lifted), builds, (MassUnit::Kg, false));
+        checked.map_or_else(|error| error.to_string(), |()| String::new())
+    }
+
+    /// The cap of what is hung on a body or taken off it is the next load, and no percent.
+    #[test]
+    fn picks_are_not_spoken_of_in_percent() {
+        let builds = assisted();
+        let said = |load| said(&set("-20", "-15"), load, Lifted::Assisted, &builds);
+        assert_eq!(said("-15"), "");
+        assert_eq!(
+            said("-10"),
+            "Set 2: -10 kg is more than one load up from the last -20 kg. These go up by one load of the room at \
+             a time, so at most -15 kg. To send it all the same, say anyway."
+        );
+        for load in ["10", "100", "-10", "0", "-16", "52.3"] {
+            let said = said(load);
+            assert!(!said.is_empty() && !said.contains('%'), "{load}: {said}");
+        }
+        let wrong = "Assistance is taken off body weight: log it with a minus, such as -10 kg.";
+        assert_eq!(said("10"), wrong);
+    }
+
+    /// What cannot be built is told as that, however far up it is, and also to a coach who says anyway.
+    #[test]
+    fn a_load_that_cannot_be_built_is_told_before_one_that_is_too_heavy() {
+        let builds = bar();
+        let of = set("45", "49.5");
+        for load in ["46", "52.3", "90.1", "400"] {
+            let told = said(&of, load, Lifted::Bar, &builds);
+            assert!(
+                told.starts_with(&format!("Set 2: this room cannot build {load} kg.")),
+                "{told}"
+            );
+            let anyway = check(&of, kg(load), Some(Lifted::Bar), &builds, (MassUnit::Kg, true));
+            assert_eq!(anyway.unwrap_err().to_string(), told);
+        }
+        let told = said(&of, "50", Lifted::Bar, &builds);
+        assert!(
+            told.contains("more than 10 % above the last 45 kg")
+                && told.contains("at most 47.5 kg"),
+            "{told}"
+        );
+        assert_eq!(said(&of, "0", Lifted::Bar, &builds), "A load must be above zero.");
+    }
+
+    /// A percent that is said is true: after more was lifted than proposed, the most is under a tenth.
+    #[test]
+    fn what_was_lifted_over_the_proposal_is_said_as_that() {
+        let (of, builds) = (set("60", "60"), bar());
+        let told = said(&of, "62.5", Lifted::Bar, &builds);
+        assert!(told.contains("more than proposed, so at most 60 kg now"), "{told}");
+        assert!(!told.contains('%'), "{told}");
+    }
 }

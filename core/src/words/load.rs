@@ -3,7 +3,8 @@
 use super::name::pattern;
 use crate::load::HardWork;
 use crate::mass::{Mass, MassUnit};
-use crate::say::load as say;
+use crate::plan::Lifted;
+use crate::say::{load as say, tap};
 
 /// A load in the reader's unit; where that is not exact, the exact one behind it.
 pub(crate) fn load_text(load: Mass, unit: MassUnit) -> String {
@@ -39,6 +40,21 @@ pub(crate) fn plates_short(plates: &[Mass], unit: MassUnit) -> String {
 /// Why an option is suggested: `hard squat work the day before (4 sets): this spares it`.
 pub(crate) fn spared(hard: &HardWork) -> String {
     say::spared(hard.from.len(), pattern(hard.pattern))
+}
+
+/// Why what is lifted cannot have a load: above zero is what is lifted, from zero up what is added to a body, up
+/// to zero what is taken off one.
+pub(crate) fn wrong_load(lifted: Lifted, load: Mass, unit: MassUnit) -> Option<String> {
+    match lifted {
+        Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
+            (load <= Mass::ZERO).then(|| tap::load_zero().to_owned())
+        }
+        Lifted::Added => (load < Mass::ZERO).then(|| tap::load_below_zero().to_owned()),
+        Lifted::Assisted => {
+            let less = || load_text(Mass::ZERO - load, unit);
+            (load > Mass::ZERO).then(|| tap::load_not_minus(less()))
+        }
+    }
 }
 
 #[cfg(test)]

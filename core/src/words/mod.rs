@@ -19,7 +19,7 @@ pub(crate) use clock::{
     phase, rest, suggested_rest, to_side, went_by, window_cue,
 };
 pub(crate) use key::{KeyFor, ask, key, key_more};
-pub(crate) use load::{load_text, plates_short, plates_text, spared};
+pub(crate) use load::{load_text, plates_short, plates_text, spared, wrong_load};
 pub(crate) use logged::{Names, logged, logged_set, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use name::{because, decision, place, protocol, sign};
@@ -31,4 +31,4 @@ pub(crate) use plain::{
     clock_time, day, flagged, flagged_in, list, reading, side, side_of_two, tenths, waiting,
 };
 pub(crate) use plates::{change_text, exact_text, handling_text, plates_alone, ramp_error};
-pub(crate) use why::{also, why};
+pub(crate) use why::{also, is_a_tenth, why};

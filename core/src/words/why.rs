@@ -3,7 +3,7 @@
 use super::able::whole_text;
 use super::load::load_text;
 use super::plain::{day, flagged};
-use crate::load::{Decision, MaxBasis, Reason};
+use crate::load::{CAP_PERCENT, Decision, MaxBasis, Reason};
 use crate::mass::{Mass, MassUnit};
 use crate::say::load as say;
 
@@ -110,7 +110,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
             say::none_near(text(last), day(*on))
         }
         Reason::NotInThisRoom { last, on } => say::next_lighter(text(last), day(*on)),
-        Reason::OverTheCap { last, .. } => say::also_cap(text(last)),
+        Reason::OverTheCap { last, most } => over_the_cap(*last, *most, unit),
         Reason::Coach { decision, last, words } => {
             let coach = match decision {
                 Decision::Accept => say::coach_accepted(),
@@ -140,7 +140,6 @@ pub(crate) fn also(others: &[Reason], unit: MassUnit) -> Option<String> {
             Reason::BackOff { sessions, .. } => missed(*sessions).to_owned(),
             Reason::Missed { set, reps, asked, .. } => say::also_missed(set, reps, asked),
             Reason::Unfinished { .. } => say::also_unfinished().to_owned(),
-            Reason::OverTheCap { last, .. } => say::also_cap(load_text(*last, unit)),
             other => why(other, None, unit),
         };
         if !said.contains(&one) {
@@ -148,6 +147,20 @@ pub(crate) fn also(others: &[Reason], unit: MassUnit) -> Option<String> {
         }
     }
     (!said.is_empty()).then(|| say::also(super::list(&said)))
+}
+
+/// Percent of what is added to a body or taken off it mean nothing: there it is the next load.
+fn over_the_cap(last: Mass, most: Mass, unit: MassUnit) -> String {
+    if is_a_tenth(last, most) {
+        say::also_cap(load_text(last, unit))
+    } else {
+        say::also_most(load_text(most, unit), load_text(last, unit))
+    }
+}
+
+/// True where the most after a load is a tenth over it.
+pub(crate) fn is_a_tenth(last: Mass, most: Mass) -> bool {
+    last > Mass::ZERO && most == last.percent(CAP_PERCENT)
 }
 
 fn missed(sessions: u32) -> &'static str {
@@ -347,6 +360,9 @@ mod tests {
         let english =
             "also: 3 weeks away, set 2 stopped at 4 of 6 and more than a tenth over 60 kg";
         assert_eq!(said().as_deref(), Some(english));
+        let picks = Reason::OverTheCap { last: Mass::kg(-20), most: Mass::kg(-15) };
+        let picks = also(&[picks], MassUnit::Kg);
+        assert_eq!(picks.as_deref(), Some("also: more than -15 kg, the most after -20 kg"));
         let german = speaking(Language::De, said).unwrap();
         assert!(
             german.starts_with("dazu: 3 Wochen Trainingspause, in Satz 2 nur 4 von 6"),
