@@ -260,7 +260,9 @@ fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
         }
         None => say::command::answer_saved(name),
     };
-    print::out(&format!("{answered}\n{}\n", say::command::next_exchange()))
+    let held = proposal.and_then(|found| found.held.as_ref());
+    let held = held.map_or(String::new(), |held| format!("{}\n", held.yellow()));
+    print::out(&format!("{answered}\n{held}{}\n", say::command::next_exchange()))
 }
 
 fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {

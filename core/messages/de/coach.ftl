@@ -147,6 +147,10 @@ which-proposal = Für { $movement } gibt es bei { $name } mehr als einen Vorschl
 movement-of-piece = { $movement } ({ $piece })
 # Wenn zwei Teile gleich heißen; $track ist der Name des Verlaufs.
 piece-and-track = { $piece }, { $track }
+# Hinter einer Antwort, die etwas zurückhält. $loads sind ihre Gewichte, Satz für Satz, mit Einheit.
+held-by-pain = Die Antwort gilt bis zum nächsten Training: { $loads }. Beschwerden halten sie zurück, bis die Meldung aufgehoben ist.
+held-after-pain = Die Antwort gilt bis zum nächsten Training: { $loads }. Beschwerden halten sie für eine Einheit zurück, die erste danach; mit ihr ist die Antwort verbraucht.
+held-by-easy-week = Die Antwort gilt: { $loads }. Die leichte Woche ist leichter und verbraucht sie nicht.
 loads-only-with-change = Gewichte gehören nur zu einer Änderung. Lass sie weg, um anzunehmen oder abzulehnen.
 one-load-or-each = { $sets ->
     [one] Dieser Teil hat 1 Satz. Gib ein Gewicht an.

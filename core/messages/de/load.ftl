@@ -94,6 +94,9 @@ easy-week-same = leichte Woche: { $load } wie sonst
 next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
 none-near = in der Nähe von { $last } vom { $day } gibt es in diesem Raum nichts
 
+# Neben einem Gewicht, das wegen Beschwerden oder in einer leichten Woche unter der Antwort des Coachs bleibt; sie gilt.
+answered = die Antwort des Coachs, { $load }, gilt und ist zurückgehalten
+answered-none = die Antwort des Coachs gilt und ist zurückgehalten
 coach-accepted = vom Coach angenommen
 coach-changed = vom Coach geändert
 coach-refused = Coach bleibt beim letzten Mal

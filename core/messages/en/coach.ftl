@@ -149,6 +149,10 @@ which-proposal = { $name } has more than one proposal for { $movement }: { $piec
 movement-of-piece = { $movement } ({ $piece })
 # Where two pieces are called the same; the track is what a piece's history is kept under.
 piece-and-track = { $piece }, { $track }
+# Behind an answer that something holds. $loads are those of the answer, set by set, with their unit.
+held-by-pain = The answer stands until this is trained again: { $loads }. Pain holds it until the flag is cleared.
+held-after-pain = The answer stands until this is trained again: { $loads }. Pain holds it for one session, the first one after it; that session uses the answer up.
+held-by-easy-week = The answer stands: { $loads }. The easy week is lighter and does not use it up.
 loads-only-with-change = Only a change takes loads. Leave them out to accept or refuse.
 one-load-or-each = { $sets ->
     [one] This piece has 1 set. Give one load.

@@ -94,6 +94,9 @@ easy-week-same = easy week: { $load } as it is
 next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
 none-near = this room builds nothing near { $last } (last time { $day })
 
+# Beside a load that pain or an easy week keeps lower than the coach's answer, which stands.
+answered = the coach's answer of { $load } stands and is held
+answered-none = the coach's answer stands and is held
 coach-accepted = coach accepted
 coach-changed = coach changed
 coach-refused = coach kept last time's load

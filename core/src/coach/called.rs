@@ -145,6 +145,7 @@ mod tests {
             next_text: String::new(),
             why: String::new(),
             others: None,
+            held: None,
             ruled: None,
             ruled_text: None,
         }

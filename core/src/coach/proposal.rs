@@ -8,7 +8,7 @@ use super::called::call;
 use crate::error::Result;
 use crate::history::{Proposed, upcoming};
 use crate::id::{PersonId, RecordId};
-use crate::load::{Decision, NextLoad, Prepared, Reason, Time};
+use crate::load::{Decision, Flag, NextLoad, Prepared, Reason, Time};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, Piece, Strength};
 use crate::say;
@@ -46,7 +46,9 @@ pub struct Proposal {
     pub why: String,
     /// What else would have kept the last set down, in one line; none where nothing would.
     pub others: Option<String>,
-    /// The coach's answer, once given.
+    /// What holds the coach's answer, and until when, in words; none where it decides, and without one.
+    pub held: Option<String>,
+    /// The coach's answer, once given, while it stands.
     pub ruled: Option<Decision>,
     /// The answer in a word, once given.
     pub ruled_text: Option<String>,
@@ -111,10 +113,15 @@ fn view(
         from: next.from,
     };
     let others = next.sets.last().map(|next| next.others.clone()).unwrap_or_default();
-    let ruled = next.sets.iter().find_map(|next| match &next.reason {
-        Reason::Coach { decision, .. } => Some(*decision),
-        _ => None,
-    });
+    let answers = |next: &NextLoad| {
+        let mut reasons = std::iter::once(&next.reason).chain(&next.others);
+        reasons.find_map(|reason| match reason {
+            Reason::Coach { decision, .. } | Reason::Answered { decision, .. } => Some(*decision),
+            _ => None,
+        })
+    };
+    let ruled = next.sets.iter().find_map(answers);
+    let held = held(&next.sets, &history.flags, unit);
     let sets: Vec<ProposedSet> = next.sets.into_iter().map(set).collect();
     Some(Proposal {
         movement: block.name_of(&exercise),
@@ -129,10 +136,35 @@ fn view(
         next_text: loads_text(sets.iter().map(|set| set.next), unit),
         why: sets.last().map_or(String::new(), |set| words::why(&set.reason, set.next, unit)),
         others: words::also(&others, unit),
+        held,
         ruled_text: ruled.map(|decision| words::decision(decision).to_owned()),
         ruled,
         sets,
         exercise,
+    })
+}
+
+/// What holds the coach's answer: pain before an easy week, whichever set it is about.
+fn held(sets: &[NextLoad], flags: &[Flag], unit: MassUnit) -> Option<String> {
+    let answered = |next: &NextLoad| {
+        next.others.iter().find_map(|other| match other {
+            Reason::Answered { load, .. } => Some(*load),
+            _ => None,
+        })
+    };
+    let held = || sets.iter().filter_map(|next| Some((&next.reason, answered(next)?)));
+    held().next()?;
+    let loads = loads_text(sets.iter().map(|next| answered(next).unwrap_or(next.load)), unit);
+    // In an easy week what pain left is what is made lighter.
+    let pain = held().any(|(reason, load)| match reason {
+        Reason::Easy { of } => load != Some(*of),
+        _ => true,
+    });
+    let open = flags.iter().any(|flag| flag.cleared.is_none());
+    Some(match (pain, open) {
+        (true, true) => say::coach::held_by_pain(loads),
+        (true, false) => say::coach::held_after_pain(loads),
+        (false, _) => say::coach::held_by_easy_week(loads),
     })
 }
 

@@ -7,7 +7,7 @@ use super::{Flags, For, bar_taken, flags, in_order, past};
 use crate::error::Result;
 use crate::id::PersonId;
 use crate::journal::Lift;
-use crate::load::{History, NextLoads, Prepared, SetDone, next_loads};
+use crate::load::{History, NextLoads, Prepared, SetDone, next_loads_and_answer};
 use crate::mass::MassUnit;
 use crate::plan::{Block, Builds, Day, Exercise, LoadRule, Piece, PieceKind, Strength};
 use crate::store::{Logged, Query};
@@ -37,7 +37,7 @@ pub(crate) fn propose<'a>(
     let builds = block.builds_for(strength, &exercise, unit, bar);
     let history = History { flags: flags.on(&exercise, block), so_far, ..past };
     let easy = history.date.and_then(|date| block.easy_on(date));
-    let next = next_loads(&strength.load, &strength.scheme, builds, &history, easy);
+    let next = next_loads_and_answer(&strength.load, &strength.scheme, builds, &history, easy);
     Proposed { exercise, builds, history, next, easy: easy.is_some() }
 }
 

@@ -1,6 +1,7 @@
 //! Loads: what the room can build, what comes next and why, how much it was, and what the published
 //! formulas make of it.
 
+mod answered;
 mod daily;
 mod next;
 mod one_rep_max;
@@ -15,6 +16,7 @@ mod volume;
 
 pub mod strength;
 
+pub use answered::next_loads_and_answer;
 pub use daily::{
     ACUTE_DAYS, CHRONIC_DAYS, Compared, DayError, DayLoad, LARGEST_LOAD, LONGEST_SPAN, Spread,
     Week, days, rolling_ratio, smoothed, smoothed_ratio, week, weekly_ratio, weight_of_span,

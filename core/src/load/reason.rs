@@ -299,6 +299,15 @@ pub enum Reason {
         /// The most.
         most: Mass,
     },
+    /// Beside what pain or an easy week leaves of it: the coach's answer, which stands.
+    Answered {
+        /// How.
+        decision: Decision,
+        /// The load it gives.
+        load: Option<Mass>,
+        /// The coach's words; may be empty.
+        words: String,
+    },
     /// The coach decided.
     Coach {
         /// How.

@@ -111,6 +111,13 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         }
         Reason::NotInThisRoom { last, on } => say::next_lighter(text(last), day(*on)),
         Reason::OverTheCap { last, most } => over_the_cap(*last, *most, unit),
+        Reason::Answered { load, words, .. } => {
+            let answer = match load {
+                Some(load) => say::answered(text(load)),
+                None => say::answered_none().to_owned(),
+            };
+            if words.is_empty() { answer } else { say::coach_said(answer, words) }
+        }
         Reason::Coach { decision, last, words } => {
             let coach = match decision {
                 Decision::Accept => say::coach_accepted(),

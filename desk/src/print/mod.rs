@@ -152,7 +152,7 @@ pub(crate) fn indented(table: &Table, by: usize) -> String {
     table.lines().map(|line| format!("{indent}{}\n", line.trim_end())).collect()
 }
 
-/// A proposal in two lines: what, and why.
+/// A proposal in two lines, what and why; a third where something holds the answer.
 fn proposal(proposal: &Proposal, indent: usize) -> String {
     let indent = " ".repeat(indent);
     let (movement, last, next) = (&proposal.called, &proposal.last_text, &proposal.next_text);
@@ -162,7 +162,11 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
         Some(Decision::Change) => say::board::proposal_changed(movement, last, next),
         Some(Decision::Refuse) => say::board::proposal_refused(movement, last, next),
     };
-    format!("{indent}{what}\n{indent}  {}\n", proposal.why.dimmed())
+    let mut text = format!("{indent}{what}\n{indent}  {}\n", proposal.why.dimmed());
+    if let Some(held) = &proposal.held {
+        text += &format!("{indent}  {}\n", held.yellow());
+    }
+    text
 }
 
 #[cfg(test)]

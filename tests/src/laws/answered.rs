@@ -1,7 +1,8 @@
 //! Laws of a coach's answer: in force until the track is trained again.
 
 use holdfast_core::Mass;
-use holdfast_core::load::{Decision, NextLoad, Ruled};
+use holdfast_core::load::{Decision, NextLoad, Reason, Ruled};
+use holdfast_core::plan::Easy;
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
 
@@ -74,4 +75,21 @@ pub(super) fn used_up(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, Strin
     forgotten.history.ruling = None;
     let (after, forgotten) = (after.next(), forgotten.next());
     says(after != forgotten, || pair(&after, &forgotten))
+}
+
+/// Whatever pain and an easy week leave of an answer: each set is as the answer says, or names it.
+pub(super) fn held(seen: &Seen<'_>, chance: &mut ChaCha8Rng) -> Result<bool, String> {
+    let mut free = seen.case.clone();
+    free.history.flags.clear();
+    let easy = Easy { weeks: vec![1], percent: chance.random_range(1..60), sets: 0 };
+    let easy = chance.random_bool(0.3).then_some(easy);
+    let next = seen.case.answered(easy.as_ref());
+    let mut spoken = false;
+    let silent = free.next().iter().zip(&next).any(|(free, next)| {
+        let decides = matches!(free.reason, Reason::Coach { .. });
+        spoken |= decides && free.load != next.load;
+        let is_it = |other: &Reason| matches!(other, Reason::Answered { load, .. } if *load == free.load);
+        decides && (free.load != next.load) != next.others.iter().any(is_it)
+    });
+    if silent { says(true, || text(&next)) } else { Ok(spoken) }
 }

@@ -4,9 +4,9 @@ use chrono::{Days, NaiveDate};
 use holdfast_core::care::Place;
 use holdfast_core::load::{
     Decision, Flag, History, KnownMax, NextLoad, NextLoads, ProposedSet, Ruled, SetDone, Time,
-    next_loads,
+    next_loads, next_loads_and_answer,
 };
-use holdfast_core::plan::{Builds, LoadRule, Scheme, Step, StepRule};
+use holdfast_core::plan::{Builds, Easy, LoadRule, Scheme, Step, StepRule};
 use holdfast_core::{Mass, RecordId};
 use rand::{Rng, RngExt};
 
@@ -33,6 +33,12 @@ impl Case {
     /// The proposal.
     pub fn next(&self) -> Vec<NextLoad> {
         self.loads().sets
+    }
+
+    /// The same with the coach's answer beside what holds it, in a usual week or an easy one.
+    pub fn answered(&self, easy: Option<&Easy>) -> Vec<NextLoad> {
+        let (rule, scheme, builds) = (&self.rule, &self.scheme, &self.builds);
+        next_loads_and_answer(rule, scheme, builds, &self.history, easy).sets
     }
 
     /// The proposal, with the training max.

@@ -45,6 +45,7 @@ pub const LAWS: &[(&str, Law)] = &[
     ("the first time after pain is lighter, after mild pain no heavier", hurts::cleared),
     ("what severe pain took comes back with each session made", hurts::climb_back),
     ("an answer of the coach is never exceeded", answered::exceeded),
+    ("an answer that something holds is said", answered::held),
     ("an answer stands until the track is trained", answered::stands),
     ("an answer of four weeks ago raises nothing", answered::old),
     ("training uses an answer up", answered::used_up),

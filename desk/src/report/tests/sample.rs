@@ -132,6 +132,7 @@ fn proposal(unit: MassUnit, movement: &str, ruled: Option<Decision>) -> Proposal
         scheme: "8,6,5,5 open".into(),
         track: "Squat".into(),
         others: None,
+        held: ruled.map(|_| "The answer stands: 55 lb.".into()),
         after: record(90),
         on: date(11, 17),
         sets: [50, 60, 70, 80].into_iter().enumerate().map(set).collect(),
