@@ -77,7 +77,15 @@ fn an_answer_that_pain_holds_is_said() {
     let clear = |open: &MemberScreen| {
         coach.holdfast.clear_flag(open.person, open.discomfort[0].flag, coach.now()).unwrap();
     };
+    let cleared = || {
+        let tables = coach.holdfast.export().unwrap().tables;
+        let flags = tables.into_iter().find(|table| table.name == "discomfort").unwrap();
+        let at = flags.columns.iter().position(|column| column == "cleared").unwrap();
+        flags.rows[0].cells[at].clone()
+    };
+    assert_eq!(cleared(), "false");
     clear(&page());
+    assert_eq!(cleared(), "true");
     let asked = page().proposals.remove(0);
     assert_eq!((asked.next_text.as_str(), asked.held), ("45 / 52.5 / 62.5 kg", None));
     let answer = Answer {

@@ -1,9 +1,11 @@
 //! Everything this device knows, as plain tables and as the journals' own lines.
 
+use std::collections::BTreeSet;
+
 use rusqlite::Connection;
 use serde::Serialize;
 
-use super::set_aside;
+use super::{flags, set_aside};
 use crate::error::Result;
 use crate::id::PersonId;
 use crate::journal::{
@@ -89,12 +91,89 @@ fn mass(load: Option<Mass>) -> [String; 2] {
     [text(load.map(|load| load.ten_ng)), text(load)]
 }
 
+const SET_COLUMNS: &[&str] = &[
+    "session",
+    "piece",
+    "movement",
+    "scheme",
+    "set",
+    "asked",
+    "reps",
+    "reserve",
+    "load_10ng",
+    "load",
+    "bar",
+    "may_be_slip",
+    "left_out",
+    "track",
+    "easy_week",
+    // What was proposed for it when the piece was begun, and when it was logged.
+    "proposed_10ng",
+    "proposed",
+    "planned_10ng",
+    "planned",
+    "training_max_10ng",
+    "training_max",
+    // The athlete gave the reps, or a key said "as planned"; empty where the entry does not say.
+    "counted",
+];
+
+fn set_cells(lift: &Lift, left_out: bool) -> Vec<String> {
+    let [exact, load] = mass(lift.load);
+    let [proposed_exact, proposed] = mass(lift.was_proposed().and_then(|set| set.load));
+    let [planned_exact, planned] = mass(lift.planned);
+    let [max_exact, max] = mass(lift.max);
+    vec![
+        lift.session.to_string(),
+        lift.piece.clone(),
+        lift.exercise.to_string(),
+        lift.scheme.key(),
+        lift.set.to_string(),
+        lift.target().to_string(),
+        lift.reps.to_string(),
+        text(lift.reserve),
+        exact,
+        load,
+        text(lift.bar.as_ref()),
+        lift.doubt.to_string(),
+        left_out.to_string(),
+        lift.track().to_owned(),
+        lift.easy.to_string(),
+        proposed_exact,
+        proposed,
+        planned_exact,
+        planned,
+        max_exact,
+        max,
+        text(lift.counted),
+    ]
+}
+
+const FLAG_COLUMNS: &[&str] = &["movement", "place", "severity_1_10", "piece", "signs", "cleared"];
+
+fn flag_cells(flag: &Discomfort, cleared: bool) -> Vec<String> {
+    let signs: Vec<&str> = flag.signs.iter().map(|sign| sign.text()).collect();
+    vec![
+        text(flag.exercise.as_ref()),
+        flag.place.text().to_owned(),
+        flag.severity.to_string(),
+        text(flag.piece.as_ref()),
+        signs.join(" "),
+        cleared.to_string(),
+    ]
+}
+
 /// Makes the export.
 pub(crate) fn export(connection: &Connection) -> Result<Export> {
     let people = people(connection)?;
     let names = people.into_iter().map(|(person, (_, profile))| (person, profile.name)).collect();
     let make = Maker { connection, names };
     let aside = set_aside(connection)?;
+    let mut cleared = BTreeSet::new();
+    for (person, _) in &make.names {
+        let flags = flags(connection, *person)?;
+        cleared.extend(flags.cleared.iter().map(|(flag, _)| flag.record));
+    }
     let tables = vec![
         make.table("sessions", &["day", "block", "week"], |session: &Session| {
             vec![session.day.clone(), session.block.clone(), session.week.to_string()]
@@ -102,43 +181,9 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
         make.table("finishes", &["session", "rpe_0_10", "minutes"], |finish: &Finish| {
             vec![finish.session.to_string(), text(finish.rpe), finish.minutes.to_string()]
         })?,
-        make.table_of(
-            "sets",
-            &[
-                "session",
-                "piece",
-                "movement",
-                "scheme",
-                "set",
-                "asked",
-                "reps",
-                "reserve",
-                "load_10ng",
-                "load",
-                "bar",
-                "may_be_slip",
-                "left_out",
-            ],
-            |logged: &Logged<Lift>| {
-                let lift = &logged.body;
-                let [exact, load] = mass(lift.load);
-                vec![
-                    lift.session.to_string(),
-                    lift.piece.clone(),
-                    lift.exercise.to_string(),
-                    lift.scheme.key(),
-                    lift.set.to_string(),
-                    lift.target().to_string(),
-                    lift.reps.to_string(),
-                    text(lift.reserve),
-                    exact,
-                    load,
-                    text(lift.bar.as_ref()),
-                    lift.doubt.to_string(),
-                    aside.contains(&logged.record).to_string(),
-                ]
-            },
-        )?,
+        make.table_of("sets", SET_COLUMNS, |logged: &Logged<Lift>| {
+            set_cells(&logged.body, aside.contains(&logged.record))
+        })?,
         // The member is who wrote it: an athlete who tested, or a coach.
         make.table(
             "maxes",
@@ -231,18 +276,80 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 ]
             },
         )?,
-        make.table(
-            "discomfort",
-            &["movement", "place", "severity_1_10"],
-            |discomfort: &Discomfort| {
-                vec![
-                    text(discomfort.exercise.as_ref()),
-                    discomfort.place.text().to_owned(),
-                    discomfort.severity.to_string(),
-                ]
-            },
-        )?,
+        make.table_of("discomfort", FLAG_COLUMNS, |logged: &Logged<Discomfort>| {
+            flag_cells(&logged.body, cleared.contains(&logged.record))
+        })?,
     ];
     let journal = journal_lines(connection)?;
     Ok(Export { tables, journal })
+}
+
+#[cfg(test)]
+mod tests {
+    use serde::de::DeserializeOwned;
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::care::{Place, Sign};
+    use crate::fixtures;
+    use crate::plan::Scheme;
+
+    /// A record with another value in each of its fields in turn, and whether its row then reads otherwise.
+    fn told<T: Serialize + DeserializeOwned>(
+        of: &T,
+        others: &Value,
+        cells: impl Fn(&T) -> Vec<String>,
+    ) -> Vec<(String, bool)> {
+        let (written, before) = (serde_json::to_value(of).unwrap(), cells(of));
+        let fields = written.as_object().unwrap().keys();
+        let told = fields.map(|field| {
+            let mut changed = written.clone();
+            changed[field] = others[field].clone();
+            let changed: T = serde_json::from_value(changed).unwrap();
+            (field.clone(), cells(&changed) != before)
+        });
+        told.collect()
+    }
+
+    fn untold(told: &[(String, bool)]) -> Vec<&str> {
+        told.iter().filter(|(_, told)| !told).map(|(field, _)| field.as_str()).collect()
+    }
+
+    /// A field that is new in an entry stands in the export too, or here.
+    #[test]
+    fn whatever_an_entry_says_of_a_set_or_a_flag_has_its_column() {
+        let scheme = Scheme { reps: vec![8, 6], open: false };
+        let lift = fixtures::lift(scheme, Mass::kg(50), 8);
+        let proposed = json!({ "load": Mass::kg(55), "reps": 8, "open": false });
+        let others = json!({
+            "session": "00000000-0000-4000-8000-000000000000", "piece": "Other", "track": "heavy",
+            "exercise": "other", "scheme": { "reps": [8], "open": true }, "easy": true,
+            "proposed": [proposed], "max": Mass::kg(90), "set": 2, "planned": Mass::kg(45),
+            "load": Mass::kg(40), "reps": 7, "reserve": 1, "counted": true, "doubt": true,
+            "bar": "short bar", "side": [Mass::kg(10)], "at": null, "on": "2026-11-03",
+        });
+        assert_eq!(set_cells(&lift, false).len(), SET_COLUMNS.len());
+        // Its date stands in the row already; plates and the clock's reading are in the journal.
+        let told_of = told(&lift, &others, |lift| set_cells(lift, false));
+        assert_eq!(untold(&told_of), ["at", "on", "side"]);
+        let flag = Discomfort {
+            session: None,
+            piece: None,
+            exercise: None,
+            place: Place::Knee,
+            severity: 3,
+            signs: Vec::new(),
+            on: None,
+        };
+        let others = json!({
+            "session": lift.session, "piece": "Squat", "exercise": "squat", "place": "hip",
+            "severity": 4, "signs": ["dark-urine"], "on": "2026-11-03",
+        });
+        assert_eq!(flag_cells(&flag, false).len(), FLAG_COLUMNS.len());
+        let told_of = told(&flag, &others, |flag| flag_cells(flag, false));
+        assert_eq!(untold(&told_of), ["on", "session"]);
+        let signs = vec![Sign::DarkUrine, Sign::ChestPain];
+        let flag = Discomfort { signs, ..flag };
+        assert_eq!(flag_cells(&flag, true)[4..], ["dark-urine chest-pain", "true"]);
+    }
 }

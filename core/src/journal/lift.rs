@@ -93,7 +93,8 @@ impl Lift {
         self.was_proposed().map_or_else(planned, |proposed| proposed.open)
     }
 
-    fn was_proposed(&self) -> Option<&ProposedSet> {
+    /// What was proposed for it, where the entry says.
+    pub(crate) fn was_proposed(&self) -> Option<&ProposedSet> {
         self.proposed.get(self.set.checked_sub(1)? as usize)
     }
 
