@@ -15,7 +15,7 @@ use crate::plan::{Block, Exercise, MeasuredWhen, Protocol};
 use crate::store::{Logged, date_of};
 use crate::words;
 
-/// The last set of one movement and scheme, session by session.
+/// The sets of one movement and scheme, session by session.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct LiftSeries {
@@ -37,8 +37,10 @@ pub struct LiftSeries {
 pub struct LiftPoint {
     /// The date.
     pub date: NaiveDate,
-    /// The heaviest load lifted.
+    /// The load of the heaviest set; of several at one load it is the one with the most reps.
     pub heaviest: Option<Mass>,
+    /// The reps of that set.
+    pub heaviest_reps: u32,
     /// Reps done in the last set, where it was done.
     pub last_reps: Option<u32>,
     /// Reps asked for in the last set.
@@ -128,10 +130,13 @@ pub(crate) fn lift_series(block: Option<&Block>, lifts: &[Logged<Lift>]) -> Vec<
             known.push(body.session);
             let asked = body.scheme.target(body.scheme.sets()).unwrap_or(0);
             let date = date_of(lift);
-            of.points.push(LiftPoint { date, heaviest: None, last_reps: None, asked, made: true });
+            let (heaviest, heaviest_reps) = (body.load, body.reps);
+            let (last_reps, made) = (None, true);
+            of.points.push(LiftPoint { date, heaviest, heaviest_reps, last_reps, asked, made });
         }
         if let Some(point) = of.points.last_mut() {
-            point.heaviest = point.heaviest.max(body.load);
+            let heaviest = (point.heaviest, point.heaviest_reps).max((body.load, body.reps));
+            (point.heaviest, point.heaviest_reps) = heaviest;
             point.made &= body.made();
             if body.set == body.scheme.sets() || body.is_unplanned() {
                 point.last_reps = Some(body.reps);
@@ -231,4 +236,49 @@ fn dose_text<'a>(sides: impl Iterator<Item = &'a WeekOfStretch>) -> Option<Strin
     let dose = Dose::FiveMinutesFiveDays;
     let least = sides.min_by_key(|side| (side.held_ms(), side.days.len()));
     least.map(|side| words::dose(dose, dose.short(&side.days), side.at_plateau()))
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::fixtures;
+    use crate::id::{DeviceId, PersonId, random};
+    use crate::journal::EntryId;
+    use crate::plan::Scheme;
+
+    fn logged(body: Lift) -> Logged<Lift> {
+        let one = random([1; 16]);
+        Logged {
+            record: RecordId(one),
+            person: PersonId(one),
+            id: EntryId { device: DeviceId(one), number: 1 },
+            first_ms: 0,
+            placed: 0,
+            offset_min: 0,
+            on: None,
+            heads: 1,
+            body,
+        }
+    }
+
+    proptest! {
+        /// Load and reps that are shown together were lifted together.
+        #[test]
+        fn a_set_that_is_shown_was_logged(
+            sets in proptest::collection::vec((proptest::option::of(40..44_i64), 0..9_u32), 1..8),
+        ) {
+            let scheme = Scheme { reps: vec![5; 3], open: false };
+            let logged: Vec<_> = (1..).zip(&sets).map(|(set, (load, reps))| {
+                let lift = fixtures::lift(scheme.clone(), Mass::kg(0), *reps);
+                logged(Lift { set, load: load.map(Mass::kg), ..lift })
+            }).collect();
+            let series = lift_series(None, &logged);
+            let [of] = series.as_slice() else { panic!("one series") };
+            let shown: Vec<_> = of.points.iter().map(|of| (of.heaviest, of.heaviest_reps)).collect();
+            let most = sets.iter().map(|(load, reps)| (load.map(Mass::kg), *reps)).max();
+            prop_assert_eq!(shown, most.into_iter().collect::<Vec<_>>());
+        }
+    }
 }

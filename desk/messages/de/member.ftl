@@ -8,7 +8,7 @@ sessions = Einheiten
 weeks = Wochen
 strength = Kraft, geschätzt aus offenen Sätzen und Sätzen mit Wdh. in Reserve
 maxes = 1RM, getestet oder vom Coach gesetzt
-lifts = Gehoben: höchstes Gewicht × Wdh. im letzten Satz
+lifts = Gehoben: der schwerste Satz jeder Einheit
 ranges = Beweglichkeit vor der Dehnung
 stretched = Dehnzeit, Woche für Woche
 options = Gewählte Varianten
@@ -55,9 +55,10 @@ only-reps = { $reps ->
     [one] 1 Wdh.
    *[other] { $reps } Wdh.
 }
-# $done ist eines der beiden darüber oder nur ein Gewicht.
+# $done ist eines der beiden darüber.
 point = { $date } { $done }
-point-missed = { $date } { $done } (Satz nicht geschafft)
+# Ein Satz dieser Einheit wurde nicht geschafft, dieser oder ein anderer.
+point-missed = { $date } { $done } (ein Satz dieser Einheit nicht geschafft)
 between-points = { "; " }
 
 ## Beweglichkeit. $name ist die Messung („Knie zur Wand“), $unit „cm“ oder „°“.

@@ -8,7 +8,7 @@ sessions = Sessions
 weeks = Weeks
 strength = Strength, estimated from open sets and sets with reps in reserve
 maxes = One-rep maxes, tested or set
-lifts = Lifts: heaviest load × reps of the last set
+lifts = Lifts: the heaviest set of each session
 ranges = Range of motion before the hold
 stretched = Time under stretch, week by week
 options = Options taken
@@ -55,9 +55,10 @@ only-reps = { $reps ->
     [one] 1 rep
    *[other] { $reps } reps
 }
-# $done is one of the two above, or a load alone.
+# $done is one of the two above.
 point = { $date } { $done }
-point-missed = { $date } { $done } (set missed)
+# A set of that session was missed, this one or another.
+point-missed = { $date } { $done } (a set of that session missed)
 between-points = { ", " }
 
 ## Range of motion. $name is how it is measured ("knee to wall"), $unit "cm" or "°".

@@ -147,12 +147,9 @@ fn lift_line(lift: &LiftSeries, unit: MassUnit) -> String {
 }
 
 fn lift_point(point: &LiftPoint, unit: MassUnit) -> String {
-    let load = point.heaviest.map(|load| load.text(unit));
-    let done = match (load, point.last_reps) {
-        (Some(load), Some(reps)) => say::member::load_and_reps(load, reps),
-        (Some(load), None) => load,
-        (None, Some(reps)) => say::member::only_reps(reps),
-        (None, None) => "-".to_owned(),
+    let done = match point.heaviest {
+        Some(load) => say::member::load_and_reps(load.text(unit), point.heaviest_reps),
+        None => say::member::only_reps(point.heaviest_reps),
     };
     if point.made {
         say::member::point(short_day(point.date), done)

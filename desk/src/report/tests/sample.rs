@@ -56,7 +56,8 @@ pub(super) fn session(
 }
 
 pub(super) fn point(date: NaiveDate, load: Option<Mass>, reps: u32, made: bool) -> LiftPoint {
-    LiftPoint { date, heaviest: load, last_reps: Some(reps), asked: 5, made }
+    let (heaviest_reps, last_reps) = (reps, Some(reps));
+    LiftPoint { date, heaviest: load, heaviest_reps, last_reps, asked: 5, made }
 }
 
 pub(super) fn empty(number: u32, name: &str, unit: MassUnit) -> MemberScreen {
