@@ -213,10 +213,9 @@ fn show_day(
     if json { print::json(&screen) } else { print::out(&print::sheet(&screen)) }
 }
 
-/// Finds a movement on a page by its name or by the key its history is kept under.
-fn same(typed: &str, key: &str, movement: &str) -> bool {
-    let typed = typed.trim().to_lowercase();
-    typed == key || typed == movement.to_lowercase()
+/// True for a movement of that name, in whatever case it was typed.
+fn is_called(movement: &str, typed: &str) -> bool {
+    typed.trim().to_lowercase() == movement.to_lowercase()
 }
 
 fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
@@ -270,7 +269,9 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
     let page = page_of(holdfast, member, today())?;
     let open = page.discomfort.iter().filter(|line| line.open);
     let meant = |line: &&DiscomfortLine| {
-        movement.as_ref().is_none_or(|movement| same(movement, "", &line.movement))
+        movement
+            .as_ref()
+            .is_none_or(|typed| line.movement.as_ref().is_some_and(|of| is_called(of, typed)))
     };
     let mut text = String::new();
     for line in open.filter(meant) {
@@ -279,7 +280,7 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
         } else {
             holdfast.clear_flag(page.person, line.flag, now())?;
         }
-        text += &say::command::cleared(&line.place, line.severity, &line.movement);
+        text += &say::command::cleared(&line.text);
         text.push('\n');
     }
     if text.is_empty() {

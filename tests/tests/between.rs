@@ -1,5 +1,6 @@
 //! Discomfort and emergency signs between two sessions, also days later.
 
+use catalogue::{Language, speaking};
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::coach::AttentionKind;
 use holdfast_core::session::{KeyKind, NoticeKind, SessionScreen, SessionState, Tap};
@@ -87,7 +88,8 @@ fn a_place_with_no_movement_holds_what_loads_it() {
     assert_eq!(pain(&crew, "2026-11-05").len(), 2);
     assert!(pain(&crew, "2026-11-05").contains(&"knee 3/10 on Wed 4 Nov, between sessions".into()));
     let page = crew.coach.holdfast.member("Ines".into(), "2026-11-05".parse().unwrap()).unwrap();
-    assert_eq!(page.discomfort[0].movement, "no movement");
+    let flag = &page.discomfort[0];
+    assert_eq!((&flag.movement, flag.text.as_str()), (&None, "knee 3/10, not from a movement"));
 }
 
 fn care(screen: &SessionScreen) -> Option<&str> {
@@ -118,6 +120,16 @@ fn an_emergency_sign_stands_on_top_until_it_is_cleared() {
     crew.coach.go_to("2026-11-08");
     crew.coach.holdfast.clear_flag(person, flag, crew.coach.now()).unwrap();
     assert_eq!(pain(&crew, "2026-11-08"), [""; 0]);
+    // The page goes on naming what it was.
+    let of = || {
+        let page =
+            crew.coach.holdfast.member("Ines".into(), "2026-11-08".parse().unwrap()).unwrap();
+        page.discomfort.into_iter().find(|of| of.flag == flag).unwrap()
+    };
+    let said = "muscle 2/10 with dark urine after training or days later, not from a movement";
+    assert_eq!((of().open, of().text.as_str()), (false, said));
+    let german = speaking(Language::De, of).text;
+    assert!(german.ends_with(", nicht durch eine Übung") && german.contains(", dazu "), "{german}");
     assert_eq!(care(&ines.today().unwrap()), None);
 }
 
@@ -187,7 +199,7 @@ fn the_program_flags_without_a_session_in_both_languages() {
     let ran = run(ana.home(), &["--lang", "de", "flag", "Knie", "2"], "");
     assert!(ran.fine && ran.out.contains("Gemeldet. Das ist jetzt offen"), "{ran:?}");
     let ran = run(ana.home(), &["clear"], "");
-    assert!(ran.fine && ran.out.contains("Cleared: knee 2/10 in no movement"), "{ran:?}");
+    assert!(ran.fine && ran.out.contains("Cleared: knee 2/10, not from a movement"), "{ran:?}");
     let ran = run(ana.home(), &["today"], "");
     assert!(!ran.out.contains("WARNING"), "{}", ran.out);
 }

@@ -52,7 +52,12 @@ pain = { $place } { $severity }/10 bei { $movement }, { $date }
 pain-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } gemeldet: { $place } { $severity }/10 bei { $movement }.
 pain-alone = { $place } { $severity }/10, { $date }, zwischen den Einheiten
 pain-alone-with-signs = Warnzeichen: { $signs }. Sorge dafür, dass das ärztlich untersucht wird. Am { $date } zwischen den Einheiten gemeldet: { $place } { $severity }/10.
-no-movement = keiner Übung
+# Eine Meldung auf der Seite eines Mitglieds, hinter ihrem Datum und vor dem, was aus ihr wurde. $signs zählt Warnzeichen auf.
+flag = { $place } { $severity }/10 bei { $movement }
+flag-with-signs = { $place } { $severity }/10 bei { $movement }, dazu { $signs }
+# Wenn keine Übung sie auslöst.
+flag-alone = { $place } { $severity }/10, nicht durch eine Übung
+flag-alone-with-signs = { $place } { $severity }/10, dazu { $signs }, nicht durch eine Übung
 # $loads sind die Gewichte vom letzten Mal, Satz für Satz, mit ihrer Einheit.
 stall-missed = { $movement }: zweimal in Folge nicht geschafft, bei { $loads }
 stall-thrice = { $movement }: in drei Einheiten in Folge Sätze nicht geschafft, bei { $loads }

@@ -53,8 +53,12 @@ pain-with-signs = Emergency signs: { $signs }. Make sure this person sees a doct
 # The same between two sessions, where no movement brings it on.
 pain-alone = { $place } { $severity }/10 on { $date }, between sessions
 pain-alone-with-signs = Emergency signs: { $signs }. Make sure this person sees a doctor. Flagged: { $place } { $severity }/10 on { $date }, between sessions.
-# Stands in place of a movement's name: "knee 4/10 in no movement".
-no-movement = no movement
+# A flag on a member's page, behind its date and before what became of it. $signs is a list of emergency signs.
+flag = { $place } { $severity }/10 in { $movement }
+flag-with-signs = { $place } { $severity }/10 in { $movement }, with { $signs }
+# Where no movement brings it on.
+flag-alone = { $place } { $severity }/10, not from a movement
+flag-alone-with-signs = { $place } { $severity }/10 with { $signs }, not from a movement
 # $loads are those of last time, set by set, with their unit.
 stall-missed = { $movement }: missed twice in a row at { $loads }
 stall-thrice = { $movement }: sets missed in three sessions in a row at { $loads }

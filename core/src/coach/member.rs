@@ -84,12 +84,16 @@ pub struct DiscomfortLine {
     pub flag: RecordId,
     /// The date.
     pub date: NaiveDate,
-    /// The movement's or stretch's name; where no movement brings it on, words for that.
-    pub movement: String,
+    /// The movement's or stretch's name; none where no movement brings it on.
+    pub movement: Option<String>,
     /// Where, in words.
     pub place: String,
     /// How bad, 1 to 10.
     pub severity: u32,
+    /// The emergency signs that came with it, in words.
+    pub signs: Vec<String>,
+    /// All of it in one line, but its date and whether it is open.
+    pub text: String,
     /// True until somebody clears it.
     pub open: bool,
 }
@@ -104,6 +108,26 @@ pub(crate) fn member(device: &mut Device, name: &str, date: NaiveDate) -> Result
     let block = plan.as_ref().map(|plan| &*plan.block);
     let own = person == device.person();
     page(device.reader(), person, &profile, block, date, own)
+}
+
+fn discomfort_line(
+    flag: &Logged<Discomfort>,
+    movement: Option<String>,
+    open: bool,
+) -> DiscomfortLine {
+    let Discomfort { place, severity, ref signs, .. } = flag.body;
+    let place = words::place(place).to_owned();
+    let signs: Vec<String> = signs.iter().map(|sign| words::sign(*sign).to_owned()).collect();
+    let text = match (&movement, signs.as_slice()) {
+        (Some(movement), []) => say::coach::flag(&place, severity, movement),
+        (Some(movement), signs) => {
+            say::coach::flag_with_signs(&place, severity, movement, words::list(signs))
+        }
+        (None, []) => say::coach::flag_alone(&place, severity),
+        (None, signs) => say::coach::flag_alone_with_signs(&place, severity, words::list(signs)),
+    };
+    let (flag, date) = (flag.record, date_of(flag));
+    DiscomfortLine { flag, date, movement, place, severity, signs, text, open }
 }
 
 fn page(
@@ -161,14 +185,9 @@ fn page(
     });
     let mut discomfort = Vec::new();
     for flag in query.read::<Discomfort>(connection)? {
-        discomfort.push(DiscomfortLine {
-            flag: flag.record,
-            date: date_of(&flag),
-            movement: flag.body.exercise.as_ref().map_or(say::coach::no_movement().into(), &name),
-            place: words::place(flag.body.place).to_owned(),
-            severity: flag.body.severity,
-            open: !is_cleared(connection, flag.record, person)?,
-        });
+        let open = !is_cleared(connection, flag.record, person)?;
+        let movement = flag.body.exercise.as_ref().map(&name);
+        discomfort.push(discomfort_line(&flag, movement, open));
     }
     Ok(MemberScreen {
         person,

@@ -58,7 +58,8 @@ left-alone-more = { $files ->
 # $last und $next sind die Gewichte aller Sätze.
 answered = { $name }, { $movement }: { $last } -> { $next }
 answer-saved = Antwort an { $name } gespeichert.
-cleared = Aufgehoben: { $place } { $severity }/10 bei { $movement }
+# $flag als „Knie 4/10 bei Kniebeuge“.
+cleared = Aufgehoben: { $flag }
 flagged = Gemeldet. Das ist jetzt offen, und das ist zu tun:
 next-exchange = Der nächste Abgleich überträgt das.
 

@@ -75,5 +75,6 @@ between-parts = { "; " }
 
 took-option = { $option } statt { $movement }
 took-option-because = { $option } statt { $movement }: { $because }
-flag-open = { $place } { $severity }/10 bei { $movement }, offen
-flag-cleared = { $place } { $severity }/10 bei { $movement }, aufgehoben
+# $flag als „Knie 4/10 bei Kniebeuge“.
+flag-open = { $flag }, offen
+flag-cleared = { $flag }, aufgehoben

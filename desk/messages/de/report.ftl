@@ -71,7 +71,7 @@ discomfort = Beschwerden
 # Eine Meldung von Beschwerden, die noch besteht oder nicht mehr.
 open = Offen
 cleared = Aufgehoben
-flag = { $date }: { $place } { $severity }/10 bei { $movement }
+flag = { $date }: { $flag }
 back = Zurück zum Überblick
 
 ## Der Fuß der Seite

@@ -58,7 +58,8 @@ left-alone-more = { $files ->
 # $last and $next are the loads of all sets.
 answered = { $name }, { $movement }: { $last } -> { $next }
 answer-saved = Answer for { $name } saved.
-cleared = Cleared: { $place } { $severity }/10 in { $movement }
+# $flag as "knee 4/10 in Back squat".
+cleared = Cleared: { $flag }
 flagged = Flagged. What is open now, and what to do:
 next-exchange = The next exchange carries it.
 

@@ -75,5 +75,6 @@ between-parts = { "; " }
 
 took-option = { $option } instead of { $movement }
 took-option-because = { $option } instead of { $movement }: { $because }
-flag-open = { $place } { $severity }/10 in { $movement }, open
-flag-cleared = { $place } { $severity }/10 in { $movement }, cleared
+# $flag as "knee 4/10 in Back squat".
+flag-open = { $flag }, open
+flag-cleared = { $flag }, cleared

@@ -70,7 +70,7 @@ discomfort = Discomfort
 # A discomfort flag that is still there, or not any more.
 open = Open
 cleared = Cleared
-flag = { $date }: { $place } { $severity }/10 in { $movement }
+flag = { $date }: { $flag }
 back = Back to the board
 
 ## The foot of the page

@@ -185,9 +185,9 @@ fn option_line(line: &OptionLine, date: NaiveDate) -> String {
 
 fn discomfort_line(line: &DiscomfortLine, date: NaiveDate) -> String {
     let flag = if line.open {
-        say::member::flag_open(&line.place, line.severity, &line.movement)
+        say::member::flag_open(&line.text)
     } else {
-        say::member::flag_cleared(&line.place, line.severity, &line.movement)
+        say::member::flag_cleared(&line.text)
     };
     format!("{}  {flag}", words::day(line.date, date))
 }

@@ -95,10 +95,7 @@ fn option(line: &OptionLine, today: NaiveDate) -> Marked {
 }
 
 fn discomfort(line: &DiscomfortLine, today: NaiveDate) -> Discomfort {
-    let named = [dated(line.date, today), Marked::name(&line.movement)];
-    let text = Marked::new(named, |[date, movement]| {
-        say::report::flag(date, &line.place, line.severity, movement)
-    });
+    let text = Marked::new([dated(line.date, today)], |[date]| say::report::flag(date, &line.text));
     Discomfort { open: line.open, text }
 }
 

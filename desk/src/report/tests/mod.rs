@@ -81,7 +81,7 @@ fn words_of_people_stay_words() {
     members[0].options[0].because = HOSTILE.into();
     members[0].options[0].option = HOSTILE.into();
     members[0].proposals[0].piece = HOSTILE.into();
-    members[0].discomfort[0].movement = HOSTILE.into();
+    members[0].discomfort[0].text = HOSTILE.into();
     let mut board = board(&members);
     board.heading = HOSTILE.into();
     board.arrivals = vec![HOSTILE.into()];
@@ -104,7 +104,6 @@ fn names_of_either_direction_stay_in_their_place() {
     let mut members = crew();
     members[0].name = NAME.into();
     members[0].options[0].movement = NAME.into();
-    members[0].discomfort[0].movement = NAME.into();
     members[0].proposals[0].movement = NAME.into();
     members[0].proposals[0].piece = NAME.into();
     members[0].lifts[0].movement = NAME.into();

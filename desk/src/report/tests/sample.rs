@@ -228,9 +228,11 @@ pub(super) fn busy() -> MemberScreen {
     let flag = |number, on, severity, open| DiscomfortLine {
         flag: record(number),
         date: on,
-        movement: "Back squat".into(),
+        movement: Some("Back squat".into()),
         place: "low back".into(),
         severity,
+        signs: Vec::new(),
+        text: format!("low back {severity}/10 in Back squat"),
         open,
     };
     member.discomfort = vec![flag(91, date(11, 10), 2, false), flag(92, date(11, 17), 4, true)];
