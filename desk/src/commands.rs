@@ -132,10 +132,10 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     let (name, folder) = (who.name.bold(), folder.display());
     let (started, next) = match who.role {
         Role::Coach => {
-            (say::command::started_as_coach(name, &folder), say::command::next_for_coach(&folder))
+            (say::command::started_as_coach(&folder, name), say::command::next_for_coach(&folder))
         }
         Role::Athlete => (
-            say::command::started_as_athlete(name, &folder),
+            say::command::started_as_athlete(&folder, name),
             say::command::next_for_athlete(&folder),
         ),
     };

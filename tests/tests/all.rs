@@ -2,6 +2,7 @@
 #![expect(clippy::panic, clippy::unwrap_used, reason = "a check that stops is a check that failed")]
 
 mod answers;
+mod arguments;
 mod asked_language;
 mod bars;
 mod between;

@@ -26,6 +26,7 @@ fn the_whole_loop_by_hand() {
     let desk = desk();
     let (plan, carrier) = (desk.path("plan.toml"), desk.path("carrier"));
     let said = desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    assert!(said.contains("coach is set up for Maren, coach\nNext: "), "{said}");
     assert!(said.contains("publish PLAN.toml --carrier"), "{said}");
     assert!(desk.fine("coach", &["check", &plan], "").contains("No problems found"));
     let said = desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
