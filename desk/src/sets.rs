@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use clap::Args as ClapArgs;
 use holdfast_core::coach::{LoggedSet, MaxGiven, SetNamed, SetsScreen};
 use holdfast_core::session::Correction;
-use holdfast_core::{Holdfast, Mass};
+use holdfast_core::{Field, Holdfast, HoldfastError, Mass};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
@@ -115,9 +115,15 @@ fn quoted(name: &str) -> String {
 /// Corrects a set of the athlete's own, says that it is right, or takes it back.
 pub(crate) fn correct(holdfast: &Holdfast, typed: Correct) -> Outcome {
     let Correct { date: on, piece, set, what, session } = typed;
+    let named = SetNamed { member: None, on, piece: piece.clone(), set, session };
+    let before = match holdfast.find_set(named) {
+        Err(HoldfastError::Invalid { field: Field::Role, reason }) => {
+            let typed = say::sets::leave_out(on, quoted(&piece), set);
+            return Err(Fault::Typed(say::sets::coach_leaves_out(reason, typed)));
+        }
+        found => found?,
+    };
     let correction = holdfast.read_correction(what.join(" "))?;
-    let named = SetNamed { member: None, on, piece, set, session };
-    let before = holdfast.find_set(named)?;
     let after = holdfast.correct(before.lift, correction, now())?;
     let (name, was) = (set_name(&before, on), &before.text);
     let said = match after {

@@ -110,6 +110,14 @@ fn a_coach_leaves_sets_out_and_sets_a_training_max() {
     let whose = desk.wrong("coach", &["sets"]);
     assert!(whose.contains("Name the member."), "{whose}");
 
+    // What a coach cannot do is told before what is wrong with it.
+    for done in ["50 x 8", "heavy"] {
+        let wrong = desk.wrong("coach", &["correct", &date, "Squat", "2", done]);
+        let only = "Only athletes correct their own sets; this is Maren's coach device. A coach can leave a set out.";
+        let typed = format!("Type: holdfast leave-out NAME {date} Squat 2");
+        assert!(wrong.contains(only) && wrong.contains(&typed), "{wrong}");
+    }
+
     let said = desk.fine("coach", &["max", "Back squat", "100kg", "--member", "Bram"], "");
     assert!(said.starts_with("Back squat: 100 kg, training max set by the coach on"), "{said}");
     let far = desk.wrong("coach", &["max", "Back squat", "1000", "--member", "Bram"]);

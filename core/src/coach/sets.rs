@@ -113,6 +113,12 @@ pub struct SetNamed {
 /// Finds the set that is meant.
 pub(crate) fn find_set(device: &mut Device, named: &SetNamed) -> Result<LoggedSet> {
     let (on, set) = (named.on, named.set);
+    let own = device.profile()?;
+    if named.member.is_none() && own.role == Role::Coach {
+        // A set of one's own is looked for to correct it.
+        let reason = say::device::only_athletes_correct(&own.name);
+        return Err(Error::invalid(Field::Role, reason));
+    }
     let mut sessions = sets(device, named.member.as_deref(), Some(on), 0)?.sessions;
     if sessions.is_empty() {
         return Err(Error::invalid(Field::Date, no_sets(device, named)?));

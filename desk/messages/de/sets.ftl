@@ -6,6 +6,9 @@ none = Kein Satz ist eingetragen.
 # $date ist etwa 2026-11-03.
 how-to-correct = Einen korrigieren: holdfast correct { $date } { $piece } { $set } "67,5 x 5"; oder stimmt, oder nichts
 how-to-leave-out = Einen auslassen: holdfast leave-out { $name } { $date } { $piece } { $set }
+# An einen Coach, der korrigiert: $reason sagt, dass das nur Athleten tun, $typed ist ein Befehl.
+coach-leaves-out = { $reason } Tippe: { $typed }
+leave-out = holdfast leave-out NAME { $date } { $piece } { $set }
 
 on-or-sessions = --on und --sessions passen nicht zusammen. Nenne ein Datum oder wie viele Einheiten.
 

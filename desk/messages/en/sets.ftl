@@ -6,6 +6,9 @@ none = No set is logged.
 # $date as 2026-11-03.
 how-to-correct = To correct one: holdfast correct { $date } { $piece } { $set } "67.5 x 5"; or right, or none
 how-to-leave-out = To leave one out: holdfast leave-out { $name } { $date } { $piece } { $set }
+# To a coach who corrects: $reason says that only athletes do, $typed is a command.
+coach-leaves-out = { $reason } Type: { $typed }
+leave-out = holdfast leave-out NAME { $date } { $piece } { $set }
 
 on-or-sessions = --on and --sessions do not go together. Name a date, or how many sessions.
 
