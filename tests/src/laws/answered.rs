@@ -88,7 +88,8 @@ pub(super) fn held(seen: &Seen<'_>, chance: &mut ChaCha8Rng) -> Result<bool, Str
     let silent = free.next().iter().zip(&next).any(|(free, next)| {
         let decides = matches!(free.reason, Reason::Coach { .. });
         spoken |= decides && free.load != next.load;
-        let is_it = |other: &Reason| matches!(other, Reason::Answered { load, .. } if *load == free.load);
+        let is_it =
+            |other: &Reason| matches!(other, Reason::Answered { load, .. } if *load == free.load);
         decides && (free.load != next.load) != next.others.iter().any(is_it)
     });
     if silent { says(true, || text(&next)) } else { Ok(spoken) }
