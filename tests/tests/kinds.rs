@@ -2,7 +2,7 @@
 //! nothing is added, and neither anywhere else.
 
 use holdfast_core::Mass;
-use holdfast_core::coach::Answer;
+use holdfast_core::coach::{Answer, AttentionKind};
 use holdfast_core::load::Decision;
 use holdfast_core::session::{
     PieceKindView, Question, Row, SessionScreen, SessionState, SetView, Tap,
@@ -135,4 +135,26 @@ fn whatever_is_lifted_is_logged_with_one_key_and_climbs() {
     let easy = ines.today().unwrap();
     assert_eq!(sets(&easy, "Heavy squat").len(), 1);
     assert!(sets(&easy, "Heavy squat")[0].why.as_ref().unwrap().starts_with("easy week: "));
+    // A set more than it asks for is no missed one, wherever it is read, and hides no progress.
+    ines.tap(begin()).unwrap();
+    ines.tap(set_of("Heavy squat", None, None, None)).unwrap();
+    let screen = ines.tap(set_of("Heavy squat", Some(2), Some(Mass::kg(40)), Some(3))).unwrap();
+    let more = &sets(&screen, "Heavy squat")[1];
+    assert!(more.extra && more.done.as_ref().unwrap().made);
+    assert_eq!(more.done.as_ref().unwrap().text, "40 kg × 3");
+    ines.tap(finish_unrated()).unwrap();
+    crew.exchange_all().unwrap();
+    let page = crew.coach.holdfast.member("Ines".into(), "2026-11-25".parse().unwrap()).unwrap();
+    let squats =
+        page.lifts.iter().find(|lift| lift.scheme == "5,5" && lift.movement == "Squat").unwrap();
+    let last = squats.points.last().unwrap();
+    assert_eq!((last.made, last.last_reps), (true, None));
+    let up = page.attention.iter().find(|look| look.kind == AttentionKind::Progress).unwrap();
+    assert_eq!(up.text, "Squat: last set went from 45 kg to 47.5 kg");
+    let tables = crew.coach.holdfast.export().unwrap().tables;
+    let table = tables.iter().find(|table| table.name == "sets").unwrap();
+    let column = |name: &str| table.columns.iter().position(|column| column == name).unwrap();
+    let row = table.rows.iter().rfind(|row| row.cells[column("piece")] == "Heavy squat").unwrap();
+    let cells = ["easy_week", "set", "asked", "reps"].map(|name| &row.cells[column(name)]);
+    assert_eq!(cells, ["true", "2", "0", "3"]);
 }

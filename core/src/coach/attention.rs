@@ -232,7 +232,8 @@ fn progress(
     let mut firsts: Vec<(&Lift, &Lift)> = Vec::new();
     for lift in lifts.iter().map(|lift| &lift.body) {
         let last_set = lift.set == lift.scheme.sets();
-        if !last_set || lift.load.is_none() {
+        // An easy week is outside progression.
+        if !last_set || lift.easy || lift.load.is_none() {
             continue;
         }
         let same = |found: &&mut (&Lift, &Lift)| {

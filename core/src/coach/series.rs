@@ -138,7 +138,8 @@ pub(crate) fn lift_series(block: Option<&Block>, lifts: &[Logged<Lift>]) -> Vec<
             let heaviest = (point.heaviest, point.heaviest_reps).max((body.load, body.reps));
             (point.heaviest, point.heaviest_reps) = heaviest;
             point.made &= body.made();
-            if body.set == body.scheme.sets() || body.is_unplanned() {
+            let last = body.set == body.scheme.sets() && !body.is_extra();
+            if last || body.is_unplanned() {
                 point.last_reps = Some(body.reps);
             }
         }

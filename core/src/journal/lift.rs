@@ -76,19 +76,31 @@ impl Lift {
         self.scheme.reps.is_empty()
     }
 
-    /// True for a set over those of its scheme, and for every set of a movement that nobody planned.
+    /// True for a set over those that were asked for, and for every set of a movement that nobody planned. An easy
+    /// week asks for fewer than the scheme has.
     pub fn is_extra(&self) -> bool {
-        self.set > self.scheme.sets()
+        let proposed = match self.proposed.len() {
+            // An older app wrote none.
+            0 => self.scheme.sets(),
+            sets => self.scheme.sets().min(u32::try_from(sets).unwrap_or(u32::MAX)),
+        };
+        self.set > proposed
     }
 
-    /// Reps asked for.
+    /// Reps asked for; of a set that was not asked for none, so that it cannot be missed.
     pub fn target(&self) -> u32 {
+        if self.is_extra() {
+            return 0;
+        }
         let planned = || self.scheme.target(self.set).unwrap_or(0);
         self.was_proposed().map_or_else(planned, |proposed| proposed.reps)
     }
 
     /// True when it was to be taken to as many good reps as possible.
     pub fn is_open(&self) -> bool {
+        if self.is_extra() {
+            return false;
+        }
         let planned = || self.scheme.is_open(self.set);
         self.was_proposed().map_or_else(planned, |proposed| proposed.open)
     }
@@ -134,4 +146,32 @@ pub struct Max {
     pub load: Mass,
     /// True for a single that was lifted, false for a training max that the coach sets.
     pub tested: bool,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixtures;
+
+    /// Whatever was proposed and done: a set that was not asked for is not missed, nor open, and one that was asked
+    /// for is missed with fewer reps.
+    #[test]
+    fn what_was_not_asked_for_cannot_be_missed() {
+        let scheme = Scheme { reps: vec![8, 6, 5], open: true };
+        for (proposed, set, reps) in
+            (0..=3).flat_map(|p| (1..6).flat_map(move |s| (0..9).map(move |r| (p, s, r))))
+        {
+            let asked = ProposedSet { load: None, reps: 4, open: false };
+            let of = fixtures::lift(scheme.clone(), Mass::kg(50), reps);
+            let of = Lift { set, proposed: vec![asked; proposed], ..of };
+            let sets = if proposed == 0 { 3 } else { proposed as u32 };
+            let of_scheme = scheme.target(set).unwrap_or(0);
+            let target = if proposed == 0 { of_scheme } else { 4 };
+            let over = set > sets;
+            assert_eq!(of.is_extra(), over, "{proposed} {set}");
+            assert_eq!(of.target(), if over { 0 } else { target }, "{proposed} {set}");
+            assert_eq!(of.made(), over || reps >= target, "{proposed} {set} {reps}");
+            assert_eq!(of.is_open(), proposed == 0 && set == 3);
+        }
+    }
 }
