@@ -185,7 +185,8 @@ fn add(time: &mut Time, lift: &Logged<Lift>, aside: &BTreeSet<RecordId>) {
 pub(crate) fn set_done(lift: &Logged<Lift>, aside: bool) -> SetDone {
     let Lift { set, load, reps, reserve, .. } = lift.body;
     let counts = !aside && !lift.body.doubt;
-    SetDone { record: lift.record, set, load, reps, reserve, counts, aside }
+    let bar = lift.body.bar.clone();
+    SetDone { record: lift.record, set, load, reps, reserve, counts, aside, bar }
 }
 
 /// The logged sets that a coach has set aside.

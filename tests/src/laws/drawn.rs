@@ -95,7 +95,8 @@ impl Case {
             if let Some((load, reps, counts)) = does(next) {
                 let (record, set) = (self.name(), next.set);
                 let (load, reserve, aside) = (Some(load), None, false);
-                sets.push(SetDone { record, set, load, reps, reserve, counts, aside });
+                let bar = self.builds.has_plates().then(|| self.builds.bar.clone());
+                sets.push(SetDone { record, set, load, reps, reserve, counts, aside, bar });
             }
         }
         if sets.is_empty() {

@@ -55,7 +55,11 @@ pub(super) fn cleared(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, Strin
 pub(super) fn climb_back(seen: &Seen<'_>, chance: &mut ChaCha8Rng) -> Result<bool, String> {
     let Some(last) = seen.case.history.last() else { return Ok(false) };
     let away = (seen.case.date() - last.on).num_days() >= 14;
-    if !is_plain(seen.case) || is_fixed(seen.case) || any_missed(last) || away {
+    // What another bar took does not come back with it.
+    let bar = Some(&seen.case.builds.bar).filter(|_| seen.case.builds.has_plates());
+    let mut all = seen.case.history.times.iter().flat_map(|time| &time.sets);
+    let one_bar = all.all(|done| done.bar.as_ref() == bar);
+    if !is_plain(seen.case) || is_fixed(seen.case) || any_missed(last) || away || !one_bar {
         return Ok(false);
     }
     let mut case = seen.case.clone();
@@ -69,9 +73,7 @@ pub(super) fn climb_back(seen: &Seen<'_>, chance: &mut ChaCha8Rng) -> Result<boo
         let (was, is) = (case.next(), after.next());
         let stuck = was.iter().zip(&is).zip(&before).any(|((was, is), before)| {
             let up = is.load > was.load || (is.load == was.load && is.reps > was.reps);
-            // What another bar took does not come back: from two proposals nothing tells it from pain.
-            let built = before.is_some_and(|before| case.builds.exactly(before).is_some());
-            built && was.load < *before && !up
+            was.load < *before && !up
         });
         if stuck {
             return Err(pair(&was, &is));

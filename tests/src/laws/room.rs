@@ -55,7 +55,7 @@ fn bars(chance: &mut impl Rng, plates: &[i64]) -> Vec<Builds> {
 
 fn bar_of(empty: i64, unit: MassUnit) -> Bar {
     let mass = Mass::thousandths(empty * 1000, unit);
-    Bar { name: "bar".into(), mass, unit, collars: Mass::ZERO, count: 1 }
+    Bar { name: format!("of {empty}"), mass, unit, collars: Mass::ZERO, count: 1 }
 }
 
 fn plates_by_chance(chance: &mut impl Rng, unit: MassUnit, plates: &[i64]) -> Kit {

@@ -122,7 +122,9 @@ impl Book for Paper {
         time.placed = placed;
         let Typed { set, load, reps, left: reserve } = typed;
         let load = Some(load);
-        time.sets.push(SetDone { record, set, load, reps, reserve, counts: !doubt, aside: false });
+        // Nobody in a season takes another bar.
+        let (counts, aside, bar) = (!doubt, false, None);
+        time.sets.push(SetDone { record, set, load, reps, reserve, counts, aside, bar });
         doubt
     }
 

@@ -128,10 +128,13 @@ impl<'a> Carried<'a> {
         std::iter::successors(below(&load), below).take(picks as usize).last()
     }
 
-    /// The load carried in a set after so many of the sessions.
-    pub(super) fn load_after(&self, sessions: usize, set: u32) -> Option<Mass> {
-        let sets = fold_all(self.times.get(..sessions)?, self.scheme)?;
-        sets.get(set.checked_sub(1)? as usize).map(|found| found.load)
+    /// The load carried in a set after so many of the sessions, and which of them it was lifted in.
+    pub(super) fn load_after(&self, sessions: usize, set: u32) -> Option<(Mass, usize)> {
+        let times = self.times.get(..sessions)?;
+        let found = *fold_all(times, self.scheme)?.get(set.checked_sub(1)? as usize)?;
+        let is_it = |done: &SetDone| done.record == found.record;
+        let at = times.iter().position(|time| time.sets.iter().any(is_it))?;
+        Some((found.load, at))
     }
 
     /// The heaviest load made in a set in the 26 weeks before the latest break of three weeks or more; none

@@ -59,6 +59,8 @@ pub struct SetDone {
     pub counts: bool,
     /// True once the coach has set it aside.
     pub aside: bool,
+    /// The name of the bar it was lifted with; none where it was none, or is not known.
+    pub bar: Option<String>,
 }
 
 /// What became of a set of a session.

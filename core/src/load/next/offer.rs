@@ -192,35 +192,43 @@ fn before_pain(carried: &Carried<'_>, set: u32, back_off_percent: u32) -> Option
         let (last, back) = (carried.times.get(first.checked_sub(1)?)?, carried.times[first]);
         let days = days::days_between(&carried.history.days, last.on, back.on);
         let missed = carried.times[first..].iter().any(|time| time.any_missed());
-        let load = carried.load_after(first, set)?;
+        let (load, lifted) = carried.load_after(first, set)?;
         let proposed = back.proposal(set)?.load?;
-        let taken = is_taken(carried.builds, proposed, load);
+        // Any session from the one it was lifted in may have lowered it on another bar.
+        let bar = back.sets.iter().find_map(|done| done.bar.as_deref());
+        let mut sets = carried.times[lifted..=first].iter().flat_map(|time| &time.sets);
+        let bar_stays = sets.all(|done| done.bar.as_deref() == bar);
+        let taken = match bar_stays {
+            true => is_taken(carried.builds, proposed, load),
+            false => is_taken_elsewhere(carried.builds, proposed, load),
+        };
+        // What a miss took too is built as on the bar of that day.
+        let today = carried.builds.has_plates().then_some(carried.builds.bar.as_str());
+        let known = !last.any_missed() || (bar_stays && bar.is_none_or(|bar| Some(bar) == today));
         let lighter = last.any_missed().then(|| limit::lighter(carried, load, back_off_percent));
         let load = lighter.flatten().unwrap_or(load);
-        (taken && proposed < load && !missed && days < days::LIGHTER_DAYS).then_some(load)
+        (taken && known && proposed < load && !missed && days < days::LIGHTER_DAYS).then_some(load)
     };
     cleared.filter_map(before).max()
 }
 
-/// True where a proposal fell from a load by what pain takes, and not by what another bar does: it is what the bar of
-/// today would make of it, or fell by a tenth where no two loads stand as far apart as that.
+/// True where a proposal fell from a load by what pain takes: a tenth, what the room has of it, or a pick.
 fn is_taken(builds: &Builds, proposed: Mass, load: Mass) -> bool {
-    // Nothing but one pick is between the picks of a room.
-    if builds.is_picks() {
-        return proposed < load;
-    }
+    let least = builds.lightest().map_or(load, |build| build.mass);
+    let most = load.percent(BACK_PERCENT).max(least);
+    proposed < load && (proposed <= most || builds.is_picks())
+}
+
+/// The same where it is the proposal for another bar: which takes less than that only where no two loads stand so far
+/// apart.
+fn is_taken_elsewhere(builds: &Builds, proposed: Mass, load: Mass) -> bool {
     let lighter = load.percent(BACK_PERCENT);
-    let build = builds.exactly(load).and(builds.at_or_below(lighter).or(builds.lightest()));
-    let here = build.is_some_and(|build| build.mass == proposed);
-    let close = || {
-        let near = load.percent(80)..=load.percent(120);
-        let near: Vec<Mass> = builds.loads().filter(|build| near.contains(build)).collect();
-        // The first and the last are as near to the ends.
-        let whole = near.first().is_some_and(|first| *first <= load.percent(85))
-            && near.last().is_some_and(|last| *last >= load.percent(115));
-        whole && near.windows(2).all(|pair| pair[1] - pair[0] <= load - lighter)
-    };
-    proposed < load && (here || (proposed <= lighter && close()))
+    let near = load.percent(80)..=load.percent(120);
+    let near: Vec<Mass> = builds.loads().filter(|build| near.contains(build)).collect();
+    // The first and the last are as near to the ends.
+    let whole = near.first().is_some_and(|first| *first <= load.percent(85))
+        && near.last().is_some_and(|last| *last >= load.percent(115));
+    proposed <= lighter && whole && near.windows(2).all(|pair| pair[1] - pair[0] <= load - lighter)
 }
 
 /// True where more was lifted than was proposed, so much that nothing heavier is within the cap: it is made once

@@ -7,7 +7,8 @@ use crate::plan::{Bar, Kit, PlateStack};
 
 fn done(set: u32, kilograms: i64, reps: u32, reserve: Option<u32>) -> SetDone {
     let load = Some(Mass::kg(kilograms));
-    SetDone { record: record(set as u8), set, load, reps, reserve, counts: true, aside: false }
+    let (record, counts, aside, bar) = (record(set as u8), true, false, None);
+    SetDone { record, set, load, reps, reserve, counts, aside, bar }
 }
 
 fn after(so_far: Vec<SetDone>) -> Log {

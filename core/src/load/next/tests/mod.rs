@@ -27,7 +27,7 @@ fn builds() -> Builds {
 fn on_bar(mass: i64, plates: &[&str]) -> Builds {
     let plates: Vec<(Mass, u32)> = plates.iter().map(|mass| (kg(mass), 4)).collect();
     let mut kit = fixtures::kit("0", &plates);
-    kit.bars[0].mass = Mass::kg(mass);
+    (kit.bars[0].mass, kit.bars[0].name) = (Mass::kg(mass), format!("of {mass} kg"));
     fixtures::builds(&kit)
 }
 
@@ -124,6 +124,7 @@ impl Log {
             reserve: None,
             counts: true,
             aside: false,
+            bar: Some(self.builds.bar.clone()),
         };
         let on = self.date();
         self.history.times.push(Time {
