@@ -30,7 +30,7 @@ fn the_open_session_stays_in_sight_within_a_boot() {
         let screen = phone.screen();
         assert_eq!(screen.state, SessionState::Running, "{set}");
         assert_eq!(left_ms(&screen), 100_000, "{set}");
-        assert!(phone.refused(begin()).contains("running already"), "{set}");
+        assert!(phone.refused(begin()).contains("is still open"), "{set}");
         // And with the clock right again.
         phone.set_wall(-set).pass(1_000).kill();
         assert_eq!(left_ms(&phone.screen()), 99_000, "{set}");

@@ -96,7 +96,7 @@ fn taps_that_cannot_be_say_why_and_save_nothing() {
         (wrist(11), "from 1"),
         (wrist(5), "bell-swing and press-up: say which"),
         (finish(11, 5), "from 0 to 10"),
-        (begin(), "running already"),
+        (begin(), "is still open"),
     ];
     for (tap, said) in wrong {
         let error = ines.tap(tap.clone()).expect_err(said);
