@@ -5,27 +5,22 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::coach::{
-    Answer as CoreAnswer, DiscomfortLine, MemberScreen, Proposal, ProposalNamed,
-};
+use holdfast_core::coach::{DiscomfortLine, MemberScreen};
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
-use holdfast_core::load::Decision;
 use holdfast_core::session::{PlatesAsked, Tap};
 use holdfast_core::{
-    Field, Holdfast, HoldfastError, Instant, KeptAside, Language, Mass, MassUnit,
-    Start as CoreStart, check_plan, plates as plates_for, put_file,
+    Holdfast, HoldfastError, Instant, KeptAside, Language, MassUnit, Start as CoreStart,
+    check_plan, plates as plates_for, put_file,
 };
 use owo_colors::OwoColorize;
 
-use crate::args::{
-    Answer, Args, Command, DecisionArg, LanguageArg, Plates, RoleArg, Start, UnitArg,
-};
+use crate::args::{Args, Command, LanguageArg, Plates, RoleArg, Start, UnitArg};
 use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{demo, flag, hold, print, say, session, sets};
+use crate::{answer, demo, flag, hold, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -75,7 +70,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
             let page = page_of(holdfast, name, date)?;
             if json { print::json(&page) } else { print::out(&print::member(&page, date)) }
         }
-        Command::Answer(given) => answer(holdfast, given),
+        Command::Answer(given) => answer::run(holdfast, given),
         Command::Sets(asked) => sets::sets(holdfast, asked),
         Command::Correct(typed) => sets::correct(holdfast, typed),
         Command::LeaveOut(typed) => sets::leave_out(holdfast, typed),
@@ -216,52 +211,6 @@ fn show_day(
 /// True for a movement of that name, in whatever case it was typed.
 fn is_called(movement: &str, typed: &str) -> bool {
     typed.trim().to_lowercase() == movement.to_lowercase()
-}
-
-fn answer(holdfast: &Holdfast, given: Answer) -> Outcome {
-    let page = holdfast.member(given.name.clone(), today())?;
-    let (movement, piece) = (given.movement, given.piece);
-    let named = ProposalNamed { member: given.name, movement, piece };
-    let Proposal { exercise, track, .. } = match holdfast.find_proposal(named, today()) {
-        Err(HoldfastError::Invalid { field: Field::Piece, reason }) => {
-            return Err(Fault::Typed(say::fault::which_proposal(reason)));
-        }
-        found => found?,
-    };
-    let read = |text: &String| Mass::parse_signed(text, Some(page.unit));
-    let loads: Result<Vec<Mass>, _> = given.load.iter().map(read).collect();
-    let loads = loads.map_err(|error| Fault::Typed(say::fault::wrong_load(error)))?;
-    let decision = match given.decision {
-        DecisionArg::Accept => Decision::Accept,
-        DecisionArg::Change => Decision::Change,
-        DecisionArg::Refuse => Decision::Refuse,
-    };
-    let words = given.words;
-    let ruling = CoreAnswer {
-        person: page.person,
-        exercise: exercise.clone(),
-        track: track.clone(),
-        decision,
-        loads,
-        words,
-        anyway: given.anyway,
-    };
-    holdfast.answer(ruling, now())?;
-    let after = holdfast.member(page.person.to_string(), today())?;
-    let proposal = after
-        .proposals
-        .iter()
-        .find(|proposal| proposal.exercise == exercise && proposal.track == track);
-    let name = page.name.bold();
-    let answered = match proposal {
-        Some(found) => {
-            say::command::answered(name, &found.called, &found.last_text, &found.next_text)
-        }
-        None => say::command::answer_saved(name),
-    };
-    let held = proposal.and_then(|found| found.held.as_ref());
-    let held = held.map_or(String::new(), |held| format!("{}\n", held.yellow()));
-    print::out(&format!("{answered}\n{held}{}\n", say::command::next_exchange()))
 }
 
 fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) -> Outcome {

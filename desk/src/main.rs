@@ -1,6 +1,7 @@
 //! Holdfast in a terminal: the whole loop, for the coach's laptop and for anyone who wants to try
 //! it. It draws and types; the core decides.
 
+mod answer;
 mod args;
 mod carrier;
 mod commands;
