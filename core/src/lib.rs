@@ -143,6 +143,7 @@ mod say;
 mod device;
 mod door;
 mod store;
+pub mod trust;
 mod words;
 
 pub mod care;

@@ -31,7 +31,7 @@ const HOUSE: &[(&str, &[&str])] = &[
     // One home folder: its journal, its shelf, and the plans it has read, ready to work loads out.
     ("device", &["exchange", "store", "journal", "load", "plan"]),
     // Files between devices: knows entries, not what they are about.
-    ("exchange", &["store", "journal"]),
+    ("exchange", &["store", "journal", "trust"]),
     // What was done before, read for the load rules.
     ("history", &["store", "journal", "load", "care", "plan"]),
     // Entries on disk and folded; their bodies it only passes on.
@@ -48,6 +48,8 @@ const HOUSE: &[(&str, &[&str])] = &[
     ("care", &["plan"]),
     // The plan itself stands on the ground.
     ("plan", &[]),
+    // Keys and whose they are: knows of no entry and no file.
+    ("trust", &[]),
 ];
 
 /// What every room may stand on, and what that uses of the rooms.

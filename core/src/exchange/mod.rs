@@ -9,6 +9,7 @@ mod file;
 mod leaf;
 mod ledger;
 mod name;
+pub mod sealed;
 mod shelf;
 mod steps;
 mod take_in;

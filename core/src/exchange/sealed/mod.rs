@@ -1,0 +1,224 @@
+//! A leaf of format 1: one immutable file of a lane, signed inside and sealed outside.
+//!
+//! From the inside out: a first line with certificate and signature, a header line, entries one a line; compressed
+//! and padded; sealed by age to the people of one thread. docs/leaf.md says it for whoever reads or writes one
+//! elsewhere.
+
+mod envelope;
+mod fault;
+mod first_line;
+mod header;
+mod name;
+mod pack;
+mod scan;
+
+#[cfg(test)]
+mod tests;
+#[cfg(test)]
+mod vectors;
+
+use uuid::Uuid;
+
+pub use envelope::{Audience, MOST_RECIPIENTS, lane_tag};
+pub use fault::SealedFault;
+pub use header::{LaneHead, SealedHeader};
+pub use name::SealedName;
+
+use crate::id::{CrewId, PersonId};
+use crate::journal::Entry;
+use crate::trust::{Certificate, Keys, first_link};
+
+/// The largest file.
+pub const MAX_SEALED_BYTES: usize = 4 * 1024 * 1024;
+/// The most that a file may hold once it is inflated.
+pub const MAX_INFLATED_BYTES: usize = 16 * 1024 * 1024;
+/// The format that is written here, and the highest that is read.
+pub const SEALED_FORMAT: u32 = 1;
+
+/// A leaf that was opened and found whole.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SealedLeaf {
+    /// Who wrote it, on which device.
+    pub certificate: Certificate,
+    /// What its header says.
+    pub header: SealedHeader,
+    /// The header as it was written.
+    pub header_line: String,
+    /// The entries.
+    pub entries: Vec<Entry>,
+    /// SHA-256 of all after the first line: what the chain is made of.
+    pub content: [u8; 32],
+}
+
+/// Whose leaves a device takes in.
+#[derive(Clone, Copy, Debug)]
+pub struct Expected {
+    /// The crew.
+    pub crew: CrewId,
+    /// The coach who founded it.
+    pub founder: PersonId,
+    /// The member whose device this is; none on one of the founder's, which holds every thread.
+    pub member: Option<PersonId>,
+}
+
+/// What a leaf follows, in its lane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Follows {
+    /// The sequence of the leaf before it; 0 for the first.
+    pub sequence: u64,
+    /// That leaf's content hash; for the first the lane's first link.
+    pub content: [u8; 32],
+}
+
+impl Follows {
+    /// What the first leaf of a lane follows.
+    pub fn nothing(crew: CrewId, of: PersonId, certificate: &Certificate) -> Follows {
+        Follows { sequence: 0, content: first_link(crew.0, of, certificate) }
+    }
+}
+
+impl SealedLeaf {
+    /// Makes a leaf of some entries, whose numbers rise. The keys are those that `certificate` names.
+    pub fn write(
+        certificate: Certificate,
+        (crew, of): (CrewId, PersonId),
+        follows: Follows,
+        seen: Vec<LaneHead>,
+        entries: Vec<Entry>,
+    ) -> SealedLeaf {
+        let header = SealedHeader {
+            leaf: SEALED_FORMAT,
+            crew,
+            person: certificate.person(),
+            device: certificate.device(),
+            of,
+            sequence: follows.sequence + 1,
+            previous: header::hex(&follows.content),
+            count: entries.len() as u64,
+            reads: SEALED_FORMAT,
+            seen,
+        };
+        let header_line = header.line();
+        let content = first_line::content_hash(&body(&header_line, &entries));
+        SealedLeaf { certificate, header, header_line, entries, content }
+    }
+
+    /// The text of the leaf: its first line, then its body.
+    pub fn text(&self, device: &Keys) -> Vec<u8> {
+        let first = first_line::write(&self.certificate, &self.content, device);
+        [first.into_bytes(), body(&self.header_line, &self.entries)].concat()
+    }
+
+    /// The file: compressed, padded and sealed to `audience`. Sealing draws a key of its own, so no two files of a
+    /// leaf are the same.
+    ///
+    /// # Errors
+    /// [`SealedFault`] where it would be larger than a file may be, or the audience than it may be.
+    pub fn seal(&self, device: &Keys, audience: &Audience) -> Result<Vec<u8>, SealedFault> {
+        let text = self.text(device);
+        if text.len() > MAX_INFLATED_BYTES {
+            return Err(SealedFault::TooLarge { bytes: text.len() as u64 });
+        }
+        let file = envelope::seal(&pack::pack(&text), audience)?;
+        match file.len() > MAX_SEALED_BYTES {
+            true => Err(SealedFault::TooLarge { bytes: file.len() as u64 }),
+            false => Ok(file),
+        }
+    }
+
+    /// The name of a file of it.
+    pub fn name(&self, file: &[u8]) -> SealedName {
+        let SealedHeader { device, sequence, crew, of, .. } = self.header;
+        SealedName {
+            device,
+            tag: lane_tag(crew, of, device),
+            sequence,
+            hash: name::stored_hash(file),
+        }
+    }
+
+    /// Opens a file that a carrier brought, and checks all of it that stands in the file itself. Whether its writer
+    /// is known and still counts is not in it.
+    ///
+    /// # Errors
+    /// Why it is left alone, the cheapest reason first.
+    pub fn open(
+        name: &SealedName,
+        file: &[u8],
+        keys: &[&Keys],
+        expected: &Expected,
+    ) -> Result<SealedLeaf, SealedFault> {
+        if file.len() > MAX_SEALED_BYTES {
+            return Err(SealedFault::TooLarge { bytes: file.len() as u64 });
+        }
+        if name::stored_hash(file) != name.hash {
+            return Err(SealedFault::Torn);
+        }
+        scan::scan(file)?;
+        let packed = envelope::open(file, keys)?;
+        let text = pack::unpack(&packed)?;
+        let leaf = SealedLeaf::read(&text)?;
+        leaf.is_expected(name, expected)?;
+        Ok(leaf)
+    }
+
+    /// Reads the text of a leaf and checks signature, header and entries.
+    ///
+    /// # Errors
+    /// What of it is wrong.
+    pub fn read(text: &[u8]) -> Result<SealedLeaf, SealedFault> {
+        let (certificate, content, body) = first_line::read(text)?;
+        let body = std::str::from_utf8(body).map_err(|_| SealedFault::NotText)?;
+        if body.contains('\r') || !body.ends_with('\n') {
+            return Err(SealedFault::NotText);
+        }
+        let mut lines = body[..body.len() - 1].split('\n');
+        let header_line = lines.next().unwrap_or_default();
+        let header = SealedHeader::read(header_line)?;
+        if header.device != certificate.device() || header.person != certificate.person() {
+            return Err(SealedFault::NotTheWriters);
+        }
+        let entries = header.entries(lines)?;
+        Ok(SealedLeaf {
+            certificate,
+            header,
+            header_line: header_line.to_owned(),
+            entries,
+            content,
+        })
+    }
+
+    fn is_expected(&self, name: &SealedName, expected: &Expected) -> Result<(), SealedFault> {
+        let SealedHeader { crew, person, of, device, sequence, .. } = self.header;
+        if crew != expected.crew {
+            return Err(SealedFault::OtherCrew);
+        }
+        // Only a member and the founder write in a thread, and a member's device has its own alone.
+        let written = person == of || person == expected.founder;
+        if !written || expected.member.is_some_and(|member| member != of) {
+            return Err(SealedFault::OtherThread);
+        }
+        let called =
+            SealedName { device, tag: lane_tag(crew, of, device), sequence, ..name.clone() };
+        if called != *name {
+            return Err(SealedFault::OtherName);
+        }
+        Ok(())
+    }
+}
+
+/// Header and entries, each with its newline.
+fn body(header_line: &str, entries: &[Entry]) -> Vec<u8> {
+    let lines = std::iter::once(header_line).chain(entries.iter().map(|entry| entry.raw.as_str()));
+    let mut body = Vec::new();
+    for line in lines {
+        body.extend_from_slice(line.as_bytes());
+        body.push(b'\n');
+    }
+    body
+}
+
+/// The identity that names of files are made of: nobody reads a person or a crew off it.
+fn simple(id: Uuid) -> String {
+    id.simple().to_string()
+}
