@@ -18,6 +18,7 @@ mod extras;
 mod extras_count;
 #[cfg(target_os = "linux")]
 mod faults;
+mod forgotten;
 mod formats;
 mod house;
 mod kills;

@@ -13,6 +13,8 @@ mod pack;
 mod scan;
 
 #[cfg(test)]
+mod outside;
+#[cfg(test)]
 mod tests;
 #[cfg(test)]
 mod vectors;

@@ -12,34 +12,34 @@ use crate::trust::tests::{device, person};
 use crate::trust::{LEAF, crew_of, person_of};
 
 /// A coach and two members, each with one device and a paper.
-struct Somebody {
-    person: Keys,
-    device: Keys,
-    certificate: Certificate,
+pub(super) struct Somebody {
+    pub(super) person: Keys,
+    pub(super) device: Keys,
+    pub(super) certificate: Certificate,
 }
 
-fn somebody(number: u8) -> Somebody {
+pub(super) fn somebody(number: u8) -> Somebody {
     let (person, device) = (person(number), device(number));
     let certificate = Certificate::sign(&person, &device.public(), 1);
     Somebody { person, device, certificate }
 }
 
 impl Somebody {
-    fn id(&self) -> PersonId {
+    pub(super) fn id(&self) -> PersonId {
         self.certificate.person()
     }
 
-    fn expects(&self, coach: &Somebody) -> Expected {
+    pub(super) fn expects(&self, coach: &Somebody) -> Expected {
         let member = (self.id() != coach.id()).then(|| self.id());
         Expected { crew: crew(coach), founder: coach.id(), member }
     }
 }
 
-fn crew(coach: &Somebody) -> CrewId {
+pub(super) fn crew(coach: &Somebody) -> CrewId {
     crew_of(&coach.person.public().sign)
 }
 
-fn audience(coach: &Somebody, member: &Somebody) -> Audience {
+pub(super) fn audience(coach: &Somebody, member: &Somebody) -> Audience {
     Audience {
         founder: vec![coach.device.public().open],
         member: vec![member.device.public().open],
@@ -47,7 +47,7 @@ fn audience(coach: &Somebody, member: &Somebody) -> Audience {
     }
 }
 
-fn entry(device: DeviceId, number: u64) -> Entry {
+pub(super) fn entry(device: DeviceId, number: u64) -> Entry {
     let at =
         Instant { wall_ms: 1_793_728_800_000, offset_min: 60, boot_ms: 0, boot_id: "b".into() };
     let hlc = Hlc { ms: at.wall_ms, count: number as u16 as _ };
@@ -55,7 +55,12 @@ fn entry(device: DeviceId, number: u64) -> Entry {
     Entry::write(EntryId { device, number }, hlc, &at, None, Vec::new(), "profile", body).unwrap()
 }
 
-fn leaf(writer: &Somebody, of: &Somebody, coach: &Somebody, numbers: &[u64]) -> SealedLeaf {
+pub(super) fn leaf(
+    writer: &Somebody,
+    of: &Somebody,
+    coach: &Somebody,
+    numbers: &[u64],
+) -> SealedLeaf {
     let follows = Follows::nothing(crew(coach), of.id(), &writer.certificate);
     let entries =
         numbers.iter().map(|number| entry(writer.certificate.device(), *number)).collect();
@@ -327,61 +332,6 @@ fn a_header_is_read_strictly() {
     ]
     .concat();
     assert_eq!(fault(&not_text), Some(SealedFault::NotText));
-}
-
-/// A carrier sees of a thread neither who is in it nor how many: eight keys, or sixteen, and sizes in steps.
-#[test]
-fn the_envelope_says_nothing_of_who_is_inside() {
-    let (coach, ana) = (somebody(1), somebody(2));
-    let keys = |numbers: std::ops::Range<u8>| {
-        numbers.map(|number| device(number).public().open).collect::<Vec<_>>()
-    };
-    let stanzas = |file: &[u8]| String::from_utf8_lossy(file).matches("-> X25519 ").count();
-    let leaf = leaf(&ana, &ana, &coach, &[1]);
-    let mut sizes = Vec::new();
-    for (founder, member, wanted) in [(1, 1, 8), (3, 4, 8), (6, 2, 8), (7, 2, 16), (8, 8, 16)] {
-        let audience = Audience {
-            founder: keys(1..1 + founder),
-            member: keys(100..100 + member),
-            papers: Vec::new(),
-        };
-        let file = leaf.seal(&ana.device, &audience).unwrap();
-        assert_eq!(stanzas(&file), wanted, "{founder} {member}");
-        let body = file.len() - file.windows(4).position(|at| at == b"--- ").unwrap();
-        sizes.push(body);
-    }
-    assert!(sizes.iter().all(|size| *size == sizes[0]), "{sizes:?}");
-    for (founder, member) in [(0, 0), (9, 8)] {
-        let audience = Audience {
-            founder: keys(1..1 + founder),
-            member: keys(100..100 + member),
-            papers: Vec::new(),
-        };
-        let found = usize::from(founder + member);
-        assert_eq!(leaf.seal(&ana.device, &audience), Err(SealedFault::TooMany { found }));
-    }
-    // A coach who trains is both people of the thread.
-    let both = audience(&coach, &coach);
-    assert_eq!(stanzas(&leaf.seal(&ana.device, &both).unwrap()), 8);
-    // Of one device two lanes have tags that only who knows crew and member can tell.
-    let tags = [2, 3]
-        .map(|number| lane_tag(crew(&coach), somebody(number).id(), coach.certificate.device()));
-    assert_ne!(tags[0], tags[1]);
-}
-
-#[test]
-fn what_is_too_large_is_no_leaf() {
-    let (coach, ana) = (somebody(1), somebody(2));
-    let name = SealedName {
-        device: ana.certificate.device(),
-        tag: "00000000".into(),
-        sequence: 1,
-        hash: "0".repeat(16),
-    };
-    let large = vec![0; MAX_SEALED_BYTES + 1];
-    let bytes = large.len() as u64;
-    let opened = SealedLeaf::open(&name, &large, &[&ana.device], &ana.expects(&coach));
-    assert_eq!(opened, Err(SealedFault::TooLarge { bytes }));
 }
 
 proptest! {
