@@ -25,6 +25,7 @@ mod screen;
 mod sheet;
 mod snapshot;
 mod strength;
+mod sure;
 mod tap;
 mod taps;
 mod timed;
