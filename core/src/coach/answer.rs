@@ -1,7 +1,8 @@
 //! A coach's answers: to a proposal, and to a flag.
 
 use super::called::no_such;
-use super::proposal::{Proposal, proposals};
+use super::open::open;
+use super::proposal::Proposal;
 use super::ruling::{Answer, decided};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
@@ -19,10 +20,7 @@ pub(crate) fn answer(device: &mut Device, answer: Answer, at: &Instant) -> Resul
     let Some((_, profile)) = people.get(&answer.person) else {
         return Err(Error::missing(Thing::Member, say::coach::not_in_crew()));
     };
-    let Some(plan) = device.block_for(at.date())? else {
-        return Err(Error::missing(Thing::Plan, say::coach::no_plan_yet()));
-    };
-    let open = proposals(device.reader(), answer.person, profile.unit, &plan.block, at.date())?;
+    let (open, plan) = open(device, answer.person, profile.unit, at.date())?;
     let about_it = |proposal: &&Proposal| {
         proposal.exercise == answer.exercise && proposal.track == answer.track
     };

@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use super::attendance::attendance;
 use super::attention::{Attention, attention};
-use super::proposal::{Proposal, proposals};
+use super::open::proposals;
+use super::proposal::Proposal;
 use crate::device::Device;
 use crate::error::Result;
 use crate::exchange::{forked, missing};

@@ -1,40 +1,10 @@
-//! Which proposal is meant: a member may have several of one movement.
+//! What tells proposals apart: a member may have several of one movement.
 
-use chrono::NaiveDate;
-
-use super::find::find;
-use super::proposal::{Proposal, proposals};
-use crate::device::Device;
+use super::proposal::Proposal;
 use crate::error::{Error, Field, Result, Thing};
+use crate::plan::is_called;
 use crate::say;
 use crate::words;
-
-/// Which proposal is meant.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
-pub struct ProposalNamed {
-    /// The member's name or identity.
-    pub member: String,
-    /// The movement's name or key, the piece's name, or what the board calls it.
-    pub movement: String,
-    /// The piece's name, or its track's, beside the movement; needed where a movement has several proposals.
-    pub piece: Option<String>,
-}
-
-/// Finds the proposal that is meant, as it would be on a date.
-pub(crate) fn find_proposal(
-    device: &mut Device,
-    named: &ProposalNamed,
-    date: NaiveDate,
-) -> Result<Proposal> {
-    device.require_coach(say::device::only_coaches_answer)?;
-    let (person, profile) = find(device.reader(), &named.member)?;
-    let Some(plan) = device.block_for(date)? else {
-        return Err(Error::missing(Thing::Plan, say::coach::no_plan_yet()));
-    };
-    let open = proposals(device.reader(), person, profile.unit, &plan.block, date)?;
-    which(&open, &profile.name, &named.movement, named.piece.as_deref()).cloned()
-}
 
 /// Nobody's proposal: those there are.
 pub(super) fn no_such(open: &[Proposal], name: &str, typed: &str) -> Error {
@@ -47,14 +17,15 @@ pub(super) fn no_such(open: &[Proposal], name: &str, typed: &str) -> Error {
 }
 
 /// The only one that is called so; which are meant where there are several.
-fn which<'a>(
+pub(super) fn which<'a>(
     open: &'a [Proposal],
     name: &str,
     typed: &str,
     piece: Option<&str>,
 ) -> Result<&'a Proposal> {
-    let is_meant =
-        |of: &&Proposal| is_lifted_as(of, typed) || is_apart(of, typed) || same(&of.called, typed);
+    let is_meant = |of: &&Proposal| {
+        is_lifted_as(of, typed) || is_apart(of, typed) || is_called(&of.called, typed)
+    };
     let meant: Vec<&Proposal> = open.iter().filter(is_meant).collect();
     let piece_is = |of: &&&Proposal| piece.is_none_or(|piece| is_apart(of, piece));
     let found: Vec<&Proposal> = meant.iter().filter(piece_is).copied().collect();
@@ -69,7 +40,7 @@ fn which<'a>(
     let among = if found.is_empty() { &meant } else { &found };
     let apart = |of: &&Proposal| say::tap::quoted(apart(of, open).as_deref().unwrap_or(&of.piece));
     let pieces: Vec<String> = among.iter().map(apart).collect();
-    let of_one = meant.iter().all(|of| same(&of.movement, &first.movement));
+    let of_one = meant.iter().all(|of| is_called(&of.movement, &first.movement));
     let movement = if of_one { &first.movement } else { typed };
     let reason = say::coach::which_proposal(name, movement, words::list(&pieces));
     Err(Error::invalid(Field::Piece, reason))
@@ -93,7 +64,7 @@ pub(super) fn call(mut all: Vec<Proposal>) -> Vec<Proposal> {
 /// What tells one apart from the others of its movement: its piece, its track where two pieces are called the
 /// same, or both. None where there is no other.
 fn apart(of: &Proposal, all: &[Proposal]) -> Option<String> {
-    let alike = |other: &&Proposal| same(&other.movement, &of.movement);
+    let alike = |other: &&Proposal| is_called(&other.movement, &of.movement);
     if all.iter().filter(alike).count() < 2 {
         return None;
     }
@@ -109,20 +80,16 @@ fn both(of: &Proposal) -> String {
 }
 
 fn is_lifted_as(of: &Proposal, typed: &str) -> bool {
-    same(&of.exercise.to_string(), typed) || same(&of.movement, typed)
+    is_called(&of.exercise.to_string(), typed) || is_called(&of.movement, typed)
 }
 
 fn is_apart(of: &Proposal, typed: &str) -> bool {
-    same(&of.piece, typed) || same(&of.track, typed) || same(&both(of), typed)
-}
-
-/// Whatever case it is written in.
-fn same(name: &str, typed: &str) -> bool {
-    name.trim().to_lowercase() == typed.trim().to_lowercase()
+    is_called(&of.piece, typed) || is_called(&of.track, typed) || is_called(&both(of), typed)
 }
 
 #[cfg(test)]
 mod tests {
+    use chrono::NaiveDate;
     use proptest::prelude::*;
 
     use super::*;

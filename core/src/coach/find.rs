@@ -5,6 +5,7 @@ use rusqlite::Connection;
 use crate::error::{Error, Result, Thing};
 use crate::id::PersonId;
 use crate::journal::{Profile, Role};
+use crate::plan::is_called;
 use crate::say;
 use crate::store::people;
 use crate::words;
@@ -16,9 +17,8 @@ pub(super) fn find(connection: &Connection, name: &str) -> Result<(PersonId, Pro
         .map(|(person, (_, profile))| (person, profile))
         .filter(|(_, profile)| profile.role == Role::Athlete)
         .collect();
-    let wanted = name.trim().to_lowercase();
     let matches = |(person, profile): &&(PersonId, Profile)| {
-        profile.name.to_lowercase() == wanted || person.to_string() == wanted
+        is_called(&profile.name, name) || is_called(&person.to_string(), name)
     };
     // Names are made distinct, so two that match are two people with one identity: nothing to choose by.
     if let Some(found) = athletes.iter().find(matches) {

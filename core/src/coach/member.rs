@@ -7,7 +7,8 @@ use serde::Serialize;
 use super::attention::{Attention, attention};
 use super::find::find;
 use super::one_rep_max::{MaxLine, maxes};
-use super::proposal::{Proposal, proposals};
+use super::open::proposals;
+use super::proposal::Proposal;
 use super::series::{
     LiftSeries, RangeSeries, RegionMinutes, lift_series, range_series, region_minutes,
 };

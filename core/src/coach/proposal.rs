@@ -1,13 +1,10 @@
 //! The next loads a member would be given, for a coach to accept, change or refuse.
 
 use chrono::NaiveDate;
-use rusqlite::Connection;
 use serde::Serialize;
 
-use super::called::call;
-use crate::error::Result;
-use crate::history::{Proposed, upcoming};
-use crate::id::{PersonId, RecordId};
+use crate::history::Proposed;
+use crate::id::RecordId;
 use crate::load::{Decision, Flag, NextLoad, Prepared, Reason, Time};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, Piece, Strength};
@@ -78,21 +75,8 @@ pub struct ProposedSet {
     pub from: Vec<RecordId>,
 }
 
-/// Every proposal for a member, as it would be on a date, from the strength pieces of a block: one a
-/// piece, for what was lifted in it last.
-pub(super) fn proposals(
-    connection: &Connection,
-    person: PersonId,
-    unit: MassUnit,
-    block: &Prepared,
-    date: NaiveDate,
-) -> Result<Vec<Proposal>> {
-    let all = upcoming(connection, person, unit, block, date)?;
-    let view = |(piece, strength, proposed)| view(block, unit, piece, strength, proposed);
-    Ok(call(all.into_iter().filter_map(view).collect()))
-}
-
-fn view(
+/// A proposal as a coach reads it; none without a session before it. What it is called, those beside it say.
+pub(super) fn view(
     block: &Prepared,
     unit: MassUnit,
     piece: &Piece,

@@ -30,6 +30,7 @@ use crate::say;
 use crate::store::{Draft, Query, Store, Written};
 use lock::HomeLock;
 use plans::Plans;
+pub(crate) use plans::Published;
 use tail::Tail;
 
 pub use aside::KeptAside;

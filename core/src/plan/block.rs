@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Bar, Exercise, Kit, Lifted, Machine, Movement, MovementOption, Pattern, Piece, PieceKind,
-    Strength, Stretch,
+    Strength, Stretch, is_called,
 };
 use crate::mass::MassUnit;
 
@@ -192,7 +192,7 @@ impl Block {
 
     /// The movement, or the option of one, that a text names by key or by name, in whatever case.
     pub fn lifted_named(&self, text: &str) -> Option<Exercise> {
-        let same = |name: &str| name.trim().to_lowercase() == text.trim().to_lowercase();
+        let same = |name: &str| is_called(name, text);
         self.movements.iter().find_map(|movement| {
             if same(&movement.key) || same(&movement.name) {
                 return Some(movement.exercise(None));
@@ -207,7 +207,7 @@ impl Block {
 
     /// The movement, option or stretch that a text names by key or by name, in whatever case.
     pub fn named(&self, text: &str) -> Option<Exercise> {
-        let same = |name: &str| name.trim().to_lowercase() == text.trim().to_lowercase();
+        let same = |name: &str| is_called(name, text);
         let stretch = || self.stretches.iter().find(|of| same(&of.key) || same(&of.name));
         self.lifted_named(text).or_else(|| Some(Exercise::of(&stretch()?.key)))
     }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::is_called;
 use crate::mass::{Mass, MassUnit};
 
 /// The room's equipment. Plates are counted singly; a bar takes them in pairs.
@@ -123,6 +124,16 @@ impl Kit {
     /// Finds a bar by name.
     pub fn bar(&self, name: &str) -> Option<&Bar> {
         self.bars.iter().find(|bar| bar.name == name)
+    }
+
+    /// Finds a bar by a name that somebody typed.
+    pub(crate) fn bar_typed(&self, typed: &str) -> Option<&Bar> {
+        self.bars.iter().find(|bar| is_called(&bar.name, typed))
+    }
+
+    /// The names of all bars.
+    pub(crate) fn bar_names(&self) -> Vec<String> {
+        self.bars.iter().map(|bar| bar.name.clone()).collect()
     }
 
     /// Finds a machine by name.

@@ -31,3 +31,8 @@ pub use problem::Problem;
 pub use rack::Rack;
 pub use read::{MAX_PLAN_BYTES, Reviewed, SetAt, Whereabouts, read_kit, read_plan, review_plan};
 pub use scheme::Scheme;
+
+/// True where a name is the one that somebody typed, in whatever case and with whatever space around it.
+pub(crate) fn is_called(name: &str, typed: &str) -> bool {
+    name.trim().to_lowercase() == typed.trim().to_lowercase()
+}

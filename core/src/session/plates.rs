@@ -122,10 +122,14 @@ fn bar<'k>(kit: &'k Kit, asked: &PlatesAsked, first: Mass) -> Result<&'k Bar> {
         // The reader refuses a kit without a bar.
         return kit.bar_for(unit).ok_or_else(|| Error::missing(Thing::Bar, say::no_bar()));
     };
-    let same = |bar: &&Bar| bar.name.to_lowercase() == name.trim().to_lowercase();
-    kit.bars.iter().find(same).ok_or_else(|| {
-        let names: Vec<String> = kit.bars.iter().map(|bar| bar.name.clone()).collect();
-        Error::not_found(Thing::Bar, name, say::no_such_bar(words::list(&names)))
+    bar_typed(kit, name)
+}
+
+/// The bar of a kit that somebody typed.
+pub(super) fn bar_typed<'k>(kit: &'k Kit, typed: &str) -> Result<&'k Bar> {
+    kit.bar_typed(typed).ok_or_else(|| {
+        let reason = say::no_such_bar(words::list(&kit.bar_names()));
+        Error::not_found(Thing::Bar, typed, reason)
     })
 }
 

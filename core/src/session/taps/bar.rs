@@ -1,12 +1,12 @@
 //! The tap on another bar.
 
 use super::Taps;
-use crate::error::{Error, Field, Result, Thing};
+use crate::error::{Error, Field, Result};
 use crate::journal::BarTaken;
 use crate::plan::PieceKind;
 use crate::say;
+use crate::session::plates::bar_typed;
 use crate::store::Draft;
-use crate::words;
 
 impl Taps<'_> {
     /// Takes a bar of the room, named in whatever case.
@@ -21,12 +21,7 @@ impl Taps<'_> {
         let Some(planned) = planned.filter(|_| builds.has_plates()) else {
             return Err(Error::invalid(Field::Piece, say::tap::needs_no_bar(name)));
         };
-        let same = |of: &str| of.to_lowercase() == bar.trim().to_lowercase();
-        let Some(found) = block.kit.bars.iter().find(|known| same(&known.name)) else {
-            let names: Vec<String> = block.kit.bars.iter().map(|bar| bar.name.clone()).collect();
-            let reason = say::plates::no_such_bar(words::list(&names));
-            return Err(Error::not_found(Thing::Bar, bar, reason));
-        };
+        let found = bar_typed(&block.kit, bar)?;
         if found.name == builds.bar {
             return Err(Error::invalid(Field::Bar, say::tap::bar_taken_already(&found.name)));
         }

@@ -5,7 +5,7 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
 use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Exercise, Lifted, LoadRule, PieceKind};
+use crate::plan::{Exercise, LoadRule, PieceKind};
 use crate::say;
 use crate::session::doubt::is_slip;
 use crate::store::Draft;
@@ -171,8 +171,7 @@ pub(crate) fn within_set(reps: u32, reserve: Option<u32>) -> Result<()> {
     within(Field::Reserve, reserve.unwrap_or(0), MAX_RESERVE, say::tap::reserve_too_many)
 }
 
-/// Refuses a load that what is lifted cannot have: above zero is what is lifted, from zero up what is
-/// added to a body, up to zero what is taken off one.
+/// Refuses a load that what is lifted cannot have.
 pub(crate) fn can_be(
     block: &Prepared,
     load: Mass,
@@ -181,15 +180,6 @@ pub(crate) fn can_be(
 ) -> Result<()> {
     // What the plan does not know means what the athlete says.
     let Some(lifted) = block.lifted(exercise) else { return Ok(()) };
-    let wrong = match lifted {
-        Lifted::Bar | Lifted::Bell | Lifted::Pair | Lifted::Body | Lifted::Machine => {
-            (load <= Mass::ZERO).then(|| say::tap::load_zero().to_owned())
-        }
-        Lifted::Added => (load < Mass::ZERO).then(|| say::tap::load_below_zero().to_owned()),
-        Lifted::Assisted => (load > Mass::ZERO).then(|| {
-            let less = words::load_text(Mass::ZERO - load, unit);
-            say::tap::load_not_minus(less)
-        }),
-    };
+    let wrong = words::wrong_load(lifted, load, unit);
     wrong.map_or(Ok(()), |reason| Err(Error::invalid(Field::Load, reason)))
 }

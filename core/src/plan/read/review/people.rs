@@ -69,7 +69,7 @@ fn person(review: &Review<'_>, placed: &Placed<'_, Strength>, who: &Whereabouts)
     let sets: Vec<_> = who
         .sets
         .iter()
-        // What hangs on a body goes up pick by pick, whatever the step and the percent.
+        // Of what hangs on a body no percent says how far the next pick is, and one pick is the most at once.
         .filter(|_| !builds.is_picks())
         .filter_map(|set| {
             let from = builds.at_or_below(set.load)?.mass;
