@@ -108,12 +108,8 @@ impl Recovery {
     pub fn confirms(&self, groups: [(usize, &str); 2]) -> bool {
         let code = self.code();
         let is = |(number, typed): (usize, &str)| {
-            let group = code.split('-').nth(number.wrapping_sub(1));
-            let typed: Option<Vec<u8>> =
-                base32().and_then(|base32| base32.decode(quarter(typed).as_bytes()).ok());
-            group
-                .and_then(|group| base32()?.decode(quarter(group).as_bytes()).ok())
-                .is_some_and(|group| Some(group) == typed)
+            let right = code.split('-').nth(number.wrapping_sub(1)).and_then(group);
+            right.is_some() && right == group(typed)
         };
         groups[0].0 != groups[1].0 && groups.into_iter().all(is)
     }
@@ -124,9 +120,10 @@ impl Recovery {
     }
 }
 
-/// Eight signs make whole bytes, four do not.
-fn quarter(group: &str) -> String {
-    format!("{}0000", group.trim())
+/// What a group of four signs says, however it is typed. Eight signs make whole bytes, four do not.
+fn group(typed: &str) -> Option<Vec<u8>> {
+    let signs = format!("{}0000", typed.trim());
+    base32()?.decode(signs.as_bytes()).ok()
 }
 
 fn is_sign(sign: char) -> bool {
