@@ -5,6 +5,7 @@ mod played;
 
 use holdfast_core::Millis;
 use holdfast_core::session::{PieceKindView, Row, SessionState, Tap};
+use holdfast_tests::{SMALL_PLAN, changed};
 use ratatui::crossterm::event::{KeyCode, KeyEvent, KeyModifiers};
 
 use super::model::Mode;
@@ -48,6 +49,31 @@ fn with_the_one_key_alone_sets_are_logged() {
     ana.key(KeyCode::Enter);
     ana.types("1");
     assert_eq!((sets(&ana)[2].0, sets(&ana)[2].2), (5, Some(1)));
+}
+
+/// `k` asks which bar of the room: the one in use is marked, and the loads stand on the one chosen.
+#[test]
+fn another_bar_is_chosen_from_a_list() {
+    let mut ana = Played::small();
+    ana.key(KeyCode::Char('k'));
+    let drawn = ana.drawn(80, 24);
+    for line in ["Bars for Squat", "long bar, 20 kg empty, taken", "pound bar, 45 lb empty"] {
+        assert!(drawn.contains(line), "{line}: {drawn}");
+    }
+    ana.key(KeyCode::Down);
+    ana.key(KeyCode::Enter);
+    assert_eq!(ana.said(), "Squat, on the pound bar");
+    let PieceKindView::Strength { view } = &ana.model.screen.pieces[0].kind else { panic!() };
+    assert_eq!(view.bar.as_deref(), Some("pound bar"));
+}
+
+/// In a room with one bar there is nothing to choose: the key says so.
+#[test]
+fn one_bar_leaves_nothing_to_choose() {
+    let plan = changed(SMALL_PLAN, "{ name = \"pound bar\", mass = \"45 lb\" },", "");
+    let mut ana = Played::of(&plan, "Any evening");
+    ana.key(KeyCode::Char('k'));
+    assert!(ana.drawn(80, 24).contains("There is no other bar for this."));
 }
 
 /// What looks like a slip is confirmed with a letter: the question names the set, and the key that undoes it.
