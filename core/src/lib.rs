@@ -62,7 +62,7 @@
 //!     role,
 //!     name: name.into(),
 //!     unit: MassUnit::Kg,
-//!     chance: vec![chance; 48],
+//!     chance: vec![chance; 80],
 //! };
 //!
 //! let coach = Holdfast::start(folder("maren"), start(Role::Coach, "Maren", 1), at.clone())?;

@@ -109,7 +109,7 @@ fn choose_language(holdfast: &Holdfast, choice: LanguageArg) -> Outcome {
 }
 
 fn begin(folder: &Path, start: Start) -> Outcome {
-    let mut chance = vec![0; 48];
+    let mut chance = vec![0; 80];
     getrandom::fill(&mut chance).map_err(|error| Fault::Typed(say::fault::no_randomness(error)))?;
     let role = match start.role {
         RoleArg::Coach => Role::Coach,

@@ -29,7 +29,7 @@ impl Device {
     /// # Errors
     /// As [`Holdfast::start`].
     pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> HoldfastResult<Device> {
-        let chance = (0..48).map(|index| chance.wrapping_mul(31).wrapping_add(index)).collect();
+        let chance = (0..80).map(|index| chance.wrapping_mul(31).wrapping_add(index)).collect();
         Device::started(home, Start { role, name: name.into(), unit: MassUnit::Kg, chance })
     }
 
@@ -271,7 +271,8 @@ impl Device {
     /// When a file cannot be copied.
     pub fn copy_to(&self, folder: &Path) {
         fs::create_dir_all(folder.join("leaves")).unwrap();
-        for file in ["device.json", "device-copy.json", "holdfast.db"] {
+        let keys = ["device.keys", "device-copy.keys"];
+        for file in ["device.json", "device-copy.json", "holdfast.db"].iter().chain(&keys) {
             fs::copy(self.home.join(file), folder.join(file)).unwrap();
         }
         // What is not in the database file yet lies beside it, until the device is closed.

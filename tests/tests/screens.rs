@@ -22,7 +22,12 @@ use tempfile::TempDir;
 
 /// Somebody's device. The kits draw the same chance: counted up from a first byte.
 fn device(homes: &TempDir, role: Role, name: &str, unit: MassUnit, chance: u8) -> Device {
-    let start = Start { role, name: name.into(), unit, chance: (chance..chance + 48).collect() };
+    let start = Start {
+        role,
+        name: name.into(),
+        unit,
+        chance: (0..80).map(|at| chance.wrapping_add(at)).collect(),
+    };
     Device::started(homes.path().join(name), start).unwrap()
 }
 

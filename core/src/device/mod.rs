@@ -4,6 +4,7 @@
 mod aside;
 mod checkup;
 mod identity;
+mod key_files;
 mod lock;
 mod open;
 mod place;
@@ -28,6 +29,7 @@ use crate::instant::Instant;
 use crate::journal::{Entry, Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written};
+use crate::trust::Kept;
 use lock::HomeLock;
 use plans::Plans;
 pub(crate) use plans::Published;
@@ -53,6 +55,7 @@ pub(crate) struct Device {
     /// A full check that runs beside everything else.
     pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
+    pub(crate) kept: Arc<Kept>,
     pub(crate) rebuilt: Option<Rebuilt>,
     /// True when the home was copied and has just become another device.
     pub(crate) renewed: bool,

@@ -145,8 +145,13 @@ fn seat(
     chance: &mut ChaCha8Rng,
     at: Instant,
 ) -> Outcome<Seat> {
-    let mut bytes = vec![0; 48];
-    chance.fill_bytes(&mut bytes);
+    // Drawn apart, so that what a device needs to be one changes nobody's story.
+    let mut seed = [0; 48];
+    chance.fill_bytes(&mut seed);
+    let mut drawn = [0; 32];
+    drawn.copy_from_slice(&seed[..32]);
+    let mut bytes = vec![0; 80];
+    ChaCha8Rng::from_seed(drawn).fill_bytes(&mut bytes);
     let folder = home::text(&device_dir(dir, name))?;
     let start = Start { role, name: name.into(), unit, chance: bytes };
     Ok(Seat { holdfast: Holdfast::start(folder, start, at)?, member })

@@ -40,7 +40,7 @@ impl Phone {
         let coach = Device::start(folder.path().join("coach"), "Maren", Role::Coach, 200).unwrap();
         coach.publish(&member.plan).unwrap();
         coach.exchange(&carrier).unwrap();
-        let chance = (0..48).map(|index| 31 + index).collect();
+        let chance = (0..80).map(|index| 31 + index).collect();
         let start = Start { role: Role::Athlete, name: "Ines".into(), unit: member.unit, chance };
         let athlete = Device::started(folder.path().join("athlete"), start).unwrap();
         athlete.exchange(&carrier).unwrap();

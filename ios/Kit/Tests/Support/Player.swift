@@ -20,7 +20,7 @@ public func kilograms(_ kg: Int64) -> Mass { Mass(tenNg: kg * 100_000_000_000) }
 public func pounds(_ lb: Int64) -> Mass { Mass(tenNg: lb * 45_359_237_000) }
 
 public func start(_ role: Role, _ name: String, _ unit: MassUnit = .kg, chance: UInt8 = 0) -> Start {
-    Start(role: role, name: name, unit: unit, chance: Data(chance..<chance + 48))
+    Start(role: role, name: name, unit: unit, chance: Data((0..<80).map { chance &+ $0 }))
 }
 
 public func squat(_ load: Mass? = nil, _ reps: UInt32? = nil, set: UInt32? = nil) -> Tap {

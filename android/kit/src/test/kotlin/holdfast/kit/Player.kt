@@ -26,7 +26,7 @@ fun kilograms(kg: Long) = Mass(kg * 100_000_000_000)
 fun pounds(lb: Long) = Mass(lb * 45_359_237_000)
 
 fun start(role: Role, name: String, unit: MassUnit = MassUnit.KG, chance: Int = 0) =
-    Start(role, name, unit, ByteArray(48) { (chance + it).toByte() })
+    Start(role, name, unit, ByteArray(80) { (chance + it).toByte() })
 
 fun squat(load: Mass? = null, reps: UInt? = null, set: UInt? = null): Tap =
     Tap.LogSet(piece = "Squat", set = set, load = load, reps = reps, reserve = null)
