@@ -14,6 +14,7 @@ mod hold;
 mod home;
 mod language;
 mod now;
+mod pair;
 mod print;
 mod report;
 mod say;

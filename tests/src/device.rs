@@ -9,7 +9,9 @@ use holdfast_core::coach::PlanSummary;
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
 use holdfast_core::session::{Row, SessionScreen, Tap};
-use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit, Start, put_file};
+use holdfast_core::{
+    Holdfast, HoldfastResult, Instant, MassUnit, PairDid, PairScreen, Start, put_file,
+};
 
 use crate::{Carrier, at, later};
 
@@ -190,6 +192,14 @@ impl Device {
         self.holdfast.publish("plan.toml".into(), plan.as_bytes().to_vec(), self.now())
     }
 
+    /// Takes a pairing one step on.
+    ///
+    /// # Errors
+    /// As [`Holdfast::pair`].
+    pub fn pair(&self, did: PairDid) -> HoldfastResult<PairScreen> {
+        self.holdfast.pair(did, self.now())
+    }
+
     /// Puts and gets until both sides have everything.
     ///
     /// # Errors
@@ -276,7 +286,7 @@ impl Device {
             fs::copy(self.home.join(file), folder.join(file)).unwrap();
         }
         // What is not in the database file yet lies beside it, until the device is closed.
-        for beside in ["holdfast.db-wal", "tail.jsonl"] {
+        for beside in ["holdfast.db-wal", "tail.jsonl", "pairing.json"] {
             if self.home.join(beside).exists() {
                 fs::copy(self.home.join(beside), folder.join(beside)).unwrap();
             }

@@ -24,6 +24,10 @@ pub(crate) struct Identity {
     pub device: DeviceId,
     /// Whose it is, by their own signature.
     pub certificate: Certificate,
+    /// The device of the coach who founded the crew, as it was compared in person; none before. Who founded it and
+    /// its name are read off that alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub founder: Option<Certificate>,
     /// Who started it, as they were then; what they are now is in the journal.
     pub profile: Profile,
     /// The devices this home was before it was copied, the last one last.
@@ -141,7 +145,8 @@ mod tests {
         let (device, person) = (certificate.device(), certificate.person());
         let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
         let profile = Profile { person, name, role, unit, language: None, crew: None };
-        let identity = Identity { device, certificate, profile, before: Vec::new() };
+        let (founder, before) = (None, Vec::new());
+        let identity = Identity { device, certificate, founder, profile, before };
         identity.write(home).unwrap();
         identity
     }

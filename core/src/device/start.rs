@@ -58,7 +58,9 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let (role, unit) = (start.role, start.unit);
     let crew = (role == Role::Coach).then(founded);
     let profile = Profile { person, name, role, unit, language: None, crew };
-    let identity = Identity { device, certificate, profile: profile.clone(), before: Vec::new() };
+    let founder = (role == Role::Coach).then_some(certificate);
+    let (own, before) = (profile.clone(), Vec::new());
+    let identity = Identity { device, certificate, founder, profile: own, before };
     let kept = Arc::new(Kept { keys, recovery: Some(recovery) });
     // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
     key_files::write(&folder, &kept)?;
@@ -243,7 +245,7 @@ fn for_its_owner(home: &Path) -> Result<()> {
     Ok(())
 }
 
-fn valid_name(name: &str) -> Result<String> {
+pub(super) fn valid_name(name: &str) -> Result<String> {
     let name = name.trim();
     let fits = (1..=MAX_NAME_CHARS).contains(&name.chars().count());
     if !fits || name.chars().any(char::is_control) {

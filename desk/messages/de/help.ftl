@@ -15,6 +15,8 @@ options = Optionen
 ## Namen von Werten, in Großbuchstaben
 
 value-command = BEFEHL
+value-code = CODE
+value-line = ZEILE
 value-dir = ORDNER
 value-plan = PLAN
 value-date = DATUM
@@ -66,6 +68,8 @@ plates-more = Ein Gewicht ergibt die Scheiben je Seite. Mehrere ergeben eine Rei
     in der Reihenfolge, in der sie gehoben werden. Steht in der Ausstattung `mixed = true`, kommen Scheiben in kg und in lb auf eine Stange.
 publish = Einen Plan veröffentlichen (Coach)
 today = Die heutige Einheit mit ihren Gewichten zeigen (Athlet)
+invite = Ein Mitglied in deine Crew aufnehmen: Code zeigen, dann die vorgelesenen Wörter wählen (Coach)
+join = In die Crew deines Coachs kommen: die Codes deines Coachs eintippen oder scannen (Athlet)
 session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)
 hold = Eine Dehnung nach der Uhr halten: braucht keinen Plan und kein Gerät, schreibt nichts
 exchange = Abgleichen: Dateien in eine Ablage legen und von dort holen
@@ -88,6 +92,14 @@ language = Die Sprache wählen, die du liest
 
 plan-file = Der Plan, eine TOML-Datei
 carrier = Der gemeinsame Ordner, über den Geräte Dateien austauschen (Ablage)
+invite-code = Der Code, den das Mitglied zeigt; ohne ihn eine neue Einladung oder die laufende
+invite-line = Die Zeile, die das Mitglied vorliest, 1 bis 3; none, wenn es keine davon ist
+invite-name = Wie du das Mitglied nennst (sonst der Name, den sein Gerät angab)
+code-svg = Den Code auch als Bild schreiben
+pair-stop = Das laufende Koppeln beenden
+join-code = Ein Code, den dein Coach zeigt; ohne ihn das laufende Koppeln
+join-match = Dein Coach hat dieselben vier Wörter
+join-differ = Dein Coach hat andere Wörter
 another-date = Ein anderes Datum, etwa 2026-11-20
 made-for = Das Datum, für das es gilt
 json = Als JSON ausgeben

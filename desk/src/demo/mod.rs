@@ -3,6 +3,7 @@
 //! Only the bodies are made up (see [`people`]): every load, clock, file and word on the board comes
 //! from the core.
 
+mod pairing;
 mod people;
 mod rules;
 mod train;
@@ -64,8 +65,10 @@ pub(crate) fn run(asked: &Demo) -> Outcome {
         let at = evening(block.starts, 18);
         seats.push(seat(dir, &name, Role::Athlete, unit, Some(member), &mut chance, at)?);
     }
-    for seat in &seats {
-        exchange(&seat.holdfast, &carrier, &evening(block.starts, 18))?;
+    for (seat, number) in seats.iter().zip(1..) {
+        let at = evening(block.starts, 18);
+        pairing::pair(&coach.holdfast, &seat.holdfast, (*seed, number), &at)?;
+        exchange(&seat.holdfast, &carrier, &at)?;
     }
     let mut told = Vec::new();
     for planned in &days {

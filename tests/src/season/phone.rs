@@ -12,6 +12,7 @@ use holdfast_core::{Mass, PersonId, Start};
 use super::book::{Book, Typed};
 use super::cast::Member;
 use super::paper::{Paper, WORDS};
+use crate::pairing::pair;
 use crate::taps::{begin_day, clear, finish, flag_in};
 use crate::views::{piece, strength};
 use crate::{Carrier, Device, MINUTE, at};
@@ -43,6 +44,7 @@ impl Phone {
         let chance = (0..80).map(|index| 31 + index).collect();
         let start = Start { role: Role::Athlete, name: "Ines".into(), unit: member.unit, chance };
         let athlete = Device::started(folder.path().join("athlete"), start).unwrap();
+        pair(&coach, &athlete, 1).unwrap();
         athlete.exchange(&carrier).unwrap();
         let person = athlete.holdfast.who().unwrap().person;
         let (paper, differ) = (Paper::of(member), Vec::new());
