@@ -6,23 +6,25 @@ use super::member::compared;
 use super::stored::{Now, Stored};
 use super::{Device, Result};
 use crate::journal::Role;
+use crate::plan::keyword;
 use crate::say::pairing as say;
 use crate::trust::Message;
 
-/// Where a pairing stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-pub enum PairStep {
-    /// None is under way.
-    Nothing,
-    /// A code is shown, and another one is waited for.
-    Shows,
-    /// A member compares the words, with the coach beside them.
-    Compare,
-    /// A coach picks the line that the member reads.
-    Pick,
-    /// Done on this side.
-    Done,
+keyword! {
+    /// Where a pairing stands.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+    PairStep {
+        /// None is under way.
+        Nothing = "nothing",
+        /// A code is shown, and another one is waited for.
+        Shows = "shows",
+        /// A member compares the words, with the coach beside them.
+        Compare = "compare",
+        /// A coach picks the line that the member reads.
+        Pick = "pick",
+        /// Done on this side.
+        Done = "done",
+    }
 }
 
 /// What a shell shows of a pairing.

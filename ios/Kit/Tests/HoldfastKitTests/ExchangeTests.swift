@@ -10,10 +10,10 @@ private func hosts(_ homes: URL) async throws -> (coach: Host, zoe: Host) {
         return try await Host.start(home: home, start: start, clock: { evening("2026-11-03") })
     }
     let (coach, zoe) = (try await started(.coach, "Märta", 0), try await started(.athlete, "Zoë", 60))
-    let plan = try Fixtures.plan()
-    _ = try await coach.ask { core, now in try core.publish(sourceName: "plan.toml", text: plan, at: now) }
     let (one, other) = (try await coach.ask { core, _ in core }, try await zoe.ask { core, _ in core })
     try pair(one, other, at: evening("2026-11-03"), chance: 1)
+    let plan = try Fixtures.plan()
+    _ = try await coach.ask { core, now in try core.publish(sourceName: "plan.toml", text: plan, at: now) }
     return (coach, zoe)
 }
 

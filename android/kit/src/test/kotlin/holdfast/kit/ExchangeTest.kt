@@ -36,8 +36,8 @@ class ExchangeTest {
             Host.start(homes.resolve(name).toString(), start(role, name, chance = chance), { evening(DATE) })
         host(Role.COACH, "Märta", 0).use { coach ->
             host(Role.ATHLETE, "Zoë", 60).use { zoe ->
-                coach.ask { now -> publish("small-plan.toml", Fixtures.plan(), now) }
                 pair(coach.ask { this }, zoe.ask { this }, evening(DATE), 1)
+                coach.ask { now -> publish("small-plan.toml", Fixtures.plan(), now) }
                 work(coach, zoe)
             }
         }
