@@ -78,10 +78,6 @@
 //! let summary = coach.publish("plan.toml".into(), plan.into(), at.clone())?;
 //! assert_eq!(summary.block, "Cellar");
 //!
-//! let carrier = home.path().join("carrier");
-//! fs::create_dir(&carrier)?;
-//! assert_eq!(exchange(&coach, &carrier, &at)?.put, 1);
-//!
 //! let ines = Holdfast::start(folder("ines"), start(Role::Athlete, "Ines", 2), at.clone())?;
 //! // In one room: each scans what the other shows. Then Ines reads four words, and Maren finds their line.
 //! let scan = |code: Option<String>| PairDid::Scan { text: code.unwrap_or_default(), chance: vec![3; 32] };
@@ -93,7 +89,11 @@
 //! coach.pair(PairDid::Pick { line, label: None }, at.clone())?;
 //! ines.pair(PairDid::Match { matches: true }, at.clone())?;
 //!
-//! exchange(&ines, &carrier, &at)?;
+//! let carrier = home.path().join("carrier");
+//! fs::create_dir(&carrier)?;
+//! // What is for Ines goes into her thread, and what is the coach's alone into another.
+//! assert_eq!(exchange(&coach, &carrier, &at)?.put, 2);
+//! assert_eq!(exchange(&ines, &carrier, &at)?.leaves, 1);
 //! assert_eq!(ines.today(at.clone())?.state, SessionState::Ready);
 //!
 //! // A tap is on disk before its screen comes back. What is left out is taken as planned.

@@ -3,7 +3,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use holdfast_core::exchange::{CarriedFile, LeafName, ListedFile};
+use holdfast_core::exchange::sealed::SealedName;
+use holdfast_core::exchange::{CarriedFile, ListedFile};
 
 use crate::Device;
 
@@ -65,7 +66,7 @@ impl Carrier {
     pub fn leaves_of(&self, device: &Device) -> Vec<CarriedFile> {
         let writer = device.holdfast.who().unwrap().device;
         let by_it = |file: &CarriedFile| {
-            LeafName::parse(&file.name).is_some_and(|name| name.device == writer)
+            SealedName::parse(&file.name).is_some_and(|name| name.device == writer)
         };
         self.files().into_iter().filter(by_it).collect()
     }

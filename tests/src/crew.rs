@@ -40,6 +40,7 @@ impl Crew {
         for (name, chance) in names.iter().zip(1..) {
             let athlete = Device::start(home(name), name, Role::Athlete, chance)?;
             pair(&coach, &athlete, chance)?;
+            coach.exchange(&carrier)?;
             athlete.exchange(&carrier)?;
             athletes.push(athlete);
         }
@@ -65,6 +66,7 @@ impl Crew {
         let chance = self.joined.get() + 100;
         self.joined.set(chance - 99);
         pair(&self.coach, member, chance)?;
+        self.coach.exchange(&self.carrier)?;
         member.exchange(&self.carrier).map(drop)
     }
 

@@ -7,18 +7,17 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, Days, NaiveDate, SecondsFormat};
-use holdfast_core::exchange::{Header, Leaf, LeafName};
+use holdfast_core::exchange::sealed::SealedLeaf;
 use holdfast_core::journal::Role;
 use holdfast_core::plan::read_plan;
-use holdfast_core::{CrewId, DeviceId, Instant};
+use holdfast_core::{DeviceId, Instant, MassUnit, PersonId, Start};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use serde_json::Value;
 
-use crate::leaf::sha256;
 use crate::pairing::pair;
 use crate::train::whole_day;
-use crate::{Carrier, DAY, DEMO_PLAN, Device, at, changed, forged};
+use crate::{Carrier, DAY, DEMO_PLAN, Device, Writer, at, changed};
 
 /// Weeks of a block: the longest there is.
 const BLOCK: u32 = 26;
@@ -89,9 +88,7 @@ impl Crowd {
             // The coach's first entry says who they are.
             plans.push((name, (writer, u64::from(block) + 2)));
         }
-        coach.exchange(&carrier).unwrap();
-        coach.holdfast.shut().unwrap();
-        let crew = header(&carrier.files()[0].content).crew;
+        let maren = Writer::at(&coach);
         let evenings = evenings(begins);
         let mut made = Made {
             coach: home,
@@ -101,8 +98,10 @@ impl Crowd {
             entries: 0,
         };
         for member in 0..self.members {
-            let mut leaves = Leaves::of(member, crew, &carrier);
-            made.entries += leaves.put(vec![profile(member, crew, evening(begins).wall_ms)]);
+            let at = folder.join("members").join(member.to_string());
+            let mut leaves = Leaves::of(joined(&coach, at, member), &maren, &carrier);
+            let person = leaves.writer.person();
+            made.entries += leaves.put(vec![profile(member, person, evening(begins).wall_ms)]);
             for (block, (name, plan)) in plans.iter().enumerate() {
                 for week in 0..BLOCK {
                     for logged in &evenings {
@@ -124,8 +123,23 @@ impl Crowd {
                 }
             }
         }
+        coach.exchange(&carrier).unwrap();
+        coach.holdfast.shut().unwrap();
         made
     }
+}
+
+/// The keys of somebody whom the coach takes in.
+fn joined(coach: &Device, home: PathBuf, member: u32) -> Writer {
+    let mut chance = ChaCha8Rng::seed_from_u64(member.into());
+    let chance = (0..80).map(|_| chance.random()).collect();
+    let name = format!("Member {}", member + 1);
+    let start = Start { role: Role::Athlete, name, unit: MassUnit::Kg, chance };
+    let device = Device::started(home, start).unwrap();
+    pair(coach, &device, member as u8).unwrap();
+    let writer = Writer::at(&device);
+    device.holdfast.shut().unwrap();
+    writer
 }
 
 fn plan(name: &str, starts: NaiveDate) -> String {
@@ -136,11 +150,6 @@ fn plan(name: &str, starts: NaiveDate) -> String {
 
 fn evening(date: NaiveDate) -> Instant {
     at(&date.to_string(), 18)
-}
-
-fn header(leaf: &[u8]) -> Header {
-    let line = leaf.split(|byte| *byte == b'\n').next().unwrap();
-    serde_json::from_slice(line).unwrap()
 }
 
 /// An evening of each kind in the first week, logged by real calls.
@@ -158,12 +167,13 @@ fn evenings(begins: NaiveDate) -> Vec<Evening> {
         let home = folder.path().join(format!("athlete-{index}"));
         let athlete = Device::start(home, "Ines", Role::Athlete, 1).unwrap();
         pair(&coach, &athlete, index as u8).unwrap();
+        coach.exchange(&carrier).unwrap();
         athlete.put_at(evening(day.date));
         athlete.exchange(&carrier).unwrap();
         whole_day(&athlete, &day.day);
         athlete.exchange(&carrier).unwrap();
         let leaf = carrier.leaves_of(&athlete).pop().unwrap();
-        let leaf = Leaf::read(&LeafName::parse(&leaf.name).unwrap(), &leaf.content).unwrap();
+        let leaf = Writer::at(&athlete).opens(&Writer::at(&coach), &leaf);
         let lines = leaf.entries.iter().map(|entry| serde_json::from_str(&entry.raw).unwrap());
         // The next one is another athlete's first again.
         for file in carrier.leaves_of(&athlete) {
@@ -231,60 +241,40 @@ fn record(ms: i64, member: u32, index: usize) -> String {
     format!("{:08x}-{:04x}-7{index:03x}-8000-0000{member:08x}", ms >> 16, ms & 0xffff)
 }
 
-fn id(kind: u32, member: u32) -> String {
-    format!("00000000-0000-4000-8000-{kind:04x}{member:08x}")
-}
-
-fn profile(member: u32, crew: CrewId, ms: i64) -> Value {
+fn profile(member: u32, person: PersonId, ms: i64) -> Value {
     let t = DateTime::from_timestamp_millis(ms).unwrap().fixed_offset();
     serde_json::json!({
         "v": 1, "n": 1, "hlc": { "ms": ms, "count": 0 },
         "t": t.to_rfc3339_opts(SecondsFormat::Millis, false), "k": "profile",
         "id": record(ms, member, 0xfff),
-        "body": { "person": id(1, member), "name": format!("Member {}", member + 1), "role": "athlete",
-            "unit": "kg", "language": null, "crew": crew },
+        "body": { "person": person, "name": format!("Member {}", member + 1), "role": "athlete",
+            "unit": "kg", "language": null, "crew": null },
     })
 }
 
-/// A member's chain of leaves on the carrier.
+/// A member's lane on the carrier.
 struct Leaves<'a> {
-    device: DeviceId,
-    crew: CrewId,
+    writer: Writer,
+    coach: &'a Writer,
     carrier: &'a Carrier,
-    sequence: u64,
+    last: Option<SealedLeaf>,
     next: u64,
-    previous: String,
 }
 
 impl Leaves<'_> {
-    fn of(member: u32, crew: CrewId, carrier: &Carrier) -> Leaves<'_> {
-        let device = serde_json::from_value(id(2, member).into()).unwrap();
-        Leaves { device, crew, carrier, sequence: 0, next: 1, previous: String::new() }
+    fn of<'a>(writer: Writer, coach: &'a Writer, carrier: &'a Carrier) -> Leaves<'a> {
+        Leaves { writer, coach, carrier, last: None, next: 1 }
     }
 
     /// Writes lines as the next leaf. Says how many.
     fn put(&mut self, lines: Vec<Value>) -> u64 {
-        let count = lines.len() as u64;
-        self.sequence += 1;
-        let header = Header {
-            leaf: 0,
-            crew: self.crew,
-            device: self.device,
-            sequence: self.sequence,
-            first: self.next,
-            last: self.next + count - 1,
-            previous: std::mem::take(&mut self.previous),
-            seen: BTreeMap::new(),
-        };
-        let mut text = serde_json::to_string(&header).unwrap();
-        for line in lines {
-            text += &format!("\n{line}");
-        }
-        text.push('\n');
-        self.next += count;
-        self.previous = sha256(text.as_bytes());
-        let file = forged(self.device, self.sequence, text.into_bytes());
+        let lines: Vec<String> = lines.iter().map(Value::to_string).collect();
+        let thread = (self.coach.crew(), self.writer.person());
+        let leaf = self.writer.writes(thread, self.last.as_ref(), &lines);
+        let file = self.writer.seals(&leaf, &[self.coach, &self.writer]);
         fs::write(self.carrier.folder().join(file.name), file.content).unwrap();
-        count
+        self.last = Some(leaf);
+        self.next += lines.len() as u64;
+        lines.len() as u64
     }
 }

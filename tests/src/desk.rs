@@ -39,12 +39,13 @@ impl Desk {
         run(Path::new(&self.path(home)), args, input)
     }
 
-    /// Pairs a member's home with a coach's.
+    /// Pairs a member's home with a coach's, who then sends what there is.
     ///
     /// # Panics
     /// When a command fails.
     pub fn pair(&self, coach: &str, member: &str) {
         pair_by_hand(Path::new(&self.path(coach)), Path::new(&self.path(member)));
+        self.fine(coach, &["exchange", "--carrier", &self.path("carrier")], "");
     }
 
     /// What the program prints when all is well.

@@ -109,8 +109,10 @@ fn journal(home: &Path, export: &Path) -> BTreeSet<u64> {
     let lines = fs::read_to_string(export.join("journal.jsonl")).unwrap();
     let numbers = lines.lines().filter_map(|line| {
         let entry: serde_json::Value = serde_json::from_str(line).ok()?;
-        // The coach's two entries are here too; an athlete's are all but profile and plan of theirs.
-        (entry["k"] != "plan" && entry["body"]["role"] != "coach").then(|| entry["n"].as_u64())?
+        // The coach's three entries are here too; an athlete's are all but those.
+        let of_coach =
+            entry["k"] == "plan" || entry["k"] == "admit" || entry["body"]["role"] == "coach";
+        (!of_coach).then(|| entry["n"].as_u64())?
     });
     numbers.collect()
 }

@@ -49,7 +49,7 @@ pub use crew::Crew;
 pub use desk::Desk;
 pub use device::Device;
 pub use instant::{DAY, HOUR, MINUTE, at, later};
-pub use leaf::forged;
+pub use leaf::{Writer, sha256};
 pub use modules::no_file_is_forgotten;
 pub use phone::Phone;
 pub use plans::{

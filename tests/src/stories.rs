@@ -6,11 +6,12 @@ use std::io::{BufRead, BufReader, Seek, SeekFrom, Write};
 use std::path::Path;
 use std::process::{Command, Stdio};
 
+use holdfast_core::exchange::CarriedFile;
 use rusqlite::Connection;
 use serde_json::Value;
 
 use crate::pairing::pair_by_hand;
-use crate::{SMALL_PLAN, changed, run};
+use crate::{Carrier, SMALL_PLAN, Writer, changed, run};
 
 /// What is being done when a call fails.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -74,6 +75,7 @@ impl Scene {
             _ => {
                 fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
                 pair_by_hand(&at.join("coach"), &at.join("ana"));
+                fine("coach", &["exchange", "--carrier", carrier], "");
                 if story != Story::Join {
                     fine("ana", &["exchange", "--carrier", carrier], "");
                     log_until_killed(&at.join("ana"), "50 x 8\n60 x 6\n", 2);
@@ -158,7 +160,9 @@ pub(crate) fn journal(home: &Path, export: &Path) -> Vec<Value> {
     let lines = fs::read_to_string(export.join("journal.jsonl")).unwrap();
     let coach = own["profile"]["role"] == "coach";
     let entries = lines.lines().map(|line| serde_json::from_str(line).unwrap());
-    let of_coach = |entry: &Value| entry["k"] == "plan" || entry["body"]["role"] == "coach";
+    let of_coach = |entry: &Value| {
+        entry["k"] == "plan" || entry["k"] == "admit" || entry["body"]["role"] == "coach"
+    };
     entries.filter(|entry| of_coach(entry) == coach).collect()
 }
 
@@ -185,17 +189,12 @@ pub(crate) fn halves(entries: &[Value]) -> Vec<String> {
 
 /// The numbers of a device's entries that lie in a carrier.
 pub(crate) fn brought(home: &Path, carrier: &Path) -> BTreeSet<u64> {
-    let own: Value = serde_json::from_slice(&fs::read(home.join("device.json")).unwrap()).unwrap();
-    let mut numbers = BTreeSet::new();
-    for file in fs::read_dir(carrier).unwrap() {
-        let text = fs::read_to_string(file.unwrap().path()).unwrap_or_default();
-        let lines: Vec<Value> =
-            text.lines().filter_map(|line| serde_json::from_str(line).ok()).collect();
-        if lines.first().is_some_and(|header| header["device"] == own["device"]) {
-            numbers.extend(numbers_in(&lines));
-        }
-    }
-    numbers
+    let coach = Writer::in_home(&home.with_file_name("coach"));
+    let own = Writer::in_home(home);
+    let read = |file: CarriedFile| own.reads(&coach, &file).ok();
+    let leaves = Carrier::new(carrier).files().into_iter().filter_map(read);
+    let leaves = leaves.filter(|leaf| leaf.header.device == own.device());
+    leaves.flat_map(|leaf| leaf.entries).map(|entry| entry.id.number).collect()
 }
 
 /// The numbers that a run said were saved.

@@ -41,6 +41,7 @@ mod set_commands;
 mod set_laws;
 mod slip_answers;
 mod slips;
+mod strangers;
 mod stray;
 mod strength;
 mod terminal;

@@ -4,12 +4,13 @@ use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
 use std::path::Path;
 
+use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::{Holdfast, HoldfastError, Instant, Mass, MassUnit, Start};
 use holdfast_tests::taps::{begin, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::views::strength;
-use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer, at};
 use rusqlite::Connection;
 
 pub(super) fn aside(home: &Path) -> Vec<String> {
@@ -42,7 +43,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
-    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 5 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 6 });
     assert!(error.to_string().contains("Update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());
@@ -241,23 +242,43 @@ fn a_missing_database_comes_back_from_the_leaves() {
     assert!(saved > 6, "{saved}");
 }
 
+/// A leaf of one's own that is missing on the shelf is sealed again, under another name and with the same in it; one
+/// of somebody else's is fetched again.
 #[test]
-fn a_leaf_missing_on_the_shelf_is_put_back_the_same() {
+fn a_leaf_missing_on_the_shelf_comes_back() {
     let crew = trained();
     let ines = &crew.athletes[0];
+    let [own, maren] = [ines, &crew.coach].map(Writer::at);
     let shelf = ines.home.join("leaves");
     let all = || {
-        let files = fs::read_dir(&shelf).unwrap().map(|file| file.unwrap().path());
-        let mut files: Vec<_> = files.map(|path| (path.clone(), fs::read(path).unwrap())).collect();
-        files.sort();
-        files
+        let files = fs::read_dir(&shelf).unwrap().map(|file| file.unwrap());
+        let read = files.map(|file| CarriedFile {
+            name: file.file_name().into_string().unwrap(),
+            content: fs::read(file.path()).unwrap(),
+        });
+        let mut leaves: Vec<_> = read.map(|file| own.opens(&maren, &file)).collect();
+        leaves.sort_by_key(|leaf| (leaf.header.device, leaf.header.sequence));
+        // One that was sealed again lies there under both names, once the first is fetched.
+        leaves.dedup();
+        leaves
     };
     let before = all();
-    for (path, _) in &before {
-        fs::remove_file(path).unwrap();
-    }
-    looked_through(ines);
+    assert!(before.len() > 2);
+    ines.holdfast.shut().unwrap();
+    fs::remove_dir_all(&shelf).unwrap();
+    fs::remove_file(ines.home.join("checked")).unwrap();
+    let again = Device::open(ines.home.clone(), ines.now()).unwrap();
+    again.holdfast.verify().unwrap();
+    again.exchange(&crew.carrier).unwrap();
     assert_eq!(all(), before);
+    // What was sealed again changes nothing for anybody.
+    let state = |device: &Device| device.holdfast.state_text().unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let known = state(&crew.coach);
+    again.exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    assert_eq!(state(&crew.coach), known);
+    assert!(crew.coach.holdfast.board("2026-11-04".parse().unwrap()).unwrap().arrivals.is_empty());
 }
 
 /// Whatever is refused leaves the folder it was asked for as it was.

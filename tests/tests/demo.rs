@@ -36,13 +36,15 @@ fn files(folder: &Path, found: &mut BTreeMap<String, Vec<u8>>, root: &Path) {
 fn all_files(root: &Path) -> BTreeMap<String, Vec<u8>> {
     let mut found = BTreeMap::new();
     files(root, &mut found, root);
-    // Where a home lies is another place each time.
-    found.retain(|name, _| !name.ends_with("/place"));
+    // Where a home lies is another place each time, and sealing draws by itself: what is sealed shows on the board.
+    let drawn = ["/place", ".leaf", "/holdfast.db"];
+    found.retain(|name, _| !drawn.iter().any(|end| name.ends_with(end)));
+    assert!(found.len() > 20, "{}", found.len());
     found
 }
 
 #[test]
-fn one_seed_plays_one_demo_byte_for_byte_and_another_seed_another() {
+fn one_seed_plays_one_demo_and_another_seed_another() {
     let folders =
         [tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap()];
     let [first, second, other] = [0, 1, 2].map(|index: usize| folders[index].path());

@@ -3,15 +3,17 @@
 
 use std::collections::BTreeSet;
 
-use holdfast_core::exchange::{CarriedFile, Leaf, LeafName};
-use holdfast_core::journal::{Body, Entry};
+use holdfast_core::journal::{Body, Entry, Role};
 use holdfast_core::{DeviceId, Language};
 use holdfast_tests::train::squats;
-use holdfast_tests::{Crew, SMALL_PLAN, changed, forged};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer, changed};
 use serde_json::Value;
 
 /// Who wrote them.
 const WRITER: &str = "1f202122-2324-4526-a728-292a2b2c2d2e";
+
+/// Whose device that was.
+const PERSON: &str = "2f303132-3334-4536-b738-393a3b3c3d3e";
 
 /// One of every kind, as the first version wrote them.
 pub(super) const LINES: [&str; 16] = [
@@ -150,17 +152,19 @@ fn a_profile_says_which_language_was_chosen_and_without_one_says_none() {
     assert_eq!(chosen, [None, Some(Language::De)]);
 }
 
-/// A coach's device takes in a leaf of lines.
+/// A coach's device takes in a leaf of lines, as somebody of the crew would have written them.
 fn take_in(crew: &Crew, lines: &[&str]) {
-    let own = crew.carrier.leaves_of(&crew.coach).remove(0);
-    let own = Leaf::read(&LeafName::parse(&own.name).unwrap(), &own.content).unwrap();
-    let (crew_id, last) = (own.header.crew, lines.len());
-    let header = format!(
-        r#"{{"leaf":0,"crew":"{crew_id}","device":"{WRITER}","sequence":1,"first":1,"last":{last},"previous":"","seen":{{}}}}"#
-    );
-    let content = format!("{header}\n{}\n", lines.join("\n"));
-    let report = crew.coach.take_in(&[forged(writer(), 1, content.into_bytes())]).unwrap();
-    assert_eq!((report.leaves, report.entries), (1, last as u64), "{report:?}");
+    let zoe = Device::start(crew.folder().join("zoe"), "Zoë", Role::Athlete, 60).unwrap();
+    crew.join(&zoe).unwrap();
+    let [maren, zoe] = [&crew.coach, &zoe].map(Writer::at);
+    let told = |line: &&str| {
+        let line = line.replace(WRITER, &zoe.device().to_string());
+        line.replace(PERSON, &zoe.person().to_string())
+    };
+    let told: Vec<String> = lines.iter().map(told).collect();
+    let leaf = zoe.writes((maren.crew(), zoe.person()), None, &told);
+    let report = crew.coach.take_in(&[zoe.seals(&leaf, &[&maren])]).unwrap();
+    assert_eq!((report.leaves, report.entries), (1, lines.len() as u64), "{report:?}");
 }
 
 /// An entry that names a line takes back that line, and no other of the same number.
@@ -205,13 +209,14 @@ fn a_set_without_a_later_field_of_its_scheme_still_counts_as_last_time() {
     let ines = &crew.athletes[0];
     squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 5)]);
     ines.exchange(&crew.carrier).unwrap();
-    let CarriedFile { content, .. } = crew.carrier.leaves_of(ines).pop().unwrap();
-    let now = String::from_utf8(content).unwrap();
-    let old =
-        changed(&now, r#""scheme":{"reps":[8,6,5],"open":false}"#, r#""scheme":{"reps":[8,6,5]}"#);
-    let writer = ines.holdfast.who().unwrap().device;
+    let [own, maren] = [ines, &crew.coach].map(Writer::at);
+    let now = own.opens(&maren, &crew.carrier.leaves_of(ines).pop().unwrap());
+    let (later, early) =
+        (r#""scheme":{"reps":[8,6,5],"open":false}"#, r#""scheme":{"reps":[8,6,5]}"#);
+    assert!(now.entries.iter().any(|entry| entry.raw.contains(later)));
+    let old = own.rewrites(&now, |line| line.replace(later, early), &[&maren]);
     crew.coach.take_in(&crew.carrier.leaves_of(ines)[..1]).unwrap();
-    let report = crew.coach.take_in(&[forged(writer, 2, old.into_bytes())]).unwrap();
+    let report = crew.coach.take_in(&[old]).unwrap();
     assert_eq!(report.leaves, 1, "{report:?}");
     let page = crew.coach.holdfast.member("Ines".into(), "2026-11-05".parse().unwrap()).unwrap();
     assert_eq!(page.proposals[0].next_text, "52.5 / 62.5 / 72.5 kg");

@@ -69,7 +69,7 @@ fn written(device: &Device) -> Vec<String> {
 }
 
 fn is_coachs(line: &str) -> bool {
-    line.contains("\"k\":\"plan\"") || line.contains("\"role\":\"coach\"")
+    ["\"k\":\"plan\"", "\"role\":\"coach\"", "\"k\":\"admit\""].iter().any(|of| line.contains(of))
 }
 
 fn count(device: &Device, kind: &str) -> usize {

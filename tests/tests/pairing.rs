@@ -45,6 +45,8 @@ fn before_it_nothing_a_carrier_brings_counts_and_after_it_all_does() {
     assert_eq!(picked.ask, "Ana is in your crew. The next exchange sends the plan.");
     assert_eq!(matched.step, PairStep::Done);
     assert!(ana.holdfast.who().unwrap().in_crew);
+    // The plan is written into her thread now.
+    crew.coach.exchange(&crew.carrier).unwrap();
     assert_eq!(ana.exchange(&crew.carrier).unwrap().leaves, 1);
 }
 
@@ -187,10 +189,10 @@ fn the_program_pairs_two_homes() {
     assert!(german.contains("Du bist noch in keiner Crew."), "{german}");
     let wrong = desk.wrong("ana", &["join", "HF1:123"]);
     assert!(wrong.contains("This is no pairing code."), "{wrong}");
+    let carrier = Carrier::new(desk.path("carrier"));
     desk.pair("coach", "ana");
     let said = desk.fine("ana", &["join"], "");
     assert!(said.contains("You have joined."), "{said}");
-    let carrier = Carrier::new(desk.path("carrier"));
     let folder = carrier.folder().to_string_lossy().into_owned();
     desk.fine("ana", &["exchange", "--carrier", &folder], "");
 }

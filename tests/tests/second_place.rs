@@ -2,12 +2,12 @@
 
 use std::fs::{self, OpenOptions};
 use std::io::{Seek, SeekFrom, Write};
-use std::path::Path;
 
+use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::session::Tap;
 use holdfast_tests::taps::{begin, kg};
-use holdfast_tests::{Crew, Device, SMALL_PLAN, at};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer, at};
 use rusqlite::Connection;
 
 use crate::damage::{aside, looked_through, trained};
@@ -121,14 +121,16 @@ fn a_home_that_could_not_be_written_is_as_before_when_it_can_be() {
 
 /// The lines of a home's own journal, and those that stand in a second place: in the file beside the database,
 /// or in a leaf on the shelf.
-fn in_two_places(device: &Device) -> (Vec<String>, Vec<String>) {
-    let read = |path: &Path| fs::read_to_string(path).unwrap_or_default();
-    let mut second: Vec<String> = read(&device.home.join("tail.jsonl"))
-        .lines()
-        .filter_map(|line| line.splitn(3, ' ').nth(2).map(str::to_owned))
-        .collect();
+fn in_two_places(coach: &Device, device: &Device) -> (Vec<String>, Vec<String>) {
+    let tail = fs::read_to_string(device.home.join("tail.jsonl")).unwrap_or_default();
+    let tail = tail.lines().filter_map(|line| line.splitn(3, ' ').nth(2).map(str::to_owned));
+    let mut second: Vec<String> = tail.collect();
+    let [own, coach] = [device, coach].map(Writer::at);
     for leaf in fs::read_dir(device.home.join("leaves")).unwrap() {
-        second.extend(read(&leaf.unwrap().path()).lines().map(str::to_owned));
+        let leaf = leaf.unwrap();
+        let name = leaf.file_name().into_string().unwrap();
+        let file = CarriedFile { name, content: fs::read(leaf.path()).unwrap() };
+        second.extend(own.opens(&coach, &file).entries.into_iter().map(|entry| entry.raw));
     }
     (device.holdfast.export().unwrap().journal, second)
 }
@@ -137,12 +139,12 @@ fn in_two_places(device: &Device) -> (Vec<String>, Vec<String>) {
 /// the shelf cannot be written for a while.
 #[test]
 fn every_entry_stands_in_two_places() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let check = |device: &Device, when: &str| {
-        let (journal, second) = in_two_places(device);
+        let (journal, second) = in_two_places(&crew.coach, device);
         let lost: Vec<&String> = journal.iter().filter(|line| !second.contains(line)).collect();
         assert!(lost.is_empty(), "{when}: {lost:?}");
     };
-    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let ines = &crew.athletes[0];
     check(&crew.coach, "the coach");
     check(ines, "joined");
@@ -210,11 +212,9 @@ fn what_has_rotted_is_never_sent_on() {
     let told = again.exchange(&crew.carrier).map(drop);
     assert!(told.is_err_and(|error| error.to_string().contains("Do it again")));
     again.exchange(&crew.carrier).unwrap();
-    let sent: String = crew
-        .carrier
-        .leaves_of(&again)
-        .into_iter()
-        .map(|leaf| String::from_utf8(leaf.content).unwrap())
-        .collect();
+    let [own, maren] = [&again, &crew.coach].map(Writer::at);
+    let leaves = crew.carrier.leaves_of(&again).into_iter();
+    let entries = leaves.flat_map(|file| own.opens(&maren, &file).entries);
+    let sent: String = entries.map(|entry| entry.raw).collect();
     assert!(sent.contains(r#""reps":8"#) && !sent.contains(r#""reps":9"#));
 }

@@ -20,6 +20,19 @@ uploads-missing-unknown = { $uploads ->
 }
 two-histories = Das Gerät von { $name } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 two-histories-unknown = Ein unbekanntes Gerät hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
+# Dateien, die erhalten bleiben und nicht zählen.
+uploads-of-nobody = { $count ->
+    [one] { $count } Datei ist von jemandem, den diese Crew nicht kennt. Sie bleibt erhalten und zählt nicht.
+   *[other] { $count } Dateien sind von jemandem, den diese Crew nicht kennt. Sie bleiben erhalten und zählen nicht.
+}
+uploads-removed = { $count ->
+    [one] { $count } Datei hat ein Gerät geschrieben, nachdem es entfernt war. Sie bleibt erhalten und zählt nicht.
+   *[other] { $count } Dateien hat ein Gerät geschrieben, nachdem es entfernt war. Sie bleiben erhalten und zählen nicht.
+}
+uploads-too-many = { $count ->
+    [one] { $count } Datei ist von einem Gerät mehr, als jemand haben darf. Sie bleibt erhalten und zählt nicht.
+   *[other] { $count } Dateien sind von einem Gerät mehr, als jemand haben darf. Sie bleiben erhalten und zählen nicht.
+}
 newer-entries = { $entries ->
     [one] 1 Eintrag kann nur ein neueres Holdfast lesen. Er bleibt erhalten; aktualisiere Holdfast, um ihn zu sehen.
    *[other] { $entries } Einträge kann nur ein neueres Holdfast lesen. Sie bleiben erhalten; aktualisiere Holdfast, um sie zu sehen.

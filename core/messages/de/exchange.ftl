@@ -17,13 +17,9 @@ too-many-files = Hier liegen { $files } Dateien; nur die ersten { $most } wurden
 
 ## Was an einer Zeile einer Datei nicht stimmt. Steht hinter einem Doppelpunkt, für alle, die in die Datei sehen.
 
-no-last-newline = die letzte Zeile ist abgeschnitten
 header-too-large = der Kopf ist größer, als ein Kopf sein kann
-header-not-of-name = der Kopf und der Name der Datei widersprechen sich
 numbers-too-high = die Nummern sind höher, als je jemand kommt
 seen-too-many = { $found } andere Geräte sind genannt; höchstens { $most } sind möglich
-no-such-range = die Einträge { $first } bis { $last } können nicht in einer Datei stehen
-wrong-number = Eintrag { $found } steht, wo { $wanted } hingehört
 wrong-count = { $wanted } Einträge sind angekündigt, gefunden wurden mehr oder weniger
 line-too-long = die Zeile hat { $bytes } Bytes; höchstens { $most } passen hinein
 too-deep = die Zeile ist tiefer als { $most } Ebenen verschachtelt

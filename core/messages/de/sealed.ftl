@@ -21,3 +21,6 @@ seen-twice = ein Gerät steht zweimal in `seen`, oder es ist das eigene
 no-previous = `previous` ist kein Hash
 no-such-count = eine Datei mit { $found } Einträgen kann es nicht geben
 numbers-fall = Eintrag { $number } steht hinter einem mit höherer Nummer
+unknown-writer = Diese Datei ist von jemandem, den diese Crew nicht kennt. Sie bleibt erhalten und zählt nicht.
+removed-device = Diese Datei ist von einem entfernten Gerät und danach geschrieben. Sie bleibt erhalten und zählt nicht.
+too-many-devices = Diese Datei ist von einem Gerät mehr, als jemand haben darf. Sie bleibt erhalten und zählt nicht.

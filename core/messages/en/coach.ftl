@@ -20,6 +20,19 @@ uploads-missing-unknown = { $uploads ->
 }
 two-histories = { $name }'s device has two histories: it was copied, or restored from a backup. Both are kept.
 two-histories-unknown = An unknown device has two histories: it was copied, or restored from a backup. Both are kept.
+# Leaves that are kept and do not count.
+uploads-of-nobody = { $count ->
+    [one] { $count } file is from somebody this crew does not know. It is kept and does not count.
+   *[other] { $count } files are from somebody this crew does not know. They are kept and do not count.
+}
+uploads-removed = { $count ->
+    [one] { $count } file was written by a device after it was removed. It is kept and does not count.
+   *[other] { $count } files were written by a device after it was removed. They are kept and do not count.
+}
+uploads-too-many = { $count ->
+    [one] { $count } file is from one device more than a person may have. It is kept and does not count.
+   *[other] { $count } files are from one device more than a person may have. They are kept and do not count.
+}
 newer-entries = { $entries ->
     [one] 1 entry can only be read by a newer Holdfast. It is kept; update Holdfast to see it.
    *[other] { $entries } entries can only be read by a newer Holdfast. They are kept; update Holdfast to see them.

@@ -17,13 +17,9 @@ too-many-files = There are { $files } files; only the first { $most } were looke
 
 ## What is wrong with a line of a file. Stands behind a colon; for whoever looks into the file.
 
-no-last-newline = the last line is cut off
 header-too-large = the header is too large
-header-not-of-name = the header and the file's name disagree
 numbers-too-high = the numbers are impossibly high
 seen-too-many = { $found } other devices are named; at most { $most } can be
-no-such-range = entries { $first } to { $last } cannot be in one file
-wrong-number = entry { $found } stands where { $wanted } belongs
 wrong-count = the header announces { $wanted } entries; the file holds a different number
 line-too-long = the line has { $bytes } bytes; at most { $most } fit
 too-deep = the line is nested deeper than { $most } levels

@@ -10,8 +10,8 @@ use super::open::proposals;
 use super::proposal::Proposal;
 use crate::device::Device;
 use crate::error::Result;
-use crate::exchange::{forked, missing};
-use crate::id::PersonId;
+use crate::exchange::{forked, missing, uncounted};
+use crate::id::{DeviceId, PersonId};
 use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
@@ -62,7 +62,8 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
     device.require_coach(say::device::only_coaches_see_the_board)?;
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
-    let mut board = of_all(device.reader(), block, date)?;
+    let own = device.identity.device;
+    let mut board = of_all(device.reader(), own, block, date)?;
     let aside = device.traffic.aside.iter();
     board.arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
     board.arrivals.extend(device.unread_plans.iter().map(say::screen::plan_unread));
@@ -71,6 +72,7 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
 
 fn of_all(
     connection: &Connection,
+    own: DeviceId,
     block: Option<&Prepared>,
     date: NaiveDate,
 ) -> Result<BoardScreen> {
@@ -98,7 +100,7 @@ fn of_all(
         of.map(|(_, profile)| profile.name.as_str())
     };
     let mut arrivals: Vec<String> = Vec::new();
-    for gap in missing(connection)? {
+    for gap in missing(connection, own)? {
         let count = gap.sequences.len();
         let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
         let numbers = numbers.join(", ");
@@ -113,6 +115,13 @@ fn of_all(
             None => say::coach::two_histories_unknown().into(),
         });
     }
+    let [unknown, removed, too_many] = uncounted(connection)?;
+    let kept = [
+        (unknown, say::coach::uploads_of_nobody(unknown)),
+        (removed, say::coach::uploads_removed(removed)),
+        (too_many, say::coach::uploads_too_many(too_many)),
+    ];
+    arrivals.extend(kept.into_iter().filter(|(count, _)| *count > 0).map(|(_, said)| said));
     let unread = unread(connection)?;
     if unread > 0 {
         arrivals.push(say::coach::newer_entries(unread));

@@ -10,9 +10,11 @@ use std::thread::JoinHandle;
 
 use rusqlite::InterruptHandle;
 
+use super::open::Who;
 use super::rebuild::with_suffix;
 use crate::error::Result;
-use crate::exchange::Shelf;
+use crate::exchange::sealed::SealedName;
+use crate::exchange::{Reader, Shelf};
 use crate::instant::Instant;
 use crate::store::{Store, check, is_damage};
 
@@ -64,6 +66,7 @@ impl Checkup {
         store: &Store,
         database: &Path,
         shelf: Shelf,
+        own: &Who<'_>,
         at: &Instant,
     ) -> Result<Checkup> {
         // What comes onto the shelf later is not in the file that is looked at.
@@ -73,10 +76,13 @@ impl Checkup {
         let no = || AtomicBool::new(false);
         let shared = Arc::new(Shared { stop: no(), found: no(), interrupt });
         let (database, at, told) = (database.to_owned(), at.clone(), Arc::clone(&shared));
+        let (kept, trusted) = (Arc::clone(own.kept), own.identity.trusted());
         let thread = std::thread::spawn(move || {
             let stopped = || told.stop.load(Ordering::Relaxed);
+            let opens =
+                |name: &SealedName, bytes: &[u8]| Reader::opens(&kept, &trusted, name, bytes);
             let whole = check(&connection, &stopped)
-                .and_then(|()| shelf.audit(&connection, &there, &stopped));
+                .and_then(|()| shelf.audit(&connection, &there, &opens, &stopped));
             match whole {
                 _ if stopped() => {}
                 Ok(true) => note(&database, &at),

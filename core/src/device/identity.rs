@@ -8,7 +8,7 @@ use std::path::Path;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Field, Result};
-use crate::exchange::{replace, sha256};
+use crate::exchange::{Trusted, replace, sha256};
 use crate::id::DeviceId;
 use crate::journal::Profile;
 use crate::say;
@@ -79,6 +79,11 @@ impl Identity {
             (Err(error), _) => Err(error),
             _ => Err(unreadable(&home.join(FILES[0]), say::device::identity_altered())),
         }
+    }
+
+    /// Whose device this is, and whose crew it is in.
+    pub(crate) fn trusted(&self) -> Trusted {
+        Trusted { certificate: self.certificate, founder: self.founder }
     }
 
     /// Whose entries were written in this home, and up to which number.

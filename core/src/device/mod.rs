@@ -23,14 +23,15 @@ use rusqlite::Connection;
 
 use crate::error::{Error, Field, Result};
 use crate::exchange::{
-    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Traffic, unpublished,
+    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, Traffic, Trusted, settle,
+    unpublished,
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written};
-use crate::trust::{Kept, crew_of};
+use crate::trust::{Kept, Standing};
 use lock::HomeLock;
 use plans::Plans;
 pub(crate) use plans::Published;
@@ -58,6 +59,8 @@ pub(crate) struct Device {
     pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
     pub(crate) kept: Arc<Kept>,
+    /// Who counts.
+    pub(crate) standing: Standing,
     pub(crate) rebuilt: Option<Rebuilt>,
     /// True when the home was copied and has just become another device.
     pub(crate) renewed: bool,
@@ -87,13 +90,27 @@ impl Device {
     pub(crate) fn profile(&self) -> Result<Profile> {
         let query = Query { person: Some(self.person()), ..Query::default() };
         let logged = query.last::<Profile>(self.reader())?;
-        Ok(logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body))
+        let profile = logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body);
+        // What somebody may do is never what an entry says.
+        let role = if self.identity.trusted().own().coach { Role::Coach } else { Role::Athlete };
+        Ok(Profile { role, ..profile })
     }
 
     /// The crew, once its coach was compared in person.
     pub(crate) fn crew(&self) -> Option<CrewId> {
-        let founder = self.identity.founder.as_ref()?;
-        Some(crew_of(&founder.person_keys().sign))
+        self.trusted().crew()
+    }
+
+    /// Whose device this is, and whose crew it is in.
+    pub(crate) fn trusted(&self) -> Trusted {
+        self.identity.trusted()
+    }
+
+    /// Works out again who counts.
+    pub(crate) fn settle_members(&mut self) -> Result<()> {
+        let trusted = self.trusted();
+        self.standing = self.store.write(|tx| settle(tx, &trusted))?;
+        Ok(())
     }
 
     /// Logs the language that whoever uses the device reads; none for whatever a shell speaks.
@@ -128,7 +145,7 @@ impl Device {
         let written = self.store.append(at, drafts)?;
         self.tail.add(&written.entries);
         let due = written.entries.iter().any(|entry| entry.id.number % COUNT_EVERY == 0);
-        if due && unpublished(self.reader(), self.identity.device)? >= ENTRIES_A_LEAF {
+        if due && unpublished(self.reader())? >= ENTRIES_A_LEAF {
             self.cut_after_saving();
         }
         Ok(written)
@@ -142,14 +159,13 @@ impl Device {
 
     /// Cuts what is logged into leaves, once the crew is known.
     pub(crate) fn cut_leaves(&mut self) -> Result<()> {
-        match self.crew() {
-            Some(crew) => {
-                self.shelf.cut(&mut self.store, crew)?;
-                self.tail.clear();
-                Ok(())
-            }
-            None => Ok(()),
-        }
+        let Some(crew) = self.crew() else { return Ok(()) };
+        let trusted = self.trusted();
+        let (keys, trusted, standing) = (&self.kept.keys, &trusted, &self.standing);
+        let signer = Signer { keys, trusted, crew, standing };
+        self.shelf.cut(&mut self.store, &signer)?;
+        self.tail.clear();
+        Ok(())
     }
 
     /// Lets go of a check that has ended.
@@ -175,7 +191,9 @@ impl Device {
         let Some(crew) = self.crew() else {
             return Err(Error::invalid(Field::Exchange, say::pairing::not_in_a_crew()));
         };
-        let own = exchange::Own { store: &mut self.store, shelf: &self.shelf, crew };
+        let (trusted, kept) = (&self.trusted(), &*Arc::clone(&self.kept));
+        let (store, shelf, standing) = (&mut self.store, &self.shelf, &mut self.standing);
+        let own = exchange::Own { store, shelf, kept, trusted, standing, crew };
         self.traffic.step(own, did, at)
     }
 }

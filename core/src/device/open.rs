@@ -3,6 +3,7 @@
 use std::fs::File;
 use std::io::ErrorKind;
 use std::path::Path;
+use std::sync::Arc;
 
 use rusqlite::Connection;
 
@@ -11,12 +12,11 @@ use super::checkup::{self, Checkup};
 use super::rebuild::{self, Rebuilt, from_shelf, with_suffix};
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{Shelf, latest_hlc};
+use crate::exchange::{Shelf, Signer, latest_hlc, settle};
 use crate::instant::Instant;
 use crate::journal::Entry;
-use crate::store::{
-    Store, check, connect, has_line, insert_all, is_damage, last_number, refuse_newer,
-};
+use crate::store::{Store, check, connect, has_line, is_damage, last_number, refuse_newer};
+use crate::trust::{Kept, Standing};
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
@@ -39,13 +39,20 @@ pub(super) struct Parts {
     pub(super) tail: Tail,
     pub(super) rebuilt: Option<Rebuilt>,
     pub(super) checkup: Option<Checkup>,
+    pub(super) standing: Standing,
+}
+
+/// Whose home it is.
+pub(super) struct Who<'a> {
+    pub(super) identity: &'a Identity,
+    pub(super) kept: &'a Arc<Kept>,
 }
 
 /// Opens the database of a home folder that is held.
 ///
 /// A newer one is refused and left untouched. A damaged one is kept aside, never deleted, and a new
 /// one is built from the leaves on the shelf, the tail, and whatever can still be read.
-pub(super) fn open(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
+pub(super) fn open(home: &Path, own: &Who<'_>, at: &Instant, look: Look) -> Result<Parts> {
     match looked_at(home, own, at, look) {
         Err(error) if is_damage(&error) => {}
         opened => return opened,
@@ -60,12 +67,12 @@ pub(super) fn open(home: &Path, own: &Identity, at: &Instant, look: Look) -> Res
     }
     readable(&path)?;
     let (shelf, tail) = (Shelf::of(home)?, Tail::of(home));
-    let rebuilt = rebuild::rebuild(&path, own.device, &shelf, &tail, at)?;
+    let rebuilt = rebuild::rebuild(&path, own, &shelf, &tail, at)?;
     let parts = looked_at(home, own, at, Look::Full)?;
     Ok(Parts { rebuilt: Some(rebuilt), ..parts })
 }
 
-fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Parts> {
+fn looked_at(home: &Path, own: &Who<'_>, at: &Instant, look: Look) -> Result<Parts> {
     let path = home.join(DATABASE);
     let (shelf, tail) = (Shelf::of(home)?, Tail::of(home));
     rebuild::finish(&path)?;
@@ -75,17 +82,18 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
         shelf.sweep();
     }
     let (connection, empty) = connected(&path, look)?;
-    let mut store = Store::new(connection, own.device);
+    let (device, trusted) = (own.identity.device, own.identity.trusted());
+    let mut store = Store::new(connection, device, trusted.own());
+    let mut standing = store.write(|tx| settle(tx, &trusted))?;
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
-    let missing = look != Look::New && (empty || last_number(store.reader(), own.device)? == 0);
+    let missing = look != Look::New && (empty || last_number(store.reader(), device)? == 0);
     // What was lost of the log, or with it, is the end of it: the last line of the tail tells.
     let lacks = |entry: Entry| Ok(!has_line(store.reader(), entry.id, entry.digest())?);
     let cut_short = tail.last().map_or(Ok::<bool, Error>(false), lacks)?;
     let mut rebuilt = None;
     if missing || look == Look::Full || (look == Look::Usual && cut_short) {
-        let mut from_leaves = from_shelf(&mut store, &shelf, at)?;
-        let copied = tail.entries();
-        from_leaves += store.write(|tx| insert_all(tx, &copied))?;
+        let mut from_leaves = from_shelf(&mut store, &shelf, own, &mut standing, at)?;
+        from_leaves += rebuild::unsent(&mut store, &tail.entries())?;
         rebuilt = (missing || from_leaves > 0).then_some(Rebuilt {
             aside: None,
             from_leaves,
@@ -93,11 +101,15 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
         });
     }
     let checkup = match look {
-        Look::Usual if due && !missing => begin(&store, &path, home, at)?,
+        Look::Usual if due && !missing => begin(&store, &path, home, own, at)?,
         Look::Full => {
             // What is folded is made again: no digest says whether it is as it was.
             store.refold()?;
-            shelf.audit(store.reader(), &shelf.names()?, &|| false)?;
+            let signer = trusted.crew().map(|crew| {
+                let (keys, trusted, standing) = (&own.kept.keys, &trusted, &standing);
+                Signer { keys, trusted, crew, standing }
+            });
+            shelf.mend(&mut store, signer.as_ref())?;
             checkup::note(&path, at);
             None
         }
@@ -107,14 +119,20 @@ fn looked_at(home: &Path, own: &Identity, at: &Instant, look: Look) -> Result<Pa
         }
         Look::Usual => None,
     };
-    let hlc = latest_hlc(store.reader(), own.device, at.wall_ms)?;
+    let hlc = latest_hlc(store.reader(), device, at.wall_ms)?;
     store.resume(hlc);
-    Ok(Parts { store, shelf, tail, rebuilt, checkup })
+    Ok(Parts { store, shelf, tail, rebuilt, checkup, standing })
 }
 
 /// Begins a check that is due. One that cannot begin, as on a full disk, stays due and stops nobody.
-fn begin(store: &Store, path: &Path, home: &Path, at: &Instant) -> Result<Option<Checkup>> {
-    match Checkup::begin(store, path, Shelf::of(home)?, at) {
+fn begin(
+    store: &Store,
+    path: &Path,
+    home: &Path,
+    own: &Who<'_>,
+    at: &Instant,
+) -> Result<Option<Checkup>> {
+    match Checkup::begin(store, path, Shelf::of(home)?, own, at) {
         Err(error) if is_damage(&error) => Err(error),
         Err(_) => store.moves_again().map(|()| None),
         begun => begun.map(Some),

@@ -13,14 +13,16 @@ use std::fs::{self, File};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
+use super::open::Who;
 use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{CarriedFile, Shelf, flush_folder, take_in};
-use crate::id::DeviceId;
+use crate::exchange::{CarriedFile, Reader, Shelf, flush_folder, names, settle, take_in};
 use crate::instant::Instant;
+use crate::journal::{Entry, body_of};
 use crate::say;
-use crate::store::{Store, connect, insert_all};
+use crate::store::{Store, connect, has_line, insert_all, post_again};
+use crate::trust::Standing;
 
 /// What lies beside a database file while it is open.
 const BESIDE: [&str; 2] = ["-wal", "-shm"];
@@ -77,7 +79,7 @@ pub(super) fn finish(path: &Path) -> Result<()> {
 /// gives, and keeps the damaged one aside.
 pub(super) fn rebuild(
     path: &Path,
-    device: DeviceId,
+    own: &Who<'_>,
     shelf: &Shelf,
     tail: &Tail,
     at: &Instant,
@@ -88,7 +90,7 @@ pub(super) fn rebuild(
         suffixes.iter().try_for_each(|suffix| remove(&with_suffix(&new, suffix)))
     };
     clear()?;
-    let rebuilt = built(path, &new, device, shelf, tail, at);
+    let rebuilt = built(path, &new, own, shelf, tail, at);
     if rebuilt.is_err() {
         // What was begun would only fill a disk that is full.
         let _ = clear();
@@ -99,26 +101,27 @@ pub(super) fn rebuild(
 fn built(
     path: &Path,
     new: &Path,
-    device: DeviceId,
+    own: &Who<'_>,
     shelf: &Shelf,
     tail: &Tail,
     at: &Instant,
 ) -> Result<Rebuilt> {
     let home = path.parent().unwrap_or(Path::new("."));
-    let mut store = Store::new(connect(new)?.0, device);
-    let from_leaves = from_shelf(&mut store, shelf, at)?;
-    let copied = tail.entries();
-    let mut salvaged = store.write(|tx| insert_all(tx, &copied))?;
+    let trusted = own.identity.trusted();
+    let mut store = Store::new(connect(new)?.0, own.identity.device, trusted.own());
+    let mut standing = store.write(|tx| settle(tx, &trusted))?;
+    let from_leaves = from_shelf(&mut store, shelf, own, &mut standing, at)?;
+    let mut salvaged = unsent(&mut store, &tail.entries())?;
     let mut batch = Vec::new();
     salvage(path, |entry| {
         batch.push(entry);
         if batch.len() == BATCH {
-            salvaged += store.write(|tx| insert_all(tx, &batch))?;
+            salvaged += unsent(&mut store, &batch)?;
             batch.clear();
         }
         Ok(())
     })?;
-    salvaged += store.write(|tx| insert_all(tx, &batch))?;
+    salvaged += unsent(&mut store, &batch)?;
     store.close()?;
     File::open(new).and_then(|file| file.sync_all()).map_err(Error::file(new))?;
     let aside = keep_aside(path, at)?;
@@ -157,15 +160,41 @@ fn remove(path: &Path) -> Result<()> {
 }
 
 /// Takes in every readable leaf on the shelf; the others stay where they are.
-pub(super) fn from_shelf(store: &mut Store, shelf: &Shelf, at: &Instant) -> Result<u64> {
-    let known = shelf.known(store)?;
+pub(super) fn from_shelf(
+    store: &mut Store,
+    shelf: &Shelf,
+    own: &Who<'_>,
+    standing: &mut Standing,
+    at: &Instant,
+) -> Result<u64> {
+    let known = names(store.reader())?;
+    let trusted = own.identity.trusted();
     let mut entries = 0;
     for name in shelf.names()?.into_iter().filter(|name| !known.contains(name)) {
         let Some(content) = shelf.read(&name) else { continue };
         let file = CarriedFile { name: name.to_string(), content };
-        entries += take_in(store, shelf, None, &file, at.wall_ms)?.unwrap_or(0);
+        let mut reader = Reader { kept: own.kept, trusted: &trusted, standing };
+        let taken = take_in(store, shelf, &mut reader, &file, at.wall_ms)?;
+        entries += taken.map_or(0, |taken| taken.new);
     }
     Ok(entries)
+}
+
+/// Takes in entries that came from no leaf. One's own that no leaf of a thread holds wait to be sent.
+pub(super) fn unsent(store: &mut Store, entries: &[Entry]) -> Result<u64> {
+    let (own, device) = (store.own(), store.device());
+    store.write(|tx| {
+        let mut new = 0;
+        for entry in entries {
+            let lacking = !has_line(tx, entry.id, entry.digest())?;
+            if lacking && entry.id.device == device {
+                post_again(tx, own, entry, body_of(&entry.raw).as_ref())?;
+            }
+            new += u64::from(lacking);
+        }
+        insert_all(tx, entries)?;
+        Ok(new)
+    })
 }
 
 #[cfg(test)]

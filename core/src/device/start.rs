@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use super::identity::Before;
 use super::lock::HomeLock;
-use super::open::{DATABASE, Look, Parts, open};
+use super::open::{DATABASE, Look, Parts, Who, open};
 use super::{Device, Identity, Rebuilt, key_files, place};
 use crate::error::{Error, Field, Result, Thing};
 use crate::exchange::{Traffic, flush_folder};
@@ -14,7 +14,7 @@ use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
-use crate::store::{Draft, is_claimed, is_damage, last_number};
+use crate::store::{Draft, Query, is_damage, last_number};
 use crate::trust::{Certificate, Kept, Keys, MOST_DEVICES, Recovery, crew_of};
 
 const MAX_NAME_CHARS: usize = 40;
@@ -141,12 +141,18 @@ fn renewed(device: Device, last: u64) -> Result<Device> {
 
 /// Logs who uses the device, where its own journal does not say so: another device of theirs is no answer.
 fn known(device: &mut Device) -> Result<()> {
-    if !is_claimed(device.reader(), device.identity.device)? {
+    if !is_known(device)? {
         // The journal came back without its first leaf, or the first start was cut short.
         let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());
         device.append(&at, vec![Draft::new(profile)])?;
     }
     Ok(())
+}
+
+/// True when the person's profile is in the journal.
+fn is_known(device: &Device) -> Result<bool> {
+    let query = Query { person: Some(device.person()), ..Query::default() };
+    Ok(query.last::<Profile>(device.reader())?.is_some())
 }
 
 /// A device whose database was let go of: it still holds its home, and can be opened again.
@@ -195,7 +201,8 @@ fn at_home(
     at: Instant,
     look: Look,
 ) -> Result<Device> {
-    let Parts { store, shelf, tail, rebuilt, checkup } = open(&home, &identity, &at, look)?;
+    let who = Who { identity: &identity, kept: &kept };
+    let Parts { store, shelf, tail, rebuilt, checkup, standing } = open(&home, &who, &at, look)?;
     Ok(Device {
         home,
         lock,
@@ -206,6 +213,7 @@ fn at_home(
         checkup,
         identity,
         kept,
+        standing,
         rebuilt,
         traffic: Default::default(),
         plans: Default::default(),

@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
-use super::LeafFault;
+use super::sealed::SealedFault;
 use crate::say;
+use crate::trust::Counts;
 
 /// A file that a carrier lists.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,15 +44,22 @@ pub struct AsideFile {
     pub name: String,
     /// Why.
     pub reason: String,
-    /// True for a sound leaf of another crew: this may be the wrong carrier.
-    pub other_crew: bool,
 }
 
 impl AsideFile {
     /// A file left alone for what was found in it.
-    pub(super) fn of(name: &str, fault: &LeafFault) -> AsideFile {
-        let other_crew = *fault == LeafFault::OtherCrew;
-        AsideFile { name: shown(name), reason: fault.to_string(), other_crew }
+    pub(super) fn of(name: &str, fault: &SealedFault) -> AsideFile {
+        AsideFile { name: shown(name), reason: fault.to_string() }
+    }
+
+    /// A sound leaf that does not count: it is kept, and counts once what it lacks has arrived.
+    pub(super) fn uncounted(name: &str, counts: Counts) -> AsideFile {
+        let reason = match counts {
+            Counts::Yes | Counts::Unknown => say::sealed::unknown_writer(),
+            Counts::Removed => say::sealed::removed_device(),
+            Counts::TooMany => say::sealed::too_many_devices(),
+        };
+        AsideFile { name: shown(name), reason: reason.to_owned() }
     }
 
     /// A file that could not be read.
@@ -65,7 +73,7 @@ impl AsideFile {
     }
 
     fn failed(file: &FailedFile, reason: String) -> AsideFile {
-        AsideFile { name: shown(&file.name), reason, other_crew: false }
+        AsideFile { name: shown(&file.name), reason }
     }
 }
 
@@ -81,8 +89,6 @@ pub struct ExchangeReport {
     pub put: u32,
     /// Files left alone, and why.
     pub aside: Vec<AsideFile>,
-    /// True for another crew's carrier: nothing was put there.
-    pub wrong_crew: bool,
 }
 
 /// A stranger's name may be long, or made to move a terminal's cursor.

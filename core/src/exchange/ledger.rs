@@ -1,18 +1,23 @@
-//! The leaves of every journal: which are cut, which have arrived, which are missing.
+//! The leaves of every lane: which are here, which are missing, which contradict each other.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, Transaction, params};
 
-use super::{Header, LEAF_FORMAT, Leaf, LeafName, MAX_LEAF_BYTES};
+use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
 use crate::error::Result;
-use crate::id::{CrewId, DeviceId};
-use crate::journal::{Entry, Hlc, MAX_AHEAD_MS};
-use crate::store::line_in;
+use crate::id::{DeviceId, PersonId};
+use crate::journal::{Hlc, MAX_AHEAD_MS};
+use crate::trust::{Counts, Lane, Link};
 
 /// Entries in a leaf at most: compression saturates there (measured), and a phone that is killed
 /// half-way through an upload has little to send again.
 pub(crate) const ENTRIES_A_LEAF: u64 = 200;
+
+/// Most missing leaves of a lane that are named: a liar may claim any number.
+const MOST_NAMED: usize = 100;
+/// Most lanes that a leaf says it has seen.
+const MOST_SEEN: i64 = 16;
 
 /// Leaves of a device that are known to exist and have not arrived.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,92 +26,101 @@ pub(crate) struct Missing {
     pub sequences: Vec<u64>,
 }
 
-/// Entries `device` has written that no leaf holds yet.
-pub(crate) fn unpublished(connection: &Connection, device: DeviceId) -> Result<u64> {
-    let last: i64 = connection
-        .prepare_cached("SELECT last FROM leaf WHERE device = ?1 ORDER BY sequence DESC LIMIT 1")?
-        .query_row([device.0], |row| row.get(0))
-        .optional()?
-        .unwrap_or(0);
-    let written: i64 = connection
-        .prepare_cached("SELECT coalesce(max(n), 0) FROM entry WHERE device = ?1")?
-        .query_row([device.0], |row| row.get(0))?;
-    Ok((written - last).max(0).unsigned_abs())
+/// An entry as a leaf holds it: its number and its line's digest.
+pub(super) type Holds = (u64, i64);
+
+/// Own entries that some thread's leaves do not hold yet.
+pub(crate) fn unpublished(connection: &Connection) -> Result<u64> {
+    let sql = "SELECT count(DISTINCT n) FROM outbox";
+    let count: i64 = connection.prepare_cached(sql)?.query_row([], |row| row.get(0))?;
+    Ok(count.unsigned_abs())
 }
 
-/// Cuts one leaf from the entries that no leaf holds yet; `None` when there are none.
-pub(crate) fn cut(tx: &Transaction<'_>, device: DeviceId, crew: CrewId) -> Result<Option<Leaf>> {
-    let previous: Option<(i64, String, i64)> = tx
-        .prepare_cached(
-            "SELECT sequence, hash, last FROM leaf WHERE device = ?1 ORDER BY sequence DESC, hash LIMIT 1",
-        )?
-        .query_row([device.0], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))
-        .optional()?;
-    let (sequence, previous, _) = previous.unwrap_or((0, String::new(), 0));
-    let last: i64 = tx
-        .prepare_cached("SELECT coalesce(max(last), 0) FROM leaf WHERE device = ?1")?
-        .query_row([device.0], |row| row.get(0))?;
-    let mut entries: Vec<Entry> = Vec::new();
-    let mut bytes = 0;
-    let mut statement = tx.prepare_cached(
-        "SELECT raw, digest FROM entry WHERE device = ?1 AND n > ?2 ORDER BY n LIMIT ?3",
-    )?;
-    let mut rows = statement.query(params![device.0, last, ENTRIES_A_LEAF as i64])?;
-    while let Some(row) = rows.next()? {
-        let raw = line_in(row, 0, 1)?;
-        bytes += raw.len() + 1;
-        // Room for the header; the rest goes into the next leaf.
-        if bytes > MAX_LEAF_BYTES - 64 * 1024 {
-            break;
-        }
-        // Numbers follow one another, or the leaf would not read.
-        let follows =
-            |entry: &Entry| entries.last().is_none_or(|last| last.id.number + 1 == entry.id.number);
-        match Entry::read(device, raw) {
-            Ok(entry) if follows(&entry) => entries.push(entry),
-            _ => break,
-        }
-    }
-    let (Some(first), Some(newest)) = (entries.first(), entries.last()) else { return Ok(None) };
-    let header = Header {
-        leaf: LEAF_FORMAT,
-        crew,
-        device,
-        sequence: sequence.unsigned_abs() + 1,
-        first: first.id.number,
-        last: newest.id.number,
-        previous,
-        seen: seen(tx, device)?,
-    };
-    let leaf = Leaf::write(header, entries)?;
-    insert(tx, &leaf)?;
-    Ok(Some(leaf))
+/// The last leaf of a lane: its sequence and content hash. Of two at one place the lower hash.
+pub(super) fn last(connection: &Connection, lane: Lane) -> Result<Option<(u64, [u8; 32])>> {
+    let sql = "SELECT sequence, content FROM leaf WHERE device = ?1 AND of = ?2
+               ORDER BY sequence DESC, content LIMIT 1";
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get::<_, i64>(0)?.unsigned_abs(), row.get(1)?));
+    let mut statement = connection.prepare_cached(sql)?;
+    Ok(statement.query_row(params![lane.device.0, lane.of.0], read).optional()?)
 }
 
 /// Notes that a leaf exists here. Says whether it was new.
-pub(crate) fn insert(tx: &Transaction<'_>, leaf: &Leaf) -> Result<bool> {
+pub(super) fn insert(tx: &Transaction<'_>, leaf: &SealedLeaf, counts: Counts) -> Result<bool> {
     let latest = leaf.entries.iter().map(|entry| entry.hlc).max().unwrap_or_default();
     let header = &leaf.header;
+    let previous = data_encoding::HEXLOWER.decode(header.previous.as_bytes()).unwrap_or_default();
+    let holds: Vec<u8> = leaf
+        .entries
+        .iter()
+        .flat_map(|entry| [entry.id.number.to_be_bytes(), entry.digest().to_be_bytes()].concat())
+        .collect();
     let changed = tx
-        .prepare_cached("INSERT OR IGNORE INTO leaf VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)")?
+        .prepare_cached(
+            "INSERT OR IGNORE INTO leaf VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+        )?
         .execute(params![
             header.device.0,
+            header.of.0,
             header.sequence as i64,
-            leaf.hash,
-            header.first as i64,
-            header.last as i64,
+            leaf.content,
+            previous,
             leaf.header_line,
+            holds,
+            code(counts),
             latest.ms,
             latest.count,
         ])?;
     Ok(changed > 0)
 }
 
+/// How the table has it.
+pub(super) fn code(counts: Counts) -> i64 {
+    match counts {
+        Counts::Yes => 0,
+        Counts::Unknown => 1,
+        Counts::Removed => 2,
+        Counts::TooMany => 3,
+    }
+}
+
+/// What a leaf holds, as the table has it.
+pub(super) fn holds(bytes: &[u8]) -> Vec<Holds> {
+    let pair = |pair: &[u8]| {
+        let eight = |at: usize| pair[at..at + 8].try_into().unwrap_or_default();
+        (u64::from_be_bytes(eight(0)), i64::from_be_bytes(eight(8)))
+    };
+    bytes.chunks_exact(16).map(pair).collect()
+}
+
+/// Notes a file of a leaf.
+pub(super) fn add_file(tx: &Transaction<'_>, name: &SealedName, leaf: &SealedLeaf) -> Result<()> {
+    tx.prepare_cached("INSERT OR IGNORE INTO file VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(
+        params![
+            name.device.0,
+            name.tag,
+            name.sequence as i64,
+            name.hash,
+            leaf.header.of.0,
+            leaf.content,
+        ],
+    )?;
+    Ok(())
+}
+
+/// Forgets a file that is lost, so that it is fetched again.
+pub(super) fn drop_file(tx: &Transaction<'_>, name: &SealedName) -> Result<()> {
+    tx.prepare_cached(
+        "DELETE FROM file WHERE device = ?1 AND tag = ?2 AND sequence = ?3 AND hash = ?4",
+    )?
+    .execute(params![name.device.0, name.tag, name.sequence as i64, name.hash])?;
+    Ok(())
+}
+
 /// True when a leaf has arrived or was cut here.
-pub(crate) fn is_here(connection: &Connection, leaf: &Leaf) -> Result<bool> {
-    let sql = "SELECT 1 FROM leaf WHERE device = ?1 AND sequence = ?2 AND hash = ?3";
-    let key = params![leaf.header.device.0, leaf.header.sequence as i64, leaf.hash];
-    Ok(connection.prepare_cached(sql)?.exists(key)?)
+pub(super) fn is_here(connection: &Connection, lane: Lane, content: &[u8; 32]) -> Result<bool> {
+    let sql = "SELECT 1 FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3";
+    Ok(connection.prepare_cached(sql)?.exists(params![lane.device.0, lane.of.0, content])?)
 }
 
 /// How many leaves are here.
@@ -115,101 +129,100 @@ pub(crate) fn leaves(connection: &Connection) -> Result<u64> {
     Ok(count.unsigned_abs())
 }
 
-/// The names of all leaves that are here.
-pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<LeafName>> {
-    let mut statement = connection.prepare_cached("SELECT device, sequence, hash FROM leaf")?;
-    let rows = statement.query_map([], |row| {
-        let hash: String = row.get(2)?;
-        Ok(LeafName {
-            device: DeviceId(row.get(0)?),
-            sequence: row.get::<_, i64>(1)?.unsigned_abs(),
-            hash: hash.chars().take(16).collect(),
-        })
-    })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
-}
-
-/// The names of a device's leaves, the latest first, a few of them: a stop keeps one from the shelf, and no
-/// other is cut before that lies there.
-pub(crate) fn names_back(connection: &Connection, device: DeviceId) -> Result<Vec<LeafName>> {
-    let sql = "SELECT sequence, hash FROM leaf WHERE device = ?1 ORDER BY sequence DESC LIMIT 50";
+/// How many leaves do not count, by why: nobody knows their writer, a removed device, too many devices.
+pub(crate) fn uncounted(connection: &Connection) -> Result<[u64; 3]> {
+    let mut found = [0; 3];
+    let sql = "SELECT counts, count(*) FROM leaf WHERE counts != 0 GROUP BY counts";
     let mut statement = connection.prepare_cached(sql)?;
-    let rows = statement.query_map([device.0], |row| {
-        let hash: String = row.get(1)?;
-        let (sequence, hash) = (row.get::<_, i64>(0)?.unsigned_abs(), hash.chars().take(16));
-        Ok(LeafName { device, sequence, hash: hash.collect() })
-    })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
-}
-
-/// The file of a leaf, put together again from what the database holds.
-pub(crate) fn bytes(connection: &Connection, name: &LeafName) -> Result<Option<Vec<u8>>> {
-    let row: Option<(String, i64, i64)> = connection
-        .prepare_cached(
-            "SELECT header, first, last FROM leaf
-             WHERE device = ?1 AND sequence = ?2 AND substr(hash, 1, 16) = ?3",
-        )?
-        .query_row(params![name.device.0, name.sequence as i64, name.hash], |row| {
-            Ok((row.get(0)?, row.get(1)?, row.get(2)?))
-        })
-        .optional()?;
-    let Some((header, first, last)) = row else { return Ok(None) };
-    let mut statement = connection.prepare_cached(
-        "SELECT raw FROM entry WHERE device = ?1 AND n BETWEEN ?2 AND ?3 ORDER BY n, digest",
-    )?;
-    let raws: Vec<String> = statement
-        .query_map(params![name.device.0, first, last], |row| row.get(0))?
-        .collect::<rusqlite::Result<_>>()?;
-    let bytes = Leaf::bytes_of(&header, raws.iter().map(String::as_str));
-    // In a forked journal the rows of two branches lie together; then only the file itself will do.
-    Ok(Leaf::read(name, &bytes).is_ok().then_some(bytes))
-}
-
-/// The highest sequence that is here of every device but `own`.
-fn seen(connection: &Connection, own: DeviceId) -> Result<BTreeMap<DeviceId, u64>> {
-    let mut statement = connection.prepare_cached(
-        "SELECT device, max(sequence) FROM leaf WHERE device != ?1 GROUP BY device",
-    )?;
-    let rows = statement.query_map([own.0], |row| {
-        Ok((DeviceId(row.get(0)?), row.get::<_, i64>(1)?.unsigned_abs()))
-    })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
-}
-
-/// Counts what is known to exist and has not arrived: holes before a leaf that is here, and what
-/// other devices say they have seen. A last leaf that nobody has seen cannot be known.
-pub(crate) fn missing(connection: &Connection) -> Result<Vec<Missing>> {
-    let mut here: BTreeMap<DeviceId, BTreeSet<u64>> = BTreeMap::new();
-    let mut known: BTreeMap<DeviceId, u64> = BTreeMap::new();
-    let mut statement = connection.prepare_cached("SELECT device, sequence, header FROM leaf")?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
-        let device = DeviceId(row.get(0)?);
+        let at = usize::try_from(row.get::<_, i64>(0)? - 1).unwrap_or_default();
+        if let Some(place) = found.get_mut(at) {
+            *place = row.get::<_, i64>(1)?.unsigned_abs();
+        }
+    }
+    Ok(found)
+}
+
+/// The names of all files that are here.
+pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<SealedName>> {
+    let mut statement =
+        connection.prepare_cached("SELECT device, tag, sequence, hash FROM file")?;
+    let rows = statement.query_map([], |row| {
+        Ok(SealedName {
+            device: DeviceId(row.get(0)?),
+            tag: row.get(1)?,
+            sequence: row.get::<_, i64>(2)?.unsigned_abs(),
+            hash: row.get(3)?,
+        })
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// How the leaves of a lane follow one another.
+pub(super) fn links(connection: &Connection, lane: Lane) -> Result<Vec<Link>> {
+    let sql = "SELECT content, previous FROM leaf WHERE device = ?1 AND of = ?2";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map(params![lane.device.0, lane.of.0], |row| {
+        Ok(Link { content: row.get(0)?, previous: row.get(1)? })
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// How far the other lanes of a thread have come without a gap: what a leaf says its writer has seen.
+pub(super) fn seen(connection: &Connection, own: Lane) -> Result<Vec<LaneHead>> {
+    // The highest place below which as many places are taken as it says.
+    let sql = "SELECT device, max(sequence), content FROM (
+                 SELECT device, sequence, min(content) AS content,
+                   row_number() OVER (PARTITION BY device ORDER BY sequence) AS place
+                 FROM leaf WHERE of = ?1 AND device != ?2 GROUP BY device, sequence)
+               WHERE place = sequence GROUP BY device ORDER BY device LIMIT ?3";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map(params![own.of.0, own.device.0, MOST_SEEN], |row| {
+        let content: [u8; 32] = row.get(2)?;
         let sequence = row.get::<_, i64>(1)?.unsigned_abs();
-        here.entry(device).or_default().insert(sequence);
-        let header: Option<Header> =
-            serde_json::from_str(row.get_ref(2)?.as_str().unwrap_or("")).ok();
-        let claims = header.map(|header| header.seen).unwrap_or_default();
-        for (device, sequence) in claims.into_iter().chain([(device, sequence)]) {
-            let highest = known.entry(device).or_default();
+        Ok(LaneHead::new(DeviceId(row.get(0)?), sequence, &content))
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// Counts what is known to exist and has not arrived: holes before a leaf that is here, and what leaves of the same
+/// thread say they have seen. A last leaf that nobody has seen cannot be known. What a leaf claims of one's own lane
+/// above one's own last leaf is no gap.
+pub(crate) fn missing(connection: &Connection, own: DeviceId) -> Result<Vec<Missing>> {
+    let mut here: BTreeMap<Lane, BTreeSet<u64>> = BTreeMap::new();
+    let mut known: BTreeMap<Lane, u64> = BTreeMap::new();
+    let mut statement =
+        connection.prepare_cached("SELECT device, of, sequence, header, counts FROM leaf")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let lane = Lane { device: DeviceId(row.get(0)?), of: PersonId(row.get(1)?) };
+        let sequence = row.get::<_, i64>(2)?.unsigned_abs();
+        here.entry(lane).or_default().insert(sequence);
+        let counts = row.get::<_, i64>(4)? == 0;
+        let header: Option<SealedHeader> =
+            serde_json::from_str(row.get_ref(3)?.as_str().unwrap_or("")).ok();
+        let claims = header.filter(|_| counts).map(|header| header.seen).unwrap_or_default();
+        let claims = claims.into_iter().filter(|seen| seen.0 != own);
+        let claims = claims.map(|seen| (Lane { device: seen.0, ..lane }, seen.1));
+        for (lane, sequence) in claims.chain([(lane, sequence)]) {
+            let highest = known.entry(lane).or_default();
             *highest = sequence.max(*highest);
         }
     }
     let nothing = BTreeSet::new();
-    let missing = known.into_iter().map(|(device, highest)| {
-        let here = here.get(&device).unwrap_or(&nothing);
-        // A liar may claim any number: name the first hundred and stop.
-        let sequences =
-            (1..=highest).filter(|sequence| !here.contains(sequence)).take(100).collect();
-        Missing { device, sequences }
+    let missing = known.into_iter().map(|(lane, highest)| {
+        let here = here.get(&lane).unwrap_or(&nothing);
+        let lacking = (1..=highest).filter(|sequence| !here.contains(sequence));
+        Missing { device: lane.device, sequences: lacking.take(MOST_NAMED).collect() }
     });
     Ok(missing.filter(|missing: &Missing| !missing.sequences.is_empty()).collect())
 }
 
-/// Devices with two different leaves of one sequence: a restored backup or a cloned device.
+/// Devices with two different leaves at one place: a restored backup or a cloned device.
 pub(crate) fn forked(connection: &Connection) -> Result<Vec<DeviceId>> {
     let mut statement = connection.prepare_cached(
-        "SELECT DISTINCT device FROM (SELECT device FROM leaf GROUP BY device, sequence HAVING count(*) > 1)",
+        "SELECT DISTINCT device FROM (SELECT device FROM leaf GROUP BY device, of, sequence HAVING count(*) > 1)",
     )?;
     let rows = statement.query_map([], |row| Ok(DeviceId(row.get(0)?)))?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)

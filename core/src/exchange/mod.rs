@@ -1,27 +1,37 @@
-//! Everything about files: leaves and their names, the shelf of a device's own copies, and the exchange
+//! Everything about files: leaves and their names, the shelf of a device's own copies, who counts, and the exchange
 //! with a carrier as steps.
 //!
 //! A carrier is anything that moves files: a folder, later a server. Nothing in it is ever changed,
 //! renamed or deleted, so no two devices can get in each other's way.
 
+mod cut;
 mod durable;
 mod file;
-mod leaf;
 mod ledger;
-mod name;
+mod members;
 pub mod sealed;
 mod shelf;
 mod steps;
 mod take_in;
 
+pub(crate) use cut::Signer;
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
-pub(crate) use leaf::sha256;
-pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};
-pub(crate) use ledger::{ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, unpublished};
-pub use name::LeafName;
+pub(crate) use ledger::{
+    ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, uncounted, unpublished,
+};
+pub(crate) use members::{Trusted, add_certificate, settle};
 pub(crate) use shelf::Shelf;
 pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 pub(crate) use steps::{Own, Traffic};
-pub(crate) use take_in::take_in;
+pub(crate) use take_in::{Reader, take_in};
+
+/// The most entries in a leaf.
+pub const MAX_LEAF_ENTRIES: u64 = 20_000;
+
+/// SHA-256 in hexadecimal, as `sha256sum` prints it.
+pub(crate) fn sha256(bytes: &[u8]) -> String {
+    use sha2::{Digest, Sha256};
+    data_encoding::HEXLOWER.encode(&Sha256::digest(bytes))
+}

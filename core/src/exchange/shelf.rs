@@ -1,15 +1,18 @@
 //! The shelf: a device's own copy of every leaf it has, as files beside its database.
 
-use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use rusqlite::Connection;
+use rusqlite::{Connection, OptionalExtension, params};
 
-use super::{Leaf, LeafName, durable, ledger};
+use super::cut::{self, Signer};
+use super::durable;
+use super::ledger::{self, holds};
+use super::sealed::{SealedLeaf, SealedName, is_as_named};
 use crate::error::{Error, Result};
-use crate::id::CrewId;
-use crate::store::Store;
+use crate::journal::Entry;
+use crate::store::{Store, line_in};
+use crate::trust::Lane;
 
 const FOLDER: &str = "leaves";
 
@@ -35,89 +38,156 @@ impl Shelf {
     }
 
     /// The names of all leaf files on it.
-    pub(crate) fn names(&self) -> Result<Vec<LeafName>> {
+    pub(crate) fn names(&self) -> Result<Vec<SealedName>> {
         let files = fs::read_dir(&self.folder).map_err(Error::file(&self.folder))?;
-        let mut names: Vec<LeafName> =
-            files.filter_map(|file| LeafName::parse(file.ok()?.file_name().to_str()?)).collect();
+        let mut names: Vec<SealedName> =
+            files.filter_map(|file| SealedName::parse(file.ok()?.file_name().to_str()?)).collect();
         names.sort();
         Ok(names)
     }
 
-    /// The names of all leaves that the database knows.
-    pub(crate) fn known(&self, store: &Store) -> Result<BTreeSet<LeafName>> {
-        ledger::names(store.reader())
-    }
-
     /// A file as it lies there, whatever is in it.
-    pub(crate) fn read(&self, name: &LeafName) -> Option<Vec<u8>> {
+    pub(crate) fn read(&self, name: &SealedName) -> Option<Vec<u8>> {
         fs::read(self.path(name)).ok()
     }
 
+    /// A file that is as it was written.
+    pub(crate) fn whole(&self, name: &SealedName) -> Option<Vec<u8>> {
+        self.read(name).filter(|bytes| is_as_named(name, bytes))
+    }
+
     /// The size of a leaf's file.
-    pub(crate) fn bytes_of(&self, name: &LeafName) -> Option<u64> {
+    pub(crate) fn bytes_of(&self, name: &SealedName) -> Option<u64> {
         fs::metadata(self.path(name)).ok().map(|about| about.len())
     }
 
     /// Puts a leaf's file there.
-    pub(crate) fn put(&self, name: &LeafName, bytes: &[u8]) -> Result<()> {
+    pub(crate) fn put(&self, name: &SealedName, bytes: &[u8]) -> Result<()> {
         durable::publish(&self.folder, &name.to_string(), bytes).map(drop)
     }
 
-    /// A leaf's file: from the shelf, or put together again from the database.
-    pub(crate) fn leaf(&self, store: &Store, name: &LeafName) -> Result<Option<Vec<u8>>> {
-        match self.read(name).filter(|bytes| Leaf::read(name, bytes).is_ok()) {
+    /// A leaf's file: from the shelf, or from the database while it waits for the shelf.
+    pub(crate) fn leaf(&self, store: &Store, name: &SealedName) -> Result<Option<Vec<u8>>> {
+        match self.whole(name) {
             Some(bytes) => Ok(Some(bytes)),
-            None => ledger::bytes(store.reader(), name),
+            None => unshelved(store.reader(), name),
         }
     }
 
-    /// Cuts everything that is not in a leaf yet into leaves and puts them there; before them those that a
-    /// stop, or a full disk, kept from lying there when they were cut.
+    /// Cuts everything that waits into leaves and puts them there; before them those that a stop, or a full disk,
+    /// kept from lying there when they were cut.
     ///
     /// # Errors
     /// When one cannot be put there: then the shelf does not hold all that is cut.
-    pub(crate) fn cut(&self, store: &mut Store, crew: CrewId) -> Result<()> {
-        let device = store.device();
-        for name in ledger::names_back(store.reader(), device)? {
-            if self.bytes_of(&name).is_some() {
-                break;
-            }
-            // Of a forked journal it cannot be made again; that is no reason to stop here for ever.
-            if let Some(bytes) = ledger::bytes(store.reader(), &name)? {
-                self.put(&name, &bytes)?;
-            }
-        }
-        while let Some(leaf) = store.write(|tx| ledger::cut(tx, device, crew))? {
-            self.put(&leaf.name(), &leaf.bytes())?;
+    pub(crate) fn cut(&self, store: &mut Store, signer: &Signer<'_>) -> Result<()> {
+        self.put_waiting(store)?;
+        while !cut::cut(store, signer)?.is_empty() {
+            self.put_waiting(store)?;
         }
         Ok(())
     }
 
-    /// Holds every file against the database: one that is missing or not as it was written is put there
-    /// again. False when a sound one of those that were `there` lies there and the database does not know
-    /// it.
+    /// Puts there what waits for it.
+    fn put_waiting(&self, store: &mut Store) -> Result<()> {
+        let names: Vec<String> = store
+            .reader()
+            .prepare_cached("SELECT name FROM unshelved ORDER BY name")?
+            .query_map([], |row| row.get(0))?
+            .collect::<rusqlite::Result<_>>()?;
+        if names.is_empty() {
+            return Ok(());
+        }
+        for name in names.iter().filter_map(|name| SealedName::parse(name)) {
+            if let Some(bytes) = unshelved(store.reader(), &name)? {
+                self.put(&name, &bytes)?;
+            }
+        }
+        store.write(|tx| Ok(tx.execute("DELETE FROM unshelved", [])?))?;
+        Ok(())
+    }
+
+    /// True when every file that the database knows lies there as it was written, and the database knows every
+    /// file of those that were `there` that `opens`.
     pub(crate) fn audit(
         &self,
         connection: &Connection,
-        there: &[LeafName],
+        there: &[SealedName],
+        opens: &dyn Fn(&SealedName, &[u8]) -> bool,
         stopped: &dyn Fn() -> bool,
     ) -> Result<bool> {
         let known = ledger::names(connection)?;
         for name in known.iter().take_while(|_| !stopped()) {
-            let whole = self.read(name).is_some_and(|bytes| Leaf::read(name, &bytes).is_ok());
-            if !whole && let Some(bytes) = ledger::bytes(connection, name)? {
-                // A shelf that cannot be written is no reason to keep an athlete from logging.
-                let _ = self.put(name, &bytes);
+            if self.whole(name).is_none() && unshelved(connection, name)?.is_none() {
+                return Ok(false);
             }
         }
-        let unknown = |name: &LeafName| {
-            let sound = |bytes: Vec<u8>| Leaf::read(name, &bytes).is_ok();
-            !known.contains(name) && self.read(name).is_some_and(sound)
-        };
-        Ok(!there.iter().any(unknown))
+        let unknown = |name: &&SealedName| !known.contains(name);
+        let strays =
+            there.iter().filter(unknown).filter_map(|name| Some((name, self.whole(name)?)));
+        Ok(!strays.take_while(|_| !stopped()).any(|(name, bytes)| opens(name, &bytes)))
     }
 
-    fn path(&self, name: &LeafName) -> PathBuf {
+    /// Puts right what is not as it was written: a leaf of one's own is sealed again, under a new name; one of
+    /// somebody else's is forgotten as a file, and fetched again.
+    pub(crate) fn mend(&self, store: &mut Store, signer: Option<&Signer<'_>>) -> Result<()> {
+        for name in ledger::names(store.reader())? {
+            if self.whole(&name).is_some() || unshelved(store.reader(), &name)?.is_some() {
+                continue;
+            }
+            let own = store.device();
+            store.write(|tx| {
+                let leaf = match signer {
+                    Some(signer) if name.device == own => written(tx, signer, &name)?,
+                    _ => None,
+                };
+                ledger::drop_file(tx, &name)?;
+                if let (Some(signer), Some(leaf)) = (signer, leaf) {
+                    cut::file(tx, signer, &leaf)?;
+                }
+                Ok(())
+            })?;
+        }
+        // A shelf that cannot be written is no reason to keep an athlete from logging.
+        let _ = self.put_waiting(store);
+        Ok(())
+    }
+
+    fn path(&self, name: &SealedName) -> PathBuf {
         self.folder.join(name.to_string())
     }
+}
+
+/// A file that waits for the shelf.
+fn unshelved(connection: &Connection, name: &SealedName) -> Result<Option<Vec<u8>>> {
+    let sql = "SELECT bytes FROM unshelved WHERE name = ?1";
+    let mut statement = connection.prepare_cached(sql)?;
+    let bytes: Option<Vec<u8>> =
+        statement.query_row([name.to_string()], |row| row.get(0)).optional()?;
+    Ok(bytes.filter(|bytes| is_as_named(name, bytes)))
+}
+
+/// A leaf of one's own as it was written, from what the database holds of it.
+fn written(
+    connection: &Connection,
+    signer: &Signer<'_>,
+    name: &SealedName,
+) -> Result<Option<SealedLeaf>> {
+    let sql = "SELECT f.of, f.content, l.header, l.holds FROM file f
+               JOIN leaf l ON l.device = f.device AND l.of = f.of AND l.content = f.content
+               WHERE f.device = ?1 AND f.tag = ?2 AND f.sequence = ?3 AND f.hash = ?4";
+    let key = params![name.device.0, name.tag, name.sequence as i64, name.hash];
+    type Row = (uuid::Uuid, [u8; 32], String, Vec<u8>);
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?));
+    let row: Option<Row> = connection.prepare_cached(sql)?.query_row(key, read).optional()?;
+    let Some((of, content, header, held)) = row else { return Ok(None) };
+    let lane = Lane { device: name.device, of: crate::id::PersonId(of) };
+    let mut entries = Vec::new();
+    let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
+    for (number, digest) in holds(&held) {
+        let mut statement = connection.prepare_cached(sql)?;
+        let mut rows = statement.query(params![lane.device.0, number as i64, digest])?;
+        let Some(row) = rows.next()? else { return Ok(None) };
+        entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
+    }
+    Ok(SealedLeaf::written(signer.trusted.certificate, header, entries, content))
 }

@@ -10,15 +10,19 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::path::Path;
 
+use super::cut::Signer;
+use super::members::Trusted;
+use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
+use super::take_in::{Reader, take_in};
 use super::{
-    AsideFile, CarriedFile, ExchangeReport, FailedFile, Leaf, LeafFault, LeafName, ListedFile,
-    MAX_LEAF_BYTES, Shelf, ledger, sha256, take_in,
+    AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, sha256,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
 use crate::instant::Instant;
 use crate::say;
 use crate::store::Store;
+use crate::trust::{Kept, Standing};
 
 /// The most names of one listing that are looked at: a folder with more is not a carrier's.
 pub const MAX_LISTING: usize = 100_000;
@@ -85,6 +89,10 @@ pub enum ExchangeDid {
 pub(crate) struct Own<'a> {
     pub(crate) store: &'a mut Store,
     pub(crate) shelf: &'a Shelf,
+    pub(crate) kept: &'a Kept,
+    pub(crate) trusted: &'a Trusted,
+    /// Who counts, as of now.
+    pub(crate) standing: &'a mut Standing,
     /// The crew: nothing is exchanged before there is one.
     pub(crate) crew: CrewId,
 }
@@ -101,16 +109,29 @@ pub(crate) struct Traffic {
 #[derive(Default)]
 struct Running {
     /// What the carrier has of ours, each with its size there.
-    there: BTreeMap<LeafName, u64>,
+    there: BTreeMap<SealedName, u64>,
     /// Names still to fetch, with their sizes, the last one first.
-    get: Vec<(LeafName, u64)>,
+    get: Vec<(SealedName, u64)>,
     /// Names still to write, the last one first; none before everything is fetched.
-    put: Option<Vec<LeafName>>,
-    /// Files there that this device has already.
-    known: u32,
+    put: Option<Vec<SealedName>>,
     /// Files that could not be written there.
     unwritten: Vec<FailedFile>,
     report: ExchangeReport,
+}
+
+impl Own<'_> {
+    /// True for a file that may be for this device. A member's has one thread, and works out what its lanes are called
+    /// by; a coach's has all.
+    fn is_for_us(&self, name: &SealedName) -> bool {
+        let own = self.store.own();
+        own.coach || lane_tag(self.crew, own.person, name.device) == name.tag
+    }
+
+    fn cut(&mut self) -> Result<()> {
+        let (keys, trusted, crew) = (&self.kept.keys, self.trusted, self.crew);
+        let signer = Signer { keys, trusted, crew, standing: &*self.standing };
+        self.shelf.cut(self.store, &signer)
+    }
 }
 
 impl Traffic {
@@ -151,7 +172,7 @@ impl Traffic {
     /// What was tried and left alone stays known as long as the carrier still has it so, with the reason
     /// that was given last: a reason is in the language that was spoken then.
     fn remember(&mut self, running: &Running, report: &ExchangeReport) {
-        let there: BTreeSet<String> = running.there.keys().map(LeafName::to_string).collect();
+        let there: BTreeSet<String> = running.there.keys().map(SealedName::to_string).collect();
         let new: BTreeSet<&str> = report.aside.iter().map(|file| file.name.as_str()).collect();
         let stays =
             |known: &AsideFile| there.contains(&known.name) && !new.contains(known.name.as_str());
@@ -171,14 +192,15 @@ impl Running {
             if file.name.starts_with('.') {
                 continue;
             }
-            match LeafName::parse(&file.name) {
-                None => aside.push(AsideFile::of(&file.name, &LeafFault::Foreign)),
+            match SealedName::parse(&file.name) {
+                None => aside.push(AsideFile::of(&file.name, &SealedFault::Foreign)),
+                // Somebody else's thread: nothing to say of it.
+                Some(name) if !own.is_for_us(&name) => {}
                 Some(name) if here.contains(&name) => {
-                    self.known += 1;
                     self.there.insert(name, file.bytes);
                 }
-                Some(_) if file.bytes > MAX_LEAF_BYTES as u64 => {
-                    let fault = LeafFault::TooLarge { bytes: file.bytes };
+                Some(_) if file.bytes > MAX_SEALED_BYTES as u64 => {
+                    let fault = SealedFault::TooLarge { bytes: file.bytes };
                     aside.push(AsideFile::of(&file.name, &fault));
                 }
                 Some(name) => self.get.push((name, file.bytes)),
@@ -187,7 +209,7 @@ impl Running {
         if listing.len() > MAX_LISTING {
             let reason = say::exchange::too_many_files(listing.len(), MAX_LISTING);
             let name = say::exchange::whole_folder().into();
-            aside.push(AsideFile { name, reason, other_crew: false });
+            aside.push(AsideFile { name, reason });
         }
         self.get.sort();
         self.get.reverse();
@@ -198,12 +220,12 @@ impl Running {
     /// Chooses files to fetch although this device has them: the newest, and some of the others, other ones
     /// each time. Not in turn by the clock: who exchanges every evening would look at the same ones for ever.
     fn check_again(&mut self, at: &Instant) {
-        let names: Vec<LeafName> = self.there.keys().cloned().collect();
+        let names: Vec<SealedName> = self.there.keys().cloned().collect();
         let drawn = sha256(&at.wall_ms.to_be_bytes());
         let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
         let from = drawn % names.len().max(1);
         let some = names.iter().cycle().skip(from).take(CHECKED_AGAIN.min(names.len()));
-        let chosen: BTreeSet<&LeafName> = some.chain(names.last()).collect();
+        let chosen: BTreeSet<&SealedName> = some.chain(names.last()).collect();
         for name in chosen {
             self.get.extend(self.there.get(name).map(|bytes| (name.clone(), *bytes)));
         }
@@ -218,25 +240,31 @@ impl Running {
         at: &Instant,
     ) -> Result<()> {
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
-        let crew = Some(own.crew);
         for file in files {
-            if let Some(name) = LeafName::parse(&file.name)
+            if let Some(name) = SealedName::parse(&file.name)
                 && self.there.contains_key(&name)
             {
                 // This device has it: what lies there rotten is written again.
-                if Leaf::read(&name, &file.content).is_err() {
+                if !is_as_named(&name, &file.content) {
                     self.there.remove(&name);
                 }
                 continue;
             }
-            match take_in(own.store, own.shelf, crew, file, at.wall_ms)? {
-                Ok(new) => {
+            let Own { store, shelf, kept, trusted, standing, .. } = own;
+            let mut reader = Reader { kept, trusted, standing };
+            match take_in(store, shelf, &mut reader, file, at.wall_ms)? {
+                Ok(taken) => {
                     self.report.leaves += 1;
-                    self.report.entries += new;
+                    self.report.entries += taken.new;
+                    if let Some(counts) = taken.aside {
+                        self.report.aside.push(AsideFile::uncounted(&file.name, counts));
+                    }
                 }
+                // Sealed to others: no fault, and nothing to say.
+                Err(SealedFault::NotForUs) => {}
                 Err(fault) => self.report.aside.push(AsideFile::of(&file.name, &fault)),
             }
-            if let Some(name) = LeafName::parse(&file.name) {
+            if let Some(name) = SealedName::parse(&file.name) {
                 self.there.insert(name, file.content.len() as u64);
             }
         }
@@ -249,14 +277,9 @@ impl Running {
             let names = names.into_iter().map(|(name, _)| name.to_string()).collect();
             return Ok(ExchangeStep::Get { names });
         }
-        // One's own log does not belong into another crew's folder.
-        let strangers = self.report.aside.iter().any(|file| file.other_crew);
-        self.report.wrong_crew = strangers && self.report.leaves == 0 && self.known == 0;
-        if !self.report.wrong_crew {
-            let files = self.some_to_put(own)?;
-            if !files.is_empty() {
-                return Ok(ExchangeStep::Put { files });
-            }
+        let files = self.some_to_put(own)?;
+        if !files.is_empty() {
+            return Ok(ExchangeStep::Put { files });
         }
         let mut report = std::mem::take(&mut self.report);
         if let Some(first) = self.unwritten.first()
@@ -278,10 +301,10 @@ impl Running {
     fn some_to_put(&mut self, own: &mut Own<'_>) -> Result<Vec<CarriedFile>> {
         if self.put.is_none() {
             // What is logged by now goes with it.
-            own.shelf.cut(own.store, own.crew)?;
+            own.cut()?;
             let here = ledger::names(own.store.reader())?;
             // Another size than ours was torn on the way there, and is written again.
-            let whole = |name: &LeafName| {
+            let whole = |name: &SealedName| {
                 let there = self.there.get(name);
                 there.is_some_and(|there| {
                     own.shelf.bytes_of(name).is_none_or(|bytes| bytes == *there)

@@ -1,47 +1,150 @@
 //! Taking in a leaf, wherever it came from: a carrier, or the device's own shelf.
 
-use super::{CarriedFile, Leaf, LeafFault, LeafName, Shelf, ledger};
-use crate::error::Result;
-use crate::id::CrewId;
-use crate::store::{Store, insert_all};
+use rusqlite::Transaction;
 
-/// Takes in one file, and says how many of its entries were new, or why it was left alone. Without a
-/// `crew` any is taken.
+use super::cut::Signer;
+use super::members::{self, Trusted, settle};
+use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
+use super::{CarriedFile, Shelf, ledger};
+use crate::error::{Error, Field, Result};
+use crate::journal::{Admit, Kind};
+use crate::store::Store;
+use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
+
+/// What a device takes leaves in with.
+pub(crate) struct Reader<'a> {
+    pub(crate) kept: &'a Kept,
+    pub(crate) trusted: &'a Trusted,
+    pub(crate) standing: &'a mut Standing,
+}
+
+/// What came of a leaf.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct TakenIn {
+    /// Entries that were new.
+    pub(crate) new: u64,
+    /// Why it does not count, where it does not.
+    pub(crate) aside: Option<Counts>,
+}
+
+impl Reader<'_> {
+    /// Whose leaves are taken in; none before there is a crew.
+    fn expected(&self) -> Option<Expected> {
+        let founder = self.trusted.founder?.person();
+        let own = self.trusted.own();
+        let member = (!own.coach).then_some(own.person);
+        Some(Expected { crew: self.trusted.crew()?, founder, member })
+    }
+
+    /// Opens a file.
+    fn open(
+        &self,
+        file: &CarriedFile,
+    ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {
+        let name = SealedName::parse(&file.name).ok_or(SealedFault::Foreign)?;
+        let expected = self.expected().ok_or(SealedFault::OtherCrew)?;
+        // As long as the recovery secret lies here, what was sealed to the paper opens too: before others knew this
+        // device they could not seal to it.
+        let paper = self.kept.recovery.as_ref().map(Recovery::keys);
+        let keys: Vec<&Keys> =
+            [Some(&self.kept.keys), paper.as_ref()].into_iter().flatten().collect();
+        let leaf = SealedLeaf::open(&name, &file.content, &keys, &expected)?;
+        Ok((name, leaf))
+    }
+
+    /// True for a file that is a leaf for this device.
+    pub(crate) fn opens(kept: &Kept, trusted: &Trusted, name: &SealedName, bytes: &[u8]) -> bool {
+        let reader = Reader { kept, trusted, standing: &mut Standing::default() };
+        let file = CarriedFile { name: name.to_string(), content: bytes.to_vec() };
+        reader.open(&file).is_ok()
+    }
+}
+
+/// Takes in one file, and says what came of it, or why it was left alone.
 pub(crate) fn take_in(
     store: &mut Store,
     shelf: &Shelf,
-    crew: Option<CrewId>,
+    reader: &mut Reader<'_>,
     file: &CarriedFile,
     wall_ms: i64,
-) -> Result<std::result::Result<u64, LeafFault>> {
-    let leaf = match read(crew, file) {
-        Ok(leaf) => leaf,
+) -> Result<std::result::Result<TakenIn, SealedFault>> {
+    let (name, leaf) = match reader.open(file) {
+        Ok(opened) => opened,
         Err(fault) => return Ok(Err(fault)),
     };
-    let own = store.device();
-    let new = store.write(|tx| {
-        // A leaf of one's own that one does not know: this device goes on from a backup, or was
-        // copied. What it logged since is cut first, so that the other branch cannot cover it.
-        // Its file is written now: once both branches lie in the table it could not be made again.
-        if leaf.header.device == own && !ledger::is_here(tx, &leaf)? {
-            while let Some(own) = ledger::cut(tx, own, leaf.header.crew)? {
-                shelf.put(&own.name(), &own.bytes())?;
-            }
-        }
-        let new = insert_all(tx, &leaf.entries)?;
-        ledger::insert(tx, &leaf)?;
-        Ok(new)
-    })?;
-    shelf.put(&leaf.name(), &file.content)?;
+    let lane = Lane { device: leaf.header.device, of: leaf.header.of };
+    let here = ledger::is_here(store.reader(), lane, &leaf.content)?;
+    // A leaf of one's own that one does not know: this device goes on from a backup, or was copied. What it logged
+    // since is cut first, so that it follows what it followed.
+    if lane.device == store.device()
+        && !here
+        && let Some(crew) = reader.trusted.crew()
+    {
+        let (keys, trusted) = (&reader.kept.keys, reader.trusted);
+        let signer = Signer { keys, trusted, crew, standing: &*reader.standing };
+        shelf.cut(store, &signer)?;
+    }
+    let (taken, settled) =
+        store.write(|tx| insert(tx, reader.trusted, reader.standing, &name, &leaf))?;
+    if let Some(settled) = settled {
+        *reader.standing = settled;
+    }
+    shelf.put(&name, &file.content)?;
     store.observe(&leaf.entries, wall_ms);
-    Ok(Ok(new))
+    Ok(Ok(taken))
 }
 
-fn read(crew: Option<CrewId>, file: &CarriedFile) -> std::result::Result<Leaf, LeafFault> {
-    let name = LeafName::parse(&file.name).ok_or(LeafFault::Foreign)?;
-    let leaf = Leaf::read(&name, &file.content)?;
-    match crew {
-        Some(crew) if crew != leaf.header.crew => Err(LeafFault::OtherCrew),
-        _ => Ok(leaf),
+fn insert(
+    tx: &Transaction<'_>,
+    trusted: &Trusted,
+    standing: &Standing,
+    name: &SealedName,
+    leaf: &SealedLeaf,
+) -> Result<(TakenIn, Option<Standing>)> {
+    let lane = Lane { device: leaf.header.device, of: leaf.header.of };
+    let certified = members::add_certificate(tx, &leaf.certificate)?;
+    let counts = match certified {
+        // Whose it is comes out below.
+        true => Counts::Unknown,
+        false => standing.counts(lane, &leaf.content),
+    };
+    let new = ledger::insert(tx, leaf, counts)?;
+    ledger::add_file(tx, name, leaf)?;
+    let mut taken = TakenIn::default();
+    if !new {
+        return Ok((taken, None));
     }
+    match counts {
+        Counts::Yes => taken.new = members::admit(tx, standing, lane, &leaf.entries)?,
+        _ => members::hold(tx, lane, &leaf.content, &leaf.entries)?,
+    }
+    if lane.device == trusted.certificate.device() {
+        posted(tx, lane, leaf)?;
+    }
+    let spoken = leaf.entries.iter().any(|entry| entry.kind == Admit::NAME);
+    if !(certified || spoken || standing.is_limited(lane.device)) {
+        taken.aside = Some(counts).filter(|counts| *counts != Counts::Yes);
+        return Ok((taken, None));
+    }
+    let settled = settle(tx, trusted)?;
+    let now = settled.counts(lane, &leaf.content);
+    if counts != Counts::Yes && now == Counts::Yes {
+        taken.new = leaf.entries.len() as u64;
+    }
+    taken.aside = Some(now).filter(|counts| *counts != Counts::Yes);
+    Ok((taken, Some(settled)))
+}
+
+/// What a leaf of one's own holds waits no longer. Nobody else's leaf says so: a line does not name its writer.
+fn posted(tx: &Transaction<'_>, lane: Lane, leaf: &SealedLeaf) -> Result<()> {
+    for entry in &leaf.entries {
+        tx.prepare_cached("DELETE FROM outbox WHERE of = ?1 AND n = ?2 AND digest = ?3")?
+            .execute(rusqlite::params![lane.of.0, entry.id.number as i64, entry.digest()])?;
+    }
+    Ok(())
+}
+
+/// A fault of one's own file: sealing failed.
+pub(super) fn sealed_fault(fault: SealedFault) -> Error {
+    Error::invalid(Field::Exchange, fault.to_string())
 }

@@ -123,7 +123,7 @@ impl Snapshot {
             hard: Vec::new(),
             aside: set_aside(connection)?,
             conflicts: conflicts(connection, person)?,
-            unpublished: unpublished(connection, device.identity.device)?,
+            unpublished: unpublished(connection)?,
             past: Vec::new(),
             bars: Vec::new(),
             last_sets: Vec::new(),

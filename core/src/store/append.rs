@@ -4,9 +4,9 @@ use std::collections::BTreeSet;
 
 use rusqlite::{Connection, Transaction};
 
-use super::{Store, fold, line_in};
+use super::{Store, fold, line_in, threads};
 use crate::error::{Error, Field, Result};
-use crate::id::{DeviceId, RecordId};
+use crate::id::{DeviceId, PersonId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, Version, body_of, raw_body_of};
 use crate::say;
@@ -16,6 +16,15 @@ use crate::say;
 pub(crate) struct Written {
     pub(crate) entries: Vec<Entry>,
     pub(crate) bodies: Vec<Body>,
+}
+
+/// Whose device it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Own {
+    /// The person.
+    pub(crate) person: PersonId,
+    /// True for the coach who founded the crew.
+    pub(crate) coach: bool,
 }
 
 /// Something about to be logged.
@@ -52,8 +61,8 @@ impl Store {
         if !at.is_sane() {
             return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
         }
-        let (device, hlc) = (self.device, self.hlc);
-        let (written, hlc) = self.write(|tx| append(tx, device, hlc, at, drafts))?;
+        let (device, own, hlc) = (self.device, self.own, self.hlc);
+        let (written, hlc) = self.write(|tx| append(tx, (device, own), hlc, at, drafts))?;
         self.hlc = hlc;
         Ok(written)
     }
@@ -61,7 +70,7 @@ impl Store {
 
 fn append(
     tx: &Transaction<'_>,
-    device: DeviceId,
+    (device, own): (DeviceId, Own),
     mut hlc: Hlc,
     at: &Instant,
     drafts: Vec<Draft>,
@@ -81,9 +90,12 @@ fn append(
         let entry = Entry::write(id, hlc, at, record, parents, body.kind(), json)?;
         // A screen shows the body as drafted: it must be what reading the line gives.
         debug_assert_eq!(body_of(&entry.raw).as_ref(), Some(&body));
+        for of in threads::threads(tx, own, record, &body)? {
+            threads::post(tx, own, (id, entry.digest()), of)?;
+        }
         match record {
             Some(_) => drop(fold::insert_all(tx, std::slice::from_ref(&entry))?),
-            None => fold::insert_begun(tx, &entry, &body)?,
+            None => fold::insert_begun(tx, &entry, &body, own.person)?,
         }
         #[cfg(feature = "planted-panic")]
         planted_panic(&entry.raw);
@@ -147,7 +159,8 @@ mod tests {
 
     fn store() -> Store {
         let connection = super::super::connect(std::path::Path::new(":memory:")).unwrap().0;
-        Store::new(connection, DeviceId(random([7; 16])))
+        let device = DeviceId(random([7; 16]));
+        Store::new(connection, device, Own { person: PersonId(device.0), coach: false })
     }
 
     fn heads(store: &Store) -> Vec<(u32, i64)> {

@@ -8,20 +8,21 @@ use std::collections::BTreeSet;
 
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 
-use super::line_in;
+use super::{authority, line_in};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, Version, body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, TakenBack, Version, body_of};
 
-/// Puts an entry that begins a record into the journal. Nothing else can be in that record, so there
+/// Puts an entry of one's own that begins a record into the journal. Nothing else can be in that record, so there
 /// is nothing to fold: by far the commonest case.
-pub(super) fn insert_begun(tx: &Transaction<'_>, entry: &Entry, body: &Body) -> Result<()> {
-    let (device, digest) = (entry.id.device, entry.digest());
+pub(super) fn insert_begun(
+    tx: &Transaction<'_>,
+    entry: &Entry,
+    body: &Body,
+    person: PersonId,
+) -> Result<()> {
+    let digest = entry.digest();
     insert_row(tx, entry, digest)?;
-    if let Body::Profile(_) = body {
-        claim(tx, device)?;
-    }
-    let person = person_of(tx, device)?;
     let (first_ms, placed) = (entry.wall_ms, entry.hlc.place());
     let shown = Shown { digest, first_ms, placed, heads: 1, taken_back: false };
     put(tx, entry.record, person, &entry.kind, entry.id, shown, &body.keys())
@@ -53,19 +54,12 @@ fn insert_row(tx: &Transaction<'_>, entry: &Entry, digest: i64) -> Result<bool> 
 /// many were new.
 pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64> {
     let mut touched: BTreeSet<RecordId> = BTreeSet::new();
-    let mut devices: BTreeSet<DeviceId> = BTreeSet::new();
     let mut new = 0;
     for entry in entries {
         if insert_row(tx, entry, entry.digest())? {
             new += 1;
             touched.insert(entry.record);
-            if entry.kind == Profile::NAME {
-                devices.insert(entry.id.device);
-            }
         }
-    }
-    for device in devices {
-        claim(tx, device)?;
     }
     for record in touched {
         refold(tx, record)?;
@@ -75,15 +69,6 @@ pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64>
 
 /// Folds every record again.
 pub(crate) fn refold_all(tx: &Transaction<'_>) -> Result<()> {
-    let devices = ids(tx, "SELECT DISTINCT device FROM entry")?;
-    for device in devices {
-        if let Some(person) = claimed_person(tx, DeviceId(device))? {
-            tx.execute(
-                "INSERT OR REPLACE INTO device_person VALUES (?1, ?2)",
-                params![device, person.0],
-            )?;
-        }
-    }
     for record in ids(tx, "SELECT DISTINCT record FROM entry")? {
         refold(tx, RecordId(record))?;
     }
@@ -96,44 +81,22 @@ fn ids(tx: &Transaction<'_>, sql: &str) -> Result<Vec<uuid::Uuid>> {
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 
-/// Whose device it is: the person of its latest profile, the device's own identity without one.
+/// Folds every record again that some devices have written to.
+pub(crate) fn refold_of(tx: &Transaction<'_>, devices: &BTreeSet<DeviceId>) -> Result<()> {
+    let mut touched: BTreeSet<RecordId> = BTreeSet::new();
+    let mut statement = tx.prepare_cached("SELECT DISTINCT record FROM entry WHERE device = ?1")?;
+    for device in devices {
+        let records = statement.query_map([device.0], |row| Ok(RecordId(row.get(0)?)))?;
+        touched.extend(records.collect::<rusqlite::Result<Vec<_>>>()?);
+    }
+    touched.into_iter().try_for_each(|record| refold(tx, record))
+}
+
+/// Whose device it is, by a certificate; the device's own identity while none is known.
 fn person_of(tx: &Transaction<'_>, device: DeviceId) -> Result<PersonId> {
     let mut statement = tx.prepare_cached("SELECT person FROM device_person WHERE device = ?1")?;
     let person = statement.query_row([device.0], |row| row.get(0)).optional()?;
     Ok(PersonId(person.unwrap_or(device.0)))
-}
-
-fn claimed_person(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<PersonId>> {
-    let mut statement = tx.prepare_cached(
-        "SELECT raw, digest FROM entry WHERE device = ?1 AND kind = ?2
-         ORDER BY hlc_ms DESC, hlc_count DESC, n DESC, digest DESC",
-    )?;
-    let mut rows = statement.query(params![device.0, Profile::NAME])?;
-    while let Some(row) = rows.next()? {
-        if let Some(Body::Profile(profile)) = body_of(line_in(row, 0, 1)?) {
-            return Ok(Some(profile.person));
-        }
-    }
-    Ok(None)
-}
-
-/// A profile arrived: everything the device wrote before it belongs to that person too.
-fn claim(tx: &Transaction<'_>, device: DeviceId) -> Result<()> {
-    let Some(person) = claimed_person(tx, device)? else { return Ok(()) };
-    let before = person_of(tx, device)?;
-    tx.execute(
-        "INSERT OR REPLACE INTO device_person VALUES (?1, ?2)",
-        params![device.0, person.0],
-    )?;
-    if before != person {
-        let mut statement = tx.prepare("SELECT DISTINCT record FROM entry WHERE device = ?1")?;
-        let records: Vec<uuid::Uuid> =
-            statement.query_map([device.0], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
-        for record in records {
-            refold(tx, RecordId(record))?;
-        }
-    }
-    Ok(())
 }
 
 /// An entry of a record, as far as folding looks at it.
@@ -183,7 +146,11 @@ pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
     tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
     let mut of_person: std::collections::BTreeMap<PersonId, Vec<&Candidate>> = Default::default();
     for entry in &entries {
-        of_person.entry(person_of(tx, entry.id.device)?).or_default().push(entry);
+        let person = person_of(tx, entry.id.device)?;
+        // What its writer may not say is kept, and never counts.
+        if authority::may(tx, person, (entry.id, entry.digest), &entry.raw)? {
+            of_person.entry(person).or_default().push(entry);
+        }
     }
     for (person, entries) in of_person {
         let replaced: BTreeSet<Version> =

@@ -1,11 +1,13 @@
 //! The store: a device's truth, in SQLite. One tap is one committed transaction.
 
 mod append;
+mod authority;
 mod connect;
 mod fold;
 mod people;
 mod query;
 mod schema;
+mod threads;
 
 use std::path::Path;
 
@@ -15,19 +17,23 @@ use crate::error::Result;
 use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
-pub(crate) use append::{Draft, Written};
+pub(crate) use append::{Draft, Own, Written};
+pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
-pub(crate) use fold::insert_all;
-pub(crate) use people::{is_claimed, is_coach, people};
+pub(crate) use fold::{insert_all, refold, refold_of};
+pub(crate) use people::people;
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
     last_number, latest_session, line_of, session_entries, unread, versions,
 };
 
+pub(crate) use threads::{hear, post_again, share};
+
 /// One device's database.
 pub(crate) struct Store {
     connection: Connection,
     device: DeviceId,
+    own: Own,
     hlc: Hlc,
     /// How often this process has written.
     written: u64,
@@ -48,8 +54,8 @@ impl Revision {
 
 impl Store {
     /// A device's store over an open database.
-    pub(crate) fn new(connection: Connection, device: DeviceId) -> Store {
-        Store { connection, device, hlc: Hlc::default(), written: 0 }
+    pub(crate) fn new(connection: Connection, device: DeviceId, own: Own) -> Store {
+        Store { connection, device, own, hlc: Hlc::default(), written: 0 }
     }
 
     /// The connection, for reading.
@@ -60,6 +66,11 @@ impl Store {
     /// The device whose journal this is.
     pub(crate) fn device(&self) -> DeviceId {
         self.device
+    }
+
+    /// Whose device it is.
+    pub(crate) fn own(&self) -> Own {
+        self.own
     }
 
     /// The state of the database now. Whatever was read at one revision is true as long as the store
@@ -149,7 +160,8 @@ mod tests {
         let home = tempfile::tempdir().unwrap();
         // A name that means something else in a URI.
         let path = home.path().join("a %20?b#c.db");
-        let mut store = Store::new(connect(&path).unwrap().0, DeviceId(random([7; 16])));
+        let own = Own { person: crate::id::PersonId(random([9; 16])), coach: false };
+        let mut store = Store::new(connect(&path).unwrap().0, DeviceId(random([7; 16])), own);
         let at = Instant { wall_ms: 1, offset_min: 0, boot_ms: 0, boot_id: "a".into() };
         store.append(&at, vec![draft(0)]).unwrap();
         let reader = store.keep_still(&path).unwrap();
@@ -178,7 +190,8 @@ mod tests {
         let at = Instant { wall_ms: 1, offset_min: 0, boot_ms: 0, boot_id: "a".into() };
         let device = DeviceId(random([7; 16]));
         for number in 0..4 {
-            let mut store = Store::new(connect(&path).unwrap().0, device);
+            let own = Own { person: crate::id::PersonId(random([9; 16])), coach: false };
+            let mut store = Store::new(connect(&path).unwrap().0, device, own);
             let plan = |sql: &str| -> Vec<String> {
                 let mut statement =
                     store.reader().prepare(&format!("EXPLAIN QUERY PLAN {sql}")).unwrap();

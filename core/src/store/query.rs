@@ -258,10 +258,16 @@ pub(crate) fn conflicts(connection: &Connection, person: PersonId) -> Result<u32
 
 /// Entries that ask for a newer reader than this one: kept and carried, not shown.
 pub(crate) fn unread(connection: &Connection) -> Result<u64> {
-    let sql = "SELECT count(*) FROM entry e
+    // What its writer may not say has no record either, and can be read.
+    let sql = "SELECT raw FROM entry e
                WHERE NOT EXISTS (SELECT 1 FROM record r WHERE r.record = e.record)";
-    let count: i64 = connection.prepare_cached(sql)?.query_row([], |row| row.get(0))?;
-    Ok(count.unsigned_abs())
+    let mut statement = connection.prepare_cached(sql)?;
+    let mut rows = statement.query([])?;
+    let mut count = 0;
+    while let Some(row) = rows.next()? {
+        count += u64::from(row.get_ref(0)?.as_str().is_ok_and(|raw| body_of(raw).is_none()));
+    }
+    Ok(count)
 }
 
 /// Every entry's line as it was written, device by device.

@@ -1,7 +1,8 @@
 //! The tables, and the ladder of steps that leads to them.
 //!
-//! Two kinds of table. `entry` and `leaf` are the journal: never dropped, never changed. `record`
-//! and `device_person` are folded from it and may be dropped and rebuilt at any time.
+//! Three kinds of table. `entry`, `held` and `outbox` are the journal, and `leaf`, `file`, `certificate` and `stop` say
+//! how it travels: never dropped. `device_person` and `person` are worked out from who signed for whom. `record` is
+//! folded from all that and may be dropped and made again at any time.
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, Transaction, TransactionBehavior};
@@ -13,7 +14,8 @@ pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
 /// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
-pub(crate) const SCHEMA_VERSION: i64 = 5;
+/// Version 6: leaves in threads, who signed for whom, what waits to be sent.
+pub(crate) const SCHEMA_VERSION: i64 = 6;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -74,6 +76,9 @@ CREATE TABLE record (
 CREATE INDEX record_by_subject ON record (kind, person, subject, scheme, placed);
 CREATE INDEX record_by_session ON record (session, kind) WHERE session IS NOT NULL;
 CREATE INDEX record_in_conflict ON record (person) WHERE heads > 1;
+";
+
+const DEVICE_PERSON_SQL: &str = "
 CREATE TABLE device_person (
   device BLOB NOT NULL PRIMARY KEY,
   person BLOB NOT NULL
@@ -88,9 +93,89 @@ const LEAF_TIME_SQL: &str = "
 CREATE INDEX leaf_by_time ON leaf (hlc_ms, hlc_count);
 ";
 
+const THREADS_SQL: &str = "
+DROP TABLE leaf;
+CREATE TABLE leaf (
+  device BLOB NOT NULL,
+  -- the member whose thread it is in
+  of BLOB NOT NULL,
+  sequence INTEGER NOT NULL,
+  -- SHA-256 of header and entries, and that of the leaf before it
+  content BLOB NOT NULL,
+  previous BLOB NOT NULL,
+  -- the header line as it was written
+  header TEXT NOT NULL,
+  -- number and digest of each entry, eight bytes each, the highest first
+  holds BLOB NOT NULL,
+  -- 0: it counts; 1: nobody knows its writer; 2: its device was removed; 3: its person has too many
+  counts INTEGER NOT NULL,
+  hlc_ms INTEGER NOT NULL,
+  hlc_count INTEGER NOT NULL,
+  PRIMARY KEY (device, of, sequence, content)
+) STRICT;
+CREATE INDEX leaf_by_time ON leaf (hlc_ms, hlc_count);
+CREATE INDEX leaf_of_thread ON leaf (of, device, sequence, content);
+-- the files of leaves, by the parts of their names: a leaf that was sealed again has several
+CREATE TABLE file (
+  device BLOB NOT NULL,
+  tag TEXT NOT NULL,
+  sequence INTEGER NOT NULL,
+  hash TEXT NOT NULL,
+  of BLOB NOT NULL,
+  content BLOB NOT NULL,
+  PRIMARY KEY (device, tag, sequence, hash)
+) STRICT, WITHOUT ROWID;
+-- files that were cut and do not lie on the shelf yet: sealing again would give others
+CREATE TABLE unshelved (
+  name TEXT NOT NULL PRIMARY KEY,
+  bytes BLOB NOT NULL
+) STRICT;
+-- own entries that no leaf of a thread holds yet
+CREATE TABLE outbox (
+  of BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  digest INTEGER NOT NULL,
+  PRIMARY KEY (of, n, digest)
+) STRICT, WITHOUT ROWID;
+-- the threads that an entry of the founder is in; a member's entry is in the member's own
+CREATE TABLE heard (
+  device BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  digest INTEGER NOT NULL,
+  of BLOB NOT NULL,
+  PRIMARY KEY (device, n, digest, of)
+) STRICT, WITHOUT ROWID;
+-- entries of leaves that do not count
+CREATE TABLE held (
+  device BLOB NOT NULL,
+  of BLOB NOT NULL,
+  content BLOB NOT NULL,
+  n INTEGER NOT NULL,
+  digest INTEGER NOT NULL,
+  raw TEXT NOT NULL,
+  PRIMARY KEY (device, of, content, n, digest)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE certificate (
+  device BLOB NOT NULL PRIMARY KEY,
+  bytes BLOB NOT NULL
+) STRICT;
+CREATE TABLE stop (
+  bytes BLOB NOT NULL PRIMARY KEY
+) STRICT;
+CREATE TABLE person (
+  person BLOB NOT NULL PRIMARY KEY,
+  -- 1 for the coach who founded the crew
+  coach INTEGER NOT NULL,
+  -- 0 once they were removed
+  standing INTEGER NOT NULL,
+  -- what the coach calls them
+  label TEXT
+) STRICT;
+DELETE FROM device_person;
+";
+
 const UNFOLD_SQL: &str = "
 DROP TABLE record;
-DROP TABLE device_person;
 ";
 
 /// Sets what must be set on every connection.
@@ -143,14 +228,17 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
             tx.pragma_update(None, "application_id", APPLICATION_ID)?;
             tx.execute_batch(JOURNAL_SQL)?;
         }
-        // In one transaction with its content, or a stop between the two would leave it empty.
+        // Folded with the last step: what folds knows its tables.
         2 => {
             tx.execute_batch(FOLDED_SQL)?;
-            super::fold::refold_all(tx)?;
+            tx.execute_batch(DEVICE_PERSON_SQL)?;
         }
         3 => tx.execute_batch(LATEST_SQL)?,
         4 => tx.execute_batch(LEAF_TIME_SQL)?,
+        // What is folded is made again with the last step.
+        5 => unfold(tx)?,
         _ => {
+            tx.execute_batch(THREADS_SQL)?;
             unfold(tx)?;
             super::fold::refold_all(tx)?;
         }
@@ -261,7 +349,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 6, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 7, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());

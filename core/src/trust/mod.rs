@@ -33,7 +33,8 @@ pub use pairing::{
 pub use recovery::{CodeFault, RECOVERY_BYTES, Recovery};
 pub(crate) use sealing::{identity, recipient};
 pub use standing::{
-    Counts, Facts, Lane, Link, MOST_STANDING, Person, Placed, Said, Standing, Word, WordName,
+    Counts, Facts, Lane, Link, MOST_STANDING, Person, Placed, Said, Standing, StandsIn, Word,
+    WordName,
 };
 pub use stop::{Head, STOP_BYTES, Stop};
 pub use words::WORDS;

@@ -11,7 +11,6 @@ repaired = Hinweis:
 file = { $path }: { $reason }
 carrier-is-a-file = Das ist eine Datei. Eine Ablage ist ein Ordner.
 carrier-missing = Diesen Ordner gibt es nicht. Prüfe die Schreibweise oder lege ihn erst an.
-carrier-of-another-crew = Dieser Ordner gehört einer anderen Gruppe. Es wurde nichts abgelegt. Nenne den Ordner deiner Gruppe.
 export-not-empty = Der Ordner ist nicht leer. Nenne einen, den es noch nicht gibt.
 demo-not-empty = Der Ordner ist nicht leer und enthält keine frühere Demo. Nenne mit --dir einen anderen.
 home-not-utf8 = Der Name des Ordners ist kein UTF-8. Wähle mit --home einen anderen.

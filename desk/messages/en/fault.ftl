@@ -11,7 +11,6 @@ repaired = Note:
 file = { $path }: { $reason }
 carrier-is-a-file = This is a file. A carrier is a folder.
 carrier-missing = There is no such folder. Check the spelling, or make the folder first.
-carrier-of-another-crew = This folder belongs to another crew. Nothing was put there. Name your own crew's folder.
 export-not-empty = The folder is not empty. Name one that is not there yet.
 demo-not-empty = The folder is not empty and holds no earlier demo. Name another with --dir.
 home-not-utf8 = The folder's name is not UTF-8. Choose another with --home.

@@ -58,7 +58,6 @@ pub(crate) fn run(asked: &Demo) -> Outcome {
     let coach =
         seat(dir, COACH, Role::Coach, MassUnit::Kg, None, &mut chance, evening(sunday, 18))?;
     coach.holdfast.publish("plan.toml".into(), text.clone().into_bytes(), evening(sunday, 19))?;
-    exchange(&coach.holdfast, &carrier, &evening(sunday, 19))?;
     let mut seats = Vec::new();
     for member in members {
         let (name, unit) = (member.name.clone(), member.unit);
@@ -68,6 +67,7 @@ pub(crate) fn run(asked: &Demo) -> Outcome {
     for (seat, number) in seats.iter().zip(1..) {
         let at = evening(block.starts, 18);
         pairing::pair(&coach.holdfast, &seat.holdfast, (*seed, number), &at)?;
+        exchange(&coach.holdfast, &carrier, &at)?;
         exchange(&seat.holdfast, &carrier, &at)?;
     }
     let mut told = Vec::new();

@@ -40,11 +40,11 @@ impl Phone {
         let carrier = Carrier::new(folder.path().join("carrier"));
         let coach = Device::start(folder.path().join("coach"), "Maren", Role::Coach, 200).unwrap();
         coach.publish(&member.plan).unwrap();
-        coach.exchange(&carrier).unwrap();
         let chance = (0..80).map(|index| 31 + index).collect();
         let start = Start { role: Role::Athlete, name: "Ines".into(), unit: member.unit, chance };
         let athlete = Device::started(folder.path().join("athlete"), start).unwrap();
         pair(&coach, &athlete, 1).unwrap();
+        coach.exchange(&carrier).unwrap();
         athlete.exchange(&carrier).unwrap();
         let person = athlete.holdfast.who().unwrap().person;
         let (paper, differ) = (Paper::of(member), Vec::new());

@@ -3,11 +3,12 @@
 use super::stored::{Now, Stored};
 use super::{Device, drawn, refused};
 use crate::error::Result;
+use crate::exchange::add_certificate;
 use crate::instant::Instant;
 use crate::journal::{Admit, Role};
 use crate::say::pairing as say;
 use crate::store::Draft;
-use crate::trust::{Invited, InvitedFault, Message, Opened, Picked, Reply};
+use crate::trust::{Certificate, Invited, InvitedFault, Message, Opened, Picked, Reply};
 
 /// How long a code can be answered.
 const ANSWERABLE_MS: i64 = 10 * 60 * 1000;
@@ -93,7 +94,8 @@ impl Device {
         let label = label.unwrap_or_else(|| opened.reply().name.clone());
         let admit = self.admission(opened, &label)?;
         let (person, label) = (admit.person, admit.label.clone());
-        self.admit(admit, at)?;
+        let certificate = opened.reply().certificate;
+        self.admit(admit, &certificate, at)?;
         stored.failed = 0;
         stored.now = Now::Admitted { person, label };
         stored.write(&self.home)?;
@@ -115,12 +117,14 @@ impl Device {
     }
 
     /// Logs it, once: a kill may have come between this and what is stored of the pairing.
-    fn admit(&mut self, admit: Admit, at: &Instant) -> Result<()> {
+    fn admit(&mut self, admit: Admit, certificate: &Certificate, at: &Instant) -> Result<()> {
+        // Their device is sealed to from the first leaf on.
+        self.store.write(|tx| add_certificate(tx, certificate))?;
         if !self.admitted()?.contains(&admit) {
             let record = Admit::record_of(admit.person);
             self.append(at, vec![Draft::correct(record, admit)])?;
         }
-        Ok(())
+        self.settle_members()
     }
 
     /// Everybody who was taken in.

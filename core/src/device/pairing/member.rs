@@ -80,6 +80,7 @@ impl Device {
         // A kill after this has joined, and one before it has not.
         self.identity.founder = Some(coach);
         self.identity.write(&self.home)?;
+        self.settle_members()?;
         stored.failed = 0;
         stored.now = Now::Joined {};
         stored.write(&self.home)?;

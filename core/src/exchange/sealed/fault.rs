@@ -8,6 +8,9 @@ use super::{MAX_SEALED_BYTES, SEALED_FORMAT};
 /// Why a file is left alone. It is kept where it lies, and the rest is taken in.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SealedFault {
+    /// The name is not one we write.
+    #[error("{}", say::exchange::foreign())]
+    Foreign,
     /// Larger than any leaf.
     #[error("{}", say::exchange::too_large(bytes, MAX_SEALED_BYTES))]
     TooLarge {

@@ -105,6 +105,19 @@ impl SealedLeaf {
         SealedLeaf { certificate, header, header_line, entries, content }
     }
 
+    /// A leaf that was written here, from what is kept of it; none where that is not what its content hash says.
+    pub(crate) fn written(
+        certificate: Certificate,
+        header_line: String,
+        entries: Vec<Entry>,
+        content: [u8; 32],
+    ) -> Option<SealedLeaf> {
+        let header = SealedHeader::read(&header_line).ok()?;
+        let as_written = first_line::content_hash(&body(&header_line, &entries)) == content;
+        let leaf = SealedLeaf { certificate, header, header_line, entries, content };
+        as_written.then_some(leaf)
+    }
+
     /// The text of the leaf: its first line, then its body.
     pub fn text(&self, device: &Keys) -> Vec<u8> {
         let first = first_line::write(&self.certificate, &self.content, device);
@@ -207,6 +220,11 @@ impl SealedLeaf {
         }
         Ok(())
     }
+}
+
+/// True for bytes that a name was made from.
+pub(crate) fn is_as_named(name: &SealedName, file: &[u8]) -> bool {
+    name::stored_hash(file) == name.hash
 }
 
 /// Header and entries, each with its newline.

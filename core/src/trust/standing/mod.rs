@@ -11,6 +11,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::certificate::Certificate;
@@ -39,6 +40,9 @@ pub struct Link {
     pub previous: [u8; 32],
 }
 
+/// The leaves that an entry stands in: each by its lane and its content hash.
+pub type StandsIn<'a> = dyn Fn(&WordName) -> Vec<(Lane, [u8; 32])> + 'a;
+
 /// What is known: whoever holds the same has the same result.
 pub struct Facts<'a> {
     /// The keys of the person who founded the crew.
@@ -52,7 +56,7 @@ pub struct Facts<'a> {
     /// The leaves of a lane.
     pub links: &'a dyn Fn(Lane) -> Vec<Link>,
     /// The leaves a word stands in.
-    pub stands_in: &'a dyn Fn(&WordName) -> Vec<(Lane, [u8; 32])>,
+    pub stands_in: &'a StandsIn<'a>,
 }
 
 /// Whether a leaf counts.
@@ -123,6 +127,16 @@ impl Standing {
                 standing.end(facts, *person, &word.heads, &mut heads);
             }
             standing.place(facts, *person, &heads);
+        }
+        standing
+    }
+
+    /// The same on a device of somebody's, who is known there in any case: before the coach's word arrives too.
+    pub fn of_device(facts: &Facts<'_>, own: PersonId, keys: PublicKeys) -> Standing {
+        let mut standing = Standing::of(facts);
+        if let Entry::Vacant(oneself) = standing.people.entry(own) {
+            oneself.insert(Person { keys, founder: false, standing: true });
+            standing.place(facts, own, &BTreeMap::new());
         }
         standing
     }

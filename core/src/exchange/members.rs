@@ -1,0 +1,328 @@
+//! Who counts here: the tables of who signed for whom, worked out again whenever one of the things they follow from
+//! arrives, and what that changes.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rusqlite::{Connection, OptionalExtension, Transaction, params};
+
+use super::ledger::{self, Holds, code, holds};
+use crate::error::Result;
+use crate::id::{CrewId, DeviceId, PersonId, RecordId};
+use crate::journal::{Admit, Body, Entry, Kind, body_of};
+use crate::store::{Own as Whose, hear, insert_all, line_in, refold, refold_of};
+use crate::trust::{
+    Certificate, Counts, Facts, Lane, Person, PublicKeys, Said, Standing, Stop, Word, WordName,
+    crew_of,
+};
+
+/// Whose device this is, and whose crew it is in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Trusted {
+    /// The device's own certificate.
+    pub(crate) certificate: Certificate,
+    /// The founder's device that was compared in person; none before.
+    pub(crate) founder: Option<Certificate>,
+}
+
+impl Trusted {
+    /// Whose device it is.
+    pub(crate) fn own(&self) -> Whose {
+        let person = self.certificate.person();
+        let coach = self.founder.is_some_and(|founder| founder.person() == person);
+        Whose { person, coach }
+    }
+
+    /// The crew.
+    pub(crate) fn crew(&self) -> Option<CrewId> {
+        Some(crew_of(&self.founder?.person_keys().sign))
+    }
+
+    /// What is known from the first on, without anything that a carrier brought.
+    fn known(&self) -> impl Iterator<Item = Certificate> + use<> {
+        [Some(self.certificate), self.founder].into_iter().flatten()
+    }
+}
+
+/// Notes a certificate. Says whether it was new.
+pub(crate) fn add_certificate(tx: &Transaction<'_>, certificate: &Certificate) -> Result<bool> {
+    let changed = tx
+        .prepare_cached("INSERT OR IGNORE INTO certificate VALUES (?1, ?2)")?
+        .execute(params![certificate.device().0, &certificate.bytes()[..]])?;
+    Ok(changed > 0)
+}
+
+/// Works out who counts, from what is here.
+pub(crate) fn standing(connection: &Connection, trusted: &Trusted) -> Result<Standing> {
+    let own = trusted.certificate.person();
+    let keys = trusted.certificate.person_keys();
+    let certificates = certificates(connection, trusted)?;
+    let stops = stops(connection)?;
+    let words = words(connection)?;
+    let links = |lane: Lane| ledger::links(connection, lane).unwrap_or_default();
+    let device = trusted.certificate.device();
+    let stands_in = |name: &WordName| stands_in(connection, device, name).unwrap_or_default();
+    // Without a founder nobody is known but oneself.
+    let founder = trusted.founder.map_or(keys, |founder| founder.person_keys());
+    let (certificates, stops, words) = (&certificates, &stops, &words);
+    let (links, stands_in) = (&links, &stands_in);
+    let facts = Facts { founder, certificates, stops, words, links, stands_in };
+    Ok(Standing::of_device(&facts, own, keys))
+}
+
+/// Works out who counts and puts the tables right: who is whose, which leaves count, and what their entries come to.
+pub(crate) fn settle(tx: &Transaction<'_>, trusted: &Trusted) -> Result<Standing> {
+    for certificate in trusted.known() {
+        add_certificate(tx, &certificate)?;
+    }
+    let standing = standing(tx, trusted)?;
+    let changed = put_people(tx, trusted, &standing)?;
+    let touched = recount(tx, &standing)?;
+    refold_of(tx, &changed)?;
+    touched.into_iter().try_for_each(|record| refold(tx, record))?;
+    Ok(standing)
+}
+
+fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {
+    let mut statement = connection.prepare_cached("SELECT bytes FROM certificate")?;
+    let rows = statement.query_map([], |row| row.get::<_, Vec<u8>>(0))?;
+    let bytes: Vec<Vec<u8>> = rows.collect::<rusqlite::Result<_>>()?;
+    // Checked when they were noted; checked again, for a bit may have turned since.
+    let read = bytes.iter().filter_map(|bytes| Certificate::read(bytes).ok());
+    Ok(read.chain(trusted.known()).collect())
+}
+
+fn stops(connection: &Connection) -> Result<Vec<Stop>> {
+    let mut statement = connection.prepare_cached("SELECT bytes FROM stop")?;
+    let rows = statement.query_map([], |row| row.get::<_, Vec<u8>>(0))?;
+    let bytes: Vec<Vec<u8>> = rows.collect::<rusqlite::Result<_>>()?;
+    Ok(bytes.iter().filter_map(|bytes| Stop::read(bytes)).collect())
+}
+
+/// Everything that was said of people, also in leaves that do not count now: whether they do is what is asked.
+fn words(connection: &Connection) -> Result<Vec<Word>> {
+    let mut found = Vec::new();
+    let mut add = |device: DeviceId, raw: &str| {
+        if let Ok(entry) = Entry::read(device, raw) {
+            found.extend(word(&entry));
+        }
+    };
+    let mut statement = connection.prepare_cached(
+        "SELECT device, raw, digest FROM entry WHERE record IN
+           (SELECT record FROM record WHERE kind = ?1) AND kind = ?1",
+    )?;
+    let mut rows = statement.query([Admit::NAME])?;
+    while let Some(row) = rows.next()? {
+        add(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
+    }
+    let mut statement = connection.prepare_cached("SELECT device, raw, digest FROM held")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        add(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
+    }
+    Ok(found)
+}
+
+fn word(entry: &Entry) -> Option<Word> {
+    let Some(Body::Admit(admit)) = body_of(&entry.raw) else { return None };
+    let name = (entry.id.device, entry.id.number, entry.digest());
+    let parents = entry.parents.iter();
+    let parents = parents.map(|parent| (parent.device, parent.number, parent.digest)).collect();
+    let keys = PublicKeys { sign: admit.sign.0, open: admit.open.0 };
+    Some(Word { name, parents, person: admit.person, said: Said::Admit { keys } })
+}
+
+/// The leaves an entry stands in. What this device has just said stands in none yet, and counts as long as it does.
+fn stands_in(
+    connection: &Connection,
+    own: DeviceId,
+    (device, number, digest): &WordName,
+) -> Result<Vec<(Lane, [u8; 32])>> {
+    let (device, number, digest) = (*device, *number, *digest);
+    let mut found = Vec::new();
+    if device == own {
+        let sql = "SELECT of FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3";
+        let mut statement = connection.prepare_cached(sql)?;
+        let rows =
+            statement.query_map(params![device.0, number as i64, digest], |row| row.get(0))?;
+        for of in rows {
+            found.push((Lane { device, of: PersonId(of?) }, [0; 32]));
+        }
+    }
+    let mut statement =
+        connection.prepare_cached("SELECT of, content, holds FROM leaf WHERE device = ?1")?;
+    let mut rows = statement.query([device.0])?;
+    while let Some(row) = rows.next()? {
+        let held: Vec<Holds> = holds(row.get_ref(2)?.as_blob().unwrap_or_default());
+        if held.contains(&(number, digest)) {
+            found.push((Lane { device, of: PersonId(row.get(0)?) }, row.get(1)?));
+        }
+    }
+    Ok(found)
+}
+
+/// Writes down who is whose. Gives the devices that are somebody else's now.
+fn put_people(
+    tx: &Transaction<'_>,
+    trusted: &Trusted,
+    standing: &Standing,
+) -> Result<BTreeSet<DeviceId>> {
+    let before: BTreeMap<DeviceId, PersonId> = tx
+        .prepare_cached("SELECT device, person FROM device_person")?
+        .query_map([], |row| Ok((DeviceId(row.get(0)?), PersonId(row.get(1)?))))?
+        .collect::<rusqlite::Result<_>>()?;
+    let now: BTreeMap<DeviceId, PersonId> =
+        standing.devices.iter().map(|(device, placed)| (*device, placed.person)).collect();
+    let mut changed: BTreeSet<DeviceId> = BTreeSet::new();
+    for (device, person) in &now {
+        if before.get(device) != Some(person) {
+            tx.execute(
+                "INSERT OR REPLACE INTO device_person VALUES (?1, ?2)",
+                params![device.0, person.0],
+            )?;
+            changed.insert(*device);
+        }
+    }
+    let labels = if trusted.own().coach { labels(tx)? } else { BTreeMap::new() };
+    tx.execute("DELETE FROM person", [])?;
+    for (person, known) in &standing.people {
+        let Person { founder, standing, .. } = known;
+        // Before there is a crew nobody is its coach.
+        let coach = *founder && trusted.founder.is_some();
+        tx.prepare_cached("INSERT INTO person VALUES (?1, ?2, ?3, ?4)")?.execute(params![
+            person.0,
+            coach,
+            standing,
+            labels.get(person)
+        ])?;
+    }
+    // Who became a coach, or no member any more, may say other things than before.
+    Ok(changed)
+}
+
+fn labels(tx: &Transaction<'_>) -> Result<BTreeMap<PersonId, String>> {
+    let logged = crate::store::Query::default().read::<Admit>(tx)?;
+    Ok(logged.into_iter().map(|logged| (logged.body.person, logged.body.label)).collect())
+}
+
+/// Counts each leaf again, and moves the entries of those that changed. Gives the records that this touches.
+fn recount(tx: &Transaction<'_>, standing: &Standing) -> Result<BTreeSet<RecordId>> {
+    let mut changed = Vec::new();
+    let mut statement = tx.prepare_cached("SELECT device, of, content, counts FROM leaf")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let lane = Lane { device: DeviceId(row.get(0)?), of: PersonId(row.get(1)?) };
+        let (content, before): ([u8; 32], i64) = (row.get(2)?, row.get(3)?);
+        let now = standing.counts(lane, &content);
+        if code(now) != before {
+            changed.push((lane, content, before == code(Counts::Yes), now));
+        }
+    }
+    let mut touched = BTreeSet::new();
+    for (lane, content, counted, now) in changed {
+        tx.prepare_cached(
+            "UPDATE leaf SET counts = ?4 WHERE device = ?1 AND of = ?2 AND content = ?3",
+        )?
+        .execute(params![lane.device.0, lane.of.0, content, code(now)])?;
+        match (counted, now == Counts::Yes) {
+            (false, true) => release(tx, standing, lane, &content)?,
+            (true, false) => touched.extend(withdraw(tx, lane, &content)?),
+            _ => {}
+        }
+    }
+    Ok(touched)
+}
+
+/// Keeps the entries of a leaf that does not count.
+pub(super) fn hold(
+    tx: &Transaction<'_>,
+    lane: Lane,
+    content: &[u8; 32],
+    entries: &[Entry],
+) -> Result<()> {
+    for entry in entries {
+        tx.prepare_cached("INSERT OR IGNORE INTO held VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(
+            params![
+                lane.device.0,
+                lane.of.0,
+                content,
+                entry.id.number as i64,
+                entry.digest(),
+                entry.raw,
+            ],
+        )?;
+    }
+    Ok(())
+}
+
+/// Takes in the entries of a leaf that counts. Says how many were new.
+pub(super) fn admit(
+    tx: &Transaction<'_>,
+    standing: &Standing,
+    lane: Lane,
+    entries: &[Entry],
+) -> Result<u64> {
+    let writer = standing.devices.get(&lane.device).map(|device| device.person);
+    let founder =
+        writer.and_then(|person| standing.people.get(&person)).is_some_and(|known| known.founder);
+    if founder {
+        for entry in entries {
+            hear(tx, (entry.id, entry.digest()), lane.of)?;
+        }
+    }
+    insert_all(tx, entries)
+}
+
+/// A leaf counts now: its entries go into the journal.
+fn release(
+    tx: &Transaction<'_>,
+    standing: &Standing,
+    lane: Lane,
+    content: &[u8; 32],
+) -> Result<()> {
+    let sql = "SELECT raw, digest FROM held WHERE device = ?1 AND of = ?2 AND content = ?3";
+    let mut statement = tx.prepare_cached(sql)?;
+    let mut rows = statement.query(params![lane.device.0, lane.of.0, content])?;
+    let mut entries = Vec::new();
+    while let Some(row) = rows.next()? {
+        entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
+    }
+    admit(tx, standing, lane, &entries)?;
+    tx.prepare_cached("DELETE FROM held WHERE device = ?1 AND of = ?2 AND content = ?3")?
+        .execute(params![lane.device.0, lane.of.0, content])?;
+    Ok(())
+}
+
+/// A leaf counts no more: its entries leave the journal, unless another leaf that counts holds them too.
+fn withdraw(tx: &Transaction<'_>, lane: Lane, content: &[u8; 32]) -> Result<BTreeSet<RecordId>> {
+    let held = |sql: &str| -> Result<BTreeSet<Holds>> {
+        let mut statement = tx.prepare_cached(sql)?;
+        let mut rows = statement.query(params![lane.device.0, lane.of.0, content])?;
+        let mut found = BTreeSet::new();
+        while let Some(row) = rows.next()? {
+            found.extend(holds(row.get_ref(0)?.as_blob().unwrap_or_default()));
+        }
+        Ok(found)
+    };
+    let own = held("SELECT holds FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3")?;
+    let elsewhere = held(
+        "SELECT holds FROM leaf WHERE device = ?1 AND NOT (of = ?2 AND content = ?3) AND counts = 0",
+    )?;
+    let mut touched = BTreeSet::new();
+    for (number, digest) in own.difference(&elsewhere) {
+        let key = params![lane.device.0, *number as i64, digest];
+        let raw: Option<String> = tx
+            .prepare_cached("SELECT raw FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3")?
+            .query_row(key, |row| row.get(0))
+            .optional()?;
+        let Some(entry) = raw.and_then(|raw| Entry::read(lane.device, &raw).ok()) else { continue };
+        touched.insert(entry.record);
+        hold(tx, lane, content, &[entry])?;
+        for sql in [
+            "DELETE FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3",
+            "DELETE FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3",
+        ] {
+            tx.prepare_cached(sql)?.execute(params![lane.device.0, *number as i64, digest])?;
+        }
+    }
+    Ok(touched)
+}

@@ -1,0 +1,76 @@
+//! Who may say what. Whoever somebody is stands in certificates, never in what an entry says of them.
+
+use rusqlite::{Connection, OptionalExtension, params};
+
+use crate::error::Result;
+use crate::id::PersonId;
+use crate::journal::{Body, EntryId, body_of};
+
+/// Whose word something is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Word {
+    /// The coach's alone; about this person, where it is about one.
+    Coachs(Option<PersonId>),
+    /// Whoever's thread it is.
+    Own,
+    /// Everybody's, of themselves.
+    OfOneself(PersonId),
+    /// The coach's, or the person's own.
+    Either(Option<PersonId>),
+}
+
+fn word(body: &Body) -> Word {
+    match body {
+        Body::PlanText(_) | Body::SetAside(_) => Word::Coachs(None),
+        Body::Ruling(ruling) => Word::Coachs(Some(ruling.person)),
+        Body::Admit(admit) => Word::Coachs(Some(admit.person)),
+        Body::Max(max) => Word::Either(Some(max.person)),
+        // Whose flag it is, whoever reads it asks.
+        Body::Cleared(_) | Body::TakenBack(_) => Word::Either(None),
+        Body::Profile(profile) => Word::OfOneself(profile.person),
+        Body::Session(_)
+        | Body::OptionTaken(_)
+        | Body::BarTaken(_)
+        | Body::Lift(_)
+        | Body::WindowDone(_)
+        | Body::ClockMark(_)
+        | Body::Held(_)
+        | Body::Range(_)
+        | Body::Discomfort(_)
+        | Body::Finish(_)
+        | Body::RestMark(_)
+        | Body::PutOff(_) => Word::Own,
+    }
+}
+
+/// True where an entry's writer may say what it says. What nobody can read yet is nobody's to judge.
+pub(super) fn may(
+    connection: &Connection,
+    writer: PersonId,
+    (id, digest): (EntryId, i64),
+    raw: &str,
+) -> Result<bool> {
+    let Some(body) = body_of(raw) else { return Ok(true) };
+    let coach = is_coach(connection, writer)?;
+    let heard = |of: PersonId| -> Result<bool> {
+        let sql = "SELECT 1 FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3 AND of = ?4";
+        let key = params![id.device.0, id.number as i64, digest, of.0];
+        Ok(connection.prepare_cached(sql)?.exists(key)?)
+    };
+    match word(&body) {
+        Word::OfOneself(person) => Ok(person == writer),
+        Word::Coachs(about) => Ok(coach && about.map_or(Ok(true), heard)?),
+        Word::Either(about) if coach => about.map_or(Ok(true), heard),
+        Word::Either(about) => Ok(about.is_none_or(|person| person == writer)),
+        // A member writes in the member's own thread; what a coach logs in somebody else's is nobody's.
+        Word::Own => Ok(!coach || heard(writer)?),
+    }
+}
+
+/// True for the coach who founded the crew.
+pub(crate) fn is_coach(connection: &Connection, person: PersonId) -> Result<bool> {
+    let sql = "SELECT coach FROM person WHERE person = ?1";
+    let coach =
+        connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0)).optional()?;
+    Ok(coach.unwrap_or(false))
+}
