@@ -5,7 +5,7 @@ use std::fmt::Write;
 use holdfast_core::journal::Role;
 use holdfast_core::session::Tap;
 use holdfast_core::{Holdfast, MassUnit, Start};
-use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN};
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
 use ratatui::Terminal;
 use ratatui::backend::TestBackend;
 use ratatui::buffer::Buffer;
@@ -41,7 +41,7 @@ impl Played {
             chance: (0..80).map(|index| index + 7).collect(),
         };
         let ana = Device::started(crew.folder().join("ana"), start).unwrap();
-        ana.exchange(&Carrier::new(crew.folder().join("carrier"))).unwrap();
+        crew.join(&ana).unwrap();
         crew.athletes.push(ana);
         Played::begun(crew, day)
     }
