@@ -30,6 +30,7 @@ mod loads;
 mod old_lines;
 mod one_key;
 mod one_rep_max;
+mod options;
 mod papers;
 mod people;
 mod plates;
