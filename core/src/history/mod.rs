@@ -11,7 +11,7 @@ mod strength;
 pub(crate) use bar::bar_taken;
 pub(crate) use export::export;
 pub use export::{Export, Table, TableRow};
-pub(crate) use flags::{Flags, flags, is_cleared, open_flags};
+pub(crate) use flags::{Flags, flags, is_cleared, open_flags, stops};
 pub(crate) use order::in_order;
 pub(crate) use past::{For, last_set, past, set_aside, set_done};
 pub(crate) use propose::{Proposed, lifted_last, propose, upcoming};

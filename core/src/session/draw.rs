@@ -11,7 +11,7 @@ use super::sheet::Sheet;
 use super::snapshot::Snapshot;
 use super::went_by::WentBy;
 use super::{Kept, rest};
-use crate::care::{advice_for, long_holds_before_strength};
+use crate::care::{Felt, advice_for, long_holds_before_strength};
 use crate::device::Device;
 use crate::instant::Instant;
 use crate::plan::{Block, Exercise};
@@ -151,7 +151,7 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let mut notices = Vec::new();
     for flag in snapshot.flags.open.iter().filter(|flag| !flag.body.signs.is_empty()) {
         let body = &flag.body;
-        let advice = advice_for(body.place, body.severity, &body.signs, body.exercise.is_some());
+        let advice = advice_for(body.place, body.severity, &body.signs, Felt::Unnamed);
         let care = |text| Notice { kind: NoticeKind::Care, text };
         notices.extend(advice.lines.into_iter().map(care));
     }

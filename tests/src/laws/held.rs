@@ -40,7 +40,7 @@ pub const LAWS: &[(&str, Law)] = &[
     ("more reps never make a load lighter", changed::more_reps),
     ("a set in doubt is as one not logged", changed::doubts),
     ("easy weeks and other days change nothing", changed::outside),
-    ("with a flag open no load is above the carried one", hurts::open_flags),
+    ("with a flag open no load is above the carried one, severe not to the end", hurts::open_flags),
     ("severe pain and signs take the load away", hurts::withdrawn),
     ("the first time after pain is lighter, after mild pain no heavier", hurts::cleared),
     ("what severe pain took comes back with each session made", hurts::climb_back),

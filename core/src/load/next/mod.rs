@@ -115,7 +115,7 @@ pub fn next_loads(
             Some(ruled) => settle::rule(carried, builds, history, set, ruled, settled),
             None => settled,
         };
-        let settled = care::limit(carried, set, history, settled);
+        let settled = care::limit(carried, builds, set, history, settled);
         let settled = match easy {
             Some(easy) => easy::lighter(easy, builds, scheme.target(set).unwrap_or(0), settled),
             None => settled,
