@@ -14,6 +14,7 @@ first-time = erstes Mal: nimm ein leichtes Gewicht, trag es ein und sag, wie vie
 start = erstes Mal: so beginnt der Plan
 start-nearest = erstes Mal: der Plan beginnt mit { $load }; näher geht es hier nicht
 say-reserve = Wie viele Wiederholungen wären mit { $load } noch gegangen? Dann bekommt dieser Satz ein Gewicht.
+too-heavy = keine Wiederholung mit { $last }: nimm ein leichteres Gewicht, trag es ein und sag, wie viele Wiederholungen noch gegangen wären
 # $reserve Wiederholungen waren noch übrig; nach dem nächsten Satz sollen es $leave sein.
 found = erstes Mal: { $load } × { $reps }, { $reserve } übrig; damit sollten { $leave } übrig bleiben
 found-capped = erstes Mal: { $load } × { $reps }, { $reserve } übrig; höchstens ein Viertel mehr, damit sollten { $leave } oder mehr übrig bleiben
@@ -26,6 +27,7 @@ reserve = { $reps ->
 other-reps = neues Satzschema: { $what }
 # Dahinter, was mit anderen Wiederholungen gehoben wurde.
 other-reps-last = { $what }; letztes Mal { $last } am { $day }
+just-made = neues Satzschema: { $load } × { $reps } am { $day }
 # $what als „75 % von 86 kg“.
 max-estimate = { $what }, dem unteren Ende des geschätzten 1RM
 max-tested = { $what }, dem am { $day } getesteten 1RM

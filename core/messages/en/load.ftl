@@ -14,6 +14,7 @@ first-time = first time: pick a light load, log it, and say how many more reps y
 start = first time: the plan starts here
 start-nearest = first time: the plan starts at { $load }; this is the nearest here
 say-reserve = How many more reps could you have done at { $load }? Then this set gets a load.
+too-heavy = no rep at { $last }: pick a lighter load, log it, and say how many more reps you could have done
 # $reserve reps were left; the set to come should leave $leave.
 found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave } in reserve
 found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more in reserve
@@ -26,6 +27,7 @@ reserve = { $reps ->
 other-reps = new sets and reps: { $what }
 # After it, what was lifted with other reps.
 other-reps-last = { $what }; last time { $last } on { $day }
+just-made = new sets and reps: { $load } × { $reps } on { $day }
 # $what as "75 % of 86 kg".
 max-estimate = { $what }, the lower end of the estimated one-rep max
 max-tested = { $what }, the one-rep max tested on { $day }

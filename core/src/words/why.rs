@@ -14,6 +14,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         Reason::FirstTime => say::first_time().to_owned(),
         Reason::Start { nearest: false, .. } => say::start().to_owned(),
         Reason::Start { planned, nearest: true } => say::start_nearest(text(planned)),
+        Reason::TooHeavy { last } => say::too_heavy(text(last)),
         Reason::SayReserve { last, .. } => say::say_reserve(text(last)),
         Reason::Found { last, reps, reserve, leave, capped: false } => {
             say::found(text(last), reps, reserve, leave)
@@ -29,6 +30,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
                 _ => what,
             }
         }
+        Reason::JustMade { last, reps, on } => say::just_made(text(last), reps, day(*on)),
         Reason::Percent { percent, max, basis } => {
             based(say::percent(percent, max_text(*max, *basis, unit)), *basis)
         }

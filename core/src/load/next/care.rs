@@ -63,6 +63,8 @@ fn first_time(history: &History, builds: &Builds, settled: Settled) -> Settled {
             | Reason::OtherReps { .. }
             | Reason::SayReserve { .. }
             | Reason::Found { .. }
+            | Reason::TooHeavy { .. }
+            | Reason::JustMade { .. }
             | Reason::Fixed { .. }
     );
     let flag = history.open_flag();

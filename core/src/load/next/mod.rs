@@ -93,6 +93,10 @@ pub fn next_loads(
     let max = training_max::of(rule, builds, history);
     let settled = |set| match rule {
         LoadRule::Free => Settled::free(scheme, set),
+        // No rep was ever made: not that load again.
+        LoadRule::Fixed { .. } if carried.is_none() && first::failed(scheme, history).is_some() => {
+            first::settled(scheme, builds, history, set)
+        }
         LoadRule::Fixed { loads } => {
             let planned = loads.get(set as usize - 1).or(loads.first()).copied();
             fixed::settled(planned, scheme, builds, carried, set)

@@ -138,7 +138,8 @@ pub(super) fn rule(
     let load = load.mass;
     let old = history.date.is_some_and(|date| (date - ruled.on).num_days() >= RAISES_DAYS);
     // Where the bar or the room begins above what is left of it, that is no load, and no reason to raise one.
-    if old && settled.load.or(last).is_some_and(|own| own < load) {
+    let failed = matches!(settled.reason, Reason::TooHeavy { .. });
+    if old && (failed || settled.load.or(last).is_some_and(|own| own < load)) {
         return settled;
     }
     // What the answer goes past is said beside it.
