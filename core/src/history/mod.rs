@@ -15,4 +15,4 @@ pub(crate) use flags::{Flags, flags, is_cleared, open_flags, stops};
 pub(crate) use order::in_order;
 pub(crate) use past::{For, last_set, past, set_aside, set_done};
 pub(crate) use propose::{Proposed, lifted_last, propose, upcoming};
-pub(crate) use strength::{latest, set_seen};
+pub(crate) use strength::{latest, made_lately, set_seen};

@@ -146,6 +146,8 @@ pub struct Ruled {
 pub struct Able {
     /// The model's answer.
     pub strength: Strength,
+    /// The heaviest load made lately; zero where there was none.
+    pub made: Mass,
     /// The records of the sets it is read from, the latest first.
     pub from: Vec<RecordId>,
 }
