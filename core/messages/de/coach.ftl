@@ -135,7 +135,8 @@ no-such-movement = Eine Übung „{ $movement }“ gibt es im Plan nicht. Er hat
 no-movement-lifted = Eine Übung „{ $movement }“ gibt es im Plan nicht, auch keine andere mit Gewicht.
 no-max-of-a-body = { $movement } geht mit dem Körpergewicht. Ein 1RM gibt es nur für Stange, Hanteln, Kettlebells oder ein Gerät.
 max-too-heavy = { $load } ist zu schwer. Ein 1RM ist höchstens { $most }.
-max-far-above = { $load } ist mehr als das Doppelte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; trotzdem eintragen: anyway.
+max-far-above = { $load } ist viel mehr, als { $heaviest } am { $date } erwarten lassen; trotzdem eintragen: anyway.
+max-unheard-of = Im letzten halben Jahr gibt es für diese Übung keinen Satz, und { $load } ist viel; trotzdem eintragen: anyway.
 max-far-below = { $load } ist weniger als die Hälfte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; trotzdem eintragen: anyway.
 no-max-to-take-back = Du hast für diese Übung kein 1RM eingetragen.
 

@@ -31,11 +31,14 @@ just-made = neues Satzschema: { $load } × { $reps } am { $day }
 # $what als „75 % von 86 kg“.
 max-estimate = { $what }, dem unteren Ende des geschätzten 1RM
 max-tested = { $what }, dem am { $day } getesteten 1RM
+max-tested-capped = { $what }: ein Zehntel mehr, das Höchste nach dem am { $day } getesteten 1RM
 max-coach = { $what }, dem Trainingsmaximum vom Coach, { $day }
 max-again = { $what }, dem Trainingsmaximum
 max-up = { $what }, dem Trainingsmaximum; höher, weil alle Wdh. geschafft sind
 max-missed = { $what }, dem Trainingsmaximum; gleich, weil ein Satz fehlte
 max-back-off = { $what }, dem Trainingsmaximum; niedriger, weil es zweimal in Folge nicht ging
+max-short = { $what }, dem Trainingsmaximum; gleich, weil weniger Wdh. übrig waren als geplant
+max-short-twice = { $what }, dem Trainingsmaximum; niedriger, weil zweimal in Folge viel weniger Wdh. übrig waren als geplant
 max-away = { $what }, dem Trainingsmaximum; niedriger nach Wochen Trainingspause
 fixed = so im Plan
 fixed-nearest = im Plan: { $load }; näher geht es hier nicht

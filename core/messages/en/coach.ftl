@@ -136,7 +136,8 @@ no-such-movement = There is no movement "{ $movement }" in the plan. It has { $m
 no-movement-lifted = There is no movement "{ $movement }" in the plan, nor one with a load.
 no-max-of-a-body = { $movement } is done with the body. A one-rep max is of a bar, bells or a machine.
 max-too-heavy = { $load } is too heavy. A one-rep max is { $most } at most.
-max-far-above = { $load } is more than twice the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
+max-far-above = { $load } is far above what { $heaviest } on { $date } says. If it is right, say anyway.
+max-unheard-of = Nothing was lifted in this movement in the last half year, and { $load } is a lot. If it is right, say anyway.
 max-far-below = { $load } is less than half the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
 no-max-to-take-back = You gave no one-rep max of this movement.
 

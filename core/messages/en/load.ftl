@@ -31,11 +31,14 @@ just-made = new sets and reps: { $load } × { $reps } on { $day }
 # $what as "75 % of 86 kg".
 max-estimate = { $what }, the lower end of the estimated one-rep max
 max-tested = { $what }, the one-rep max tested on { $day }
+max-tested-capped = { $what }, a tenth up, the most after the one-rep max tested on { $day }
 max-coach = { $what }, the training max the coach set on { $day }
 max-again = { $what }, the training max
 max-up = { $what }, the training max, up after all reps were made
 max-missed = { $what }, the training max, the same after a miss
 max-back-off = { $what }, the training max, lower after two misses in a row
+max-short = { $what }, the training max, the same: fewer reps were left than planned
+max-short-twice = { $what }, the training max, lower: far fewer reps were left than planned, twice in a row
 max-away = { $what }, the training max, lower after weeks away
 fixed = set by the plan
 fixed-nearest = the plan says { $load }; this is the nearest here

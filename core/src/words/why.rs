@@ -189,11 +189,14 @@ fn based(what: String, basis: MaxBasis) -> String {
     match basis {
         MaxBasis::Estimate => say::max_estimate(what),
         MaxBasis::Tested { on } => say::max_tested(what, day(on)),
+        MaxBasis::TestedCapped { on } => say::max_tested_capped(what, day(on)),
         MaxBasis::Coach { on } => say::max_coach(what, day(on)),
         MaxBasis::Again => say::max_again(what),
         MaxBasis::Up => say::max_up(what),
         MaxBasis::Missed => say::max_missed(what),
         MaxBasis::BackOff => say::max_back_off(what),
+        MaxBasis::Short => say::max_short(what),
+        MaxBasis::ShortTwice => say::max_short_twice(what),
         MaxBasis::Away => say::max_away(what),
     }
 }
