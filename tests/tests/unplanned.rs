@@ -2,6 +2,7 @@
 
 use holdfast_core::coach::AttentionKind;
 use holdfast_core::journal::RestAct;
+use holdfast_core::load::Reason;
 use holdfast_core::session::{KeyKind, SessionState, SideKeyKind, Tap};
 use holdfast_core::{Field, HoldfastError, Mass};
 use holdfast_tests::athlete::Athlete;
@@ -192,7 +193,11 @@ fn a_session_that_was_left_open_goes_on_afterwards() {
     ines.tap(begin()).unwrap();
     ines.tap(squat(None, Some(50), Some(8), None)).unwrap();
     ines.go_to("2026-11-06");
-    assert_eq!(ines.today().unwrap().state, SessionState::Ready);
+    let screen = ines.today().unwrap();
+    assert_eq!(screen.state, SessionState::Ready);
+    let said = "\"Any evening\" on Thu 5 Nov was left open; what you logged counts. To add to it or finish it: \
+                `session --on 2026-11-05`.";
+    assert!(screen.notices.iter().any(|notice| notice.text == said), "{:?}", screen.notices);
     let screen = ines.tap(afterwards("2026-11-05")).unwrap();
     assert_eq!(reps(&screen), [Some(8), None, None]);
     for (kg, reps) in [(60, 6), (70, 5)] {
@@ -207,6 +212,26 @@ fn a_session_that_was_left_open_goes_on_afterwards() {
     );
     let next = proposed(ines, "2026-11-07");
     assert_eq!(next[0].0, "52.5 kg", "all three were made: {next:?}");
+    let notices = ines.today().unwrap().notices;
+    assert!(notices.iter().all(|notice| !notice.text.contains("left open")), "{notices:?}");
+}
+
+/// Ten weeks later it goes on by nobody's hand: today is proposed, with the weeks away in it.
+#[test]
+fn a_session_left_open_for_weeks_is_not_gone_on_with() {
+    let plan = changed(SMALL_PLAN, "weeks = 2", "weeks = 16");
+    let crew = Crew::start(&plan, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &FIRST);
+    ines.go_to("2026-11-05");
+    ines.tap(begin()).unwrap();
+    ines.tap(squat(None, Some(50), Some(8), None)).unwrap();
+    ines.go_to("2027-01-14");
+    let screen = ines.today().unwrap();
+    assert_eq!((screen.state, screen.date.to_string()), (SessionState::Ready, "2027-01-14".into()));
+    let screen = ines.tap(begin()).unwrap();
+    assert_eq!(reps(&screen), [None; 3]);
+    assert!(matches!(strength(&screen).sets[0].reason, Reason::EasedIn { weeks: 10, .. }));
 }
 
 /// Once it is done, the day is as it was before: the session trained today still is, and one planned begins.

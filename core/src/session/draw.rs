@@ -166,6 +166,9 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let info = |text| Notice { kind: NoticeKind::Info, text };
     let written = snapshot.is_afterwards() && snapshot.state == SessionState::Running;
     notices.extend(written.then(|| info(say::written_afterwards().into())));
+    if let Some((day, date)) = &snapshot.left_open {
+        notices.push(info(say::left_open(day, words::day(*date), date)));
+    }
     if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
         notices.extend(long_holds_before_strength(day).into_iter().map(|long| {
             let stretch = block.name_of(&Exercise::of(&long.stretch));
