@@ -2,7 +2,7 @@
 
 use super::days;
 use super::history::{Did, same_reps};
-use super::{CAP_PERCENT, History, SetDone, Time};
+use super::{History, SetDone, Time, most_after};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -99,14 +99,11 @@ impl<'a> Carried<'a> {
         self.builds.at_or_below(load).or_else(lightest).map(|build| build.mass)
     }
 
-    /// The most that is allowed in a set: a tenth over the carried load; of picks, the next one. Whoever
+    /// The most that is allowed in a set: a tenth over the carried load, or what picks allow. Whoever
     /// lifted more than was proposed goes no further at once than from the proposal: a load typed a little
     /// too high is not gone on from.
     pub(super) fn cap(&self, set: u32) -> Mass {
-        let over = |load: Mass| {
-            let next = || self.builds.above(load).map_or(load, |build| build.mass);
-            if self.builds.is_picks() { next() } else { load.percent(CAP_PERCENT) }
-        };
+        let over = |load: Mass| most_after(self.builds, load);
         let last = self.load(set);
         match self.exceeded(set) {
             Some(proposed) => {
