@@ -70,7 +70,7 @@ fn what_is_typed_wrongly_is_told_and_changes_nothing() {
     for (args, said) in [
         (vec!["correct", &date, "Squat", "2", "67.5 x 5 easy"], "\"easy\" means nothing here"),
         (vec!["correct", &date, "Squat", "2", "67.5"], "\"67.5\" is not a whole number"),
-        (vec!["correct", &date, "Squat", "3", "5"], "there is no set 3"),
+        (vec!["correct", &date, "Squat", "3", "5"], "` adds one that was forgotten"),
         (vec!["correct", &date, "Bench", "2", "5"], "There is no piece \"Bench\""),
         (vec!["correct", "2020-01-01", "Squat", "2", "5"], "No set is logged on Wed 1 Jan"),
         (vec!["correct", "yesterday", "Squat", "2", "5"], "The date it was trained on, such as"),
@@ -121,13 +121,13 @@ fn a_coach_leaves_sets_out_and_sets_a_training_max() {
     let said = desk.fine("coach", &["max", "Back squat", "60kg", "--member", "Bram"], "");
     assert!(said.starts_with("Back squat: 60 kg, training max set by the coach on"), "{said}");
     let far = desk.wrong("coach", &["max", "Back squat", "1000", "--member", "Bram"]);
-    assert!(far.contains("more than twice the heaviest set"), "{far}");
+    assert!(far.contains("far above what"), "{far}");
     let page = desk.fine("coach", &["member", "Bram"], "");
     assert!(page.contains("One-rep maxes, tested or set\n  Back squat: 60 kg"), "{page}");
     let said = desk.fine("coach", &["max", "Back squat", "none", "--member", "Bram"], "");
     assert!(said.contains("Taken back."), "{said}");
-    let said = desk.fine("bram", &["max", "back-squat", "90 kg"], "");
-    assert!(said.starts_with("Back squat: 90 kg, tested on"), "{said}");
+    let said = desk.fine("bram", &["max", "back-squat", "60 kg"], "");
+    assert!(said.starts_with("Back squat: 60 kg, tested on"), "{said}");
     let (exchange, html) = (["exchange", "--carrier", carrier.as_str()], desk.path("out.html"));
     desk.fine("bram", &exchange, "");
     desk.fine("coach", &exchange, "");

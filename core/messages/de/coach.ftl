@@ -111,7 +111,7 @@ no-sets-on = Am { $date } ist kein Satz eingetragen, zuletzt am { $dates }
 # $pieces ist eine Liste von Namen in Anführungszeichen; davor steht der Teil, den es nicht gibt.
 pieces-with-sets = Am { $date } gibt es Sätze von { $pieces }.
 # $numbers ist eine Liste der Sätze, die es gibt.
-no-such-logged-set = Am { $date } hat { $piece } Satz { $numbers }; einen Satz { $set } gibt es nicht.
+no-such-logged-set = Am { $date } hat { $piece } Satz { $numbers }; einen Satz { $set } gibt es nicht. Einen vergessenen trägst du mit `session --on { $day }` nach.
 no-such-session = { $sessions ->
     [one] Am { $date } gibt es nur eine Einheit; eine Einheit { $session } gibt es nicht.
    *[other] Am { $date } gibt es { $sessions } Einheiten; eine Einheit { $session } gibt es nicht.

@@ -112,7 +112,7 @@ no-sets-on = No set is logged on { $date }. The latest are on { $dates }.
 # $pieces is a list of names in quotes; the piece that is missing is named before it.
 pieces-with-sets = On { $date } there are sets of { $pieces }.
 # $numbers is a list of the sets there are.
-no-such-logged-set = On { $date } { $piece } has set { $numbers }; there is no set { $set }.
+no-such-logged-set = On { $date } { $piece } has set { $numbers }; there is no set { $set }. `session --on { $day }` adds one that was forgotten.
 no-such-session = { $sessions ->
     [one] There is only one session on { $date }; there is no session { $session }.
    *[other] There are { $sessions } sessions on { $date }; there is no session { $session }.

@@ -152,7 +152,7 @@ pub(crate) fn find_set(device: &mut Device, named: &SetNamed) -> Result<LoggedSe
         let numbers = distinct(numbers.iter().map(u32::to_string));
         let piece = &named.piece;
         let reason =
-            say::coach::no_such_logged_set(words::day(on), piece, words::list(&numbers), set);
+            say::coach::no_such_logged_set(words::day(on), piece, words::list(&numbers), set, on);
         return Err(Error::invalid(Field::Set, reason));
     };
     if with.len() > 1 {
