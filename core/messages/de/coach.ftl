@@ -98,6 +98,8 @@ progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
 # $names sind aufgezählt.
+which-member = So heißen mehrere: { $names }. Schreib den ganzen Namen.
+# $names ist eine Liste.
 members-here = Es gibt { $names }.
 
 name-the-member = Nenne das Mitglied.
@@ -190,6 +192,8 @@ plan-day = { $day } ({ $weekdays })
 # $what ist eine der vier Zeilen darunter.
 plan-piece = { $piece }: { $what }
 # „Kniebeuge, Sätze mit 8, 6 und 5 oder mehr, Pause 2 min“
+# Wo der Plan keine Pause nennt.
+piece-strength-alone = { $movement }, Sätze mit { $reps }
 piece-strength = { $movement }, Sätze mit { $reps }, Pause { $rest }
 # $length ist die Länge eines Fensters, $total die aller zusammen; $movements sind aufgezählt.
 piece-interval = { $windows ->

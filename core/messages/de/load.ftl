@@ -36,6 +36,7 @@ max-coach = { $what }, dem Trainingsmaximum vom Coach, { $day }
 max-again = { $what }, dem Trainingsmaximum
 max-up = { $what }, dem Trainingsmaximum; höher, weil alle Wdh. geschafft sind
 max-missed = { $what }, dem Trainingsmaximum; gleich, weil ein Satz fehlte
+max-missed-lighter = { $what }, dem Trainingsmaximum; niedriger, weil ein leichteres Gewicht nicht ging
 max-back-off = { $what }, dem Trainingsmaximum; niedriger, weil es zweimal in Folge nicht ging
 max-short = { $what }, dem Trainingsmaximum; gleich, weil weniger Wdh. übrig waren als geplant
 max-short-twice = { $what }, dem Trainingsmaximum; niedriger, weil zweimal in Folge viel weniger Wdh. übrig waren als geplant
@@ -52,9 +53,9 @@ earned = { $by } mehr: { $last } am { $day }, { $reps } Wdh. im offenen Satz sta
 earned-capped = { $by } mehr, der größte erlaubte Schritt: { $last } am { $day }, { $reps } Wdh. im offenen Satz statt { $asked }
 way-back = { $by } mehr, auf dem Weg zurück zu { $best }: { $last } am { $day }, alle Wdh. geschafft
 once-more = noch einmal, dann geht es höher: { $last } am { $day }, alle Wdh. geschafft
-more-reps = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; das nächste Gewicht hier ist { $next }
-more-reps-heaviest = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
-next-build = das nächste Gewicht hier: { $last } am { $day }, genug Wdh. geschafft
+more-reps = eine Wdh. mehr, { $reps }: { $last } am { $day }, alle Wdh. geschafft; das nächste Gewicht hier ist { $next }
+more-reps-heaviest = eine Wdh. mehr, { $reps }: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
+next-build = das nächste Gewicht hier für { $reps } Wdh.: { $last } am { $day }, genug Wdh. geschafft
 at-top = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; { $next } wäre zu viel auf einmal
 at-top-heaviest = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
 missed = noch einmal dasselbe: { $last } am { $day }, in Satz { $set } nur { $reps } von { $asked }
@@ -65,8 +66,9 @@ missed-thrice = in drei Einheiten in Folge nicht geschafft
 # $how als „zweimal in Folge nicht geschafft“.
 # Weniger als letztes Mal, auf zwei Arten; die zweite für Unterstützung. Stehen an der Stelle von $less.
 lighter = { $percent } % leichter
+lighter-by = { $by } leichter
 more-assistance = { $by } mehr Unterstützung
-back-off = { $less }: { $last } am { $day }, { $how }
+back-off = { $less } als { $last }: { $how }, zuletzt am { $day }
 # Der Raum hat nichts Leichteres.
 back-off-lightest = weniger Wdh., leichter geht es hier nicht: { $last } am { $day }, { $how }
 held-back = { $weeks ->

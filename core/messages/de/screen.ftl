@@ -15,8 +15,8 @@ block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $
 # $trouble sagt, was schiefging.
 not-ready-for-exchange = Alles ist gespeichert, aber noch nicht bereit für den Abgleich: { $trouble }
 plan-unread = Diese Version kann den Plan „{ $block }“ nicht lesen. Aktualisiere Holdfast. Bis dahin gilt der letzte Plan, der lesbar ist.
-# $day als „Di 10. Nov.“, $date als „2026-11-10“.
-left-open = „{ $name }“ am { $day } ist noch offen; was du eingetragen hast, zählt. Nachtragen oder beenden: `session --on { $date }`.
+# $on als „Di 10. Nov.“, $date als „2026-11-10“.
+left-open = „{ $day }“ am { $on } ist noch offen; was du eingetragen hast, zählt. Nachtragen oder beenden: `session --on { $date }`.
 written-afterwards = Wird nachgetragen: Keine Uhr und keine Pause läuft. Trag ein, was du an dem Tag gemacht hast.
 devices-disagree = { $entries ->
     [one] Zwei deiner Geräte widersprechen sich bei 1 Eintrag. Du siehst die spätere Fassung.

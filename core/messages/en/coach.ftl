@@ -99,6 +99,8 @@ progress = { $movement }: last set went from { $from } to { $to }
 
 no-log-yet = No member's log has arrived yet.
 # $names are joined to a list.
+which-member = More than one is called like that: { $names }. Write the whole name.
+# $names are joined to a list.
 members-here = The members are { $names }.
 
 name-the-member = Name the member.
@@ -191,6 +193,8 @@ plan-day = { $day } ({ $weekdays })
 # $what is one of the four lines below.
 plan-piece = { $piece }: { $what }
 # "Back squat, sets of 8, 6 and 5 or more, rest 2 min"
+# Where the plan says no rest.
+piece-strength-alone = { $movement }, sets of { $reps }
 piece-strength = { $movement }, sets of { $reps }, rest { $rest }
 # $length is that of one window, $total of all; $movements are joined to a list.
 piece-interval = { $windows ->

@@ -36,6 +36,7 @@ max-coach = { $what }, the training max the coach set on { $day }
 max-again = { $what }, the training max
 max-up = { $what }, the training max, up after all reps were made
 max-missed = { $what }, the training max, the same after a miss
+max-missed-lighter = { $what }, the training max, lower: a lighter load was missed
 max-back-off = { $what }, the training max, lower after two misses in a row
 max-short = { $what }, the training max, the same: fewer reps were left than planned
 max-short-twice = { $what }, the training max, lower: far fewer reps were left than planned, twice in a row
@@ -52,9 +53,9 @@ earned = up { $by }: { $last } on { $day }, { $reps } reps in the open set inste
 earned-capped = up { $by }, the largest step allowed: { $last } on { $day }, { $reps } reps in the open set instead of { $asked }
 way-back = up { $by }, on the way back to { $best }: { $last } on { $day }, all reps made
 once-more = once more before going up: { $last } on { $day }, all reps made
-more-reps = one rep more: { $last } on { $day }, all reps made; { $next } is the next load here
-more-reps-heaviest = one rep more: { $last } on { $day }, all reps made; nothing heavier here
-next-build = up to the next load here: { $last } on { $day }, enough reps made
+more-reps = one rep more, { $reps }: { $last } on { $day }, all reps made; { $next } is the next load here
+more-reps-heaviest = one rep more, { $reps }: { $last } on { $day }, all reps made; nothing heavier here
+next-build = up to the next load here for { $reps } reps: { $last } on { $day }, enough reps made
 at-top = same again: { $last } on { $day }, all reps made; { $next } is too far to go up at once
 at-top-heaviest = same again: { $last } on { $day }, all reps made; nothing heavier here
 missed = same again: { $last } on { $day }, set { $set } stopped at { $reps } of { $asked }
@@ -65,8 +66,9 @@ missed-thrice = missed in three sessions in a row
 # $how as "missed twice in a row".
 # Less than last time, two ways to say it: the second of what is taken off a body. Stand in the place of $less.
 lighter = { $percent } % lighter
+lighter-by = { $by } lighter
 more-assistance = { $by } more assistance
-back-off = { $less }: { $last } on { $day }, { $how }
+back-off = { $less } than { $last }: { $how }, last on { $day }
 # The room has nothing lighter.
 back-off-lightest = fewer reps, nothing lighter here: { $last } on { $day }, { $how }
 held-back = { $weeks ->

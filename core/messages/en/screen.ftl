@@ -15,8 +15,8 @@ block-without-days = { $block } has no more days planned; it ends on { $end }. Y
 # $trouble says what went wrong.
 not-ready-for-exchange = Everything is saved, but not ready for the exchange yet: { $trouble }
 plan-unread = This version cannot read the plan "{ $block }". Update Holdfast. Until then the last plan that can be read stays in force.
-# $day as "Tue 10 Nov", $date as "2026-11-10".
-left-open = "{ $name }" on { $day } was left open; what you logged counts. To add to it or finish it: `session --on { $date }`.
+# $on as "Tue 10 Nov", $date as "2026-11-10".
+left-open = "{ $day }" on { $on } was left open; what you logged counts. To add to it or finish it: `session --on { $date }`.
 written-afterwards = Written afterwards: no clock and no rest runs. Log what you did that day.
 devices-disagree = { $entries ->
     [one] Two of your devices disagree about 1 entry. You see the later version.

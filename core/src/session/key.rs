@@ -171,7 +171,8 @@ impl At<'_> {
             return asks(KeyFor::Reps(what), Question::Reps);
         }
         if shown.reason.is_first_time() {
-            return asks(KeyFor::Reserve(what), Question::Reserve);
+            let last = view.sets.iter().filter(|other| !other.extra).all(|other| other.set <= set);
+            return asks(KeyFor::Reserve { what, last }, Question::Reserve);
         }
         let tap = Tap::LogSet {
             piece: piece.to_owned(),

@@ -42,6 +42,8 @@ pub enum MaxBasis {
     Up,
     /// A set was missed last time: the same.
     Missed,
+    /// A set lighter than it should have been was missed: lower by as much.
+    MissedLighter,
     /// The reps that should have been left were not: the same.
     Short,
     /// By far not, in two sessions running: lower.
@@ -164,8 +166,13 @@ fn carried_on(
             found(load, if load > max { MaxBasis::Up } else { MaxBasis::Again })
         }
         1 => {
-            let basis = if was_missed { MaxBasis::Missed } else { MaxBasis::Short };
-            found(missed_at(rule, builds, history, last, max), basis)
+            let missed = missed_at(rule, builds, history, last, max);
+            let basis = match was_missed {
+                true if missed < max => MaxBasis::MissedLighter,
+                true => MaxBasis::Missed,
+                false => MaxBasis::Short,
+            };
+            found(missed, basis)
         }
         _ => {
             let missed = missed_at(rule, builds, history, last, max);

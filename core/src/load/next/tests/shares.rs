@@ -95,7 +95,7 @@ fn without_a_max_it_stays_and_asks() {
 fn a_lighter_load_missed_lowers_the_max_with_it() {
     let log = percent(&[80]).did(&[("75", 2)]);
     assert_eq!((log.says().as_str(), log.loads().max), ("75 x 3", Some(kg("93.75"))));
-    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::Missed, .. }));
+    assert!(matches!(log.reason(1), Reason::Percent { basis: MaxBasis::MissedLighter, .. }));
 }
 
 /// Not long after a miss the max goes up once the same loads are made twice running, like a load.
