@@ -153,7 +153,8 @@ fn a_max_far_from_what_was_lifted_is_asked_about() {
     assert!(refused(ines, given("Squat", 140)).starts_with("140 kg is far above what 100 kg"));
 }
 
-/// Week after week the key says that 50 kg went three times with two left: no max of 50 kg beside it.
+/// Week after week the key says that what was proposed went three times with two left: no max beside it that three reps
+/// contradict. Three reps are 6 to 10 % under a max by every published equation; 5 % are taken.
 #[test]
 fn no_estimate_lies_below_what_was_made() {
     let plan = changed(EVERY_KIND, r#"reps     = [20]"#, r#"reps     = [5, 3]"#);
@@ -187,7 +188,8 @@ fn no_estimate_lies_below_what_was_made() {
         let screen = ines.tap(begin()).unwrap();
         let PieceKindView::Strength { view } = &piece(&screen, "Carry").kind else { panic!() };
         if let Some(max) = view.able.as_ref().and_then(|able| able.max.as_ref()) {
-            assert!(max.low >= heaviest && max.likely > heaviest, "{heaviest} {max:?}");
+            let least = heaviest.percent(105);
+            assert!(max.low >= least && max.likely > least, "{least} {max:?}");
         }
         let page = ines.holdfast.member("Ines".into(), date.parse().unwrap()).unwrap();
         for point in page.strengths.iter().flat_map(|series| &series.points) {

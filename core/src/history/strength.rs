@@ -7,7 +7,8 @@ use chrono::NaiveDate;
 use crate::id::RecordId;
 use crate::journal::Lift;
 use crate::load::Able;
-use crate::load::strength::{Evidence, SetSeen, Strength, strength};
+use crate::load::strength::{Evidence, SetSeen, Strength, curve, strength};
+use crate::load::whole_tenths;
 use crate::mass::{Mass, MassUnit};
 use crate::store::{Logged, date_of};
 
@@ -52,10 +53,25 @@ pub(super) fn known(lifts: &[Logged<Lift>], aside: &BTreeSet<RecordId>, date: Na
     Known { able: usable.then_some(Able { strength, made, from }), informed: true }
 }
 
-/// The heaviest load that reps were made with lately; zero where there was none.
+/// What could be lifted once at least, by what was made lately; zero where there was nothing.
 pub(crate) fn made_lately(sets: &[SetSeen], date: NaiveDate) -> Mass {
-    let made = recent(sets, date).filter(|set| set.reps > 0).map(|set| set.load);
+    let made = recent(sets, date).filter(|set| set.reps > 0).map(once_at_least);
     made.max().unwrap_or(Mass::ZERO)
+}
+
+/// Reps beyond which an equation says nothing (Reynolds et al., J Strength Cond Res 2006;20:584-592).
+const MOST_REPS: u32 = 10;
+
+/// A set made as planned, or with some left, says that so many reps could be done; one that ended by itself is in the
+/// estimate with its luck, and says no more than that its load went up.
+fn once_at_least(set: &SetSeen) -> Mass {
+    match set.evidence {
+        Evidence::AsPlanned | Evidence::Reserve(_) => {
+            let reps = f64::from(set.reps.min(MOST_REPS));
+            whole_tenths(set.load.for_drawing(MassUnit::Kg) * curve(reps).exp())
+        }
+        Evidence::Counted | Evidence::Short => set.load,
+    }
 }
 
 fn recent(sets: &[SetSeen], date: NaiveDate) -> impl Iterator<Item = &SetSeen> {

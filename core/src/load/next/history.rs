@@ -146,7 +146,7 @@ pub struct Ruled {
 pub struct Able {
     /// The model's answer.
     pub strength: Strength,
-    /// The heaviest load made lately; zero where there was none.
+    /// What could be lifted once at least, by what was made lately; zero where there was nothing.
     pub made: Mass,
     /// The records of the sets it is read from, the latest first.
     pub from: Vec<RecordId>,

@@ -39,8 +39,8 @@ impl Strength {
         self.estimate().filter(|max| (max.high / max.low).ln() / 2.0 <= WIDEST)
     }
 
-    /// [`Strength::max`] beside the heaviest load made lately: none where its middle lies below that, and no lower end
-    /// that does.
+    /// [`Strength::max`] beside what could be lifted once at least, by what was made lately: none where its middle lies
+    /// below that, and no lower end that does.
     pub fn max_over(&self, made: Mass) -> Option<Interval> {
         let made = made.for_drawing(MassUnit::Kg);
         let max = self.max().filter(|max| max.likely > made)?;
