@@ -20,7 +20,7 @@ pub(super) fn limit(
     }
     // Nothing is taken to the end beside severe pain, wherever it is.
     settled.closed |= history.flags.iter().any(|flag| flag.cleared.is_none() && flag.is_severe());
-    let Some(carried) = carried else { return first_time(history, builds, settled) };
+    let Some(carried) = carried else { return first_time(history, builds, set, settled) };
     let last = carried.load(set);
     for flag in &history.flags {
         let (place, severity, on) = (flag.place, flag.severity, flag.on);
@@ -54,7 +54,7 @@ pub(super) fn limit(
 /// Who hurts is told no load the first time, unless the coach answered one: after the answer, since one that is too
 /// old to raise a load leaves what it would have been. A share of a training max is known for any reps: what was lifted
 /// last is its most, and less by what severe pain takes.
-fn first_time(history: &History, builds: &Builds, settled: Settled) -> Settled {
+fn first_time(history: &History, builds: &Builds, set: u32, settled: Settled) -> Settled {
     let share = matches!(settled.reason, Reason::Percent { .. } | Reason::Reserve { .. });
     let first = matches!(
         settled.reason,
@@ -72,7 +72,11 @@ fn first_time(history: &History, builds: &Builds, settled: Settled) -> Settled {
         let since = |flag: &&Flag| share && is_first_since(history, flag);
         history.flags.iter().filter(since).max_by_key(|flag| flag.takes() && flag.is_severe())
     });
-    let Some(flag) = flag.filter(|_| first || share) else { return settled };
+    // An answer goes no higher than what not one rep was made with.
+    let failed = history.last().and_then(|last| last.set(set)).filter(|done| done.reps == 0);
+    let answered = flag.is_some_and(|flag| flag.cleared.is_none())
+        && failed.is_some_and(|done| settled.load > done.load);
+    let Some(flag) = flag.filter(|_| first || share || answered) else { return settled };
     let (place, severity, on) = (flag.place, flag.severity, flag.on);
     let took = flag.cleared.is_some() && flag.takes() && flag.is_severe();
     let closed = settled.closed || took;

@@ -130,8 +130,14 @@ pub(super) fn rule(
     let last = carried.map(|carried| carried.load(set));
     let again = carried.and_then(|carried| carried.built(set, carried.load(set)));
     let given = ruled.loads.get(set as usize - 1).copied().flatten();
+    // What was refused is no more than what not one rep was made with since.
+    let failed = history.last().and_then(|last| last.set(set)).filter(|done| done.reps == 0);
+    let kept = || match failed.and_then(|done| done.load) {
+        Some(failed) => given.map(|given| given.min(failed)),
+        None => given,
+    };
     let decided =
-        if ruled.decision == Decision::Refuse { again.or(given) } else { given.or(again) };
+        if ruled.decision == Decision::Refuse { again.or_else(kept) } else { given.or(again) };
     let Some(load) = decided.and_then(|load| builds.at_or_below(load)) else {
         return settled;
     };

@@ -73,6 +73,19 @@ fn nothing_is_worked_out_from_no_rep() {
     assert!(back.next().iter().all(|next| next.load < Some(kg("60"))), "{}", back.says());
 }
 
+/// An answer stands after a set without a rep; but last time's load again is no more than that, and with pain the
+/// athlete chooses what lies above it.
+#[test]
+fn an_answer_goes_no_higher_than_no_rep_where_it_refuses_or_hurts() {
+    let log = || Log::new(straight(1, 5)).did(&[("60", 0)]).ruled(&["80"]);
+    assert_eq!(log().says(), "80 x 5");
+    assert_eq!(log().hurts(2, false).says(), "- x 5");
+    let mut refused = log();
+    refused.history.ruling.as_mut().unwrap().decision = Decision::Refuse;
+    assert_eq!(refused.says(), "60 x 5");
+    assert_eq!(log().wait(28).says(), "- x 5", "and an old one raises nothing");
+}
+
 /// 600 kg typed for 60 is in doubt, and finds no load for the next set.
 #[test]
 fn a_slip_of_the_finger_finds_no_load() {
