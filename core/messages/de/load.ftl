@@ -98,8 +98,8 @@ after-pain = { $less }, das erste Mal nach Schmerzen: { $flag }
 after-pain-same = nicht über { $last }, das erste Mal nach Schmerzen: { $flag }
 easy-week = leichte Woche: { $less } als { $load }
 easy-week-same = leichte Woche: { $load } wie sonst
-next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
-none-near = in der Nähe von { $last } vom { $day } gibt es in diesem Raum nichts
+next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } geht mit dem, was benutzt wird, nicht
+none-near = in die Nähe von { $last } vom { $day } kommt nichts von dem, was benutzt wird
 
 # Neben einem Gewicht, das wegen Beschwerden oder in einer leichten Woche unter der Antwort des Coachs bleibt; sie gilt.
 answered = die Antwort des Coachs, { $load }, gilt und ist zurückgehalten

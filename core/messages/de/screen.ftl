@@ -122,8 +122,8 @@ hint-rating-afterwards = die Anstrengung, 0 ist Ruhe und 10 das Maximum, dann di
 
 odd-reps = { $reps } Wdh., { $asked } geplant
 # $near ist ein Gewicht.
-odd-load = { $load } gibt es in diesem Raum nicht; am nächsten ist { $near }
-odd-load-between = { $load } gibt es in diesem Raum nicht; am nächsten sind { $lighter } und { $heavier }
+odd-load = { $load } geht mit dem, was du nimmst, nicht; am nächsten ist { $near }
+odd-load-between = { $load } geht mit dem, was du nimmst, nicht; am nächsten sind { $lighter } und { $heavier }
 far-from-proposed = Weit weg vom Vorschlag: { $load }
 odd-window = { $reps ->
     [one] 1 Wdh. in { $time }

@@ -98,8 +98,8 @@ after-pain = { $less }, the first time after pain: { $flag }
 after-pain-same = no step up from { $last }, the first time after pain: { $flag }
 easy-week = easy week: { $less } than { $load }
 easy-week-same = easy week: { $load } as it is
-next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
-none-near = this room builds nothing near { $last } (last time { $day })
+next-lighter = the next lighter load: this cannot be loaded to { $last } (last time { $day })
+none-near = this cannot be loaded near { $last } (last time { $day })
 
 # Beside a load that pain or an easy week keeps lower than the coach's answer, which stands.
 answered = the coach's answer of { $load } stands and is held

@@ -125,8 +125,8 @@ hint-rating-afterwards = the rating, 0 is rest and 10 the hardest there is, then
 
 odd-reps = { $reps } reps, { $asked } planned
 # $near is one load.
-odd-load = This room cannot build { $load }; the nearest is { $near }
-odd-load-between = This room cannot build { $load }; the nearest are { $lighter } and { $heavier }
+odd-load = This cannot be loaded to { $load }; the nearest is { $near }
+odd-load-between = This cannot be loaded to { $load }; the nearest are { $lighter } and { $heavier }
 far-from-proposed = Far from the proposed { $load }
 odd-window = { $reps ->
     [one] 1 rep in { $time }

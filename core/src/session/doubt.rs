@@ -123,7 +123,7 @@ mod tests {
         assert_eq!(asked(60, 1000, 30).as_deref(), Some("1000 reps, 30 planned"));
         assert_eq!(
             asked(61, 8, 8).as_deref(),
-            Some("This room cannot build 61 kg; the nearest are 60 kg and 70 kg")
+            Some("This cannot be loaded to 61 kg; the nearest are 60 kg and 70 kg")
         );
         assert_eq!(asked(80, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
         assert_eq!(asked(40, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
