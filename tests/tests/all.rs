@@ -24,6 +24,7 @@ mod house;
 mod kills;
 mod kinds;
 mod language;
+mod left_open;
 mod left_out;
 mod load_laws;
 mod loads;

@@ -2,7 +2,6 @@
 
 use holdfast_core::coach::AttentionKind;
 use holdfast_core::journal::RestAct;
-use holdfast_core::load::Reason;
 use holdfast_core::session::{KeyKind, SessionState, SideKeyKind, Tap};
 use holdfast_core::{Field, HoldfastError, Mass};
 use holdfast_tests::athlete::Athlete;
@@ -214,24 +213,6 @@ fn a_session_that_was_left_open_goes_on_afterwards() {
     assert_eq!(next[0].0, "52.5 kg", "all three were made: {next:?}");
     let notices = ines.today().unwrap().notices;
     assert!(notices.iter().all(|notice| !notice.text.contains("left open")), "{notices:?}");
-}
-
-/// Ten weeks later it goes on by nobody's hand: today is proposed, with the weeks away in it.
-#[test]
-fn a_session_left_open_for_weeks_is_not_gone_on_with() {
-    let plan = changed(SMALL_PLAN, "weeks = 2", "weeks = 16");
-    let crew = Crew::start(&plan, &["Ines"]).unwrap();
-    let ines = &crew.athletes[0];
-    squats(ines, "2026-11-03", &FIRST);
-    ines.go_to("2026-11-05");
-    ines.tap(begin()).unwrap();
-    ines.tap(squat(None, Some(50), Some(8), None)).unwrap();
-    ines.go_to("2027-01-14");
-    let screen = ines.today().unwrap();
-    assert_eq!((screen.state, screen.date.to_string()), (SessionState::Ready, "2027-01-14".into()));
-    let screen = ines.tap(begin()).unwrap();
-    assert_eq!(reps(&screen), [None; 3]);
-    assert!(matches!(strength(&screen).sets[0].reason, Reason::EasedIn { weeks: 10, .. }));
 }
 
 /// Once it is done, the day is as it was before: the session trained today still is, and one planned begins.

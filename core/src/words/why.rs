@@ -3,7 +3,8 @@
 use super::able::whole_text;
 use super::load::load_text;
 use super::plain::{day, flagged};
-use crate::load::{CAP_PERCENT, Decision, MaxBasis, Reason};
+use super::training_max::{based, max_text};
+use crate::load::{CAP_PERCENT, Decision, Reason};
 use crate::mass::{Mass, MassUnit};
 use crate::say::load as say;
 
@@ -180,35 +181,6 @@ fn missed(sessions: u32) -> &'static str {
     }
 }
 
-/// An estimate is said in whole units, what was tested or set exactly, and what was worked out from either to a tenth.
-fn max_text(max: Mass, basis: MaxBasis, unit: MassUnit) -> String {
-    match basis {
-        MaxBasis::Estimate => whole_text(max, unit),
-        MaxBasis::Tested { .. } | MaxBasis::Coach { .. } => load_text(max, unit),
-        _ => {
-            let tenths = (max.for_drawing(unit) * 10.0).round() as i64;
-            load_text(Mass::thousandths(tenths * 100, unit), unit)
-        }
-    }
-}
-
-fn based(what: String, basis: MaxBasis) -> String {
-    match basis {
-        MaxBasis::Estimate => say::max_estimate(what),
-        MaxBasis::Tested { on } => say::max_tested(what, day(on)),
-        MaxBasis::TestedCapped { on } => say::max_tested_capped(what, day(on)),
-        MaxBasis::Coach { on } => say::max_coach(what, day(on)),
-        MaxBasis::Again => say::max_again(what),
-        MaxBasis::Up => say::max_up(what),
-        MaxBasis::Missed => say::max_missed(what),
-        MaxBasis::BackOff => say::max_back_off(what),
-        MaxBasis::MissedLighter => say::max_missed_lighter(what),
-        MaxBasis::Short => say::max_short(what),
-        MaxBasis::ShortTwice => say::max_short_twice(what),
-        MaxBasis::Away => say::max_away(what),
-    }
-}
-
 /// How much lighter a load is than the last one: in whole percent of it, and of what is taken off a body by how much
 /// more that is, for near zero a percent means nothing. A rule takes off its own percent and the room rounds down from
 /// there: what is said is what was really taken off. None where nothing was.
@@ -237,6 +209,7 @@ mod tests {
     use super::*;
     use crate::care::Place;
     use crate::fixtures::kg;
+    use crate::load::MaxBasis;
 
     fn on() -> NaiveDate {
         NaiveDate::from_ymd_opt(2026, 11, 10).unwrap()
