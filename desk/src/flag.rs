@@ -12,7 +12,7 @@ use crate::{print, say};
 pub(crate) fn run(holdfast: &Holdfast, given: Flag) -> Outcome {
     let Flag { felt, movement, on } = given;
     let line = std::iter::once("flag".to_owned()).chain(felt).collect::<Vec<String>>().join(" ");
-    let (place, severity, signs) = match holdfast.read_line(line, now())? {
+    let (place, severity, signs) = match holdfast.read_flag(line, now())? {
         Typed::Tap { tap: Tap::FlagBetween { place, severity, signs, .. } } => {
             (place, severity, signs)
         }

@@ -135,7 +135,7 @@ pub(crate) fn correct(holdfast: &Holdfast, typed: Correct) -> Outcome {
             say::sets::confirmed(name, &after.text)
         }
         Some(after) => say::sets::corrected(name, &after.text, was),
-        None => say::sets::taken_back(name, was),
+        None => say::sets::taken_back(name, was, on),
     };
     print::out(&format!("{said}\n{}\n", say::command::next_exchange()))
 }

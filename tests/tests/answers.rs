@@ -141,3 +141,20 @@ fn an_answer_that_pain_holds_is_said_where_it_is_typed() {
     desk.fine("coach", &["report", &html], "");
     assert!(std::fs::read_to_string(html).unwrap().contains("Pain holds it until the flag"));
 }
+
+/// Both are told what an answer goes past: the coach before it is sent, the athlete beside the load, before the session
+/// and in it.
+#[test]
+fn an_answer_past_the_cap_is_said_to_both() {
+    let (desk, carrier) = trained();
+    let answer = ["answer", "Ana", "Squat light", "change", "--load", "60", "--words", "Deep."];
+    let asked = desk.wrong("coach", &answer);
+    assert!(asked.contains("so at most 47.5 kg. To send it all the same"), "{asked}");
+    desk.fine("coach", &[&answer[..], &["--anyway"]].concat(), "");
+    desk.fine("coach", &["exchange", "--carrier", &carrier], "");
+    desk.fine("ana", &["session"], "finish 7 60\n");
+    desk.fine("ana", &["exchange", "--carrier", &carrier], "");
+    let past = "also: more than a tenth over 45 kg";
+    let said = desk.fine("ana", &["today", "--day", "Any evening"], "");
+    assert!(said.replace("\n", " ").contains(past), "{said}");
+}

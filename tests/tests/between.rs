@@ -3,12 +3,12 @@
 use catalogue::{Language, speaking};
 use holdfast_core::care::{Place, Sign};
 use holdfast_core::coach::AttentionKind;
-use holdfast_core::session::{KeyKind, NoticeKind, SessionScreen, SessionState, Tap};
+use holdfast_core::session::{KeyKind, NoticeKind, SessionScreen, SessionState, Tap, Typed};
 use holdfast_core::{Field, HoldfastError};
 use holdfast_tests::athlete::Athlete;
-use holdfast_tests::taps::{begin, clear, flag};
+use holdfast_tests::taps::{begin, clear, finish, flag};
 use holdfast_tests::train::squats;
-use holdfast_tests::views::{flags, load_texts, piece};
+use holdfast_tests::views::{flags, load_texts, piece, strength};
 use holdfast_tests::{Crew, Device, SMALL_PLAN, changed, run};
 
 const MADE: [(i64, u32); 3] = [(50, 8), (60, 6), (70, 9)];
@@ -90,6 +90,74 @@ fn a_place_with_no_movement_holds_what_loads_it() {
     let page = crew.coach.holdfast.member("Ines".into(), "2026-11-05".parse().unwrap()).unwrap();
     let flag = &page.discomfort[0];
     assert_eq!((&flag.movement, flag.text.as_str()), (&None, "knee 3/10, not from a movement"));
+}
+
+/// Severe, it takes the loads of what loads it, and everything else goes no higher and not to the end, until it is
+/// cleared: the first session after that is no heavier anywhere either.
+#[test]
+fn a_severe_place_with_no_movement_takes_loads_away() {
+    let crew = crew(&["Ines", "Ana"]);
+    let (knee, wrist) = (&crew.athletes[0], &crew.athletes[1]);
+    for (device, place) in [(knee, Place::Knee), (wrist, Place::Wrist)] {
+        device.go_to("2026-11-04");
+        device.tap(felt(None, place, 8, &[])).unwrap();
+    }
+    assert_eq!(loads(knee, "2026-11-05"), ["-"; 3]);
+    assert_eq!(loads(wrist, "2026-11-05"), ["50 kg", "60 kg", "70 kg"]);
+    let screen = wrist.today().unwrap();
+    assert!(strength(&screen).sets.iter().all(|set| !set.open));
+    // The one key leaves what loads it.
+    let screen = knee.tap(begin()).unwrap();
+    assert_eq!(
+        (screen.here.key.kind, screen.here.key.words.as_str()),
+        (KeyKind::Care, "No more Back squat today")
+    );
+    let open = screen.flags[0].flag;
+    assert!(screen.flags[0].advice.lines.join(" ").contains("no load for what loads this place"));
+    knee.tap(clear(open)).unwrap();
+    wrist.tap(clear(wrist.today().unwrap().flags[0].flag)).unwrap();
+    assert_eq!(loads(knee, "2026-11-06"), ["45 kg", "52.5 kg", "62.5 kg"]);
+    assert_eq!(loads(wrist, "2026-11-06"), ["50 kg", "60 kg", "70 kg"]);
+}
+
+fn read(device: &Device, typed: &str) -> Tap {
+    match device.holdfast.read_flag(typed.into(), device.now()).unwrap() {
+        Typed::Tap { tap } => tap,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// What hurts today is of today, and of no movement unless a session runs: not of one that is over, nor of another
+/// day's that is written just now, nor of what was felt on another day.
+#[test]
+fn a_flag_is_of_today_whatever_is_open() {
+    let crew = crew(&["Ines"]);
+    let ines = &crew.athletes[0];
+    let unnamed = |tap: &Tap| matches!(tap, Tap::FlagBetween { movement: None, on: None, .. });
+    ines.go_to("2026-11-04");
+    assert!(unnamed(&read(ines, "flag knee 3")), "before a session");
+    ines.tap(begin()).unwrap();
+    assert!(matches!(read(ines, "flag knee 3"), Tap::Flag { .. }), "in one");
+    ines.tap(finish(7, 60)).unwrap();
+    assert!(unnamed(&read(ines, "flag knee 3")), "after it");
+    ines.go_to("2026-11-06");
+    let date = "2026-11-05".parse().unwrap();
+    ines.tap(Tap::WriteAfterwards { date, day: None }).unwrap();
+    let flag = read(ines, "flag knee 8");
+    assert!(unnamed(&flag), "beside another day's");
+    let screen = ines.tap(flag).unwrap();
+    assert_eq!(screen.flags[0].text, "knee 8/10, flagged Fri 6 Nov");
+    // The same day it is corrected; another day has its own.
+    let screen = ines.tap(read(ines, "flag knee 6")).unwrap();
+    assert_eq!(screen.flags.len(), 1);
+    ines.go_to("2026-11-08");
+    let screen = ines.tap(read(ines, "flag knee 7 chest pain")).unwrap();
+    let texts: Vec<&str> = screen.flags.iter().map(|flag| flag.text.as_str()).collect();
+    assert_eq!(texts.len(), 2);
+    assert!(
+        texts[0].ends_with("flagged Sun 8 Nov)") && texts[1].ends_with("flagged Fri 6 Nov"),
+        "{texts:?}"
+    );
 }
 
 fn care(screen: &SessionScreen) -> Option<&str> {

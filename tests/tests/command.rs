@@ -146,7 +146,7 @@ fn an_athlete_can_put_right_what_slipped() {
                  -5 3\n10 11\nheld 120\nheld 120 95\nskip\n\nflag knee 2\n8\n";
     let said = desk.fine("ana", &["session"], typed);
     assert!(
-        said.contains("This room cannot build 61 kg; the nearest are 60 kg and 62.5 kg"),
+        said.contains("This cannot be loaded to 61 kg; the nearest are 60 kg and 62.5 kg"),
         "{said}"
     );
     assert!(said.contains("Squat set 1, 60 kg × 8"), "{said}");

@@ -192,7 +192,11 @@ fn a_session_that_was_left_open_goes_on_afterwards() {
     ines.tap(begin()).unwrap();
     ines.tap(squat(None, Some(50), Some(8), None)).unwrap();
     ines.go_to("2026-11-06");
-    assert_eq!(ines.today().unwrap().state, SessionState::Ready);
+    let screen = ines.today().unwrap();
+    assert_eq!(screen.state, SessionState::Ready);
+    let said = "\"Any evening\" on Thu 5 Nov was left open; what you logged counts. To add to it or finish it: \
+                `session --on 2026-11-05`.";
+    assert!(screen.notices.iter().any(|notice| notice.text == said), "{:?}", screen.notices);
     let screen = ines.tap(afterwards("2026-11-05")).unwrap();
     assert_eq!(reps(&screen), [Some(8), None, None]);
     for (kg, reps) in [(60, 6), (70, 5)] {
@@ -207,6 +211,8 @@ fn a_session_that_was_left_open_goes_on_afterwards() {
     );
     let next = proposed(ines, "2026-11-07");
     assert_eq!(next[0].0, "52.5 kg", "all three were made: {next:?}");
+    let notices = ines.today().unwrap().notices;
+    assert!(notices.iter().all(|notice| !notice.text.contains("left open")), "{notices:?}");
 }
 
 /// Once it is done, the day is as it was before: the session trained today still is, and one planned begins.

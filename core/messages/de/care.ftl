@@ -16,6 +16,7 @@ loads-stay = Die Gewichte für diese Übung bleiben, wie sie sind, bis du oder d
 loads-gone = Für diese Übung gibt es kein Gewicht, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
 # Where no movement is named.
 loads-held = Wo eine Übung diese Stelle belastet, wird es nicht schwerer, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
+loads-gone-there = Was diese Stelle belastet, hat kein Gewicht, und auch sonst wird nichts schwerer, bis du oder dein Coach die Meldung aufhebt. Lass Schmerzen, die bleiben, ärztlich oder physiotherapeutisch abklären.
 
 ## Die üblichen Hinweise, wo das Risiko ist und in jedem Bericht
 

@@ -111,6 +111,8 @@ progress = { $movement }: letzter Satz von { $from } auf { $to } gesteigert
 
 no-log-yet = Noch von keinem Mitglied ist etwas angekommen.
 # $names sind aufgezählt.
+which-member = So heißen mehrere: { $names }. Schreib den ganzen Namen.
+# $names ist eine Liste.
 members-here = Es gibt { $names }.
 
 name-the-member = Nenne das Mitglied.
@@ -124,7 +126,7 @@ no-sets-on = Am { $date } ist kein Satz eingetragen, zuletzt am { $dates }
 # $pieces ist eine Liste von Namen in Anführungszeichen; davor steht der Teil, den es nicht gibt.
 pieces-with-sets = Am { $date } gibt es Sätze von { $pieces }.
 # $numbers ist eine Liste der Sätze, die es gibt.
-no-such-logged-set = Am { $date } hat { $piece } Satz { $numbers }; einen Satz { $set } gibt es nicht.
+no-such-logged-set = Am { $date } hat { $piece } Satz { $numbers }; einen Satz { $set } gibt es nicht. Einen vergessenen trägst du mit `session --on { $day }` nach.
 no-such-session = { $sessions ->
     [one] Am { $date } gibt es nur eine Einheit; eine Einheit { $session } gibt es nicht.
    *[other] Am { $date } gibt es { $sessions } Einheiten; eine Einheit { $session } gibt es nicht.
@@ -148,7 +150,8 @@ no-such-movement = Eine Übung „{ $movement }“ gibt es im Plan nicht. Er hat
 no-movement-lifted = Eine Übung „{ $movement }“ gibt es im Plan nicht, auch keine andere mit Gewicht.
 no-max-of-a-body = { $movement } geht mit dem Körpergewicht. Ein 1RM gibt es nur für Stange, Hanteln, Kettlebells oder ein Gerät.
 max-too-heavy = { $load } ist zu schwer. Ein 1RM ist höchstens { $most }.
-max-far-above = { $load } ist mehr als das Doppelte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; trotzdem eintragen: anyway.
+max-far-above = { $load } ist viel mehr, als { $heaviest } am { $date } erwarten lassen; trotzdem eintragen: anyway.
+max-unheard-of = Im letzten halben Jahr gibt es für diese Übung keinen Satz, und { $load } ist viel; trotzdem eintragen: anyway.
 max-far-below = { $load } ist weniger als die Hälfte vom schwersten Satz des letzten halben Jahres: { $heaviest } am { $date }; trotzdem eintragen: anyway.
 no-max-to-take-back = Du hast für diese Übung kein 1RM eingetragen.
 
@@ -202,6 +205,8 @@ plan-day = { $day } ({ $weekdays })
 # $what ist eine der vier Zeilen darunter.
 plan-piece = { $piece }: { $what }
 # „Kniebeuge, Sätze mit 8, 6 und 5 oder mehr, Pause 2 min“
+# Wo der Plan keine Pause nennt.
+piece-strength-alone = { $movement }, Sätze mit { $reps }
 piece-strength = { $movement }, Sätze mit { $reps }, Pause { $rest }
 # $length ist die Länge eines Fensters, $total die aller zusammen; $movements sind aufgezählt.
 piece-interval = { $windows ->

@@ -46,6 +46,7 @@ saves-set-alone = Speichert Satz { $set }.
 load-saved-with-reps = Es wird mit den Wdh. gespeichert.
 count-good-reps = Zähl die sauberen Wiederholungen eines offenen Satzes.
 finds-next-load = Daraus ergibt sich das Gewicht des nächsten Satzes.
+finds-next-time = Das hilft, das Gewicht fürs nächste Mal zu finden.
 # $what ist, was der Satz verlangt, etwa „60 kg × 6“.
 then-set = Als Nächstes { $what } (Satz { $set }).
 saves-window = Speichert Fenster { $window }.

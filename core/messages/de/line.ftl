@@ -119,7 +119,7 @@ between = { ", " }
 ## Hilfe: was man tippen kann, dann was es tut.
 
 enter = Enter
-enter-does = tut, was die Taste sagt
+enter-does = tut, was die Zeile darüber sagt
 set-reps = 8
 set-reps-does = 8 Wdh. mit dem geplanten Gewicht
 set-load = 40 x 8

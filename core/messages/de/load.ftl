@@ -14,6 +14,7 @@ first-time = erstes Mal: nimm ein leichtes Gewicht, trag es ein und sag, wie vie
 start = erstes Mal: so beginnt der Plan
 start-nearest = erstes Mal: der Plan beginnt mit { $load }; näher geht es hier nicht
 say-reserve = Wie viele Wiederholungen wären mit { $load } noch gegangen? Dann bekommt dieser Satz ein Gewicht.
+too-heavy = keine Wiederholung mit { $last }: nimm ein leichteres Gewicht, trag es ein und sag, wie viele Wiederholungen noch gegangen wären
 # $reserve Wiederholungen waren noch übrig; nach dem nächsten Satz sollen es $leave sein.
 found = erstes Mal: { $load } × { $reps }, { $reserve } übrig; damit sollten { $leave } übrig bleiben
 found-capped = erstes Mal: { $load } × { $reps }, { $reserve } übrig; höchstens ein Viertel mehr, damit sollten { $leave } oder mehr übrig bleiben
@@ -26,14 +27,19 @@ reserve = { $reps ->
 other-reps = neues Satzschema: { $what }
 # Dahinter, was mit anderen Wiederholungen gehoben wurde.
 other-reps-last = { $what }; letztes Mal { $last } am { $day }
+just-made = neues Satzschema: { $load } × { $reps } am { $day }
 # $what als „75 % von 86 kg“.
 max-estimate = { $what }, dem unteren Ende des geschätzten 1RM
 max-tested = { $what }, dem am { $day } getesteten 1RM
+max-tested-capped = { $what }: ein Zehntel mehr, das Höchste nach dem am { $day } getesteten 1RM
 max-coach = { $what }, dem Trainingsmaximum vom Coach, { $day }
 max-again = { $what }, dem Trainingsmaximum
 max-up = { $what }, dem Trainingsmaximum; höher, weil alle Wdh. geschafft sind
 max-missed = { $what }, dem Trainingsmaximum; gleich, weil ein Satz fehlte
+max-missed-lighter = { $what }, dem Trainingsmaximum; niedriger, weil ein leichteres Gewicht nicht ging
 max-back-off = { $what }, dem Trainingsmaximum; niedriger, weil es zweimal in Folge nicht ging
+max-short = { $what }, dem Trainingsmaximum; gleich, weil weniger Wdh. übrig waren als geplant
+max-short-twice = { $what }, dem Trainingsmaximum; niedriger, weil zweimal in Folge viel weniger Wdh. übrig waren als geplant
 max-away = { $what }, dem Trainingsmaximum; niedriger nach Wochen Trainingspause
 fixed = so im Plan
 fixed-nearest = im Plan: { $load }; näher geht es hier nicht
@@ -47,9 +53,9 @@ earned = { $by } mehr: { $last } am { $day }, { $reps } Wdh. im offenen Satz sta
 earned-capped = { $by } mehr, der größte erlaubte Schritt: { $last } am { $day }, { $reps } Wdh. im offenen Satz statt { $asked }
 way-back = { $by } mehr, auf dem Weg zurück zu { $best }: { $last } am { $day }, alle Wdh. geschafft
 once-more = noch einmal, dann geht es höher: { $last } am { $day }, alle Wdh. geschafft
-more-reps = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; das nächste Gewicht hier ist { $next }
-more-reps-heaviest = eine Wdh. mehr: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
-next-build = das nächste Gewicht hier: { $last } am { $day }, genug Wdh. geschafft
+more-reps = eine Wdh. mehr, { $reps }: { $last } am { $day }, alle Wdh. geschafft; das nächste Gewicht hier ist { $next }
+more-reps-heaviest = eine Wdh. mehr, { $reps }: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
+next-build = das nächste Gewicht hier für { $reps } Wdh.: { $last } am { $day }, genug Wdh. geschafft
 at-top = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; { $next } wäre zu viel auf einmal
 at-top-heaviest = noch einmal dasselbe: { $last } am { $day }, alle Wdh. geschafft; schwerer geht es hier nicht
 missed = noch einmal dasselbe: { $last } am { $day }, in Satz { $set } nur { $reps } von { $asked }
@@ -60,8 +66,9 @@ missed-thrice = in drei Einheiten in Folge nicht geschafft
 # $how als „zweimal in Folge nicht geschafft“.
 # Weniger als letztes Mal, auf zwei Arten; die zweite für Unterstützung. Stehen an der Stelle von $less.
 lighter = { $percent } % leichter
+lighter-by = { $by } leichter
 more-assistance = { $by } mehr Unterstützung
-back-off = { $less }: { $last } am { $day }, { $how }
+back-off = { $less } als { $last }: { $how }, zuletzt am { $day }
 # Der Raum hat nichts Leichteres.
 back-off-lightest = weniger Wdh., leichter geht es hier nicht: { $last } am { $day }, { $how }
 held-back = { $weeks ->
@@ -91,8 +98,8 @@ after-pain = { $less }, das erste Mal nach Schmerzen: { $flag }
 after-pain-same = nicht über { $last }, das erste Mal nach Schmerzen: { $flag }
 easy-week = leichte Woche: { $less } als { $load }
 easy-week-same = leichte Woche: { $load } wie sonst
-next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } gibt es in diesem Raum nicht
-none-near = in der Nähe von { $last } vom { $day } gibt es in diesem Raum nichts
+next-lighter = das nächstleichtere Gewicht: { $last } vom { $day } geht mit dem, was benutzt wird, nicht
+none-near = in die Nähe von { $last } vom { $day } kommt nichts von dem, was benutzt wird
 
 # Neben einem Gewicht, das wegen Beschwerden oder in einer leichten Woche unter der Antwort des Coachs bleibt; sie gilt.
 answered = die Antwort des Coachs, { $load }, gilt und ist zurückgehalten

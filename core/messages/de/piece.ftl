@@ -1,6 +1,7 @@
 ## Überschriften von Teilen eines Tages. Zeiten als „2 min“.
 
 strength = { $movement }, Pause { $rest }
+strength-on-bar-alone = { $movement }, { $bar }
 strength-on-bar = { $movement }, { $bar }, Pause { $rest }
 # Jedes Fenster dauert $window; $margin sollte am Ende frei bleiben.
 interval = { $windows ->

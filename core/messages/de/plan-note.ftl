@@ -47,6 +47,12 @@ fill-gap = Ergänze in `[kit]` ein Gewicht dazwischen, wenn du kannst.
 fill-gap-or-raise-top = Ergänze in `[kit]` ein Gewicht dazwischen, wenn du kannst, oder lass die Wiederholungen weiter steigen: `top = { $reps }`.
 # $week ist die Woche des Blocks, in der das leichtere Gewicht steht.
 fixed-over-cap = { $load } sind mehr als 10 % über den { $last } aus Woche { $week }.
+# $people sind ein Name oder mehrere, $count, wie viele; $from ist das Schwerste, das sie zuletzt geschafft haben.
+fixed-over-people = { $count ->
+    [one] { $load } ist über 10 % mehr als die { $from }, die { $people } zuletzt geschafft hat.
+   *[other] { $load } ist über 10 % mehr als die { $from }, die { $people } zuletzt geschafft haben.
+}
+capped-there = Vorgeschlagen wird jedes Mal höchstens 10 % mehr, bis es erreicht ist. Schreib weniger, oder lass es, wenn es so gemeint ist.
 smaller-jump = Schreib einen kleineren Sprung oder lass es so, wenn du es meinst.
 
 ## Wo Leute stehen
@@ -85,6 +91,8 @@ not-prepared = Auch { $top } Wiederholungen bereiten das nicht vor.
 
 starts-far-ahead = Dieser Block beginnt { $year }, in mehr als einem Jahr.
 started-long-ago = Dieser Block begann { $year }, vor mehr als einem Jahr.
+all-weeks-easy = Jede Woche dieses Blocks ist leicht, also wird in ihm nichts schwerer.
+leave-a-week = Lass eine Woche weg, die wie sonst sein soll.
 check-the-year = Prüfe das Jahr bei `starts`.
 # Eine halbe Sekunde je Wiederholung ist das Schnellste, was geht.
 reps-past-window = { $reps } Wiederholungen passen nicht in { $window }.

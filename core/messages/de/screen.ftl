@@ -15,6 +15,8 @@ block-without-days = { $block } hat keinen geplanten Tag mehr und läuft bis { $
 # $trouble sagt, was schiefging.
 not-ready-for-exchange = Alles ist gespeichert, aber noch nicht bereit für den Abgleich: { $trouble }
 plan-unread = Diese Version kann den Plan „{ $block }“ nicht lesen. Aktualisiere Holdfast. Bis dahin gilt der letzte Plan, der lesbar ist.
+# $on als „Di 10. Nov.“, $date als „2026-11-10“.
+left-open = „{ $day }“ am { $on } ist noch offen; was du eingetragen hast, zählt. Nachtragen oder beenden: `session --on { $date }`.
 written-afterwards = Wird nachgetragen: Keine Uhr und keine Pause läuft. Trag ein, was du an dem Tag gemacht hast.
 devices-disagree = { $entries ->
     [one] Zwei deiner Geräte widersprechen sich bei 1 Eintrag. Du siehst die spätere Fassung.
@@ -120,8 +122,8 @@ hint-rating-afterwards = die Anstrengung, 0 ist Ruhe und 10 das Maximum, dann di
 
 odd-reps = { $reps } Wdh., { $asked } geplant
 # $near ist ein Gewicht.
-odd-load = { $load } gibt es in diesem Raum nicht; am nächsten ist { $near }
-odd-load-between = { $load } gibt es in diesem Raum nicht; am nächsten sind { $lighter } und { $heavier }
+odd-load = { $load } geht mit dem, was du nimmst, nicht; am nächsten ist { $near }
+odd-load-between = { $load } geht mit dem, was du nimmst, nicht; am nächsten sind { $lighter } und { $heavier }
 far-from-proposed = Weit weg vom Vorschlag: { $load }
 odd-window = { $reps ->
     [one] 1 Wdh. in { $time }

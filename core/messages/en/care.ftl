@@ -16,6 +16,7 @@ loads-stay = Loads for this movement stay as they are until you or your coach cl
 loads-gone = There is no load for this movement until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 # Where no movement is named.
 loads-held = Where a movement loads this place, its loads go no higher until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
+loads-gone-there = There is no load for what loads this place, and nothing else goes up, until you or your coach clears the flag. See a doctor or physiotherapist about pain that lasts.
 
 ## The usual cautions, shown where the risk is and with every report
 

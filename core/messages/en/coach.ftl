@@ -112,6 +112,8 @@ progress = { $movement }: last set went from { $from } to { $to }
 
 no-log-yet = No member's log has arrived yet.
 # $names are joined to a list.
+which-member = More than one is called like that: { $names }. Write the whole name.
+# $names are joined to a list.
 members-here = The members are { $names }.
 
 name-the-member = Name the member.
@@ -125,7 +127,7 @@ no-sets-on = No set is logged on { $date }. The latest are on { $dates }.
 # $pieces is a list of names in quotes; the piece that is missing is named before it.
 pieces-with-sets = On { $date } there are sets of { $pieces }.
 # $numbers is a list of the sets there are.
-no-such-logged-set = On { $date } { $piece } has set { $numbers }; there is no set { $set }.
+no-such-logged-set = On { $date } { $piece } has set { $numbers }; there is no set { $set }. `session --on { $day }` adds one that was forgotten.
 no-such-session = { $sessions ->
     [one] There is only one session on { $date }; there is no session { $session }.
    *[other] There are { $sessions } sessions on { $date }; there is no session { $session }.
@@ -149,7 +151,8 @@ no-such-movement = There is no movement "{ $movement }" in the plan. It has { $m
 no-movement-lifted = There is no movement "{ $movement }" in the plan, nor one with a load.
 no-max-of-a-body = { $movement } is done with the body. A one-rep max is of a bar, bells or a machine.
 max-too-heavy = { $load } is too heavy. A one-rep max is { $most } at most.
-max-far-above = { $load } is more than twice the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
+max-far-above = { $load } is far above what { $heaviest } on { $date } says. If it is right, say anyway.
+max-unheard-of = Nothing was lifted in this movement in the last half year, and { $load } is a lot. If it is right, say anyway.
 max-far-below = { $load } is less than half the heaviest set of the last half year, { $heaviest } on { $date }. If it is right, say anyway.
 no-max-to-take-back = You gave no one-rep max of this movement.
 
@@ -203,6 +206,8 @@ plan-day = { $day } ({ $weekdays })
 # $what is one of the four lines below.
 plan-piece = { $piece }: { $what }
 # "Back squat, sets of 8, 6 and 5 or more, rest 2 min"
+# Where the plan says no rest.
+piece-strength-alone = { $movement }, sets of { $reps }
 piece-strength = { $movement }, sets of { $reps }, rest { $rest }
 # $length is that of one window, $total of all; $movements are joined to a list.
 piece-interval = { $windows ->

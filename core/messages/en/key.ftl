@@ -46,6 +46,7 @@ saves-set-alone = Saves set { $set }.
 load-saved-with-reps = It is saved with the reps.
 count-good-reps = Count the good reps of an open set.
 finds-next-load = That gives the next set its load.
+finds-next-time = That helps to find the load of next time.
 # $what is what the set asks for, such as "60 kg × 6".
 then-set = Then set { $set }: { $what }.
 saves-window = Saves window { $window }.

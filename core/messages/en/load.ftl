@@ -14,6 +14,7 @@ first-time = first time: pick a light load, log it, and say how many more reps y
 start = first time: the plan starts here
 start-nearest = first time: the plan starts at { $load }; this is the nearest here
 say-reserve = How many more reps could you have done at { $load }? Then this set gets a load.
+too-heavy = no rep at { $last }: pick a lighter load, log it, and say how many more reps you could have done
 # $reserve reps were left; the set to come should leave $leave.
 found = first time: { $load } × { $reps } with { $reserve } left, so this should leave { $leave } in reserve
 found-capped = first time: { $load } × { $reps } with { $reserve } left, so at most a quarter more, which should leave { $leave } or more in reserve
@@ -26,14 +27,19 @@ reserve = { $reps ->
 other-reps = new sets and reps: { $what }
 # After it, what was lifted with other reps.
 other-reps-last = { $what }; last time { $last } on { $day }
+just-made = new sets and reps: { $load } × { $reps } on { $day }
 # $what as "75 % of 86 kg".
 max-estimate = { $what }, the lower end of the estimated one-rep max
 max-tested = { $what }, the one-rep max tested on { $day }
+max-tested-capped = { $what }, a tenth up, the most after the one-rep max tested on { $day }
 max-coach = { $what }, the training max the coach set on { $day }
 max-again = { $what }, the training max
 max-up = { $what }, the training max, up after all reps were made
 max-missed = { $what }, the training max, the same after a miss
+max-missed-lighter = { $what }, the training max, lower: a lighter load was missed
 max-back-off = { $what }, the training max, lower after two misses in a row
+max-short = { $what }, the training max, the same: fewer reps were left than planned
+max-short-twice = { $what }, the training max, lower: far fewer reps were left than planned, twice in a row
 max-away = { $what }, the training max, lower after weeks away
 fixed = set by the plan
 fixed-nearest = the plan says { $load }; this is the nearest here
@@ -47,9 +53,9 @@ earned = up { $by }: { $last } on { $day }, { $reps } reps in the open set inste
 earned-capped = up { $by }, the largest step allowed: { $last } on { $day }, { $reps } reps in the open set instead of { $asked }
 way-back = up { $by }, on the way back to { $best }: { $last } on { $day }, all reps made
 once-more = once more before going up: { $last } on { $day }, all reps made
-more-reps = one rep more: { $last } on { $day }, all reps made; { $next } is the next load here
-more-reps-heaviest = one rep more: { $last } on { $day }, all reps made; nothing heavier here
-next-build = up to the next load here: { $last } on { $day }, enough reps made
+more-reps = one rep more, { $reps }: { $last } on { $day }, all reps made; { $next } is the next load here
+more-reps-heaviest = one rep more, { $reps }: { $last } on { $day }, all reps made; nothing heavier here
+next-build = up to the next load here for { $reps } reps: { $last } on { $day }, enough reps made
 at-top = same again: { $last } on { $day }, all reps made; { $next } is too far to go up at once
 at-top-heaviest = same again: { $last } on { $day }, all reps made; nothing heavier here
 missed = same again: { $last } on { $day }, set { $set } stopped at { $reps } of { $asked }
@@ -60,8 +66,9 @@ missed-thrice = missed in three sessions in a row
 # $how as "missed twice in a row".
 # Less than last time, two ways to say it: the second of what is taken off a body. Stand in the place of $less.
 lighter = { $percent } % lighter
+lighter-by = { $by } lighter
 more-assistance = { $by } more assistance
-back-off = { $less }: { $last } on { $day }, { $how }
+back-off = { $less } than { $last }: { $how }, last on { $day }
 # The room has nothing lighter.
 back-off-lightest = fewer reps, nothing lighter here: { $last } on { $day }, { $how }
 held-back = { $weeks ->
@@ -91,8 +98,8 @@ after-pain = { $less }, the first time after pain: { $flag }
 after-pain-same = no step up from { $last }, the first time after pain: { $flag }
 easy-week = easy week: { $less } than { $load }
 easy-week-same = easy week: { $load } as it is
-next-lighter = the next lighter load: this room cannot build { $last } (last time { $day })
-none-near = this room builds nothing near { $last } (last time { $day })
+next-lighter = the next lighter load: this cannot be loaded to { $last } (last time { $day })
+none-near = this cannot be loaded near { $last } (last time { $day })
 
 # Beside a load that pain or an easy week keeps lower than the coach's answer, which stands.
 answered = the coach's answer of { $load } stands and is held

@@ -1,6 +1,7 @@
 ## Headings of pieces. Times as "2 min".
 
 strength = { $movement }, rest { $rest }
+strength-on-bar-alone = { $movement } on the { $bar }
 strength-on-bar = { $movement } on the { $bar }, rest { $rest }
 # Each window takes $window; $margin should be to spare at its end.
 interval = { $windows ->

@@ -47,6 +47,12 @@ fill-gap = Add a weight between them to `[kit]` if you can.
 fill-gap-or-raise-top = Add a weight between them to `[kit]` if you can, or let reps rise further: `top = { $reps }`.
 # $week is the week of the block in which the lighter load stands.
 fixed-over-cap = { $load } is more than 10 % above the { $last } of week { $week }.
+# $people are one or several names, $count is how many; $from is the heaviest they made lately.
+fixed-over-people = { $count ->
+    [one] { $load } is more than 10 % above the { $from } that { $people } made lately.
+   *[other] { $load } is more than 10 % above the { $from } that { $people } made lately.
+}
+capped-there = No more than 10 % up is proposed until they get there. Write less, or leave it if you mean it.
 smaller-jump = Write a smaller jump, or leave it if you mean it.
 
 ## Where people are
@@ -85,6 +91,8 @@ not-prepared = Even { $top } reps do not prepare it.
 
 starts-far-ahead = This block starts in { $year }, more than a year from now.
 started-long-ago = This block started in { $year }, more than a year ago.
+all-weeks-easy = Every week of this block is easy, so no load goes up in it.
+leave-a-week = Leave out a week that is meant to be usual.
 check-the-year = Check the year of `starts`.
 # Half a second a rep is the fastest there is.
 reps-past-window = { $reps } reps do not fit into { $window }.

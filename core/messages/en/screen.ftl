@@ -15,6 +15,8 @@ block-without-days = { $block } has no more days planned; it ends on { $end }. Y
 # $trouble says what went wrong.
 not-ready-for-exchange = Everything is saved, but not ready for the exchange yet: { $trouble }
 plan-unread = This version cannot read the plan "{ $block }". Update Holdfast. Until then the last plan that can be read stays in force.
+# $on as "Tue 10 Nov", $date as "2026-11-10".
+left-open = "{ $day }" on { $on } was left open; what you logged counts. To add to it or finish it: `session --on { $date }`.
 written-afterwards = Written afterwards: no clock and no rest runs. Log what you did that day.
 devices-disagree = { $entries ->
     [one] Two of your devices disagree about 1 entry. You see the later version.
@@ -123,8 +125,8 @@ hint-rating-afterwards = the rating, 0 is rest and 10 the hardest there is, then
 
 odd-reps = { $reps } reps, { $asked } planned
 # $near is one load.
-odd-load = This room cannot build { $load }; the nearest is { $near }
-odd-load-between = This room cannot build { $load }; the nearest are { $lighter } and { $heavier }
+odd-load = This cannot be loaded to { $load }; the nearest is { $near }
+odd-load-between = This cannot be loaded to { $load }; the nearest are { $lighter } and { $heavier }
 far-from-proposed = Far from the proposed { $load }
 odd-window = { $reps ->
     [one] 1 rep in { $time }

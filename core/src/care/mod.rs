@@ -9,7 +9,7 @@ mod long_hold;
 
 use crate::plan::keyword;
 
-pub use advice::{Advice, STOP_FROM, advice_for, always};
+pub use advice::{Advice, Felt, STOP_FROM, advice_for, always};
 pub use loaded::is_loaded_by;
 pub use long_hold::{LONG_HOLD_MS, LongHold, long_holds_before_strength};
 

@@ -25,6 +25,11 @@ pub(super) fn find(connection: &Connection, name: &str) -> Result<(PersonId, Pro
         return Ok(found.clone());
     }
     let names: Vec<String> = athletes.into_iter().map(|(_, profile)| profile.name).collect();
+    let alike = |full: &&String| full.to_lowercase().starts_with(&name.trim().to_lowercase());
+    let alike: Vec<String> = names.iter().filter(alike).cloned().collect();
+    if alike.len() > 1 {
+        return Err(Error::missing(Thing::Member, say::coach::which_member(words::list(&alike))));
+    }
     let reason = match names.as_slice() {
         [] => say::coach::no_log_yet().to_owned(),
         names => say::coach::members_here(words::list(names)),

@@ -20,9 +20,15 @@ use crate::words;
 /// The heaviest that is taken without a question. Chosen well over what was ever lifted once with a bar, no
 /// source.
 const HEAVIEST_KG: i64 = 1_000;
-/// A max of more than so many times the heaviest load lifted lately, or under that share of it, looks like a
-/// slip. Chosen, no source.
+/// A max under that share of the heaviest load lifted lately looks like a slip. Chosen, no source.
 const FAR: i64 = 2;
+/// So does one of more than so many percent of what the sets done lately say, or of the max before it. Sets with many
+/// left say less than there is. Chosen, no source.
+const FAR_PERCENT: u32 = 130;
+/// Where nothing was lifted lately that much is asked about. Chosen, no source.
+const UNHEARD_KG: i64 = 200;
+/// Reps beyond which an equation says nothing (Reynolds et al., J Strength Cond Res 2006;20:584-592).
+const MOST_REPS: u32 = 10;
 /// Lately: half a year.
 const LATELY_DAYS: u64 = 182;
 
@@ -172,7 +178,7 @@ fn can_be(block: &Block, exercise: &Exercise, load: Mass, unit: MassUnit) -> Res
     Ok(())
 }
 
-/// Refuses a max far from the heaviest load of the last half year, and says what that was.
+/// Refuses a max far from what the sets of the last half year say, and the maxes before it; says what that was.
 fn is_near(
     connection: &Connection,
     person: PersonId,
@@ -188,17 +194,37 @@ fn is_near(
     let lately = lifts
         .iter()
         .filter(|lift| date_of(lift) >= since && !lift.body.doubt && !aside.contains(&lift.record));
-    let heaviest = lately.filter_map(|lift| Some((lift.body.load?, date_of(lift)))).max();
-    let Some((heaviest, on)) = heaviest else { return Ok(()) };
+    let lately: Vec<&Logged<Lift>> = lately.collect();
+    let heaviest = lately.iter().filter_map(|lift| Some((lift.body.load?, date_of(lift)))).max();
+    let says = lately
+        .iter()
+        .filter_map(|lift| Some((says_once(&lift.body)?, lift.body.load?, date_of(lift))));
+    let maxes = maxes(connection, person, None, unit, today)?;
+    let known = maxes.iter().rev().find(|max| max.exercise == *exercise && max.date >= since);
+    let known = known.map(|max| (max.load, max.load, max.date));
     let text = |load| words::load_text(load, unit);
-    let reason = if load > heaviest * FAR {
-        say::coach::max_far_above(text(load), text(heaviest), words::day(on))
-    } else if load * FAR < heaviest {
-        say::coach::max_far_below(text(load), text(heaviest), words::day(on))
-    } else {
-        return Ok(());
+    let far = |(once, _, _): &(Mass, Mass, NaiveDate)| load > once.percent(FAR_PERCENT);
+    let most = says.chain(known).max();
+    let reason = match (most, heaviest) {
+        (Some(most), _) if far(&most) => {
+            say::coach::max_far_above(text(load), text(most.1), words::day(most.2))
+        }
+        (None, _) if load > Mass::kg(UNHEARD_KG) => say::coach::max_unheard_of(text(load)),
+        (_, Some((heaviest, on))) if load * FAR < heaviest => {
+            say::coach::max_far_below(text(load), text(heaviest), words::day(on))
+        }
+        _ => return Ok(()),
     };
     Err(Error::invalid(Field::Load, reason))
+}
+
+/// What a set says could be lifted once, by Epley's equation (Poundage chart, 1985, as in LeSuer et al., J Strength Cond
+/// Res 1997;11:211-213).
+fn says_once(lift: &Lift) -> Option<Mass> {
+    let reps = lift.reps.saturating_add(lift.reserve.unwrap_or(0)).min(MOST_REPS);
+    let load = lift.load.filter(|_| lift.reps > 0)?;
+    let once = i128::from(load.ten_ng) * (30 + i128::from(reps)) / 30;
+    Some(Mass { ten_ng: i64::try_from(once).ok()? })
 }
 
 /// Takes back the latest max of a member's exercise that this person gave.

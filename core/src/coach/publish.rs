@@ -120,11 +120,13 @@ fn piece_line(block: &Block, kind: &PieceKind) -> String {
             let reps = (1..).zip(&scheme.reps);
             let reps: Vec<String> =
                 reps.map(|(set, reps)| words::reps(*reps, scheme.is_open(set))).collect();
-            say::coach::piece_strength(
-                block.name_of(&Exercise::of(&strength.movement)),
-                words::list(&reps),
-                words::clock_time(strength.rest_ms),
-            )
+            let movement = block.name_of(&Exercise::of(&strength.movement));
+            let (reps, rest) = (words::list(&reps), words::clock_time(strength.rest_ms));
+            // Without one in the plan it follows from what is lifted, set by set.
+            match strength.rest_said {
+                true => say::coach::piece_strength(movement, reps, rest),
+                false => say::coach::piece_strength_alone(movement, reps),
+            }
         }
         PieceKind::Interval(interval) => {
             let names: Vec<String> = interval

@@ -1,6 +1,6 @@
 //! A member's sets as they were logged, session by session: to look at, and to find the one that is meant.
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use serde::Serialize;
 
 use super::find::find;
@@ -152,7 +152,7 @@ pub(crate) fn find_set(device: &mut Device, named: &SetNamed) -> Result<LoggedSe
         let numbers = distinct(numbers.iter().map(u32::to_string));
         let piece = &named.piece;
         let reason =
-            say::coach::no_such_logged_set(words::day(on), piece, words::list(&numbers), set);
+            say::coach::no_such_logged_set(words::day(on), piece, words::list(&numbers), set, on);
         return Err(Error::invalid(Field::Set, reason));
     };
     if with.len() > 1 {
@@ -250,10 +250,13 @@ fn session_sets(
 /// Why a date has none: on which dates there are some instead.
 fn no_sets(device: &mut Device, named: &SetNamed) -> Result<String> {
     let latest = sets(device, named.member.as_deref(), None, LATEST)?.sessions;
-    let dates = distinct(latest.iter().map(|session| words::day(session.date)));
+    // A day of another year looks like one of this year.
+    let one_year = latest.iter().all(|session| session.date.year() == named.on.year());
+    let day = |date: NaiveDate| if one_year { words::day(date) } else { date.to_string() };
+    let dates = distinct(latest.iter().map(|session| day(session.date)));
     Ok(match dates.as_slice() {
         [] => say::coach::no_sets_at_all().to_owned(),
-        dates => say::coach::no_sets_on(words::day(named.on), words::list(dates)),
+        dates => say::coach::no_sets_on(day(named.on), words::list(dates)),
     })
 }
 

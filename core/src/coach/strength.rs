@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use serde::Serialize;
 
-use crate::history::{latest, set_seen};
+use crate::history::{latest, made_lately, set_seen};
 use crate::journal::Lift;
 use crate::load::strength::{Interval, SetSeen, Strength, strength, strength_on};
 use crate::load::whole_tenths;
@@ -81,11 +81,11 @@ pub(crate) fn strength_series(
             true => say::able::count_a_set(),
             false => say::able::counted_set_would_show(),
         };
-        let text = now.max().map(ends);
+        let text = now.max_over(made_lately(&sets, date)).map(ends);
         Some(StrengthSeries {
             exercise: exercise.clone(),
             movement: block.map_or_else(|| exercise.to_string(), |block| block.name_of(exercise)),
-            points: points.filter_map(point).collect(),
+            points: points.filter_map(|known| point(known, &sets)).collect(),
             text: text.map_or(hint.to_owned(), |[low, likely, high]| {
                 words::able(low, likely, high, unit)
             }),
@@ -96,8 +96,11 @@ pub(crate) fn strength_series(
     series.collect()
 }
 
-fn point((date, known): (&NaiveDate, &Option<Strength>)) -> Option<StrengthPoint> {
-    let [low, likely, high] = ends(known.as_ref()?.max()?);
+fn point(
+    (date, known): (&NaiveDate, &Option<Strength>),
+    sets: &[SetSeen],
+) -> Option<StrengthPoint> {
+    let [low, likely, high] = ends(known.as_ref()?.max_over(made_lately(sets, *date))?);
     Some(StrengthPoint { date: *date, low, likely, high })
 }
 

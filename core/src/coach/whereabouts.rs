@@ -15,19 +15,16 @@ use crate::store::{Query, people};
 /// further, and where they are nobody knows. Common practice, no source.
 const ACTIVE_WEEKS: u64 = 12;
 
-/// Where every athlete is in every piece of a block whose loads go up by steps. Whoever has not trained at all
+/// Where every athlete is in every piece of a block whose loads go up by steps, or are given by it. Whoever has not trained at all
 /// counts, as somebody whose loads nobody knows.
 pub(super) fn whereabouts(
     connection: &Connection,
     block: Block,
     today: NaiveDate,
 ) -> Result<Vec<Whereabouts>> {
-    let stepped = |strength: &Strength| match strength.load {
-        LoadRule::Step(_) => true,
-        LoadRule::Percent { .. }
-        | LoadRule::Reserve { .. }
-        | LoadRule::Fixed { .. }
-        | LoadRule::Free => false,
+    let follows = |strength: &Strength| match strength.load {
+        LoadRule::Step(_) | LoadRule::Fixed { .. } => true,
+        LoadRule::Percent { .. } | LoadRule::Reserve { .. } | LoadRule::Free => false,
     };
     let block = Prepared::new(block);
     let mut found = Vec::new();
@@ -40,7 +37,7 @@ pub(super) fn whereabouts(
         for day in &block.days {
             for piece in &day.pieces {
                 match &piece.kind {
-                    PieceKind::Strength(strength) if stepped(strength) => {
+                    PieceKind::Strength(strength) if follows(strength) => {
                         found.push(athlete.whereabouts(&day.name, piece, strength)?);
                     }
                     PieceKind::Strength(_)

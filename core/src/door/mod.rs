@@ -145,6 +145,15 @@ impl Holdfast {
         self.with(|state| session::read_line(&mut state.device, &mut state.session, &typed, &at))
     }
 
+    /// What a line `flag knee 4` means that is typed while no session is on screen: a tap of the session that runs,
+    /// otherwise one of today and of no movement. Nothing is logged by reading it.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] with what can be typed instead.
+    pub fn read_flag(&self, typed: String, at: Instant) -> HoldfastResult<Typed> {
+        self.with(|state| session::read_flag(&mut state.device, &mut state.session, &typed, &at))
+    }
+
     /// Reads a plan text without publishing it. `source_name` is what errors call it. A coach's device tells what its
     /// athletes meet in it from where they are; the loads of athletes who trained in the last twelve weeks count.
     ///

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use crate::care::is_loaded_by;
+use crate::care::{Place, STOP_FROM, is_loaded_by};
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Cleared, Discomfort};
@@ -74,16 +74,15 @@ impl Flags {
     }
 
     /// The flags that concern an exercise: those on itself, on its movement or another option of it, and on
-    /// another movement that loads the same place. An emergency sign concerns them all. Taking an option
-    /// that does not hurt is what options are for: only a flag on the very exercise takes its load away.
+    /// another movement that loads the same place. Severe pain and emergency signs concern them all. Taking an option
+    /// that does not hurt is what options are for: a flag that names an exercise takes the load of this one alone away.
     pub(crate) fn on(&self, exercise: &Exercise, block: &Block) -> Vec<Flag> {
-        let pattern = block.pattern_of(exercise);
         let flag = |flag: &Logged<Discomfort>, cleared: Option<i64>| {
             let Discomfort { place, severity, ref signs, exercise: ref of, .. } = flag.body;
-            let (own, sign) = (of.as_ref() == Some(exercise), !signs.is_empty());
+            let own = of.as_ref() == Some(exercise) || stops(&flag.body, exercise, block);
+            let (sign, severe) = (!signs.is_empty(), severity >= STOP_FROM);
             let near = of.as_ref().is_some_and(|of| of.is_near(exercise));
-            let loaded = pattern.is_some_and(|pattern| is_loaded_by(place, pattern));
-            let concerns = own || sign || near || loaded;
+            let concerns = own || sign || severe || near || is_loaded(place, exercise, block);
             let (record, on) = (flag.record, date_of(flag));
             concerns.then_some(Flag { record, place, severity, sign, on, own, cleared })
         };
@@ -91,4 +90,18 @@ impl Flags {
         let open = self.open.iter().filter_map(|of| flag(of, None));
         cleared.chain(open).collect()
     }
+}
+
+/// True for pain from which an exercise itself stops: felt in it, or in no movement that is named, where it loads the
+/// place.
+pub(crate) fn stops(flag: &Discomfort, exercise: &Exercise, block: &Block) -> bool {
+    let here = match &flag.exercise {
+        Some(of) => of == exercise,
+        None => is_loaded(flag.place, exercise, block),
+    };
+    here && flag.severity >= STOP_FROM
+}
+
+fn is_loaded(place: Place, exercise: &Exercise, block: &Block) -> bool {
+    block.pattern_of(exercise).is_some_and(|pattern| is_loaded_by(place, pattern))
 }

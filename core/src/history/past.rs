@@ -104,7 +104,8 @@ pub(crate) fn past(
     }
     let ruling = ruling.map(|(ruled, _)| ruled);
     let max = known_max(connection, person, exercise, of)?;
-    let start = strength.start.clone();
+    // The plan's first load is said of the movement itself: an option of it may be carried by a bell.
+    let start = if exercise.option.is_none() { strength.start.clone() } else { Vec::new() };
     let (able, informed) = (known.able, known.informed);
     let history = History { able, informed, max, ruling, ..History::default() };
     Ok(History { date: Some(of.date), times, days, start, ..history })

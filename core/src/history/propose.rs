@@ -37,7 +37,10 @@ pub(crate) fn propose<'a>(
     let builds = block.builds_for(strength, &exercise, unit, bar);
     let history = History { flags: flags.on(&exercise, block), so_far, ..past };
     let easy = history.date.and_then(|date| block.easy_on(date));
-    let next = next_loads_and_answer(&strength.load, &strength.scheme, builds, &history, easy);
+    // So are the loads that it gives.
+    let own = exercise.option.is_none() || !matches!(strength.load, LoadRule::Fixed { .. });
+    let rule = if own { &strength.load } else { &LoadRule::Free };
+    let next = next_loads_and_answer(rule, &strength.scheme, builds, &history, easy);
     Proposed { exercise, builds, history, next, easy: easy.is_some() }
 }
 

@@ -7,8 +7,9 @@ use chrono::NaiveDate;
 use crate::id::RecordId;
 use crate::journal::Lift;
 use crate::load::Able;
-use crate::load::strength::{Evidence, SetSeen, Strength, strength};
-use crate::mass::MassUnit;
+use crate::load::strength::{Evidence, SetSeen, Strength, curve, strength};
+use crate::load::whole_tenths;
+use crate::mass::{Mass, MassUnit};
 use crate::store::{Logged, date_of};
 
 /// Sets of so many days say what somebody can do at least. Chosen, no source.
@@ -48,15 +49,40 @@ pub(super) fn known(lifts: &[Logged<Lift>], aside: &BTreeSet<RecordId>, date: Na
     };
     let from = lifts.iter().rev().filter(says).map(|lift| lift.record).collect();
     let usable = strength.estimate().is_some() && !contradicted(&strength, &sets, date);
-    Known { able: usable.then_some(Able { strength, from }), informed: true }
+    let made = made_lately(&sets, date);
+    Known { able: usable.then_some(Able { strength, made, from }), informed: true }
+}
+
+/// What could be lifted once at least, by what was made lately; zero where there was nothing.
+pub(crate) fn made_lately(sets: &[SetSeen], date: NaiveDate) -> Mass {
+    let made = recent(sets, date).filter(|set| set.reps > 0).map(once_at_least);
+    made.max().unwrap_or(Mass::ZERO)
+}
+
+/// Reps beyond which an equation says nothing (Reynolds et al., J Strength Cond Res 2006;20:584-592).
+const MOST_REPS: u32 = 10;
+
+/// A set made as planned, or with some left, says that so many reps could be done; one that ended by itself is in the
+/// estimate with its luck, and says no more than that its load went up.
+fn once_at_least(set: &SetSeen) -> Mass {
+    match set.evidence {
+        Evidence::AsPlanned | Evidence::Reserve(_) => {
+            let reps = f64::from(set.reps.min(MOST_REPS));
+            whole_tenths(set.load.for_drawing(MassUnit::Kg) * curve(reps).exp())
+        }
+        Evidence::Counted | Evidence::Short => set.load,
+    }
+}
+
+fn recent(sets: &[SetSeen], date: NaiveDate) -> impl Iterator<Item = &SetSeen> {
+    sets.iter().filter(move |set| (0..RECENT_DAYS).contains(&(date - set.on).num_days()))
 }
 
 /// True when a light set that only looked like everything says less than what was lifted beside it: no
 /// estimate then, rather than one below what the athlete has just done.
 fn contradicted(strength: &Strength, sets: &[SetSeen], date: NaiveDate) -> bool {
-    let recent = sets.iter().filter(|set| (0..RECENT_DAYS).contains(&(date - set.on).num_days()));
     let most = |set: &SetSeen| strength.fresh_load_for(set.reps).map(|load| load.high);
-    recent
+    recent(sets, date)
         .filter(|set| set.reps > 0)
         .any(|set| most(set).is_some_and(|most| set.load.for_drawing(MassUnit::Kg) > most))
 }
@@ -95,7 +121,6 @@ mod tests {
 
     use super::*;
     use crate::fixtures;
-    use crate::mass::Mass;
     use crate::plan::Scheme;
 
     /// Sets 1 and 2 of 5 and 5 or more.

@@ -23,7 +23,8 @@ pub use daily::{
 };
 pub use next::{
     Able, CAP_PERCENT, Decision, Flag, History, KnownMax, MaxBasis, NextLoad, NextLoads,
-    ProposedSet, Ruled, SetDone, Time, made_lately, next_loads, weeks_away, whole_tenths,
+    ProposedSet, Ruled, SetDone, Time, made_lately, most_after, next_loads, weeks_away,
+    whole_tenths,
 };
 pub use one_rep_max::{
     Equation, Estimate, EstimateError, FewestMost, HEAVIEST, Lift, MANY_REPS, RepsTable,

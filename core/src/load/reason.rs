@@ -28,6 +28,11 @@ pub enum Reason {
         /// Reps done with it.
         reps: u32,
     },
+    /// The first time, and no rep was made with the load chosen: nothing is worked out from that.
+    TooHeavy {
+        /// The load.
+        last: Mass,
+    },
     /// The first time: found from the set before and the reps that were left in it.
     Found {
         /// The load of the set before.
@@ -53,6 +58,15 @@ pub enum Reason {
         last: Option<Mass>,
         /// When.
         on: Option<NaiveDate>,
+    },
+    /// Fewer reps than were just made at a load: no less than that.
+    JustMade {
+        /// The load.
+        last: Mass,
+        /// Reps done with it.
+        reps: u32,
+        /// When.
+        on: NaiveDate,
     },
     /// A percentage of the training max.
     Percent {
@@ -322,7 +336,7 @@ pub enum Reason {
 impl Reason {
     /// True when it asks the athlete for something before there is a load, or for the next one.
     pub fn asks(&self) -> bool {
-        matches!(self, Reason::FirstTime | Reason::SayReserve { .. })
+        matches!(self, Reason::FirstTime | Reason::SayReserve { .. } | Reason::TooHeavy { .. })
     }
 
     /// True the first time a scheme is done: each set's load is found from the one before.

@@ -26,7 +26,7 @@ pub(super) fn able_view(
             (false, false) => None,
         };
     };
-    let max = able.strength.max().map(max_view);
+    let max = able.strength.max_over(able.made).map(max_view);
     let text = match &max {
         Some(max) => words::able(max.low, max.likely, max.high, unit),
         None => say::able::count_a_set().to_owned(),

@@ -1,7 +1,7 @@
 //! Corrections of a set of any day, whether a session runs or not.
 
 use super::bars::builds_of;
-use super::doubt::is_slip;
+use super::doubt::{is_repair, is_slip};
 use super::taps::{can_be, confirmed, within_set};
 use crate::device::Device;
 use crate::error::{Error, Field, Result, Thing};
@@ -92,7 +92,8 @@ fn done(
         can_be(&block, load, &lift.exercise, unit)?;
     }
     let builds = builds_of(&block, &lift, unit);
-    let doubt = lift.is_doubted(before, said_again, is_slip(&lift, builds));
+    let slip = is_slip(&lift, builds) && !(said_again && is_repair(&lift, before, builds));
+    let doubt = lift.is_doubted(before, said_again, slip);
     // No plates were named for another load.
     let side = lift.side.clone().filter(|_| lift.load == before.load);
     Ok(Lift { doubt, side, ..lift })

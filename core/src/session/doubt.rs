@@ -2,7 +2,7 @@
 
 use super::log::SessionLog;
 use crate::journal::{Held, Lift, WindowDone};
-use crate::load::CAP_PERCENT;
+use crate::load::{CAP_PERCENT, most_after};
 use crate::mass::MassUnit;
 use crate::plan::{Build, Builds, FASTEST_REP_MS};
 use crate::say::screen as say;
@@ -13,6 +13,8 @@ use crate::words;
 const MANY_REPS: u32 = 30;
 /// So does a load a fifth under what was proposed: common practice, no source.
 const FAR_PERCENT: u32 = 20;
+/// A set said again this near to what was proposed is no second slip. Chosen, no source.
+const REPAIR_PERCENT: u32 = 25;
 /// Near zero no percentage means anything: so many picks under. Common practice, no source.
 const FAR_PICKS: usize = 3;
 
@@ -21,6 +23,16 @@ const FAR_PICKS: usize = 3;
 pub(super) fn is_slip(lift: &Lift, builds: &Builds) -> bool {
     // Nothing is proposed from what nobody planned, nor is it known how many are many.
     !lift.is_extra() && (has_many_reps(lift) || is_far(lift, builds))
+}
+
+/// True for a set that was doubted and is said again otherwise, near what was proposed: that is the answer to the
+/// question, and not another one.
+pub(super) fn is_repair(lift: &Lift, before: &Lift, builds: &Builds) -> bool {
+    let near = lift.load.zip(lift.planned).is_some_and(|(load, planned)| {
+        let off = planned.percent(100 - REPAIR_PERCENT)..=planned.percent(100 + REPAIR_PERCENT);
+        off.contains(&load) && builds.exactly(load).is_some() && !builds.is_picks()
+    });
+    before.doubt && near && !has_many_reps(lift)
 }
 
 fn has_many_reps(lift: &Lift) -> bool {
@@ -35,7 +47,9 @@ fn is_far(lift: &Lift, builds: &Builds) -> bool {
     let next = builds.above(planned).map_or(planned, |build| build.mass);
     if builds.is_picks() {
         let under = builds.loads().filter(|build| (load..planned).contains(build)).count();
-        return load > next || under >= FAR_PICKS || builds.exactly(load).is_none();
+        return load > most_after(builds, planned)
+            || under >= FAR_PICKS
+            || builds.exactly(load).is_none();
     }
     load > planned.percent(CAP_PERCENT).max(next) || load < planned.percent(100 - FAR_PERCENT)
 }
@@ -109,7 +123,7 @@ mod tests {
         assert_eq!(asked(60, 1000, 30).as_deref(), Some("1000 reps, 30 planned"));
         assert_eq!(
             asked(61, 8, 8).as_deref(),
-            Some("This room cannot build 61 kg; the nearest are 60 kg and 70 kg")
+            Some("This cannot be loaded to 61 kg; the nearest are 60 kg and 70 kg")
         );
         assert_eq!(asked(80, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));
         assert_eq!(asked(40, 8, 8).as_deref(), Some("Far from the proposed 60 kg"));

@@ -11,7 +11,7 @@ use super::sheet::Sheet;
 use super::snapshot::Snapshot;
 use super::went_by::WentBy;
 use super::{Kept, rest};
-use crate::care::{advice_for, long_holds_before_strength};
+use crate::care::{Felt, advice_for, long_holds_before_strength};
 use crate::device::Device;
 use crate::instant::Instant;
 use crate::plan::{Block, Exercise};
@@ -151,7 +151,7 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let mut notices = Vec::new();
     for flag in snapshot.flags.open.iter().filter(|flag| !flag.body.signs.is_empty()) {
         let body = &flag.body;
-        let advice = advice_for(body.place, body.severity, &body.signs, body.exercise.is_some());
+        let advice = advice_for(body.place, body.severity, &body.signs, Felt::Unnamed);
         let care = |text| Notice { kind: NoticeKind::Care, text };
         notices.extend(advice.lines.into_iter().map(care));
     }
@@ -166,6 +166,9 @@ fn notices(snapshot: &Snapshot, device: &Device) -> Vec<Notice> {
     let info = |text| Notice { kind: NoticeKind::Info, text };
     let written = snapshot.is_afterwards() && snapshot.state == SessionState::Running;
     notices.extend(written.then(|| info(say::written_afterwards().into())));
+    if let Some((day, date)) = &snapshot.left_open {
+        notices.push(info(say::left_open(day, words::day(*date), date)));
+    }
     if let (Some(block), Some(day)) = (&snapshot.block, snapshot.day()) {
         notices.extend(long_holds_before_strength(day).into_iter().map(|long| {
             let stretch = block.name_of(&Exercise::of(&long.stretch));

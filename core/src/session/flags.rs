@@ -5,7 +5,7 @@ use super::screen::FlagView;
 use super::sheet::Sheet;
 use super::snapshot::Snapshot;
 use super::tap::Tap;
-use crate::care::{advice_for, is_loaded_by};
+use crate::care::{Felt, advice_for, is_loaded_by};
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
 use crate::instant::Instant;
@@ -71,13 +71,18 @@ fn urgent_first(mut views: Vec<FlagView>) -> Vec<FlagView> {
 }
 
 fn view(flag: &Logged<Discomfort>, movement: Option<String>, own: bool) -> FlagView {
-    let Discomfort { place, severity, ref signs, .. } = flag.body;
+    let Discomfort { place, severity, ref signs, ref exercise, .. } = flag.body;
+    let felt = match exercise {
+        None => Felt::Unnamed,
+        Some(_) if own => Felt::Here,
+        Some(_) => Felt::Elsewhere,
+    };
     let text = words::flagged(place, severity, signs, date_of(flag));
     FlagView {
         flag: flag.record,
         place,
         severity,
-        advice: advice_for(place, severity, signs, own),
+        advice: advice_for(place, severity, signs, felt),
         text: match movement {
             Some(movement) => words::flagged_in(&movement, text),
             None => text,
@@ -103,8 +108,10 @@ pub(super) fn between(
     }
     let block = snapshot.block.as_ref().map(|block| &***block);
     let exercise = movement.map(|movement| named(device, block, &movement)).transpose()?;
-    // One that is still open is corrected: nothing said later takes an emergency sign away.
-    let open = snapshot.flags.open.iter().rev();
+    // One of that day that is still open is corrected: nothing said later takes an emergency sign away. What is felt on
+    // another day is a flag of its own.
+    let felt_on = on.unwrap_or_else(|| at.date());
+    let open = snapshot.flags.open.iter().rev().filter(|flag| date_of(flag) == felt_on);
     let before = open.map(|flag| (flag.record, &flag.body)).find(|(_, flag)| {
         flag.session.is_none() && flag.exercise == exercise && flag.place == place
     });

@@ -8,8 +8,8 @@ use super::screen::{
 };
 use super::snapshot::Snapshot;
 use super::tap::Tap;
-use crate::care::STOP_FROM;
 use crate::clock::{Act, Phase};
+use crate::history::stops;
 use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::load::Reason;
@@ -117,12 +117,9 @@ impl At<'_> {
     fn hurt(&self, row: &Row, piece: &PieceView) -> Option<Key> {
         let exercise = self.exercise(row, piece)?;
         let flags = self.snapshot.flags_for_loads();
-        let mut flagged = flags.open.iter().map(|flag| &flag.body);
-        let stops = |discomfort: &&crate::journal::Discomfort| {
-            discomfort.exercise.as_ref() == Some(&exercise) && discomfort.severity >= STOP_FROM
-        };
-        flagged.find(stops)?;
-        let name = self.snapshot.block.as_ref()?.name_of(&exercise);
+        let block = self.snapshot.block.as_ref()?;
+        flags.open.iter().find(|flag| stops(&flag.body, &exercise, block))?;
+        let name = block.name_of(&exercise);
         let runs = is_timed(piece);
         let tap = if runs {
             Tap::Clock { piece: piece.name.clone(), act: Act::Stop, station: None }
@@ -174,7 +171,8 @@ impl At<'_> {
             return asks(KeyFor::Reps(what), Question::Reps);
         }
         if shown.reason.is_first_time() {
-            return asks(KeyFor::Reserve(what), Question::Reserve);
+            let last = view.sets.iter().filter(|other| !other.extra).all(|other| other.set <= set);
+            return asks(KeyFor::Reserve { what, last }, Question::Reserve);
         }
         let tap = Tap::LogSet {
             piece: piece.to_owned(),

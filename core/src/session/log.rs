@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
+use super::afterwards::is_lately;
 use crate::clock::{Act, Mark};
 use crate::error::Result;
 use crate::id::RecordId;
@@ -112,6 +113,23 @@ impl SessionLog {
             Ok(is_shown || !afterwards)
         })?;
         Ok(shown)
+    }
+
+    /// The latest session written here, where it was left open so lately that it can still be finished, and anything
+    /// was logged in it.
+    pub(crate) fn left_open(
+        connection: &Connection,
+        here: &WrittenHere,
+        at: &Instant,
+    ) -> Result<Option<SessionLog>> {
+        let Some(session) = latest_session(connection, here, |_| Ok(true))? else {
+            return Ok(None);
+        };
+        let log = SessionLog::read(connection, session)?;
+        let logged = !(log.lifts.is_empty() && log.windows.is_empty() && log.holds.is_empty());
+        let date = log.session.body.date;
+        let can_be = date != at.date() && is_lately(date, at);
+        Ok(Some(log).filter(|log| log.finish.is_none() && logged && can_be))
     }
 
     /// True for a session that was written afterwards.

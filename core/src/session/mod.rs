@@ -355,6 +355,21 @@ pub fn sign_text(sign: Sign) -> &'static str {
     words::sign(sign)
 }
 
+/// What a `flag` typed outside a session's screen means: of the session that runs. One that is over, or is written
+/// afterwards, is not where it hurts now.
+pub(crate) fn read_flag(
+    device: &mut Device,
+    kept: &mut Kept,
+    typed: &str,
+    at: &Instant,
+) -> Result<Typed> {
+    let mut screen = screen(device, kept, at)?;
+    if screen.state == SessionState::Finished || screen.afterwards {
+        screen.state = SessionState::Ready;
+    }
+    line::read(typed, &screen)
+}
+
 /// What a typed line means at the row at hand.
 pub(crate) fn read_line(
     device: &mut Device,

@@ -50,6 +50,8 @@ pub(crate) struct Snapshot {
     pub(crate) conflicts: u32,
     /// Entries no leaf holds yet.
     pub(crate) unpublished: u64,
+    /// The day and the date of a session that was left open, while none is on screen.
+    pub(crate) left_open: Option<(String, NaiveDate)>,
     /// The earlier times of each strength piece, by its name.
     past: Vec<(String, History)>,
     /// The bar taken for each strength piece instead of the plan's, by the piece's name.
@@ -67,7 +69,13 @@ impl Snapshot {
     pub(crate) fn now(device: &mut Device, at: &Instant) -> Result<Snapshot> {
         let mut snapshot = Snapshot::bare(device)?;
         match SessionLog::current(device.reader(), &device.identity.written_here(), at)? {
-            None => Snapshot::ahead(device, at.date()),
+            None => {
+                let here = device.identity.written_here();
+                let left = SessionLog::left_open(device.reader(), &here, at)?;
+                let mut snapshot = Snapshot::ahead(device, at.date())?;
+                snapshot.left_open = left.map(|log| (log.session.body.day, log.session.body.date));
+                Ok(snapshot)
+            }
             Some(log) => {
                 let block = pinned(device, &log)?;
                 let ended = log.finish.is_some();
@@ -124,6 +132,7 @@ impl Snapshot {
             aside: set_aside(connection)?,
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection)?,
+            left_open: None,
             past: Vec::new(),
             bars: Vec::new(),
             last_sets: Vec::new(),

@@ -169,7 +169,12 @@ impl Sheet<'_> {
         let movement = self.block.name_of(&exercise);
         let name = (!builds.bar.is_empty()).then(|| builds.bar.clone());
         let view = StrengthView {
-            heading: words::strength_heading(&movement, name.as_deref(), strength.rest_ms),
+            heading: words::strength_heading(
+                &movement,
+                name.as_deref(),
+                // Without one in the plan it follows from what is lifted, set by set.
+                strength.rest_said.then_some(strength.rest_ms),
+            ),
             movement,
             bars: self.bars(builds),
             bar: name,

@@ -20,7 +20,11 @@ pub(crate) enum KeyFor<'a> {
     /// A set whose load, reps or reps left must be said.
     Load,
     Reps(&'a str),
-    Reserve(&'a str),
+    Reserve {
+        what: &'a str,
+        /// True for the last set of a piece.
+        last: bool,
+    },
     /// A rest, with the set that comes after it.
     Rest {
         set: u32,
@@ -62,7 +66,7 @@ pub(crate) fn key(of: &KeyFor<'_>) -> String {
         KeyFor::Begin(day) => return say::begin(day),
         KeyFor::Set { what, .. } | KeyFor::Window { what, .. } => return say::done(what),
         KeyFor::Reps(what) => return say::done_how_many(what),
-        KeyFor::Reserve(what) => return say::done_how_many_left(what),
+        KeyFor::Reserve { what, .. } => return say::done_how_many_left(what),
         KeyFor::Held(held) | KeyFor::HeldAsPlanned(held) => return say::save_held(held),
         KeyFor::Leave(what) => return say::leave_piece(what),
         KeyFor::Stop(what) => return say::stop_piece(what),
@@ -100,7 +104,8 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Begin(_) => say::begins(),
         KeyFor::Load => say::load_saved_with_reps(),
         KeyFor::Reps(_) => say::count_good_reps(),
-        KeyFor::Reserve(_) => say::finds_next_load(),
+        KeyFor::Reserve { last: false, .. } => say::finds_next_load(),
+        KeyFor::Reserve { last: true, .. } => say::finds_next_time(),
         KeyFor::WindowToCome(None) => say::first_window_comes(),
         KeyFor::Clock(Act::Begin) => say::time_to_get_ready(),
         KeyFor::Clock(_) | KeyFor::Range => return None,

@@ -11,6 +11,7 @@ mod name;
 mod piece;
 mod plain;
 mod plates;
+mod training_max;
 mod why;
 
 pub(crate) use able::{able, ended, expected_reps, trend};

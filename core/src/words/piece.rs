@@ -5,11 +5,12 @@ use crate::plan::Technique;
 use crate::say::piece as say;
 
 /// `Back squat on the long bar, rest 2 min`.
-pub(crate) fn strength_heading(movement: &str, bar: Option<&str>, rest_ms: i64) -> String {
-    let rest = clock_time(rest_ms);
-    match bar {
-        Some(bar) => say::strength_on_bar(movement, bar, rest),
-        None => say::strength(movement, rest),
+pub(crate) fn strength_heading(movement: &str, bar: Option<&str>, rest_ms: Option<i64>) -> String {
+    match (bar, rest_ms.map(clock_time)) {
+        (Some(bar), Some(rest)) => say::strength_on_bar(movement, bar, rest),
+        (None, Some(rest)) => say::strength(movement, rest),
+        (Some(bar), None) => say::strength_on_bar_alone(movement, bar),
+        (None, None) => movement.to_owned(),
     }
 }
 

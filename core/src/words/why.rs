@@ -3,7 +3,8 @@
 use super::able::whole_text;
 use super::load::load_text;
 use super::plain::{day, flagged};
-use crate::load::{CAP_PERCENT, Decision, MaxBasis, Reason};
+use super::training_max::{based, max_text};
+use crate::load::{CAP_PERCENT, Decision, Reason};
 use crate::mass::{Mass, MassUnit};
 use crate::say::load as say;
 
@@ -14,6 +15,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         Reason::FirstTime => say::first_time().to_owned(),
         Reason::Start { nearest: false, .. } => say::start().to_owned(),
         Reason::Start { planned, nearest: true } => say::start_nearest(text(planned)),
+        Reason::TooHeavy { last } => say::too_heavy(text(last)),
         Reason::SayReserve { last, .. } => say::say_reserve(text(last)),
         Reason::Found { last, reps, reserve, leave, capped: false } => {
             say::found(text(last), reps, reserve, leave)
@@ -29,6 +31,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
                 _ => what,
             }
         }
+        Reason::JustMade { last, reps, on } => say::just_made(text(last), reps, day(*on)),
         Reason::Percent { percent, max, basis } => {
             based(say::percent(percent, max_text(*max, *basis, unit)), *basis)
         }
@@ -53,13 +56,13 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
             say::way_back(text(by), text(best), text(last), day(*on))
         }
         Reason::OnceMore { last, on } => say::once_more(text(last), day(*on)),
-        Reason::MoreReps { last, next: Some(next), on, .. } => {
-            say::more_reps(text(last), day(*on), text(next))
+        Reason::MoreReps { last, next: Some(next), on, reps } => {
+            say::more_reps(reps, text(last), day(*on), text(next))
         }
-        Reason::MoreReps { last, next: None, on, .. } => {
-            say::more_reps_heaviest(text(last), day(*on))
+        Reason::MoreReps { last, next: None, on, reps } => {
+            say::more_reps_heaviest(reps, text(last), day(*on))
         }
-        Reason::NextBuild { last, on, .. } => say::next_build(text(last), day(*on)),
+        Reason::NextBuild { last, on, reps } => say::next_build(reps, text(last), day(*on)),
         Reason::AtTop { last, next: Some(next), on, .. } => {
             say::at_top(text(last), day(*on), text(next))
         }
@@ -71,7 +74,7 @@ pub(crate) fn why(reason: &Reason, load: Option<Mass>, unit: MassUnit) -> String
         Reason::BackOff { last, on, sessions } => {
             let how = missed(*sessions);
             match lighter(*last, load, unit) {
-                Some(less) => say::back_off(less, text(last), day(*on), how),
+                Some(less) => say::back_off(less, text(last), how, day(*on)),
                 None => say::back_off_lightest(text(last), day(*on), how),
             }
         }
@@ -178,24 +181,6 @@ fn missed(sessions: u32) -> &'static str {
     }
 }
 
-/// An estimate is said in whole units; what was tested, set or stepped from that exactly.
-fn max_text(max: Mass, basis: MaxBasis, unit: MassUnit) -> String {
-    if basis == MaxBasis::Estimate { whole_text(max, unit) } else { load_text(max, unit) }
-}
-
-fn based(what: String, basis: MaxBasis) -> String {
-    match basis {
-        MaxBasis::Estimate => say::max_estimate(what),
-        MaxBasis::Tested { on } => say::max_tested(what, day(on)),
-        MaxBasis::Coach { on } => say::max_coach(what, day(on)),
-        MaxBasis::Again => say::max_again(what),
-        MaxBasis::Up => say::max_up(what),
-        MaxBasis::Missed => say::max_missed(what),
-        MaxBasis::BackOff => say::max_back_off(what),
-        MaxBasis::Away => say::max_away(what),
-    }
-}
-
 /// How much lighter a load is than the last one: in whole percent of it, and of what is taken off a body by how much
 /// more that is, for near zero a percent means nothing. A rule takes off its own percent and the room rounds down from
 /// there: what is said is what was really taken off. None where nothing was.
@@ -204,9 +189,12 @@ fn lighter(last: Mass, load: Option<Mass>, unit: MassUnit) -> Option<String> {
     if less <= Mass::ZERO {
         return None;
     }
-    // Added to a body, nothing is left of it once it is all taken off.
     if last <= Mass::ZERO {
         return Some(say::more_assistance(load_text(less, unit)));
+    }
+    // Added to a body, nothing is left of it once it is all taken off.
+    if load? <= Mass::ZERO {
+        return Some(say::lighter_by(load_text(less, unit)));
     }
     let (less, last) = (i128::from(less.ten_ng), i128::from(last.ten_ng));
     let percent = ((less * 100 + last / 2) / last).clamp(1, 100);
@@ -221,6 +209,7 @@ mod tests {
     use super::*;
     use crate::care::Place;
     use crate::fixtures::kg;
+    use crate::load::MaxBasis;
 
     fn on() -> NaiveDate {
         NaiveDate::from_ymd_opt(2026, 11, 10).unwrap()
@@ -236,10 +225,13 @@ mod tests {
     fn the_percent_said_is_the_percent_done() {
         let back_off = |last, sessions| Reason::BackOff { last: kg(last), on: on(), sessions };
         let [english, german] = both(&back_off("50", 2), Some("45"));
-        assert_eq!(english, "10 % lighter: 50 kg on Tue 10 Nov, missed twice in a row");
-        assert_eq!(german, "10 % leichter: 50 kg am Di 10. Nov., zweimal in Folge nicht geschafft");
+        assert_eq!(english, "10 % lighter than 50 kg: missed twice in a row, last on Tue 10 Nov");
+        assert_eq!(
+            german,
+            "10 % leichter als 50 kg: zweimal in Folge nicht geschafft, zuletzt am Di 10. Nov."
+        );
         let [english, _] = both(&back_off("27.5", 1), Some("22.5"));
-        assert_eq!(english, "18 % lighter: 27.5 kg on Tue 10 Nov, missed by far");
+        assert_eq!(english, "18 % lighter than 27.5 kg: missed by far, last on Tue 10 Nov");
         let [english, _] = both(&back_off("20", 3), Some("20"));
         assert_eq!(
             english,
@@ -268,6 +260,9 @@ mod tests {
         let [english, german] = said(Reason::EasedIn { last, weeks: 4, on: on() });
         assert_eq!(english, "5 kg more assistance after 4 weeks away: -20 kg on Tue 10 Nov");
         assert!(german.starts_with("5 kg mehr Unterstützung nach 4 Wochen"), "{german}");
+        let all = Reason::EasedIn { last: kg("10"), weeks: 3, on: on() };
+        let all = why(&all, Some(Mass::ZERO), MassUnit::Kg);
+        assert!(all.starts_with("10 kg lighter after 3 weeks away"), "{all}");
         let place = Place::Knee;
         for reason in [
             Reason::BackOff { last, on: on(), sessions: 2 },
@@ -294,7 +289,7 @@ mod tests {
         let [english, german] = both(&more, Some("16"));
         assert_eq!(
             english,
-            "one rep more: 16 kg on Tue 10 Nov, all reps made; 20 kg is the next load here"
+            "one rep more, 9: 16 kg on Tue 10 Nov, all reps made; 20 kg is the next load here"
         );
         assert!(german.ends_with("das nächste Gewicht hier ist 20 kg"), "{german}");
     }
@@ -311,6 +306,8 @@ mod tests {
             english(percent(MaxBasis::Tested { on: on() })),
             "75 % of 85.7 kg, the one-rep max tested on Tue 10 Nov"
         );
+        let worked_out = Reason::Percent { percent: 70, max: kg("34.945"), basis: MaxBasis::Again };
+        assert_eq!(english(worked_out), "70 % of 34.9 kg, the training max");
         let basis = MaxBasis::BackOff;
         let reserve = Reason::Reserve { reps: 1, leave: 2, max: kg("86"), basis };
         let [english, german] = both(&reserve, Some("60"));

@@ -38,6 +38,8 @@ value-missing = { $argument } braucht einen Wert. { $help }
 # $choices sind die Wörter, die passen.
 value-not-among = „{ $value }“ passt nicht zu { $argument }. Wähle eines von diesen: { $choices }.
 # $text ist, was die Hilfe über das Argument sagt.
+# Geschrieben wie ein Datum.
+no-such-day = { $value } gibt es im Kalender nicht. Schreib einen Tag, den es gibt.
 value-wrong = „{ $value }“ passt nicht zu { $argument }: { $text }
 # $help in den Sätzen darüber.
 see-help = --help zeigt, was es gibt.

@@ -21,7 +21,8 @@ corrected = { $set }: { $now } (vorher { $before })
 corrected-still-odd = { $set }: { $now } (vorher { $before }). Wenn es stimmt: { $typed }
 correct-right = holdfast correct { $date } { $piece } { $set } stimmt
 confirmed = { $set }: { $done }, bestätigt. Er zählt.
-taken-back = { $set }: zurückgenommen (vorher { $before })
+# $date als „2026-11-10“.
+taken-back = { $set }: zurückgenommen (vorher { $before }). Doch eintragen: `session --on { $date }`.
 left-out = { $set }: { $done }. Aus ihm wird nichts vorgeschlagen.
 counts-again = { $set }: { $done }. Er zählt wieder.
 

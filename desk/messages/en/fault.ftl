@@ -38,6 +38,8 @@ value-missing = { $argument } needs a value. { $help }
 # $choices are the words that fit.
 value-not-among = "{ $value }" does not fit { $argument }. Choose one of these: { $choices }.
 # $text is what help says of the argument.
+# Written like a date.
+no-such-day = There is no { $value } in the calendar. Write a day that exists.
 value-wrong = "{ $value }" does not fit { $argument }: { $text }
 # $help in the sentences above.
 see-help = See --help.

@@ -21,7 +21,8 @@ corrected = { $set }: { $now } (was { $before })
 corrected-still-odd = { $set }: { $now } (was { $before }). If it is right: { $typed }
 correct-right = holdfast correct { $date } { $piece } { $set } right
 confirmed = { $set }: { $done }, confirmed. It counts.
-taken-back = { $set }: taken back (was { $before })
+# $date as "2026-11-10".
+taken-back = { $set }: taken back (was { $before }). To log it after all: `session --on { $date }`.
 left-out = { $set }: { $done }. Nothing is proposed from it.
 counts-again = { $set }: { $done }. It counts again.
 

@@ -54,10 +54,22 @@ pub(super) fn sentence(command: &Command, error: &Error) -> Option<String> {
         ErrorKind::ValueValidation => {
             let value = first(ContextKind::InvalidValue)?;
             let text = text_of(command, &argument()).unwrap_or_else(|| help.to_owned());
-            say::fault::value_wrong(value, argument(), text)
+            match is_no_day(&value) {
+                true => say::fault::no_such_day(value),
+                false => say::fault::value_wrong(value, argument(), text),
+            }
         }
         _ => return None,
     })
+}
+
+/// True for what is written like a date and is none: the 31st of November.
+fn is_no_day(value: &str) -> bool {
+    let parts: Vec<&str> = value.split('-').collect();
+    let digits =
+        |part: &&str, count| part.len() == count && part.chars().all(|c| c.is_ascii_digit());
+    matches!(parts.as_slice(), [year, month, day]
+        if digits(year, 4) && digits(month, 2) && digits(day, 2))
 }
 
 fn texts(value: &ContextValue) -> Vec<String> {

@@ -1,7 +1,7 @@
 //! Pieces: sets with their loads, windows, holds.
 
 use holdfast_core::session::{
-    FlagView, HoldView, IntervalView, OptionView, PieceKindView, PieceView, SessionScreen,
+    FlagView, HoldView, IntervalView, OptionView, PieceKindView, PieceView, SessionScreen, SetView,
     StrengthView,
 };
 use owo_colors::OwoColorize;
@@ -42,19 +42,20 @@ fn strength(view: &StrengthView) -> String {
         say::sheet::column_why(),
     ]);
     // One reason for all is said once, below.
-    let same = view.sets.len() > 1 && view.sets.iter().all(|set| set.why == view.sets[0].why);
+    let why = |set: &SetView| [set.why.clone(), set.others.clone()];
+    let same = view.sets.len() > 1 && view.sets.iter().all(|set| why(set) == why(&view.sets[0]));
     for set in &view.sets {
         let build = set.load.as_ref().and_then(|load| load.build.as_ref());
         let plates = build.map(|build| build.short.as_ref().unwrap_or(&build.text));
         let done = set.done.as_ref().map(|done| done.text.as_str());
-        let why = set.why.as_deref().filter(|_| !same);
+        let why: Vec<String> = why(set).into_iter().flatten().filter(|_| !same).collect();
         rows.add_row([
             set.set.to_string().as_str(),
             &set.load_text,
             &set.reps_text,
             plates.map_or("", String::as_str),
             done.unwrap_or_default(),
-            why.unwrap_or_default(),
+            &why.join("\n"),
         ]);
     }
     text += &indented(&rows, 2);
@@ -65,7 +66,7 @@ fn strength(view: &StrengthView) -> String {
         };
         text += &format!("  {}\n", text_of.dimmed());
     }
-    if let (true, Some(why)) = (same, view.sets.first().and_then(|set| set.why.as_ref())) {
+    for why in view.sets.first().filter(|_| same).into_iter().flat_map(why).flatten() {
         text += &format!("  {why}\n");
     }
     for set in view.sets.iter().filter(|set| set.open) {
@@ -131,7 +132,7 @@ pub(crate) fn flags(flags: &[FlagView]) -> String {
     text
 }
 
-fn options(options: &[OptionView]) -> String {
+pub(crate) fn options(options: &[OptionView]) -> String {
     if options.is_empty() {
         return String::new();
     }

@@ -9,7 +9,7 @@ use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
 
 use super::drawn::Case;
-use super::{answered, changed, down, hurts, shares, up};
+use super::{able, answered, changed, down, hurts, shares, up};
 
 /// A case and what is proposed for it.
 pub struct Seen<'a> {
@@ -40,7 +40,7 @@ pub const LAWS: &[(&str, Law)] = &[
     ("more reps never make a load lighter", changed::more_reps),
     ("a set in doubt is as one not logged", changed::doubts),
     ("easy weeks and other days change nothing", changed::outside),
-    ("with a flag open no load is above the carried one", hurts::open_flags),
+    ("with a flag open no load is above the carried one, severe not to the end", hurts::open_flags),
     ("severe pain and signs take the load away", hurts::withdrawn),
     ("the first time after pain is lighter, after mild pain no heavier", hurts::cleared),
     ("what severe pain took comes back with each session made", hurts::climb_back),
@@ -61,7 +61,10 @@ pub const LAWS: &[(&str, Law)] = &[
     ("missed twice it is lighter", down::missed_twice),
     ("after two weeks nothing goes up", down::two_weeks),
     ("after three weeks it is lighter or for fewer reps", down::after_weeks),
+    ("fewer reps than were just made at a load are not asked for below it", able::fewer_reps),
+    ("made as asked no set gets lighter by the first share", able::first_share),
     ("a training max goes up by its step, a tenth at most", shares::step),
+    ("a tested max goes up by a tenth at most", shares::tested),
     ("a training max is held by a miss and lowered by the second", shares::missed),
     ("weeks away lower a training max", shares::away),
     ("a share of a training max is rounded down", shares::rounded),

@@ -15,7 +15,11 @@ const SEVERE: u32 = 4;
 pub(super) fn open_flags(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> {
     let above = |next: &NextLoad| next.load > next.carried && next.carried.is_some();
     let above = seen.next.iter().any(above);
-    if is_flagged(seen.case) { says(above, || text(&seen.next)) } else { Ok(false) }
+    let severe = |flag: &Flag| flag.cleared.is_none() && (flag.sign || flag.severity >= SEVERE);
+    let severe = seen.case.history.flags.iter().any(severe);
+    let to_the_end = severe && seen.next.iter().any(|next| next.open);
+    let broken = above || to_the_end;
+    if is_flagged(seen.case) { says(broken, || text(&seen.next)) } else { Ok(false) }
 }
 
 pub(super) fn withdrawn(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> {
@@ -31,9 +35,11 @@ pub(super) fn withdrawn(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, Str
 pub(super) fn cleared(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> {
     let case = seen.case;
     let Some(last) = case.history.last() else { return Ok(false) };
-    let own = case.history.flags.iter().filter(|flag| flag.own);
-    let mut first = own.filter(|flag| flag.cleared.is_some_and(|placed| placed >= last.placed));
-    let Some(severe) = first.clone().map(|flag| flag.sign || flag.severity >= SEVERE).max() else {
+    let flags = case.history.flags.iter();
+    let mut first = flags.filter(|flag| flag.cleared.is_some_and(|placed| placed >= last.placed));
+    // Pain of another movement held this one, and took nothing of it.
+    let took = |flag: &Flag| flag.sign || (flag.own && flag.severity >= SEVERE);
+    let Some(severe) = first.clone().map(took).max() else {
         return Ok(false);
     };
     let kept = |next: &NextLoad| {

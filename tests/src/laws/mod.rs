@@ -1,5 +1,6 @@
 //! What holds of every proposal, whatever was lifted before: tried on histories drawn by chance.
 
+mod able;
 mod answered;
 mod changed;
 mod down;

@@ -36,6 +36,15 @@ pub(super) fn step(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> 
     says(is > (was + step).min(was.percent(110)), || told(was, is))
 }
 
+/// What an athlete tests too: only the coach's word goes further.
+pub(super) fn tested(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> {
+    let (Some(last), Some(known)) = (seen.case.history.last(), &seen.case.history.max) else {
+        return Ok(false);
+    };
+    let Some((was, is)) = last.max.zip(seen.max).filter(|_| known.tested) else { return Ok(false) };
+    says(known.placed > last.placed && is > was.percent(110), || told(was, is))
+}
+
 pub(super) fn missed(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String> {
     let Some(((_, was, is), (_, percent))) = carried(seen).zip(rule(seen.case)) else {
         return Ok(false);

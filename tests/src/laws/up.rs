@@ -1,10 +1,11 @@
 //! Laws of what goes up, and how far.
 
-use holdfast_core::Mass;
 use holdfast_core::load::{NextLoad, Reason, Time};
 use holdfast_core::plan::{LoadRule, Step};
+use holdfast_core::{Mass, MassUnit};
 use rand_chacha::ChaCha8Rng;
 
+use super::drawn::Case;
 use super::held::{Seen, as_proposed, heavier, is_answer, is_fixed, is_flagged, is_share};
 use super::held::{any_missed, is_plain, pair, says, text};
 
@@ -17,11 +18,20 @@ pub(super) fn built(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<bool, String>
         let free = is_answer(next) || is_fixed(case);
         let far = next.carried.filter(|_| !free).is_some_and(|carried| {
             let up = case.builds.above(carried).map_or(carried, |build| build.mass);
-            load > carried.percent(110).max(up)
+            load > carried.percent(110).max(up).max(small_step(case, carried))
         });
         !exact || far
     };
     says(seen.next.iter().any(wrong), || text(&seen.next))
+}
+
+/// Where picks stand close, 2.5 kg or 5 lb more; otherwise nothing.
+fn small_step(case: &Case, load: Mass) -> Mass {
+    let step = match case.builds.unit {
+        MassUnit::Kg => Mass::thousandths(2_500, MassUnit::Kg),
+        MassUnit::Lb => Mass::thousandths(5_000, MassUnit::Lb),
+    };
+    if case.builds.is_picks() { load + step } else { load }
 }
 
 /// A step is the plan's, rounded down; back to what was lifted is no further than that, or the usual step; the next
@@ -101,7 +111,8 @@ pub(super) fn from_the_proposal(seen: &Seen<'_>, _: &mut ChaCha8Rng) -> Result<b
         };
         spoken = true;
         let above = case.builds.above(proposed).map_or(proposed, |build| build.mass);
-        let tenth = if case.builds.is_picks() { above } else { proposed.percent(110) };
+        let tenth =
+            if case.builds.is_picks() { small_step(case, proposed) } else { proposed.percent(110) };
         if next.load > Some(lifted.max(above).max(tenth)) {
             return Err(text(std::slice::from_ref(next)));
         }

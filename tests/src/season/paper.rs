@@ -7,7 +7,7 @@ use holdfast_core::load::{
     next_loads,
 };
 use holdfast_core::plan::{Block, Builds, LoadRule, Scheme};
-use holdfast_core::{Mass, RecordId};
+use holdfast_core::{Mass, MassUnit, RecordId};
 
 use super::book::{Book, Typed};
 use super::cast::Member;
@@ -86,7 +86,8 @@ impl Paper {
             if self.builds.is_picks() {
                 let under = self.builds.loads().filter(|load| (typed.load..planned).contains(load));
                 let odd = self.builds.exactly(typed.load).is_none();
-                return typed.load > next || under.count() >= 3 || odd;
+                let step = planned + Mass::thousandths(2_500, MassUnit::Kg);
+                return typed.load > next.max(step) || under.count() >= 3 || odd;
             }
             typed.load > planned.percent(110).max(next) || typed.load < planned.percent(80)
         };

@@ -1,9 +1,9 @@
 //! Reads a season: case by case, whether an expectation holds.
 
 use chrono::{Days, NaiveDate};
-use holdfast_core::Mass;
 use holdfast_core::load::{NextLoad, Reason};
 use holdfast_core::plan::LoadRule;
+use holdfast_core::{Mass, MassUnit};
 
 use super::expected::{
     AWAY_DAYS, CAP_PERCENT, CLEARED_DAYS, NEAR_PERCENT, PAIN_DAYS, SEVERE, STUCK_SESSIONS, Season,
@@ -358,7 +358,9 @@ pub(super) fn slips(season: &Season) -> Reading {
                 let really = done.load;
                 let really = proposed_before(diary, at, next.set).unwrap_or(really).max(really);
                 let up = diary.builds.above(really).map_or(really, |build| build.mass);
-                let tenth = if diary.builds.is_picks() { up } else { really.percent(CAP_PERCENT) };
+                let step = really + Mass::thousandths(2_500, MassUnit::Kg);
+                let tenth =
+                    if diary.builds.is_picks() { step } else { really.percent(CAP_PERCENT) };
                 reading.case(next.load <= Some(tenth.max(up)), || {
                     let (name, on) = (&diary.name, session.on);
                     format!("{name} {on}: really {really}, then {}", set_text(next))

@@ -7,7 +7,7 @@ use crate::load::Reason;
 use crate::mass::Mass;
 
 /// From so many days without the exercise no load goes up. Common practice, no source.
-const HOLD_DAYS: i64 = 14;
+pub(super) const HOLD_DAYS: i64 = 14;
 /// Of a load of picks, which is near zero, a percentage means nothing: so many picks after so many days.
 const PICKS: [(i64, u32); 3] = [(49, 3), (35, 2), (LIGHTER_DAYS, 1)];
 

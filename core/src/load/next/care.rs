@@ -5,10 +5,12 @@ use super::settle::Settled;
 use super::{BACK_PERCENT, Flag, History};
 use crate::load::Reason;
 use crate::mass::Mass;
+use crate::plan::Builds;
 
 /// The load as care leaves it.
 pub(super) fn limit(
     carried: Option<&Carried<'_>>,
+    builds: &Builds,
     set: u32,
     history: &History,
     mut settled: Settled,
@@ -16,14 +18,16 @@ pub(super) fn limit(
     if let Some(flag) = withdraws(history) {
         return Settled::withdrawn(flag, settled.reps);
     }
-    let Some(carried) = carried else { return first_time(history, settled) };
+    // Nothing is taken to the end beside severe pain, wherever it is.
+    settled.closed |= history.flags.iter().any(|flag| flag.cleared.is_none() && flag.is_severe());
+    let Some(carried) = carried else { return first_time(history, builds, set, settled) };
     let last = carried.load(set);
     for flag in &history.flags {
         let (place, severity, on) = (flag.place, flag.severity, flag.on);
         let (most, reason, closed) = match flag.cleared {
             None => (last, Reason::Flagged { last: Some(last), place, severity, on }, false),
-            Some(_) if !flag.takes() || !is_first_since(history, flag) => continue,
-            Some(_) if flag.is_severe() => {
+            Some(_) if !is_first_since(history, flag) => continue,
+            Some(_) if flag.is_severe() && flag.takes() => {
                 let reason = Reason::AfterPain { last, place, severity, on };
                 (back(carried, last), reason, true)
             }
@@ -47,9 +51,11 @@ pub(super) fn limit(
     settled
 }
 
-/// Who hurts is told no load the first time, unless the coach answered one. After the answer, since one that is
-/// too old to raise a load leaves what it would have been.
-fn first_time(history: &History, settled: Settled) -> Settled {
+/// Who hurts is told no load the first time, unless the coach answered one: after the answer, since one that is too
+/// old to raise a load leaves what it would have been. A share of a training max is known for any reps: what was lifted
+/// last is its most, and less by what severe pain takes.
+fn first_time(history: &History, builds: &Builds, set: u32, settled: Settled) -> Settled {
+    let share = matches!(settled.reason, Reason::Percent { .. } | Reason::Reserve { .. });
     let first = matches!(
         settled.reason,
         Reason::FirstTime
@@ -57,15 +63,43 @@ fn first_time(history: &History, settled: Settled) -> Settled {
             | Reason::OtherReps { .. }
             | Reason::SayReserve { .. }
             | Reason::Found { .. }
+            | Reason::TooHeavy { .. }
+            | Reason::JustMade { .. }
+            | Reason::Fixed { .. }
     );
-    let Some(flag) = history.own_flag().filter(|_| first) else { return settled };
+    let flag = history.open_flag();
+    let flag = flag.or_else(|| {
+        let since = |flag: &&Flag| share && is_first_since(history, flag);
+        history.flags.iter().filter(since).max_by_key(|flag| flag.takes() && flag.is_severe())
+    });
+    // An answer goes no higher than what not one rep was made with.
+    let failed = history.last().and_then(|last| last.set(set)).filter(|done| done.reps == 0);
+    let answered = flag.is_some_and(|flag| flag.cleared.is_none())
+        && failed.is_some_and(|done| settled.load > done.load);
+    let Some(flag) = flag.filter(|_| first || share || answered) else { return settled };
     let (place, severity, on) = (flag.place, flag.severity, flag.on);
-    let reason = Reason::Flagged { last: None, place, severity, on };
-    let Settled { reps, closed, .. } = settled;
-    Settled { reps, closed, from: vec![flag.record], ..Settled::because(reason) }
+    let took = flag.cleared.is_some() && flag.takes() && flag.is_severe();
+    let closed = settled.closed || took;
+    let last = || {
+        history.last()?.sets.iter().filter(|done| done.counts).filter_map(|done| done.load).max()
+    };
+    let last = last().filter(|_| share);
+    let most = last.map(|last| if took { last.percent(BACK_PERCENT) } else { last });
+    if most.is_some() && settled.load <= most {
+        return Settled { closed, ..settled };
+    }
+    let reason = match (flag.cleared, last) {
+        (Some(_), Some(last)) => Reason::AfterPain { last, place, severity, on },
+        // Nothing was lifted yet that pain could have taken a part of.
+        (Some(_), None) => return Settled { closed, ..settled },
+        (None, last) => Reason::Flagged { last, place, severity, on },
+    };
+    let load = most.and_then(|most| builds.at_or_below(most)).map(|build| build.mass);
+    let Settled { reps, .. } = settled;
+    Settled { load, reps, closed, from: vec![flag.record], ..Settled::because(reason) }
 }
 
-/// The flag that takes the load away: severe pain in this exercise, or an emergency sign anywhere.
+/// The flag that takes the load away: severe pain of this exercise, or an emergency sign anywhere.
 pub(super) fn withdraws(history: &History) -> Option<&Flag> {
     let open = |flag: &&Flag| flag.cleared.is_none();
     let mut open = history.flags.iter().rev().filter(open);

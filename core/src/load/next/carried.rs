@@ -2,7 +2,7 @@
 
 use super::days;
 use super::history::{Did, same_reps};
-use super::{CAP_PERCENT, History, SetDone, Time};
+use super::{History, SetDone, Time, most_after};
 use crate::id::RecordId;
 use crate::load::Reason;
 use crate::mass::Mass;
@@ -12,6 +12,8 @@ use crate::plan::{Builds, Scheme};
 ///
 /// - A set that made the plan's reps leaves the load lifted; one with fewer the lighter of the load
 ///   lifted and the load proposed, so that nobody is sent up by missing.
+/// - One with no rep at all says only that it was too heavy: it leaves the lighter of that and of what was carried so
+///   far, and nothing the first time.
 /// - A set skipped, in doubt or set aside leaves the lighter of what was carried so far and the load
 ///   proposed.
 /// - A set never logged carries that of the set before it.
@@ -97,14 +99,11 @@ impl<'a> Carried<'a> {
         self.builds.at_or_below(load).or_else(lightest).map(|build| build.mass)
     }
 
-    /// The most that is allowed in a set: a tenth over the carried load; of picks, the next one. Whoever
+    /// The most that is allowed in a set: a tenth over the carried load, or what picks allow. Whoever
     /// lifted more than was proposed goes no further at once than from the proposal: a load typed a little
     /// too high is not gone on from.
     pub(super) fn cap(&self, set: u32) -> Mass {
-        let over = |load: Mass| {
-            let next = || self.builds.above(load).map_or(load, |build| build.mass);
-            if self.builds.is_picks() { next() } else { load.percent(CAP_PERCENT) }
-        };
+        let over = |load: Mass| most_after(self.builds, load);
         let last = self.load(set);
         match self.exceeded(set) {
             Some(proposed) => {
@@ -202,6 +201,12 @@ fn least_proposed(times: &[&Time], set: u32) -> Option<Mass> {
     times.iter().filter_map(|time| time.proposal(set)?.load).min()
 }
 
+/// The lightest load that no rep was made with.
+fn least_failed(times: &[&Time], set: u32) -> Option<Mass> {
+    let failed = times.iter().filter_map(|time| time.set(set)).filter(|done| done.reps == 0);
+    failed.filter_map(|done| done.load).min()
+}
+
 fn fold_all(times: &[&Time], scheme: &Scheme) -> Option<Vec<Set>> {
     let mut sets: Vec<Set> = Vec::new();
     for set in 1..=scheme.sets() {
@@ -210,8 +215,9 @@ fn fold_all(times: &[&Time], scheme: &Scheme) -> Option<Vec<Set>> {
         let near = || {
             let after = || (set + 1..=scheme.sets()).find_map(|set| fold(times, set));
             let near = sets.last().copied().or_else(after)?;
-            let least = least_proposed(times, set).unwrap_or(near.load);
-            Some(Set { load: near.load.min(least), ..near })
+            let least =
+                least_proposed(times, set).into_iter().chain(least_failed(times, set)).min();
+            Some(Set { load: near.load.min(least.unwrap_or(near.load)), ..near })
         };
         let found = fold(times, set).or_else(near);
         sets.push(found?);
@@ -228,7 +234,12 @@ fn fold(times: &[&Time], set: u32) -> Option<Set> {
                 let Some(load) = done.load else { continue };
                 let made = done.reps >= time.first_reps(set);
                 let lighter = proposed.filter(|proposed| !made && *proposed < load);
-                carried = Some(Set { load: lighter.unwrap_or(load), record: done.record });
+                let load = lighter.unwrap_or(load);
+                if done.reps > 0 {
+                    carried = Some(Set { load, record: done.record });
+                } else if let Some(before) = carried {
+                    carried = Some(Set { load: load.min(before.load), record: done.record });
+                }
             }
             None => {
                 if let (Some(set), Some(proposed)) = (&mut carried, proposed) {

@@ -91,15 +91,16 @@ pub struct Flag {
     pub sign: bool,
     /// When it was flagged.
     pub on: NaiveDate,
-    /// True for a flag on this very exercise, false for one on another that loads the same place.
+    /// True for a flag on this very exercise, and for severe pain of no movement in a place that it loads; false for
+    /// one on another that loads the same place, and for severe pain anywhere else.
     pub own: bool,
     /// When it was cleared, in logical time; none while it is open.
     pub cleared: Option<i64>,
 }
 
 impl Flag {
-    /// True where the exercise itself comes back after it: pain in this very exercise, or an emergency sign, whatever
-    /// brought it on.
+    /// True where the exercise itself comes back after it: pain of its own, or an emergency sign, whatever brought it
+    /// on.
     pub(super) fn takes(&self) -> bool {
         self.own || self.sign
     }
@@ -145,6 +146,8 @@ pub struct Ruled {
 pub struct Able {
     /// The model's answer.
     pub strength: Strength,
+    /// What could be lifted once at least, by what was made lately; zero where there was nothing.
+    pub made: Mass,
     /// The records of the sets it is read from, the latest first.
     pub from: Vec<RecordId>,
 }
@@ -257,9 +260,10 @@ impl History {
         self.working().next_back()
     }
 
-    /// The latest open flag on this very exercise.
-    pub(super) fn own_flag(&self) -> Option<&Flag> {
-        self.flags.iter().rev().find(|flag| flag.own && flag.cleared.is_none())
+    /// The latest open flag, one on this very exercise before others.
+    pub(super) fn open_flag(&self) -> Option<&Flag> {
+        let open = || self.flags.iter().rev().filter(|flag| flag.cleared.is_none());
+        open().find(|flag| flag.own).or_else(|| open().next())
     }
 }
 

@@ -21,8 +21,8 @@ mod training_max;
 
 use super::Reason;
 use crate::id::RecordId;
-use crate::mass::Mass;
-use crate::plan::{Builds, Easy, LoadRule, Scheme, StepRule};
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Build, Builds, Easy, LoadRule, Scheme, StepRule};
 use carried::Carried;
 use settle::Settled;
 
@@ -35,6 +35,24 @@ pub use training_max::{MaxBasis, whole_tenths};
 /// The upper end of the 2 to 10 % step of the American College of Sports Medicine's position
 /// stands (Kraemer et al., Med Sci Sports Exerc 2002;34:364-380; Ratamess et al. 2009;41:687-708).
 pub const CAP_PERCENT: u32 = 110;
+
+/// Of what hangs on a body or is taken off it no percent means anything: it goes up by one pick, or by this where the
+/// room's picks stand closer. Common practice, no source.
+const PICKS_GO_UP: (Mass, Mass) =
+    (Mass::thousandths(2_500, MassUnit::Kg), Mass::thousandths(5_000, MassUnit::Lb));
+
+/// The most that is proposed after a load without a coach's word: a tenth over it; of picks the next one, or the small
+/// step where that leads further.
+pub fn most_after(builds: &Builds, load: Mass) -> Mass {
+    if !builds.is_picks() {
+        return load.percent(CAP_PERCENT);
+    }
+    let (kilograms, pounds) = PICKS_GO_UP;
+    let step = if builds.unit == MassUnit::Kg { kilograms } else { pounds };
+    let built = |build: Build| build.mass;
+    let next = builds.above(load).map_or(load, built);
+    next.max(builds.at_or_below(load + step).map_or(load, built))
+}
 
 /// What is left of the carried load the first time after a severe flag is cleared. Common practice, no source.
 const BACK_PERCENT: u32 = 90;
@@ -93,6 +111,10 @@ pub fn next_loads(
     let max = training_max::of(rule, builds, history);
     let settled = |set| match rule {
         LoadRule::Free => Settled::free(scheme, set),
+        // No rep was ever made: not that load again.
+        LoadRule::Fixed { .. } if carried.is_none() && first::failed(scheme, history).is_some() => {
+            first::settled(scheme, builds, history, set)
+        }
         LoadRule::Fixed { loads } => {
             let planned = loads.get(set as usize - 1).or(loads.first()).copied();
             fixed::settled(planned, scheme, builds, carried, set)
@@ -115,7 +137,7 @@ pub fn next_loads(
             Some(ruled) => settle::rule(carried, builds, history, set, ruled, settled),
             None => settled,
         };
-        let settled = care::limit(carried, set, history, settled);
+        let settled = care::limit(carried, builds, set, history, settled);
         let settled = match easy {
             Some(easy) => easy::lighter(easy, builds, scheme.target(set).unwrap_or(0), settled),
             None => settled,

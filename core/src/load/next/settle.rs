@@ -130,15 +130,22 @@ pub(super) fn rule(
     let last = carried.map(|carried| carried.load(set));
     let again = carried.and_then(|carried| carried.built(set, carried.load(set)));
     let given = ruled.loads.get(set as usize - 1).copied().flatten();
+    // What was refused is no more than what not one rep was made with since.
+    let failed = history.last().and_then(|last| last.set(set)).filter(|done| done.reps == 0);
+    let kept = || match failed.and_then(|done| done.load) {
+        Some(failed) => given.map(|given| given.min(failed)),
+        None => given,
+    };
     let decided =
-        if ruled.decision == Decision::Refuse { again.or(given) } else { given.or(again) };
+        if ruled.decision == Decision::Refuse { again.or_else(kept) } else { given.or(again) };
     let Some(load) = decided.and_then(|load| builds.at_or_below(load)) else {
         return settled;
     };
     let load = load.mass;
     let old = history.date.is_some_and(|date| (date - ruled.on).num_days() >= RAISES_DAYS);
     // Where the bar or the room begins above what is left of it, that is no load, and no reason to raise one.
-    if old && settled.load.or(last).is_some_and(|own| own < load) {
+    let failed = matches!(settled.reason, Reason::TooHeavy { .. });
+    if old && (failed || settled.load.or(last).is_some_and(|own| own < load)) {
         return settled;
     }
     // What the answer goes past is said beside it.

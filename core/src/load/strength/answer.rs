@@ -9,7 +9,7 @@ use super::normal::deviations;
 use super::ratio::{Interval, Pair};
 use super::seen::tiring;
 use super::trend::Trend;
-use crate::mass::Mass;
+use crate::mass::{Mass, MassUnit};
 
 /// The strength of one athlete in one movement on a day, from sets that said how near their end they were.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,6 +37,14 @@ impl Strength {
     /// truth in four of five cases; none where it is too wide to be worth a number.
     pub fn max(&self) -> Option<Interval> {
         self.estimate().filter(|max| (max.high / max.low).ln() / 2.0 <= WIDEST)
+    }
+
+    /// [`Strength::max`] beside what could be lifted once at least, by what was made lately: none where its middle lies
+    /// below that, and no lower end that does.
+    pub fn max_over(&self, made: Mass) -> Option<Interval> {
+        let made = made.for_drawing(MassUnit::Kg);
+        let max = self.max().filter(|max| max.likely > made)?;
+        Some(Interval { low: max.low.max(made), ..max })
     }
 
     /// [`Strength::max`] however wide: for its lower end, to take loads from. None where the interval has

@@ -14,7 +14,7 @@ mod timed;
 mod token;
 
 use super::screen::{
-    BarView, PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind,
+    BarView, OptionView, PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind,
 };
 use super::tap::Tap;
 use crate::clock::Act;
@@ -212,7 +212,15 @@ fn option(rest: &[&str], screen: &SessionScreen) -> Result<Typed> {
     let keys = keys.join(say::line::between());
     let typed = rest.join(" ");
     let at_hand = movement_at_hand(screen);
-    let (movement, option) = match options.iter().find(|option| option.key == typed) {
+    // By its key, or as it is named; a word is enough where no other option has it.
+    let is = |text: &str| text.to_lowercase() == typed.to_lowercase();
+    let by_name = options.iter().find(|option| is(&option.key) || is(&option.name));
+    let part = |option: &&OptionView| {
+        !typed.is_empty() && option.name.to_lowercase().contains(&typed.to_lowercase())
+    };
+    let mut parts = options.iter().filter(part);
+    let only = parts.next().filter(|_| parts.next().is_none());
+    let (movement, option) = match by_name.or(only) {
         Some(option) => (Some(option.movement.clone()), Some(option.key.clone())),
         None if typed.eq_ignore_ascii_case("none") => (at_hand, None),
         None if typed.is_empty() => return Err(wrong(say::line::which_option(keys))),

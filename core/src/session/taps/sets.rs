@@ -7,7 +7,7 @@ use crate::load::Prepared;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, LoadRule, PieceKind};
 use crate::say;
-use crate::session::doubt::is_slip;
+use crate::session::doubt::{is_repair, is_slip};
 use crate::store::Draft;
 use crate::words;
 
@@ -103,7 +103,8 @@ impl Taps<'_> {
             at: before.map_or_else(|| Some(self.at.clone()), |lift| lift.at.clone()),
             on: before.map_or_else(|| self.log.on(), |lift| lift.on),
         };
-        let slip = is_slip(&lift, builds);
+        let repair = |before| said_again && is_repair(&lift, before, builds);
+        let slip = is_slip(&lift, builds) && !before.is_some_and(repair);
         lift.doubt = before.map_or(slip, |before| lift.is_doubted(before, said_again, slip));
         Ok(Draft::new_or_corrected(logged.map(|lift| lift.record), lift))
     }

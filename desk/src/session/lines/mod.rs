@@ -3,7 +3,8 @@
 use std::io::{BufRead, IsTerminal};
 
 use holdfast_core::session::{
-    NoticeKind, SessionScreen, SessionState, SideKeyKind, Tap, Typed, line_help,
+    KeyKind, NoticeKind, PieceKindView, Row, SessionScreen, SessionState, SideKeyKind, Tap, Typed,
+    line_help,
 };
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
@@ -136,8 +137,21 @@ fn prompt(screen: &SessionScreen) -> String {
     let piece = here.row.as_ref().and_then(|row| row.piece());
     let piece = screen.pieces.iter().find(|shown| Some(shown.name.as_str()) == piece);
     text += &piece.map_or(String::new(), |piece| print::flags(&piece.flags));
+    // What to do instead, where the key leaves the movement.
+    let options = piece.filter(|_| here.key.kind == KeyKind::Care).map(|piece| &piece.options);
+    text += &options.map_or(String::new(), |options| print::options(options));
     for note in &here.notes {
         text += &format!("{note}\n");
+    }
+    // Where more than one thing speaks of a load, such as an answer and what it goes past, it is said before it is lifted.
+    let set = piece.and_then(|piece| match (&piece.kind, &here.row) {
+        (PieceKindView::Strength { view }, Some(Row::Set { set, .. })) => {
+            view.sets.iter().find(|shown| shown.set == *set && shown.done.is_none())
+        }
+        _ => None,
+    });
+    if let Some((why, others)) = set.and_then(|set| set.why.as_ref().zip(set.others.as_ref())) {
+        text += &format!("  {why}\n  {others}\n");
     }
     let clock = here.clock.as_ref().filter(|_| screen.rest.is_none());
     let clock = clock.map_or(String::new(), |clock| format!(" [{}]", print::clock(clock)));

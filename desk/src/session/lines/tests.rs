@@ -1,9 +1,12 @@
 //! The line-by-line session against the real core, on a clock that moves a second with each tap.
 
-use holdfast_core::Millis;
 use holdfast_core::clock::Phase;
+use holdfast_core::coach::Answer;
+use holdfast_core::load::Decision;
 use holdfast_core::session::{SessionScreen, SideView, Tap, Typed};
+use holdfast_core::{Mass, Millis};
 use holdfast_tests::taps::begin_day;
+use holdfast_tests::train::squats;
 use holdfast_tests::views::{hold, interval};
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
@@ -194,4 +197,31 @@ fn what_makes_no_sense_is_an_error() {
     assert!(
         why.contains("\"chestpain\" is not an emergency sign") && why.contains("chest pain (c)")
     );
+}
+
+/// Before the bar is loaded the athlete reads that the coach went past what is usual, and the coach's words.
+#[test]
+fn an_answer_past_the_cap_is_said_before_the_set() {
+    let crew = Crew::start(SMALL_PLAN, &["Ana"]).unwrap();
+    let (ana, coach) = (&crew.athletes[0], &crew.coach);
+    squats(ana, "2026-11-03", &[(50, 8), (60, 6), (70, 5)]);
+    crew.exchange_all().unwrap();
+    coach.go_to("2026-11-04");
+    let page = coach.holdfast.member("Ana".into(), "2026-11-04".parse().unwrap()).unwrap();
+    let asked = page.proposals[0].clone();
+    let answer = Answer {
+        person: page.person,
+        exercise: asked.exercise,
+        track: asked.track,
+        anyway: true,
+        decision: Decision::Change,
+        loads: [60, 70, 90].map(Mass::kg).to_vec(),
+        words: "Deep first.".into(),
+    };
+    coach.holdfast.answer(answer, coach.now()).unwrap();
+    crew.exchange_all().unwrap();
+    ana.go_to("2026-11-05");
+    let shown = prompt(&ana.tap(begin_day("Any evening")).unwrap());
+    assert!(shown.contains("  coach changed; last time 50 kg: \"Deep first.\"\n"), "{shown}");
+    assert!(shown.contains("also: more than a tenth over 50 kg"), "{shown}");
 }

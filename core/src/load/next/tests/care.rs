@@ -25,7 +25,65 @@ fn severe_pain_takes_the_load_away_at_once() {
     assert_eq!(sign.says(), "- x 8, - x 6, - x 5", "an emergency sign anywhere");
     let mut other = log().hurts(8, false);
     other.history.flags[0].own = false;
-    assert_eq!(other.says(), "50 x 8, 60 x 6, 70 x 5+", "the same place in another movement");
+    assert_eq!(
+        other.says(),
+        "50 x 8, 60 x 6, 70 x 5",
+        "in another movement: no step up, not to the end"
+    );
+    other.history.flags[0].cleared = Some(150);
+    assert_eq!(other.says(), "50 x 8, 60 x 6, 70 x 5+", "no step up the first time after it");
+    assert!(matches!(other.reason(1), Reason::AfterPain { severity: 8, .. }));
+    let other = other.did(&[("50", 8), ("60", 6), ("70", 8)]);
+    assert_eq!(other.says(), "55 x 8, 65 x 6, 75 x 5+");
+}
+
+/// Whatever the load comes from, and wherever it hurts: who lifts something the first time, or for other reps, is told
+/// no load above what was lifted last.
+#[test]
+fn who_hurts_is_told_no_first_load() {
+    let first = |rule: Option<LoadRule>| {
+        let mut log = Log::new(straight(1, 5));
+        log.history.start = vec![kg("60")];
+        log.rule = rule.unwrap_or(log.rule);
+        assert_eq!(log.says(), "60 x 5");
+        let mut log = log.hurts(2, false);
+        assert_eq!(log.says(), "- x 5");
+        log.history.flags[0].own = false;
+        assert_eq!(log.says(), "- x 5", "in another movement");
+    };
+    first(None);
+    first(Some(LoadRule::Fixed { loads: vec![kg("60")] }));
+}
+
+/// A wave of 70 and 90 %, its days for other reps: nothing is carried from one to the other.
+#[test]
+fn a_share_goes_no_higher_than_was_lifted_while_it_hurts() {
+    let wave = |percent| LoadRule::Percent {
+        percents: vec![percent],
+        step: Vec::new(),
+        back_off_percent: 5,
+    };
+    let mut log = Log::new(straight(1, 5));
+    log.rule = wave(70);
+    let (record, load, on) = (record(99), kg("100"), day("2026-09-01"));
+    log.history.max = Some(KnownMax { record, load, placed: 0, on, tested: true });
+    let hurt = Log {
+        rule: log.rule.clone(),
+        scheme: log.scheme.clone(),
+        builds: log.builds.clone(),
+        history: log.history.clone(),
+    };
+    assert_eq!(hurt.hurts(2, false).says(), "- x 5");
+    let mut log = log.did(&[("70", 5)]);
+    (log.rule, log.scheme) = (wave(90), straight(1, 2));
+    assert_eq!(log.says(), "90 x 2");
+    let mut log = log.hurts(2, false);
+    assert_eq!(log.says(), "70 x 2");
+    log.history.flags[0].cleared = Some(150);
+    assert_eq!(log.says(), "70 x 2", "the first time after it too");
+    log.history.flags[0].severity = 6;
+    assert_eq!(log.says(), "62.5 x 2", "a tenth less after severe pain");
+    assert_eq!(log.did(&[("62.5", 2)]).says(), "90 x 2");
 }
 
 /// 10 % under 50, 60 and 70 are 45, 54 and 63. An easy week does not use it up; the first usual session does.

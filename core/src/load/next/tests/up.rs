@@ -145,15 +145,17 @@ fn more_than_was_proposed_is_made_once_more_before_it_goes_up() {
     assert_eq!(little.says(), "67.5 x 5, 67.5 x 5");
 }
 
-/// Plates hang in steps of 1.25 kg: a step of 2.5 kg is more than the one pick that a body's load goes up at once, and
-/// takes that one. Of help in steps of 5 kg a step of 2.5 builds nothing: reps climb.
+/// Plates hang in steps of 1.25 kg: a step of 2.5 kg is taken at once, one of 5 kg no further. Of help in steps of 5 kg a step of 2.5 builds nothing: reps climb.
 #[test]
-fn what_hangs_on_a_body_goes_up_by_the_step_and_one_pick_at_most() {
+fn what_hangs_on_a_body_goes_up_by_the_step_and_no_further_than_allowed() {
     let mut log = Log::new(straight(3, 6));
     let plates = [("1.25", 2), ("2.5", 2), ("5", 2)].map(|(mass, count)| (kg(mass), count));
     log.builds = Builds::added(&fixtures::kit("0", &plates), MassUnit::Kg);
     let log = log.did(&[("10", 6), ("10", 6), ("10", 6)]);
-    assert_eq!(log.says(), "11.25 x 6, 11.25 x 6, 11.25 x 6");
+    assert_eq!(log.says(), "12.5 x 6, 12.5 x 6, 12.5 x 6");
+    let step = vec![Step { mass: Mass::kg(5), unit: MassUnit::Kg }];
+    let rule = LoadRule::Step(StepRule { step, ..steps() });
+    assert_eq!(Log { rule, ..log }.says(), "12.5 x 6, 12.5 x 6, 12.5 x 6");
     let mut log = Log::new(straight(1, 6));
     let masses = [10, 15, 20, 25].map(Mass::kg).to_vec();
     log.builds = Builds::assisted(&crate::plan::Stack { unit: MassUnit::Kg, masses });
@@ -163,4 +165,23 @@ fn what_hangs_on_a_body_goes_up_by_the_step_and_one_pick_at_most() {
     let step = vec![Step { mass: Mass::kg(5), unit: MassUnit::Kg }];
     log.rule = LoadRule::Step(StepRule { step, ..steps() });
     assert_eq!(log.did(&[("-20", 7)]).says(), "-15 x 6");
+}
+
+/// Dips with the bells and plates of a room: 7.5, 8, 8.75, 10 kg. The plan's 2.5 kg go up at once; where the room has
+/// nothing so near it is the next pick, and a larger step is no more than 2.5 kg.
+#[test]
+fn added_load_takes_the_plans_step() {
+    let hung = |masses: &[&str], step: &str| {
+        let masses = masses.iter().map(|mass| kg(mass)).collect();
+        let mut log = Log::new(straight(2, 6));
+        log.builds = Builds::assisted(&crate::plan::Stack { unit: MassUnit::Kg, masses });
+        let step = vec![Step { mass: kg(step), unit: MassUnit::Kg }];
+        log.rule = LoadRule::Step(StepRule { step, earned_step: Vec::new(), ..steps() });
+        log.all_at("-10", &[6, 6]).says()
+    };
+    let fine = ["10", "8.75", "8", "7.5", "5", "2.5"];
+    assert_eq!(hung(&fine, "2.5"), "-7.5 x 6, -7.5 x 6");
+    assert_eq!(hung(&fine, "7.5"), "-7.5 x 6, -7.5 x 6");
+    assert_eq!(hung(&fine, "1.25"), "-8.75 x 6, -8.75 x 6");
+    assert_eq!(hung(&["10", "5"], "5"), "-5 x 6, -5 x 6");
 }

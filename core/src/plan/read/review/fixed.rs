@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::Review;
 use super::place::Path;
+use super::{Review, Whereabouts};
 use crate::mass::{Mass, MassUnit};
-use crate::plan::read::words::clip;
+use crate::plan::read::words::{clip, names};
 use crate::plan::{Bar, Builds, Exercise, Lifted, LoadRule, PieceKind, Strength};
 use crate::say::{plan_kit, plan_note as say};
 
@@ -35,6 +35,39 @@ pub(super) fn review(review: &Review<'_>) {
         }
     }
     weeks(review);
+    people(review);
+}
+
+/// Notes loads more than a tenth over what people made lately, and more than one build: nobody is given them at once.
+fn people(review: &Review<'_>) {
+    for placed in review.strengths() {
+        let LoadRule::Fixed { loads } = &placed.kind.load else { continue };
+        let mut over: BTreeMap<(usize, Mass), Vec<String>> = BTreeMap::new();
+        let of_it = |who: &&Whereabouts| who.day == placed.day && who.piece == placed.piece.name;
+        for who in review.people.iter().filter(of_it).filter(|who| who.exercise.option.is_none()) {
+            let builds =
+                review.rack.builds(review.block, Some(placed.kind), &who.exercise, who.unit);
+            let far =
+                who.sets.iter().filter(|set| set.carried && !builds.is_picks()).filter_map(|set| {
+                    let index = (set.set as usize - 1).min(loads.len() - 1);
+                    let heaviest = set.made.map_or(set.load, |made| made.max(set.load));
+                    let next = builds.above(heaviest).map_or(heaviest, |build| build.mass);
+                    let most = heaviest.percent(MOST_PERCENT).max(next);
+                    (loads[index] > most).then_some((index, heaviest))
+                });
+            // The widest of somebody's jumps says it.
+            if let Some(worst) = far.max_by_key(|(index, heaviest)| loads[*index] - *heaviest) {
+                over.entry(worst).or_default().push(clip(&who.name));
+            }
+        }
+        for ((index, from), mut who) in over {
+            who.sort();
+            let (load, from) = (loads[index].exact_text(), from.exact_text());
+            let what = say::fixed_over_people(who.len(), load, from, names(&who));
+            let at = placed.at.key("load").key("loads").index(index);
+            review.note(&at, what, say::capped_there());
+        }
+    }
 }
 
 fn each(

@@ -16,18 +16,28 @@ pub(super) fn review(review: &Review<'_>) {
         }
         let fewest = placed.kind.scheme.reps.iter().copied().min().unwrap_or(1);
         for builds in review.carriers(placed.kind) {
-            let Some(gap) = widest(builds, placed.kind.start.iter().copied().min()) else {
-                continue;
-            };
-            let (reps, top) = (gap.reps_before(fewest), i128::from(rule.top));
-            let (from, to) = (gap.from.exact_text(), gap.to.exact_text());
-            let what = match reps <= top {
-                true => say::gap(from, to, gap.percent(), reps),
-                false => say::gap_unprepared(from, to, gap.percent(), top),
-            };
-            review.note(&placed.at.key("load").key("step"), what, help(reps, top));
+            let start = placed.kind.start.iter().copied().min();
+            let first = start.and_then(|start| ahead(builds, start));
+            let widest = widest(builds, start);
+            // Whoever begins before one meets that first, however wide another is.
+            for gap in first.into_iter().chain(widest.filter(|widest| Some(*widest) != first)) {
+                let (reps, top) = (gap.reps_before(fewest), i128::from(rule.top));
+                let (from, to) = (gap.from.exact_text(), gap.to.exact_text());
+                let what = match reps <= top {
+                    true => say::gap(from, to, gap.percent(), reps),
+                    false => say::gap_unprepared(from, to, gap.percent(), top),
+                };
+                review.note(&placed.at.key("load").key("step"), what, help(reps, top));
+            }
         }
     }
+}
+
+/// The gap that somebody is before at a load, where it is a wide one.
+fn ahead(builds: &Builds, start: Mass) -> Option<Gap> {
+    let from = builds.at_or_below(start)?.mass;
+    let gap = Gap { from, to: builds.above(from)?.mass };
+    (gap.is_wide() && !builds.is_picks()).then_some(gap)
 }
 
 /// The widest gap above `from`, or of all loads, where it is a wide one. What is added to a body or taken

@@ -21,6 +21,11 @@ pub(super) fn review(review: &Review<'_>, today: Option<NaiveDate>) {
         };
         review.note(&Path::new().key("block").key("starts"), what, say::check_the_year());
     }
+    let all = |weeks: &[u32]| (1..=review.block.weeks).all(|week| weeks.contains(&week));
+    if review.block.easy.as_ref().is_some_and(|easy| all(&easy.weeks)) {
+        let at = Path::new().key("block").key("easy").key("weeks");
+        review.note(&at, say::all_weeks_easy(), say::leave_a_week());
+    }
     for interval in review.intervals() {
         for (index, station) in interval.kind.stations.iter().enumerate() {
             let fastest = i64::from(station.reps) * FASTEST_REP_MS;

@@ -79,6 +79,7 @@ pub(super) fn everything(model: &Model, from: u16, wide: u16, theme: Theme) -> P
         view.warm_up.iter().for_each(|step| add(&say::full::warm_up_step(&step.text)));
         let set = view.sets.iter().find(|shown| shown.set == *set);
         set.and_then(|set| set.why.as_ref()).into_iter().for_each(|why| add(&say::full::why(why)));
+        set.and_then(|set| set.others.as_ref()).into_iter().for_each(|others| add(others));
         if let Some(able) = &view.able {
             add(&able.text);
         }

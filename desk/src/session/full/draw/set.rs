@@ -130,6 +130,9 @@ fn why(set: &SetView, wide: u16, theme: Theme) -> Vec<Part<'static>> {
     if let Some(why) = &set.why {
         parts.push(Part::text(rank::WHY, wide, Theme::usual(), &say::full::why(why)));
     }
+    if let Some(others) = &set.others {
+        parts.push(Part::text(rank::WHY, wide, Theme::usual(), others));
+    }
     if let (None, Some(expected)) = (&set.done, &set.expected) {
         let text = say::full::open_set(&expected.text);
         parts.push(Part::text(rank::NOTES, wide, theme.quiet(), &text));

@@ -238,3 +238,44 @@ fn fixed_loads_from_week_to_week() {
         ["45 kg is more than 10 % above the 40 kg of week 2."]
     );
 }
+
+/// Bells of 8, 12 and 16 kg, and one of 32: who starts with 12 is before the third that leads to 16, though the way from
+/// there is wider. Both are said, the nearer one first.
+#[test]
+fn where_people_start_is_said_beside_the_widest_gap() {
+    let bells = spoilt("mass = \"8 kg\"", "mass = \"32 kg\"")
+        .replace("mass = \"9 kg\"", "mass = \"12 kg\"");
+    let rows = |start: &str| {
+        let piece = "name = \"Rows\"\nmovement = \"row\"\nreps = [5]\n";
+        let load = format!("load = {{ rule = \"step\", step = \"4 kg\", start = \"{start}\" }}");
+        let text = format!("{bells}\n[[day.piece]]\nkind = \"strength\"\n{piece}{load}\n");
+        notes(&text).into_iter().map(|note| note.what).collect::<Vec<_>>()
+    };
+    let first =
+        "From 12 kg the next load is 16 kg, up 33 %. It is proposed after 14 reps with 12 kg.";
+    let widest = "From 16 kg the next load is 32 kg, up 100 %. Even 20 reps do not prepare it.";
+    assert_eq!(rows("12 kg"), [first, widest]);
+    let far = rows("16 kg").into_iter().filter(|what| what.contains(", up "));
+    assert_eq!(far.collect::<Vec<_>>(), [widest]);
+}
+
+/// Where no week is usual nothing goes up.
+#[test]
+fn a_block_of_easy_weeks_alone_is_noted() {
+    let easy = |weeks: &str| {
+        spoilt("weeks = 3", &format!("weeks = 3\neasy = {{ weeks = {weeks}, load = \"-40 %\" }}"))
+    };
+    one(
+        &easy("[1, 2, 3]"),
+        "[1, 2, 3]",
+        (
+            "Every week of this block is easy, so no load goes up in it.",
+            "Leave out a week that is meant to be usual.",
+        ),
+        (
+            "Jede Woche dieses Blocks ist leicht, also wird in ihm nichts schwerer.",
+            "Lass eine Woche weg, die wie sonst sein soll.",
+        ),
+    );
+    assert_eq!(notes(&easy("[1, 3]")), []);
+}

@@ -269,3 +269,20 @@ fn a_large_crew_is_a_short_note() {
         assert!(said.ends_with(" Dasselbe gilt für 21 weitere bei anderen Gewichten."), "{said}");
     });
 }
+
+/// 100 kg where somebody made 60 lately: nobody is given them at once. A tenth more is no jump, and neither is what
+/// somebody takes an option for.
+#[test]
+fn loads_that_the_plan_gives_are_held_against_where_people_are() {
+    let fixed = |load: &str| spoilt(LOAD, &format!("{{ rule = \"fixed\", loads = \"{load}\" }}"));
+    let people =
+        [squats("Wy", &["60", "60"]), squats("Ana", &["60", "60"]), squats("Bo", &["95", "95"])];
+    let said = whats(&fixed("100 kg"), &people);
+    assert_eq!(said, ["100 kg is more than 10 % above the 60 kg that Ana and Wy made lately."]);
+    assert_eq!(whats(&fixed("65 kg"), &people), [""; 0]);
+    let option = Exercise { option: Some("box".into()), ..Exercise::of("squat") };
+    let other = [whereabouts("Wy", "Heavy", option, &["60", "60"])];
+    assert_eq!(whats(&fixed("100 kg"), &other), [""; 0]);
+    let new = changed(squats("Wy", &["60", "60"]), |set| set.carried = false);
+    assert_eq!(whats(&fixed("100 kg"), &[new]), [""; 0]);
+}
