@@ -13,6 +13,7 @@ pub mod sealed;
 mod shelf;
 mod steps;
 mod take_in;
+pub mod web;
 
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace};
