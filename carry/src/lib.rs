@@ -31,5 +31,7 @@
 mod folder;
 mod line;
 mod send;
+#[cfg(test)]
+mod tests;
 
 pub use line::{Carried, Line};

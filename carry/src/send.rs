@@ -1,6 +1,7 @@
 //! Sends one request and brings its answer, by `ureq`.
 
 use std::io::{ErrorKind, Read};
+use std::net::ToSocketAddrs;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -53,7 +54,12 @@ impl Sender {
         } else {
             made.body(()).map_err(Error::from).and_then(|made| agent.run(made))
         };
-        let (head, body) = answer.map_err(|error| unsent(&error))?.into_parts();
+        let answer = answer.map_err(|error| match unsent(&error) {
+            // A name that nobody knows just now looks like any other error.
+            Unsent::Interrupted if !is_known(&request.url) => Unsent::Offline,
+            unsent => unsent,
+        });
+        let (head, body) = answer?.into_parts();
         read(Response::from_parts(head, body), request.largest)
     }
 }
@@ -91,6 +97,14 @@ fn read(answer: Response<Body>, largest: u64) -> Result<HttpAnswer, Unsent> {
     let mut reader = body.into_reader().take(largest.saturating_add(1));
     reader.read_to_end(&mut content).map_err(|_| Unsent::Interrupted)?;
     Ok(HttpAnswer { status: head.status.as_u16(), headers, body: content })
+}
+
+/// False when the system knows no address of a server: without a network it knows none.
+fn is_known(url: &str) -> bool {
+    let uri: Option<http::Uri> = url.parse().ok();
+    let host = uri.as_ref().and_then(http::Uri::host);
+    let host = host.map(|host| host.trim_start_matches('[').trim_end_matches(']'));
+    host.is_none_or(|host| (host, 0).to_socket_addrs().is_ok())
 }
 
 fn unsent(error: &Error) -> Unsent {
