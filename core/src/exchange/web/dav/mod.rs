@@ -27,6 +27,8 @@ pub(super) struct DavTransfer {
     hops: u32,
     /// True once the missing folder was made: it is made once.
     has_made_folder: bool,
+    /// True once a server refused its own address as the place to move to.
+    is_path_alone: bool,
 }
 
 #[derive(Clone, Debug)]
@@ -54,7 +56,15 @@ impl DavTransfer {
             Operation::Put { folder, name, .. } => (Step::Write, at.base.with(&[folder, name])),
             Operation::Delete { folder, name } => (Step::Delete, at.base.with(&[folder, name])),
         };
-        let transfer = DavTransfer { at, operation, step, target, hops: 0, has_made_folder: false };
+        let transfer = DavTransfer {
+            at,
+            operation,
+            step,
+            target,
+            hops: 0,
+            has_made_folder: false,
+            is_path_alone: false,
+        };
         let request = transfer.request();
         (transfer, request)
     }
@@ -92,9 +102,14 @@ impl DavTransfer {
             Step::MakeFolder => request(Method::Mkcol, self.folder().folder_url()),
             Step::Name => {
                 let mut request = request(Method::Move, self.temporary().file_url());
-                // A path alone (RFC 4918, section 10.3, `Simple-ref`): behind a proxy a server may know itself by
-                // another scheme or port, and then refuses the address that we know it by.
-                request.headers.push(header("Destination", &self.target.file_path()));
+                // Apache wants the whole address. Behind a proxy a server may know itself by another scheme or
+                // port and refuse the one that we know; then a path alone is right (RFC 4918, section 10.3).
+                let destination = if self.is_path_alone {
+                    self.target.file_path()
+                } else {
+                    self.target.file_url()
+                };
+                request.headers.push(header("Destination", &destination));
                 request.headers.push(header("Overwrite", "F"));
                 request
             }
@@ -140,7 +155,8 @@ impl DavTransfer {
             Step::Name => self.named(answer),
             Step::Tidy(end) => end.map(Next::Done),
             Step::Delete => match answer.status {
-                200 | 202 | 204 if !answer.is_page() => Ok(Next::Done(Done::Deleted)),
+                202 | 204 => Ok(Next::Done(Done::Deleted)),
+                200 if !answer.is_page() => Ok(Next::Done(Done::Deleted)),
                 404 | 410 => Ok(Next::Done(Done::Missing)),
                 _ => Err(self.fault(answer, true)),
             },
@@ -180,8 +196,11 @@ impl DavTransfer {
 
     fn written(&mut self, answer: &HttpAnswer) -> Result<Next, WebFault> {
         match answer.status {
-            200 | 201 | 204 if !answer.is_page() => Ok(self.go(Step::Name)),
-            404 | 409 if !self.has_made_folder => {
+            // Apache sends a page along with its 201; a network's sign-in page comes with 200.
+            201 | 204 => Ok(self.go(Step::Name)),
+            200 if !answer.is_page() => Ok(self.go(Step::Name)),
+            // Where the folder is missing nginx calls it an error of its own, 500.
+            404 | 409 | 500 if !self.has_made_folder => {
                 self.has_made_folder = true;
                 Ok(self.go(Step::MakeFolder))
             }
@@ -195,7 +214,11 @@ impl DavTransfer {
             201 | 204 => Ok(Next::Done(Done::Written)),
             200 if !answer.is_page() => Ok(Next::Done(Done::Written)),
             412 => Ok(self.go(Step::Tidy(Ok(Done::AlreadyThere)))),
-            405 | 501 => {
+            400 | 502 if !self.is_path_alone => {
+                self.is_path_alone = true;
+                Ok(self.go(Step::Name))
+            }
+            400 | 405 | 501 => {
                 let fault = WebFault::CannotMove { carrier: self.carrier() };
                 Ok(self.go(Step::Tidy(Err(fault))))
             }

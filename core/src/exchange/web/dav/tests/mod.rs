@@ -100,13 +100,26 @@ fn a_file_is_written_under_another_name_and_then_renamed_without_replacing() {
     let (sent, end) = played(put(), &[201, 201]);
     assert_eq!(done(end), Done::Written);
     assert_eq!((sent[0].method, &sent[0].url), (Method::Move, &temporary));
-    assert_eq!(header(&sent[0], "Destination"), Some(&*format!("/crew/{LANE}/{LEAF}")));
+    assert_eq!(header(&sent[0], "Destination"), Some(&*format!("{CARRIER}{LANE}/{LEAF}")));
     assert_eq!(header(&sent[0], "Overwrite"), Some("F"));
+}
+
+/// Behind a proxy that ends TLS, Apache answers 502 to its own outer address.
+#[test]
+fn a_server_that_knows_itself_by_another_address_is_given_a_path_alone() {
+    for refused in [400, 502] {
+        let (sent, end) = played(put(), &[201, refused, 201]);
+        assert_eq!(done(end), Done::Written);
+        assert_eq!(header(&sent[1], "Destination"), Some(&*format!("/crew/{LANE}/{LEAF}")));
+    }
+    let cannot = WebFault::CannotMove { carrier: CARRIER.into() };
+    assert_eq!(faulty(played(put(), &[201, 502, 400, 204]).1), cannot);
+    assert!(faulty(played(put(), &[201, 502, 502, 204]).1).passes());
 }
 
 #[test]
 fn the_folder_of_a_lane_is_made_once() {
-    for missing in [404, 409] {
+    for missing in [404, 409, 500] {
         let (sent, end) = played(put(), &[missing, 201, 201, 201]);
         assert_eq!(done(end), Done::Written);
         assert_eq!((sent[0].method, &sent[0].url), (Method::Mkcol, &format!("{CARRIER}{LANE}/")));
@@ -114,7 +127,10 @@ fn the_folder_of_a_lane_is_made_once() {
     }
     // Somebody else made it meanwhile.
     assert_eq!(done(played(put(), &[409, 405, 204, 204]).1), Done::Written);
+    // It was there, and the server is out of order all the same.
+    assert!(faulty(played(put(), &[500, 405, 500]).1).passes());
     let not_there = WebFault::NotThere { carrier: CARRIER.into() };
+    assert_eq!(faulty(played(put(), &[500, 409]).1), not_there);
     assert_eq!(faulty(played(put(), &[409, 409]).1), not_there);
     assert_eq!(faulty(played(put(), &[409, 201, 409]).1), not_there);
     assert_eq!(faulty(played(put(), &[404, 201, 404]).1), not_there);
@@ -169,6 +185,15 @@ fn a_page_for_people_is_neither_a_file_nor_a_success() {
     assert!(matches!(transfer.answered(&page, &now()), Next::Send(_)), "tidies up");
     let end = transfer.answered(&page, &now());
     assert!(matches!(end, Next::Fault(WebFault::NotThisKind { .. })));
+}
+
+/// Apache mod_dav 2.4 says "201 Created" in a page as well.
+#[test]
+fn a_page_that_says_created_is_believed() {
+    let created = answer(201, &[("Content-Type", "text/html; charset=iso-8859-1")], "<html>");
+    let (mut transfer, _) = begun(&dav(), put());
+    assert!(matches!(transfer.answered(&created, &now()), Next::Send(_)));
+    assert_eq!(done(transfer.answered(&created, &now())), Done::Written);
 }
 
 #[test]
