@@ -29,9 +29,11 @@
 //! ```
 
 mod folder;
+mod kept;
 mod line;
 mod send;
 #[cfg(test)]
 mod tests;
 
+pub use kept::{Named, carriers, keep_carriers};
 pub use line::{Carried, Line};
