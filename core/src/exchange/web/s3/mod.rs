@@ -220,6 +220,8 @@ impl S3Transfer {
             (Meaning::Busy, _) | (_, 408 | 425 | 429 | 500..=599) => {
                 WebFault::Busy { carrier, status, wait_s: fault::wait_s(answer) }
             }
+            // No S3-compatible server asks for a password so: this is another kind of server.
+            (_, 401) if answer.header("www-authenticate").is_some() => self.other_kind(),
             (_, 401 | 403) => WebFault::WrongKey { carrier },
             _ if answer.is_page() => self.other_kind(),
             (_, 404) => WebFault::NotThere { carrier },

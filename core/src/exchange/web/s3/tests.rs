@@ -267,6 +267,11 @@ fn every_error_has_its_fault() {
         (list(None), error(403, "AccessDenied"), wrong()),
         (list(None), answer(403, &[], ""), wrong()),
         (list(None), answer(401, &[], ""), wrong()),
+        (
+            list(None),
+            answer(401, &[("WWW-Authenticate", "Basic realm=\"crew\"")], "<html>"),
+            WebFault::NotThisKind { carrier: carrier(), kind: ServerKind::S3 },
+        ),
         (put(), error(403, "SignatureDoesNotMatch"), wrong()),
         (put(), error(403, "AccessDenied"), read_only()),
         (delete(), error(403, "AccessDenied"), read_only()),
