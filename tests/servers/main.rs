@@ -17,6 +17,7 @@ mod killed;
 mod lengths;
 mod server;
 mod servers;
+mod tls;
 
 #[test]
 fn no_file_is_forgotten() {

@@ -75,6 +75,11 @@ impl Server {
         }
     }
 
+    /// A file of the server's own.
+    pub(crate) fn own(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
     /// The folder whose lanes are the carrier's.
     pub(crate) fn files(&self) -> PathBuf {
         self.folder.path().join("files").join(if self.kind.is_s3 { BUCKET } else { "crew" })

@@ -28,11 +28,14 @@ fn installed(program: &str) -> PathBuf {
 
 /// What the server calls itself.
 pub(crate) fn version(kind: Kind) -> String {
+    if kind.is_s3 {
+        // The program knows none of its own.
+        return std::fs::read_to_string(installed("bin/versitygw.version")).unwrap();
+    }
     let (program, arg) = match kind.name {
         "Apache mod_dav" => (PathBuf::from("/usr/sbin/apache2"), "-v"),
         "nginx dav" => (PathBuf::from("/usr/sbin/nginx"), "-v"),
-        "WsgiDAV" => (installed("python/bin/wsgidav"), "--version"),
-        _ => (installed("bin/versitygw"), "--version"),
+        _ => (installed("python/bin/wsgidav"), "--version"),
     };
     let said = Command::new(program).arg(arg).output().unwrap();
     let said = [said.stdout, said.stderr].concat();
@@ -40,6 +43,11 @@ pub(crate) fn version(kind: Kind) -> String {
 }
 
 fn apache(folder: &Path, port: u16) -> Command {
+    apache_with(folder, port, "")
+}
+
+/// Apache with more settings.
+pub(crate) fn apache_with(folder: &Path, port: u16, more: &str) -> Command {
     let modules = "/usr/lib/apache2/modules";
     let load: String = [
         ("mpm_event", "mod_mpm_event"),
@@ -59,7 +67,7 @@ fn apache(folder: &Path, port: u16) -> Command {
     fs::write(
         folder.join("apache.conf"),
         format!(
-            "{load}ServerRoot {at}\nServerName 127.0.0.1\nListen 127.0.0.1:{port}\nPidFile {at}/pid\n\
+            "{load}{more}ServerRoot {at}\nServerName 127.0.0.1\nListen 127.0.0.1:{port}\nPidFile {at}/pid\n\
              ErrorLog {at}/error.log\nUser www-data\nGroup www-data\nDocumentRoot {at}/files\n\
              DavLockDB {at}/locks\n\
              <Directory {at}/files>\n  Dav On\n  AuthType Basic\n  AuthName crew\n\

@@ -5,25 +5,26 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::python::Environment;
-use crate::steps::{Done, cargo_command, install, is_there, run, step, target};
+use crate::steps::{Done, cargo, cargo_command, install, is_there, run, step, target};
 
 /// Debian's packages, each with what of it must be there.
-const PACKAGES: [(&str, &str); 4] = [
+const PACKAGES: [(&str, &str); 5] = [
     ("apache2-bin", "/usr/lib/apache2/modules/mod_dav_fs.so"),
     ("nginx", "/usr/sbin/nginx"),
     ("libnginx-mod-http-dav-ext", "/usr/lib/nginx/modules/ngx_http_dav_ext_module.so"),
     ("curl", "/usr/bin/curl"),
+    ("openssl", "/usr/bin/openssl"),
 ];
 
 /// The S3-compatible server, which Debian has not.
 const S3: &str = "github.com/versity/versitygw/cmd/versitygw@v1.8.0";
 
-const OTHERWISE: &str = "install Apache with mod_dav, nginx with its dav-ext module, and curl, where Debian \
-                         has them, then run this again";
+const OTHERWISE: &str = "install Apache with mod_dav, nginx with its dav-ext module, curl and openssl where \
+                         Debian has them, then run this again";
 
 /// Installs what is missing and runs the checks.
 pub(crate) fn check() -> Done {
-    step("Apache, nginx and curl", || {
+    step("Apache, nginx, curl and openssl", || {
         let missing: Vec<&str> = PACKAGES
             .iter()
             .filter(|(_, file)| !Path::new(file).exists())
@@ -37,6 +38,8 @@ pub(crate) fn check() -> Done {
         Environment { folder, requirements: "tests/servers/requirements.txt" }.packages()
     })?;
     step("versitygw", versitygw)?;
+    // One check goes through the real program.
+    step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
     step("carriers against real servers", || {
         let test = ["test", "--package", "holdfast-tests", "--test", "servers", "--locked"];
         // One after the other, so that what each prints stays together.
