@@ -32,6 +32,7 @@ keyword! {
         Minutes = "minutes",
         Movement = "movement",
         Name = "name",
+        Pairing = "pairing",
         Piece = "piece",
         Range = "range",
         Rest = "rest",

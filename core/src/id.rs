@@ -43,7 +43,8 @@ id! {
     RecordId
 }
 
-/// Makes a version 4 UUID of 16 random bytes that a shell supplies.
+/// Makes a version 4 UUID of 16 bytes.
+#[cfg(test)]
 pub(crate) fn random(bytes: [u8; 16]) -> Uuid {
     Builder::from_random_bytes(bytes).into_uuid()
 }

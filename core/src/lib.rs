@@ -15,7 +15,7 @@
 //! use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 //! use holdfast_core::journal::Role;
 //! use holdfast_core::session::{PieceKindView, SessionState, Tap};
-//! use holdfast_core::{Holdfast, Instant, MassUnit, Start, put_file};
+//! use holdfast_core::{Holdfast, Instant, MassUnit, PairDid, Start, put_file};
 //!
 //! # type Done<T> = Result<T, Box<dyn std::error::Error>>;
 //! /// Carries an exchange out, with a folder as the carrier: the core says what to do next.
@@ -62,7 +62,7 @@
 //!     role,
 //!     name: name.into(),
 //!     unit: MassUnit::Kg,
-//!     chance: vec![chance; 48],
+//!     chance: vec![chance; 80],
 //! };
 //!
 //! let coach = Holdfast::start(folder("maren"), start(Role::Coach, "Maren", 1), at.clone())?;
@@ -83,7 +83,17 @@
 //! assert_eq!(exchange(&coach, &carrier, &at)?.put, 1);
 //!
 //! let ines = Holdfast::start(folder("ines"), start(Role::Athlete, "Ines", 2), at.clone())?;
-//! assert!(exchange(&ines, &carrier, &at)?.joined);
+//! // In one room: each scans what the other shows. Then Ines reads four words, and Maren finds their line.
+//! let scan = |code: Option<String>| PairDid::Scan { text: code.unwrap_or_default(), chance: vec![3; 32] };
+//! let invited = coach.pair(PairDid::Invite { chance: vec![4; 32] }, at.clone())?;
+//! let answered = ines.pair(scan(invited.code), at.clone())?;
+//! let opened = coach.pair(scan(answered.code), at.clone())?;
+//! let words = ines.pair(scan(opened.code), at.clone())?.words.join(" ");
+//! let line = (1..).zip(&opened.lines).find(|(_, line)| **line == words).map(|(line, _)| line);
+//! coach.pair(PairDid::Pick { line, label: None }, at.clone())?;
+//! ines.pair(PairDid::Match { matches: true }, at.clone())?;
+//!
+//! exchange(&ines, &carrier, &at)?;
 //! assert_eq!(ines.today(at.clone())?.state, SessionState::Ready);
 //!
 //! // A tap is on disk before its screen comes back. What is left out is taken as planned.
@@ -158,7 +168,7 @@ pub mod plan;
 pub mod session;
 
 pub use catalogue::Language;
-pub use device::Start;
+pub use device::{PairDid, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Thing, Verified, Who, check_plan,
     plates, put_file, speak,

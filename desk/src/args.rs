@@ -47,6 +47,8 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    Invite(Invite),
+    Join(Join),
     Session(Session),
     Hold(Hold),
     Exchange {
@@ -105,6 +107,46 @@ pub(crate) enum LanguageArg {
     En,
     De,
     System,
+}
+
+/// How a coach takes somebody in.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Invite {
+    pub(crate) code: Option<String>,
+    #[arg(long, value_enum, value_name = "LINE", conflicts_with = "code")]
+    pub(crate) line: Option<LineArg>,
+    #[arg(long, value_name = "NAME", requires = "line")]
+    pub(crate) name: Option<String>,
+    #[arg(long, value_name = "FILE")]
+    pub(crate) svg: Option<PathBuf>,
+    #[arg(long, conflicts_with_all = ["code", "line"])]
+    pub(crate) stop: bool,
+}
+
+/// The line that a member reads.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum LineArg {
+    #[value(name = "1")]
+    One,
+    #[value(name = "2")]
+    Two,
+    #[value(name = "3")]
+    Three,
+    None,
+}
+
+/// How a member joins.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Join {
+    pub(crate) code: Option<String>,
+    #[arg(long = "match", conflicts_with_all = ["code", "differ"])]
+    pub(crate) matches: bool,
+    #[arg(long, conflicts_with = "code")]
+    pub(crate) differ: bool,
+    #[arg(long, value_name = "FILE")]
+    pub(crate) svg: Option<PathBuf>,
+    #[arg(long, conflicts_with_all = ["code", "matches", "differ"])]
+    pub(crate) stop: bool,
 }
 
 /// Where and how the demo plays.

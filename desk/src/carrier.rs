@@ -47,15 +47,9 @@ pub(crate) fn exchange(
 const SHOWN_ASIDE: usize = 8;
 
 /// What an exchange did, in words.
-pub(crate) fn exchanged_text(holdfast: &Holdfast, report: &ExchangeReport) -> Outcome<String> {
-    let mut said = Vec::new();
-    if report.joined {
-        let coaches = holdfast.who()?.coaches.into_iter();
-        let coaches = coaches.reduce(say::command::names);
-        said.push(say::command::joined_crew(coaches.unwrap_or_default()));
-    }
-    said.push(say::command::brought(report.put));
-    said.push(say::command::fetched(report.leaves, report.entries));
+pub(crate) fn exchanged_text(report: &ExchangeReport) -> String {
+    let said =
+        [say::command::brought(report.put), say::command::fetched(report.leaves, report.entries)];
     let mut text = format!("{}\n", said.join(" "));
     let mut alone = |what: String| {
         text += &format!("{} {what}\n", say::command::left_alone().yellow().bold());
@@ -66,7 +60,7 @@ pub(crate) fn exchanged_text(holdfast: &Holdfast, report: &ExchangeReport) -> Ou
     if report.aside.len() > SHOWN_ASIDE {
         alone(say::command::left_alone_more(report.aside.len() - SHOWN_ASIDE));
     }
-    Ok(text)
+    text
 }
 
 fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {

@@ -20,7 +20,7 @@ use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{answer, carriers, demo, flag, hold, print, say, session, sets};
+use crate::{answer, carriers, demo, flag, hold, pair, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -54,13 +54,15 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
     match command {
         Command::Publish { plan, carrier } => publish(holdfast, &plan, &carrier),
         Command::Today { on, day, json } => show_day(holdfast, on, day, json),
+        Command::Invite(typed) => pair::invite(holdfast, typed),
+        Command::Join(typed) => pair::join(holdfast, typed),
         Command::Session(asked) => session::run(holdfast, asked),
         Command::Exchange { carrier } => {
             if !carrier.exists() {
                 return Err(Fault::at(&carrier, say::fault::carrier_missing()));
             }
             let exchanged = exchange(holdfast, &carrier, &now())?;
-            print::out(&exchanged_text(holdfast, &exchanged)?)
+            print::out(&exchanged_text(&exchanged))
         }
         Command::Board { on, json } => {
             let board = holdfast.board(on.unwrap_or_else(today))?;
@@ -111,7 +113,7 @@ fn choose_language(holdfast: &Holdfast, choice: LanguageArg) -> Outcome {
 }
 
 fn begin(folder: &Path, start: Start) -> Outcome {
-    let mut chance = vec![0; 48];
+    let mut chance = vec![0; 80];
     getrandom::fill(&mut chance).map_err(|error| Fault::Typed(say::fault::no_randomness(error)))?;
     let role = match start.role {
         RoleArg::Coach => Role::Coach,
@@ -129,7 +131,9 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     let (name, folder) = (who.name.bold(), folder.display());
     let (started, next) = match who.role {
         Role::Coach => {
-            (say::command::started_as_coach(&folder, name), say::command::next_for_coach(&folder))
+            let (publish, invite) =
+                (say::command::next_for_coach(&folder), say::command::then_invite(&folder));
+            (say::command::started_as_coach(&folder, name), format!("{publish}\n{invite}"))
         }
         Role::Athlete => (
             say::command::started_as_athlete(&folder, name),
@@ -191,7 +195,7 @@ fn publish(holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
     } else {
         say::command::published(plan)
     };
-    print::out(&format!("{published}\n{}", exchanged_text(holdfast, &exchanged)?))
+    print::out(&format!("{published}\n{}", exchanged_text(&exchanged)))
 }
 
 fn show_day(

@@ -15,6 +15,7 @@ mod hold;
 mod home;
 mod language;
 mod now;
+mod pair;
 mod print;
 mod report;
 mod say;

@@ -1,11 +1,13 @@
 //! A coach, athletes and what carries files between them.
 
+use std::cell::Cell;
 use std::path::Path;
 
 use holdfast_core::HoldfastResult;
 use holdfast_core::journal::Role;
 use tempfile::TempDir;
 
+use crate::pairing::pair;
 use crate::taps::begin;
 use crate::{Carrier, Device, SMALL_PLAN};
 
@@ -17,6 +19,8 @@ pub struct Crew {
     pub athletes: Vec<Device>,
     /// The carrier.
     pub carrier: Carrier,
+    /// How many joined later.
+    joined: Cell<u8>,
     folder: TempDir,
 }
 
@@ -35,10 +39,11 @@ impl Crew {
         let mut athletes = Vec::new();
         for (name, chance) in names.iter().zip(1..) {
             let athlete = Device::start(home(name), name, Role::Athlete, chance)?;
+            pair(&coach, &athlete, chance)?;
             athlete.exchange(&carrier)?;
             athletes.push(athlete);
         }
-        Ok(Crew { coach, athletes, carrier, folder })
+        Ok(Crew { coach, athletes, carrier, joined: Cell::new(0), folder })
     }
 
     /// An athlete, Ines, whose session of the small plan has begun.
@@ -50,6 +55,17 @@ impl Crew {
         crew.athletes[0].go_to("2026-11-03");
         crew.athletes[0].tap(begin())?;
         Ok(crew)
+    }
+
+    /// Pairs somebody's device with the coach's, and fetches what there is for it.
+    ///
+    /// # Errors
+    /// As [`Device::pair`] and [`Device::exchange`].
+    pub fn join(&self, member: &Device) -> HoldfastResult<()> {
+        let chance = self.joined.get() + 100;
+        self.joined.set(chance - 99);
+        pair(&self.coach, member, chance)?;
+        member.exchange(&self.carrier).map(drop)
     }
 
     /// The crew's folder.

@@ -16,6 +16,7 @@ use rand_chacha::ChaCha8Rng;
 use serde_json::Value;
 
 use crate::leaf::sha256;
+use crate::pairing::pair;
 use crate::train::whole_day;
 use crate::{Carrier, DAY, DEMO_PLAN, Device, at, changed, forged};
 
@@ -156,6 +157,7 @@ fn evenings(begins: NaiveDate) -> Vec<Evening> {
     let evenings = days.into_iter().take(EVENINGS).enumerate().map(|(index, day)| {
         let home = folder.path().join(format!("athlete-{index}"));
         let athlete = Device::start(home, "Ines", Role::Athlete, 1).unwrap();
+        pair(&coach, &athlete, index as u8).unwrap();
         athlete.put_at(evening(day.date));
         athlete.exchange(&carrier).unwrap();
         whole_day(&athlete, &day.day);

@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::Path;
 
+use crate::pairing::pair_by_hand;
 use crate::{Ran, run};
 
 /// A folder with homes, plans and carriers in it, and the program run there as a person types it.
@@ -36,6 +37,14 @@ impl Desk {
     /// Runs the program on a home.
     pub fn run(&self, home: &str, args: &[&str], input: &str) -> Ran {
         run(Path::new(&self.path(home)), args, input)
+    }
+
+    /// Pairs a member's home with a coach's.
+    ///
+    /// # Panics
+    /// When a command fails.
+    pub fn pair(&self, coach: &str, member: &str) {
+        pair_by_hand(Path::new(&self.path(coach)), Path::new(&self.path(member)));
     }
 
     /// What the program prints when all is well.

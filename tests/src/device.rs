@@ -9,7 +9,9 @@ use holdfast_core::coach::PlanSummary;
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
 use holdfast_core::session::{Row, SessionScreen, Tap};
-use holdfast_core::{Holdfast, HoldfastResult, Instant, MassUnit, Start, put_file};
+use holdfast_core::{
+    Holdfast, HoldfastResult, Instant, MassUnit, PairDid, PairScreen, Start, put_file,
+};
 
 use crate::{Carrier, at, later};
 
@@ -29,7 +31,7 @@ impl Device {
     /// # Errors
     /// As [`Holdfast::start`].
     pub fn start(home: PathBuf, name: &str, role: Role, chance: u8) -> HoldfastResult<Device> {
-        let chance = (0..48).map(|index| chance.wrapping_mul(31).wrapping_add(index)).collect();
+        let chance = (0..80).map(|index| chance.wrapping_mul(31).wrapping_add(index)).collect();
         Device::started(home, Start { role, name: name.into(), unit: MassUnit::Kg, chance })
     }
 
@@ -190,6 +192,14 @@ impl Device {
         self.holdfast.publish("plan.toml".into(), plan.as_bytes().to_vec(), self.now())
     }
 
+    /// Takes a pairing one step on.
+    ///
+    /// # Errors
+    /// As [`Holdfast::pair`].
+    pub fn pair(&self, did: PairDid) -> HoldfastResult<PairScreen> {
+        self.holdfast.pair(did, self.now())
+    }
+
     /// Puts and gets until both sides have everything.
     ///
     /// # Errors
@@ -271,11 +281,12 @@ impl Device {
     /// When a file cannot be copied.
     pub fn copy_to(&self, folder: &Path) {
         fs::create_dir_all(folder.join("leaves")).unwrap();
-        for file in ["device.json", "device-copy.json", "holdfast.db"] {
+        let keys = ["device.keys", "device-copy.keys"];
+        for file in ["device.json", "device-copy.json", "holdfast.db"].iter().chain(&keys) {
             fs::copy(self.home.join(file), folder.join(file)).unwrap();
         }
         // What is not in the database file yet lies beside it, until the device is closed.
-        for beside in ["holdfast.db-wal", "tail.jsonl"] {
+        for beside in ["holdfast.db-wal", "tail.jsonl", "pairing.json"] {
             if self.home.join(beside).exists() {
                 fs::copy(self.home.join(beside), folder.join(beside)).unwrap();
             }

@@ -32,6 +32,7 @@ pub mod laws;
 pub mod lifters;
 pub mod oil;
 pub mod oracle;
+pub mod pairing;
 pub mod power;
 pub mod season;
 pub mod sources;

@@ -9,6 +9,7 @@ use std::process::{Command, Stdio};
 use rusqlite::Connection;
 use serde_json::Value;
 
+use crate::pairing::pair_by_hand;
 use crate::{SMALL_PLAN, changed, run};
 
 /// What is being done when a call fails.
@@ -20,7 +21,7 @@ pub enum Story {
     Rebuild,
     /// A log of a session that was killed goes to a carrier, and a plan comes from it.
     Bring,
-    /// A device that is new gets the plan and joins the crew.
+    /// A device that has just joined gets the plan.
     Join,
     /// A coach publishes a changed plan.
     Publish,
@@ -72,6 +73,7 @@ impl Scene {
             Story::Start => "new",
             _ => {
                 fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+                pair_by_hand(&at.join("coach"), &at.join("ana"));
                 if story != Story::Join {
                     fine("ana", &["exchange", "--carrier", carrier], "");
                     log_until_killed(&at.join("ana"), "50 x 8\n60 x 6\n", 2);
@@ -98,7 +100,7 @@ impl Scene {
         };
         let args = args.into_iter().map(str::to_owned).collect();
         let before = match story {
-            Story::Rebuild => (1..=5).collect(),
+            Story::Rebuild => (1..=4).collect(),
             Story::Start => BTreeSet::new(),
             _ => numbers(&at.join(home), &at.join("before")),
         };

@@ -31,6 +31,7 @@ mod loads;
 mod old_lines;
 mod one_key;
 mod one_rep_max;
+mod pairing;
 mod papers;
 mod people;
 mod plates;

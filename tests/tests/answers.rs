@@ -24,6 +24,7 @@ fn trained() -> (Desk, String) {
     desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
     desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    desk.pair("coach", "ana");
     desk.fine("ana", &["exchange", "--carrier", &carrier], "");
     let typed =
         "65 x 8, 2 left\n\n65 x 6, 2 left\n\n65 x 5\n\n45 x 5, 2 left\n\n45 x 5, 2 left\nquit\n";

@@ -17,6 +17,7 @@ fn coach_and_ana(desk: &Desk) -> String {
     desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
     desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    desk.pair("coach", "ana");
     desk.fine("ana", &["exchange", "--carrier", &carrier], "");
     carrier
 }
@@ -32,8 +33,9 @@ fn the_whole_loop_by_hand() {
     let said = desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
     assert!(said.contains("Published Small block") && said.contains("Delivered 1 file."), "{said}");
     desk.fine("ana", &["start", "--as", "athlete", "--name", "Zoë", "--unit", "kg"], "");
+    desk.pair("coach", "ana");
     let said = desk.fine("ana", &["exchange", "--carrier", &carrier], "");
-    assert!(said.contains("Joined the crew of Maren."), "{said}");
+    assert!(said.contains("Fetched"), "{said}");
     let said = desk.fine("ana", &["today"], "");
     assert!(said.contains("Back squat on the long bar") && said.contains("you choose"), "{said}");
 

@@ -5,7 +5,8 @@ use holdfast_core::clock::Act;
 use holdfast_core::journal::{RestAct, Role, Until};
 use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{KeyKind, PieceState, Row, SessionState, SideReading, Tap};
-use holdfast_core::{Field, HoldfastError, Mass, Millis};
+use holdfast_core::{Field, HoldfastError, Mass, Millis, PairDid};
+use holdfast_tests::pairing::line_of;
 use holdfast_tests::taps::{
     begin, begin_day, clear, clock, finish, flag, flag_in, held, kg, option, put_off, range,
     set_of, squat, window,
@@ -243,6 +244,14 @@ fn names_are_checked_and_a_home_is_somebodys() {
 fn two_of_one_name_can_be_told_apart() {
     let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
     let other = Device::start(crew.folder().join("other"), "ines", Role::Athlete, 90).unwrap();
+    // What the coach calls them differs; what they call themselves does not.
+    let alike = crew.join(&other).unwrap_err().to_string();
+    assert!(alike.contains("You call somebody else ines already"), "{alike}");
+    let [opened, compared] =
+        [&crew.coach, &other].map(|device| device.pair(PairDid::Look).unwrap());
+    let (line, label) = (line_of(&opened, &compared), Some("Ines B.".into()));
+    crew.coach.pair(PairDid::Pick { line, label }).unwrap();
+    other.pair(PairDid::Match { matches: true }).unwrap();
     other.exchange(&crew.carrier).unwrap();
     crew.exchange_all().unwrap();
     let date = "2026-11-03".parse().unwrap();

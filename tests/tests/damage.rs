@@ -294,7 +294,7 @@ fn a_clock_before_1970_is_an_error_and_no_end() {
         role: Role::Athlete,
         name: "Ana".into(),
         unit: MassUnit::Kg,
-        chance: (0..48).collect(),
+        chance: (0..80).collect(),
     };
     let home = || new.to_str().unwrap().to_owned();
     assert!(Holdfast::start(home(), start(), ines.now()).is_err());

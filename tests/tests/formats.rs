@@ -6,7 +6,7 @@ use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
 use holdfast_core::journal::{RestAct, Until};
 use holdfast_core::plan::MeasuredWhen;
-use holdfast_core::session::Tap;
+use holdfast_core::session::{SideKeyKind, Tap};
 use holdfast_tests::taps::{
     begin, begin_day, clear, clock, finish, flag, held, kg, option, put_off, range, set, squat,
     window,
@@ -131,6 +131,8 @@ mod kept {
                     screen.here.clock.iter_mut().for_each(|clock| clock.went_by = None);
                     if corrected {
                         (screen.saved_text, screen.doubt) = (None, None);
+                        // What a question asks about, its key answers.
+                        screen.here.side_keys.retain(|key| key.kind != SideKeyKind::Sure);
                     }
                 }
                 prop_assert_eq!(shown, fresh, "after {:?}", tap);

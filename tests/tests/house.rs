@@ -29,7 +29,7 @@ const HOUSE: &[(&str, &[&str])] = &[
     // Makes sentences of whatever the rooms below decide, and decides nothing.
     ("words", &["journal", "load", "motion", "clock", "care", "plan"]),
     // One home folder: its journal, its shelf, and the plans it has read, ready to work loads out.
-    ("device", &["exchange", "store", "journal", "load", "plan"]),
+    ("device", &["exchange", "store", "journal", "load", "plan", "trust"]),
     // Files between devices: knows entries, not what they are about.
     ("exchange", &["store", "journal", "trust"]),
     // What was done before, read for the load rules.

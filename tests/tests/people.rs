@@ -147,6 +147,7 @@ fn the_program_asks_the_device_that_is_there() {
     desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
     desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    desk.pair("coach", "ana");
     desk.fine("ana", &["exchange", "--carrier", &carrier], "");
     desk.fine("ana", &["session"], "50x8\n60x6\n70x5\nfinish 7 50\n");
     desk.fine("ana", &["exchange", "--carrier", &carrier], "");

@@ -12,6 +12,7 @@ fn trained() -> (Desk, String, String) {
     desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
     desk.fine("coach", &["publish", &plan, "--carrier", &carrier], "");
     desk.fine("bram", &["start", "--as", "athlete", "--name", "Bram"], "");
+    desk.pair("coach", "bram");
     desk.fine("bram", &["exchange", "--carrier", &carrier], "");
     let said = desk.fine("bram", &["session"], "50 x 8, 2 left\n\n90 x 6\nquit\n");
     let doubt = "really? Far from the proposed 52.5 kg. Type `right`: set 2 is right. Type `undo` if it was a slip.";

@@ -41,10 +41,10 @@ fn loads_come_from_last_time_and_the_rooms_plates() {
 fn pounds_are_native_on_a_bar_of_their_own() {
     let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
     let unit = MassUnit::Lb;
-    let chance = (100..148).collect();
+    let chance = (100..180).collect();
     let start = Start { role: Role::Athlete, name: "Wyatt".into(), unit, chance };
     let wyatt = Device::started(crew.folder().join("devices/wyatt"), start).unwrap();
-    wyatt.exchange(&crew.carrier).unwrap();
+    crew.join(&wyatt).unwrap();
     wyatt.go_to("2026-11-03");
     wyatt.tap(begin()).unwrap();
     // As planned; the last set is open, and its reps are said.

@@ -5,7 +5,7 @@ database-without-identity = In diesem Ordner liegt eine Datenbank, aber keine de
 folder-taken = { $folder } gehört schon { $name }. Wähle einen anderen Ordner.
 name-length = Ein Name hat 1 bis { $most } Zeichen und keinen Zeilenumbruch.
 # Für alle, die eine App bauen.
-more-random-bytes = Kennungen entstehen aus 48 Zufallsbytes; es kamen { $found }.
+more-random-bytes = Schlüssel entstehen aus 80 Zufallsbytes; es kamen { $found }.
 
 ## Öffnen.
 
@@ -14,6 +14,10 @@ nobody-started = In diesem Ordner ist noch kein Gerät eingerichtet. Richte es z
 identity-unreadable = Das ist nicht, was Holdfast geschrieben hat ({ $error }). Leg eine Kopie der Datei zurück.
 # In jenen Klammern.
 identity-altered = sie ist nicht so, wie sie geschrieben wurde
+# A home folder from before leaves were sealed.
+home-without-keys = Diesen Ordner hat eine frühere Version angelegt, bevor Protokolle versiegelt wurden. Damit geht es nicht weiter: Wähle einen neuen Ordner und fang neu an.
+# Said of a file, after its name.
+keys-unreadable = Die Schlüssel dieses Geräts fehlen oder sind verändert. Leg die Datei aus einer Kopie zurück.
 
 # $process ist die Nummer des Programms, das den Ordner offen hat.
 home-is-held = Ein anderes Holdfast (Prozess { $process }) hat diesen Ordner offen. Schließ es und versuch es noch einmal.

@@ -33,8 +33,3 @@ number-out-of-range = die Eintragsnummer { $number } ist nicht möglich
 
 # Für alle, die eine App bauen.
 none-running = Es läuft kein Abgleich. Beginne zuerst einen.
-# $coaches ist eine Liste von Namen. Ein Gerät ohne Gruppe kann nicht wissen, welche die seine ist.
-several-crews = In diesem Ordner liegen Dateien mehrerer Gruppen: { $coaches }. Lass dir von deinem Coach einen Ordner nur mit den Dateien deiner Gruppe geben.
-# In dieser Liste.
-unknown-coach = eine, deren Coach noch nicht bekannt ist
-between-coaches = { ", " }

@@ -61,4 +61,6 @@ session-finished = Einheit beendet
 coach-answer = die Antwort des Coachs
 set-aside = ein Satz, den der Coach nicht zählt
 one-rep-max = ein 1RM
+# $label ist, wie der Coach das Mitglied nennt.
+taken-in = { $label } aufgenommen
 taken-back = rückgängig gemacht

@@ -5,7 +5,7 @@ database-without-identity = This folder has a database but no device.json. Put t
 folder-taken = { $folder } is already { $name }'s. Choose another folder.
 name-length = A name has 1 to { $most } characters and no line breaks.
 # For whoever builds an app.
-more-random-bytes = Identities are made from 48 random bytes; { $found } came.
+more-random-bytes = Keys are made from 80 random bytes; { $found } came.
 
 ## Opening.
 
@@ -14,6 +14,10 @@ nobody-started = This folder is not set up yet. Set it up for a coach or an athl
 identity-unreadable = This is not the file Holdfast wrote ({ $error }). Restore it from a copy.
 # In those brackets.
 identity-altered = it is not as it was written
+# A home folder from before leaves were sealed.
+home-without-keys = This folder was made by an earlier version, before logs were sealed. It can't go on from there: choose a new folder and start again.
+# Said of a file, after its name.
+keys-unreadable = The keys of this device are gone or altered. Put the file back from a copy.
 
 # $process is the number of the program that has the folder open.
 home-is-held = Another Holdfast (process { $process }) has this folder open. Close it, then try again.

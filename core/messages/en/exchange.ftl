@@ -33,8 +33,3 @@ number-out-of-range = entry number { $number } is out of range
 
 # For whoever builds an app.
 none-running = No exchange is running. Begin one first.
-# $coaches is a list of names. A device in no crew yet cannot know which one is its own.
-several-crews = This folder holds files of several crews: { $coaches }. Ask your coach for a folder with your crew's files alone.
-# In that list.
-unknown-coach = one whose coach is not known yet
-between-coaches = { ", " }

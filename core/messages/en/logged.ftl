@@ -63,4 +63,6 @@ session-finished = session finished
 coach-answer = the coach's answer
 set-aside = a set the coach left out
 one-rep-max = a one-rep max
+# $label is what the coach calls the member.
+taken-in = { $label } taken in
 taken-back = undone

@@ -7,11 +7,12 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Error, Result};
+use crate::error::{Error, Field, Result};
 use crate::exchange::{replace, sha256};
 use crate::id::DeviceId;
 use crate::journal::Profile;
 use crate::say;
+use crate::trust::Certificate;
 
 /// The file, and its copy.
 const FILES: [&str; 2] = ["device.json", "device-copy.json"];
@@ -21,6 +22,12 @@ const FILES: [&str; 2] = ["device.json", "device-copy.json"];
 pub(crate) struct Identity {
     /// The device.
     pub device: DeviceId,
+    /// Whose it is, by their own signature.
+    pub certificate: Certificate,
+    /// The device of the coach who founded the crew, as it was compared in person; none before. Who founded it and
+    /// its name are read off that alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub founder: Option<Certificate>,
     /// Who started it, as they were then; what they are now is in the journal.
     pub profile: Profile,
     /// The devices this home was before it was copied, the last one last.
@@ -43,8 +50,8 @@ pub(crate) struct Before {
 struct Written {
     #[serde(flatten)]
     identity: Identity,
-    /// The SHA-256 of the identity alone. An app from before there was one wrote none.
-    check: Option<String>,
+    /// The SHA-256 of the identity alone.
+    check: String,
 }
 
 impl Identity {
@@ -69,11 +76,6 @@ impl Identity {
         let [first, copy] = found;
         match (first, copy) {
             (Ok(None), Ok(None)) => Ok(None),
-            // From before there were checks, with no copy beside.
-            (Ok(Some(Written { identity, check: None })), Ok(None)) => {
-                let _ = identity.write(home);
-                Ok(Some(identity))
-            }
             (Err(error), _) => Err(error),
             _ => Err(unreadable(&home.join(FILES[0]), say::device::identity_altered())),
         }
@@ -87,7 +89,7 @@ impl Identity {
 
     /// Writes the identity, and its copy.
     pub(crate) fn write(&self, home: &Path) -> Result<()> {
-        let written = Written { identity: self.clone(), check: Some(self.digest()?) };
+        let written = Written { identity: self.clone(), check: self.digest()? };
         let bytes = serde_json::to_vec_pretty(&written)?;
         FILES.iter().try_for_each(|file| replace(&home.join(file), &bytes))
     }
@@ -99,7 +101,7 @@ impl Identity {
 
 impl Written {
     fn is_whole(&self) -> bool {
-        self.check.is_some() && self.check == self.identity.digest().ok()
+        self.identity.digest().is_ok_and(|digest| self.check == digest)
     }
 }
 
@@ -107,12 +109,23 @@ type Read = Result<Option<Written>>;
 
 fn read(path: &Path) -> Read {
     match fs::read(path) {
-        Ok(bytes) => serde_json::from_slice(&bytes)
-            .map(Some)
-            .map_err(|error| unreadable(path, &error.to_string())),
+        Ok(bytes) => match serde_json::from_slice(&bytes) {
+            Ok(written) => Ok(Some(written)),
+            Err(_) if is_from_before_keys(&bytes) => {
+                Err(Error::invalid(Field::Home, say::device::home_without_keys()))
+            }
+            Err(error) => Err(unreadable(path, &error.to_string())),
+        },
         Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
         Err(error) => Err(Error::file(path)(error)),
     }
+}
+
+/// True for what a device wrote before it had keys.
+fn is_from_before_keys(bytes: &[u8]) -> bool {
+    let read: Option<serde_json::Value> = serde_json::from_slice(bytes).ok();
+    let has = |field: &str| read.as_ref().is_some_and(|read| !read[field].is_null());
+    has("device") && has("profile") && !has("certificate")
 }
 
 fn unreadable(path: &Path, why: &str) -> Error {
@@ -123,16 +136,17 @@ fn unreadable(path: &Path, why: &str) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::id::PersonId;
     use crate::journal::Role;
     use crate::mass::MassUnit;
+    use crate::trust::tests::{device, person};
 
     fn somebody(home: &Path) -> Identity {
-        let id = uuid::Uuid::from_u128(7);
+        let certificate = Certificate::sign(&person(7), &device(7).public(), 1);
+        let (device, person) = (certificate.device(), certificate.person());
         let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
-        let profile =
-            Profile { person: PersonId(id), name, role, unit, language: None, crew: None };
-        let identity = Identity { device: DeviceId(id), profile, before: Vec::new() };
+        let profile = Profile { person, name, role, unit, language: None, crew: None };
+        let (founder, before) = (None, Vec::new());
+        let identity = Identity { device, certificate, founder, profile, before };
         identity.write(home).unwrap();
         identity
     }
@@ -178,14 +192,17 @@ mod tests {
         );
     }
 
+    /// It has no keys and gets none: what it wrote was never sealed.
     #[test]
-    fn one_from_before_there_were_checks_is_read_and_gets_one() {
+    fn one_from_before_there_were_keys_is_told() {
         let home = tempfile::tempdir().unwrap();
         let identity = somebody(home.path());
-        fs::remove_file(home.path().join(FILES[1])).unwrap();
-        fs::write(home.path().join(FILES[0]), serde_json::to_vec(&identity).unwrap()).unwrap();
-        assert_eq!(Identity::read(home.path()).unwrap(), Some(identity));
-        let text = fs::read_to_string(home.path().join(FILES[1])).unwrap();
-        assert!(text.contains("\"check\": \""), "{text}");
+        let mut old = serde_json::to_value(&identity).unwrap();
+        old.as_object_mut().unwrap().remove("certificate");
+        for file in FILES {
+            fs::write(home.path().join(file), old.to_string()).unwrap();
+        }
+        let error = Identity::read(home.path()).unwrap_err().to_string();
+        assert!(error.contains("earlier version"), "{error}");
     }
 }

@@ -4,8 +4,10 @@
 mod aside;
 mod checkup;
 mod identity;
+mod key_files;
 mod lock;
 mod open;
+mod pairing;
 mod place;
 mod plans;
 mod rebuild;
@@ -23,11 +25,12 @@ use crate::error::{Error, Field, Result};
 use crate::exchange::{
     self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Traffic, unpublished,
 };
-use crate::id::PersonId;
+use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
-use crate::journal::{Entry, Profile, Role};
+use crate::journal::{Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written};
+use crate::trust::{Kept, crew_of};
 use lock::HomeLock;
 use plans::Plans;
 pub(crate) use plans::Published;
@@ -36,6 +39,7 @@ use tail::Tail;
 pub use aside::KeptAside;
 pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
+pub use pairing::{PairDid, PairScreen, PairStep};
 pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
 pub(crate) use start::{LetGo, opened, started};
@@ -53,6 +57,7 @@ pub(crate) struct Device {
     /// A full check that runs beside everything else.
     pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
+    pub(crate) kept: Arc<Kept>,
     pub(crate) rebuilt: Option<Rebuilt>,
     /// True when the home was copied and has just become another device.
     pub(crate) renewed: bool,
@@ -83,6 +88,12 @@ impl Device {
         let query = Query { person: Some(self.person()), ..Query::default() };
         let logged = query.last::<Profile>(self.reader())?;
         Ok(logged.map_or_else(|| self.identity.profile.clone(), |logged| logged.body))
+    }
+
+    /// The crew, once its coach was compared in person.
+    pub(crate) fn crew(&self) -> Option<CrewId> {
+        let founder = self.identity.founder.as_ref()?;
+        Some(crew_of(&founder.person_keys().sign))
     }
 
     /// Logs the language that whoever uses the device reads; none for whatever a shell speaks.
@@ -131,7 +142,7 @@ impl Device {
 
     /// Cuts what is logged into leaves, once the crew is known.
     pub(crate) fn cut_leaves(&mut self) -> Result<()> {
-        match self.profile()?.crew {
+        match self.crew() {
             Some(crew) => {
                 self.shelf.cut(&mut self.store, crew)?;
                 self.tail.clear();
@@ -161,10 +172,10 @@ impl Device {
 
     /// Takes an exchange one step on.
     pub(crate) fn exchange(&mut self, did: ExchangeDid, at: &Instant) -> Result<ExchangeStep> {
-        let started_as = &self.identity.profile;
-        let (store, shelf, tail) = (&mut self.store, &self.shelf, &mut self.tail);
-        let joined = &mut |entries: &[Entry]| tail.add(entries);
-        let own = exchange::Own { store, shelf, started_as, joined };
+        let Some(crew) = self.crew() else {
+            return Err(Error::invalid(Field::Exchange, say::pairing::not_in_a_crew()));
+        };
+        let own = exchange::Own { store: &mut self.store, shelf: &self.shelf, crew };
         self.traffic.step(own, did, at)
     }
 }

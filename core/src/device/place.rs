@@ -5,11 +5,10 @@ use std::fs;
 use std::path::Path;
 use std::time::UNIX_EPOCH;
 
-use sha2::{Digest, Sha256};
-
 use super::lock;
-use crate::id::{DeviceId, random};
+use crate::id::DeviceId;
 use crate::instant::Instant;
+use crate::trust::{Keys, Recovery};
 
 /// Says where the home's lock file lies: the file's number and when it was made. A copy of the folder has
 /// the words, and another file.
@@ -43,19 +42,12 @@ pub(super) fn note(home: &Path) {
     }
 }
 
-/// The device that a copy becomes: another one for each place and time.
-pub(super) fn another(device: DeviceId, home: &Path, at: &Instant) -> DeviceId {
+/// The keys of the device that a copy becomes: others for each place and time, made from what only the person has.
+pub(super) fn another(recovery: &Recovery, device: DeviceId, home: &Path, at: &Instant) -> Keys {
     let place = of(&home.join(lock::FILE)).map_or([0, 0], |place| [place.number, place.made_ms]);
-    let digest = Sha256::new()
-        .chain_update(device.0.as_bytes())
-        .chain_update(place[0].to_be_bytes())
-        .chain_update(place[1].to_be_bytes())
-        .chain_update(at.wall_ms.to_be_bytes())
-        .chain_update(at.boot_ms.to_be_bytes())
-        .finalize();
-    let mut bytes = [0; 16];
-    bytes.copy_from_slice(&digest[..16]);
-    DeviceId(random(bytes))
+    let numbers = place.map(u64::to_be_bytes).concat();
+    let moment = [at.wall_ms, at.boot_ms].map(i64::to_be_bytes).concat();
+    recovery.another_device(&[&device.0.as_bytes()[..], &numbers, &moment].concat())
 }
 
 fn of(path: &Path) -> Option<Place> {

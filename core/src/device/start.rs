@@ -7,15 +7,15 @@ use std::sync::Arc;
 use super::identity::Before;
 use super::lock::HomeLock;
 use super::open::{DATABASE, Look, Parts, open};
-use super::{Device, Identity, Rebuilt, place};
+use super::{Device, Identity, Rebuilt, key_files, place};
 use crate::error::{Error, Field, Result, Thing};
 use crate::exchange::{Traffic, flush_folder};
-use crate::id::{CrewId, DeviceId, PersonId, random};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
 use crate::store::{Draft, is_claimed, is_damage, last_number};
+use crate::trust::{Certificate, Kept, Keys, MOST_DEVICES, Recovery, crew_of};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -29,7 +29,7 @@ pub struct Start {
     pub name: String,
     /// The unit they read masses in.
     pub unit: MassUnit,
-    /// At least 48 bytes from the system's source of chance: identities are made from them.
+    /// At least 80 bytes from the system's source of chance: keys are made from them, and identities from keys.
     pub chance: Vec<u8>,
 }
 
@@ -41,7 +41,7 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
         return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
     }
     let name = valid_name(&start.name)?;
-    let [device, person, crew] = chances(&start.chance)?.map(random);
+    let (recovery, keys) = drawn(&start.chance)?;
     make_home(&folder)?;
     let lock = Arc::new(HomeLock::take(&folder)?);
     if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
@@ -52,13 +52,20 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
         return Err(Error::invalid(Field::Home, reason));
     }
     for_its_owner(&folder)?;
-    let crew = (start.role == Role::Coach).then_some(CrewId(crew));
+    let certificate = Certificate::sign(&recovery.keys(), &keys.public(), 1);
+    let (person, device) = (certificate.person(), certificate.device());
+    let founded = || crew_of(&certificate.person_keys().sign);
     let (role, unit) = (start.role, start.unit);
-    let profile = Profile { person: PersonId(person), name, role, unit, language: None, crew };
-    let identity =
-        Identity { device: DeviceId(device), profile: profile.clone(), before: Vec::new() };
+    let crew = (role == Role::Coach).then(founded);
+    let profile = Profile { person, name, role, unit, language: None, crew };
+    let founder = (role == Role::Coach).then_some(certificate);
+    let (own, before) = (profile.clone(), Vec::new());
+    let identity = Identity { device, certificate, founder, profile: own, before };
+    let kept = Arc::new(Kept { keys, recovery: Some(recovery) });
+    // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
+    key_files::write(&folder, &kept)?;
     identity.write(&folder)?;
-    let mut device = at_home(folder, lock, identity, at, Look::New)?;
+    let mut device = at_home(folder, lock, (identity, kept), at, Look::New)?;
     place::note(&device.home);
     let opened_at = device.opened_at.clone();
     device.append(&opened_at, vec![Draft::new(profile)])?;
@@ -79,7 +86,8 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let lock = Arc::new(HomeLock::take(&folder)?);
     let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
     let copied = place::is_copied(&folder);
-    let mut device = at_home(folder, lock, identity, at, Look::Usual)?;
+    let kept = Arc::new(key_files::read(&folder, &identity.certificate)?);
+    let mut device = at_home(folder, lock, (identity, kept), at, Look::Usual)?;
     let last = match settled(&mut device, copied) {
         Err(error) if is_damage(&error) => {
             device = LetGo::of(device).opened()?;
@@ -107,15 +115,24 @@ fn settled(device: &mut Device, copied: bool) -> Result<u64> {
 /// Makes another device of a home that was copied: the one it was copied from goes on under its own
 /// numbers, from the `last` it had written here.
 fn renewed(device: Device, last: u64) -> Result<Device> {
+    // Only the person makes another device theirs. Whose code is on paper alone is asked for it; until then two
+    // copies log under one device's numbers, and both histories are kept and shown.
+    let Some(recovery) = &device.kept.recovery else { return Ok(device) };
     let own = device.identity.device;
-    let another = place::another(own, &device.home, &device.opened_at);
+    let keys = place::another(recovery, own, &device.home, &device.opened_at);
+    let index = device.identity.certificate.index().saturating_add(1).min(MOST_DEVICES);
+    let certificate = Certificate::sign(&recovery.keys(), &keys.public(), index);
+    let kept = Kept { keys, recovery: Some(recovery.clone()) };
     let mut identity = device.identity.clone();
     identity.before.push(Before { device: own, last });
-    identity.device = another;
+    identity.device = certificate.device();
+    identity.certificate = certificate;
+    key_files::write(&device.home, &kept)?;
     identity.write(&device.home)?;
     let Device { home, lock, opened_at, store, checkup, rebuilt, .. } = device;
     drop((checkup, store));
-    let mut device = at_home(home, lock, identity, opened_at, Look::Usual)?;
+    let own = (identity, Arc::new(kept));
+    let mut device = at_home(home, lock, own, opened_at, Look::Usual)?;
     // Its entries are this person's.
     let (at, profile) = (device.opened_at.clone(), device.profile()?);
     device.append(&at, vec![Draft::new(profile)])?;
@@ -137,6 +154,7 @@ pub(crate) struct LetGo {
     home: PathBuf,
     lock: Arc<HomeLock>,
     identity: Identity,
+    kept: Arc<Kept>,
     opened_at: Instant,
     rebuilt: Option<Rebuilt>,
     traffic: Traffic,
@@ -145,18 +163,25 @@ pub(crate) struct LetGo {
 impl LetGo {
     /// Lets go of a device's database.
     pub(crate) fn of(device: Device) -> LetGo {
-        let Device { home, lock, identity, opened_at, store, checkup, rebuilt, traffic, .. } =
-            device;
+        let Device { home, lock, identity, kept, opened_at, store, checkup, .. } = device;
         drop((checkup, store));
-        LetGo { home, lock, identity, opened_at, rebuilt, traffic }
+        LetGo {
+            home,
+            lock,
+            identity,
+            kept,
+            opened_at,
+            rebuilt: device.rebuilt,
+            traffic: device.traffic,
+        }
     }
 
     /// Opens it again with everything looked at; a database that turned out damaged is built again. Where
     /// that fails it can be tried again.
     pub(crate) fn opened(&mut self) -> Result<Device> {
         let (home, lock) = (self.home.clone(), Arc::clone(&self.lock));
-        let device =
-            at_home(home, lock, self.identity.clone(), self.opened_at.clone(), Look::Full)?;
+        let own = (self.identity.clone(), Arc::clone(&self.kept));
+        let device = at_home(home, lock, own, self.opened_at.clone(), Look::Full)?;
         // What was put right before stays told, and an exchange goes on.
         let (rebuilt, traffic) = (self.rebuilt.take(), std::mem::take(&mut self.traffic));
         Ok(Device { rebuilt: device.rebuilt.or(rebuilt), traffic, ..device })
@@ -166,7 +191,7 @@ impl LetGo {
 fn at_home(
     home: PathBuf,
     lock: Arc<HomeLock>,
-    identity: Identity,
+    (identity, kept): (Identity, Arc<Kept>),
     at: Instant,
     look: Look,
 ) -> Result<Device> {
@@ -180,6 +205,7 @@ fn at_home(
         tail,
         checkup,
         identity,
+        kept,
         rebuilt,
         traffic: Default::default(),
         plans: Default::default(),
@@ -219,7 +245,7 @@ fn for_its_owner(home: &Path) -> Result<()> {
     Ok(())
 }
 
-fn valid_name(name: &str) -> Result<String> {
+pub(super) fn valid_name(name: &str) -> Result<String> {
     let name = name.trim();
     let fits = (1..=MAX_NAME_CHARS).contains(&name.chars().count());
     if !fits || name.chars().any(char::is_control) {
@@ -228,13 +254,11 @@ fn valid_name(name: &str) -> Result<String> {
     Ok(name.to_owned())
 }
 
-fn chances(bytes: &[u8]) -> Result<[[u8; 16]; 3]> {
-    let mut made = [[0; 16]; 3];
-    if bytes.len() < 48 {
-        return Err(Error::invalid(Field::Chance, say::device::more_random_bytes(bytes.len())));
-    }
-    for (made, given) in made.iter_mut().zip(bytes.chunks_exact(16)) {
-        made.copy_from_slice(given);
-    }
-    Ok(made)
+/// The keys of a person and of their first device.
+fn drawn(chance: &[u8]) -> Result<(Recovery, Keys)> {
+    let drawn = chance.split_first_chunk().and_then(|(recovery, rest)| {
+        let (sign, rest) = rest.split_first_chunk()?;
+        Some((Recovery::new(*recovery), Keys::new(sign, rest.first_chunk()?)))
+    });
+    drawn.ok_or_else(|| Error::invalid(Field::Chance, say::device::more_random_bytes(chance.len())))
 }

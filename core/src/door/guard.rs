@@ -113,7 +113,7 @@ mod tests {
         let home = TempDir::new().unwrap();
         let at = Instant { wall_ms: 0, offset_min: 0, boot_ms: 0, boot_id: "a".into() };
         let (role, name, unit) = (Role::Athlete, "Ines".into(), MassUnit::Kg);
-        let start = Start { role, name, unit, chance: (0..48).collect() };
+        let start = Start { role, name, unit, chance: (0..80).collect() };
         let home = home.path().to_string_lossy().into_owned();
         let holdfast = Holdfast::start(home, start, at.clone()).unwrap();
         let before = holdfast.state_text().unwrap();

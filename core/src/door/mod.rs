@@ -18,7 +18,7 @@ use crate::coach::{
     self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, Proposal,
     ProposalNamed, SetNamed, SetsScreen,
 };
-use crate::device::{self, Device, LetGo, Start};
+use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
 use crate::exchange::{ExchangeDid, ExchangeStep};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
@@ -284,6 +284,15 @@ impl Holdfast {
     /// Cuts what is logged into leaves: call it when the app leaves the foreground.
     pub fn cut_leaves(&self) -> HoldfastResult<()> {
         self.with(|state| state.device.cut_leaves())
+    }
+
+    /// Takes a pairing one step on: a coach takes somebody in, a member joins. When the screen comes back, what it
+    /// shows is on disk.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for a code that is none, or not one of this pairing.
+    pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
+        self.with(|state| state.device.pair(did, &at))
     }
 
     /// Takes an exchange one step on: says what the shell did, and gets what it does next. It begins

@@ -55,7 +55,7 @@ pub(super) fn who(device: &Device) -> Result<Who> {
         role: profile.role,
         unit: profile.unit,
         language: profile.language,
-        in_crew: profile.crew.is_some(),
+        in_crew: device.crew().is_some(),
         coaches: coaches.map(|profile| profile.name).collect(),
         opening: opening(device),
     })

@@ -74,15 +74,29 @@ fn write_temporary(folder: &Path, name: &str, bytes: &[u8]) -> Result<PathBuf> {
 
 /// Replaces a file of our own in one step.
 pub(crate) fn replace(path: &Path, bytes: &[u8]) -> Result<()> {
-    let temporary = path.with_extension("tmp");
-    write_flushed(&temporary, bytes)?;
-    fs::rename(&temporary, path).map_err(Error::file(path))?;
-    path.parent().map_or(Ok(()), flush_folder)
+    let mut options = OpenOptions::new();
+    replace_by(path, bytes, options.write(true).create(true).truncate(true))
 }
 
-fn write_flushed(path: &Path, bytes: &[u8]) -> Result<()> {
-    let mut file = File::create(path).map_err(Error::file(path))?;
-    file.write_all(bytes).and_then(|()| file.sync_all()).map_err(Error::file(path))
+/// Replaces a file that its owner alone may read, in one step: at no moment anybody else can.
+pub(crate) fn replace_private(path: &Path, bytes: &[u8]) -> Result<()> {
+    let mut options = OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    // One that a stop left half-written may have been anybody's to read.
+    match fs::remove_file(path.with_extension("tmp")) {
+        Err(error) if error.kind() != ErrorKind::NotFound => Err(Error::file(path)(error)),
+        _ => replace_by(path, bytes, &options),
+    }
+}
+
+fn replace_by(path: &Path, bytes: &[u8], options: &OpenOptions) -> Result<()> {
+    let temporary = path.with_extension("tmp");
+    let mut file = options.open(&temporary).map_err(Error::file(path))?;
+    file.write_all(bytes).and_then(|()| file.sync_all()).map_err(Error::file(path))?;
+    fs::rename(&temporary, path).map_err(Error::file(path))?;
+    path.parent().map_or(Ok(()), flush_folder)
 }
 
 /// Makes a new name in a folder survive a power cut. Windows has no such call and needs none.

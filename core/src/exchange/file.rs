@@ -81,8 +81,6 @@ pub struct ExchangeReport {
     pub put: u32,
     /// Files left alone, and why.
     pub aside: Vec<AsideFile>,
-    /// True when this device has just become part of a crew.
-    pub joined: bool,
     /// True for another crew's carrier: nothing was put there.
     pub wrong_crew: bool,
 }

@@ -16,7 +16,7 @@ mod take_in;
 pub mod web;
 
 pub use durable::is_temporary;
-pub(crate) use durable::{flush_folder, publish, replace};
+pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use leaf::sha256;
 pub use leaf::{Header, LEAF_FORMAT, Leaf, LeafFault, MAX_LEAF_BYTES, MAX_LEAF_ENTRIES};

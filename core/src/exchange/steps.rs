@@ -17,9 +17,8 @@ use super::{
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
 use crate::instant::Instant;
-use crate::journal::{Body, Entry, Profile, Role, body_of};
 use crate::say;
-use crate::store::{Draft, Query, Store};
+use crate::store::Store;
 
 /// The most names of one listing that are looked at: a folder with more is not a carrier's.
 pub const MAX_LISTING: usize = 100_000;
@@ -86,10 +85,8 @@ pub enum ExchangeDid {
 pub(crate) struct Own<'a> {
     pub(crate) store: &'a mut Store,
     pub(crate) shelf: &'a Shelf,
-    /// Who started the device, as they were then.
-    pub(crate) started_as: &'a Profile,
-    /// Told of what joining logs.
-    pub(crate) joined: &'a mut dyn FnMut(&[Entry]),
+    /// The crew: nothing is exchanged before there is one.
+    pub(crate) crew: CrewId,
 }
 
 /// What a device knows of its carrier.
@@ -111,32 +108,9 @@ struct Running {
     put: Option<Vec<LeafName>>,
     /// Files there that this device has already.
     known: u32,
-    /// Of a device that is in no crew yet: the crews whose files are there, each with its coaches. Nothing
-    /// is taken in before it is clear which one it joins.
-    joining: Option<BTreeMap<CrewId, BTreeSet<String>>>,
     /// Files that could not be written there.
     unwritten: Vec<FailedFile>,
     report: ExchangeReport,
-}
-
-impl Own<'_> {
-    /// Who uses the device now.
-    fn profile(&self) -> Result<Profile> {
-        let query = Query { person: Some(self.started_as.person), ..Query::default() };
-        let logged = query.last::<Profile>(self.store.reader())?;
-        Ok(logged.map_or_else(|| self.started_as.clone(), |logged| logged.body))
-    }
-
-    /// Makes the device part of a crew.
-    fn join(&mut self, crew: CrewId, at: &Instant) -> Result<()> {
-        let query = Query { person: Some(self.started_as.person), ..Query::default() };
-        let logged = query.last::<Profile>(self.store.reader())?;
-        let joined = Profile { crew: Some(crew), ..self.profile()? };
-        let draft = Draft::new_or_corrected(logged.map(|logged| logged.record), joined);
-        let written = self.store.append(at, vec![draft])?;
-        (self.joined)(&written.entries);
-        Ok(())
-    }
 }
 
 impl Traffic {
@@ -158,9 +132,7 @@ impl Traffic {
             ExchangeDid::Begin => {}
             ExchangeDid::Listed { files } => {
                 running.list(&own, &files)?;
-                if running.joining.is_none() {
-                    running.check_again(at);
-                }
+                running.check_again(at);
             }
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
             ExchangeDid::Put { written, unwritten } => {
@@ -168,7 +140,7 @@ impl Traffic {
                 running.unwritten.extend(unwritten);
             }
         }
-        let step = running.next(&mut own, at)?;
+        let step = running.next(&mut own)?;
         match &step {
             ExchangeStep::Done { report } => self.remember(&running, report),
             _ => self.running = Some(running),
@@ -192,9 +164,7 @@ impl Traffic {
 impl Running {
     /// Works out what to fetch from a listing.
     fn list(&mut self, own: &Own<'_>, listing: &[ListedFile]) -> Result<()> {
-        let joining = own.profile()?.crew.is_none();
-        self.joining = joining.then(BTreeMap::new);
-        let here = if joining { BTreeSet::new() } else { ledger::names(own.store.reader())? };
+        let here = ledger::names(own.store.reader())?;
         let mut aside = Vec::new();
         for file in listing.iter().take(MAX_LISTING) {
             // Hidden files are a file synchroniser's own, or one of ours half-written.
@@ -248,12 +218,7 @@ impl Running {
         at: &Instant,
     ) -> Result<()> {
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
-        if let Some(crews) = &mut self.joining {
-            let faults = files.iter().filter_map(|file| look_for_crew(crews, file).err());
-            self.report.aside.extend(faults);
-            return Ok(());
-        }
-        let crew = own.profile()?.crew;
+        let crew = Some(own.crew);
         for file in files {
             if let Some(name) = LeafName::parse(&file.name)
                 && self.there.contains_key(&name)
@@ -278,39 +243,11 @@ impl Running {
         Ok(())
     }
 
-    /// Joins the one crew whose files are there. The files are listed and fetched again: what is taken in
-    /// belongs to a crew from the first on, so that a stop at any moment leaves nobody outside.
-    fn join(
-        &mut self,
-        crews: BTreeMap<CrewId, BTreeSet<String>>,
-        own: &mut Own<'_>,
-        at: &Instant,
-    ) -> Result<Option<ExchangeStep>> {
-        if crews.len() > 1 {
-            let unknown = || say::exchange::unknown_coach().to_owned();
-            let name =
-                |coaches: BTreeSet<String>| coaches.into_iter().next().unwrap_or_else(unknown);
-            let names: Vec<String> = crews.into_values().map(name).collect();
-            let reason = say::exchange::several_crews(names.join(say::exchange::between_coaches()));
-            return Err(Error::invalid(Field::Exchange, reason));
-        }
-        let Some((crew, _)) = crews.into_iter().next() else { return Ok(None) };
-        own.join(crew, at)?;
-        *self = Running::default();
-        self.report.joined = true;
-        Ok(Some(ExchangeStep::ListFiles))
-    }
-
-    fn next(&mut self, own: &mut Own<'_>, at: &Instant) -> Result<ExchangeStep> {
+    fn next(&mut self, own: &mut Own<'_>) -> Result<ExchangeStep> {
         let names = some_of(&mut self.get, |(_, bytes)| *bytes);
         if !names.is_empty() {
             let names = names.into_iter().map(|(name, _)| name.to_string()).collect();
             return Ok(ExchangeStep::Get { names });
-        }
-        if let Some(crews) = self.joining.take()
-            && let Some(step) = self.join(crews, own, at)?
-        {
-            return Ok(step);
         }
         // One's own log does not belong into another crew's folder.
         let strangers = self.report.aside.iter().any(|file| file.other_crew);
@@ -340,10 +277,8 @@ impl Running {
     /// without a connection for weeks is carried by the others.
     fn some_to_put(&mut self, own: &mut Own<'_>) -> Result<Vec<CarriedFile>> {
         if self.put.is_none() {
-            // What is logged by now goes with it, once the crew is known.
-            if let Some(crew) = own.profile()?.crew {
-                own.shelf.cut(own.store, crew)?;
-            }
+            // What is logged by now goes with it.
+            own.shelf.cut(own.store, own.crew)?;
             let here = ledger::names(own.store.reader())?;
             // Another size than ours was torn on the way there, and is written again.
             let whole = |name: &LeafName| {
@@ -365,22 +300,6 @@ impl Running {
         }
         Ok(files)
     }
-}
-
-/// Notes whose crew a file is of, and its coaches as far as it names them; or why it is left alone.
-fn look_for_crew(
-    crews: &mut BTreeMap<CrewId, BTreeSet<String>>,
-    file: &CarriedFile,
-) -> std::result::Result<(), AsideFile> {
-    let name = LeafName::parse(&file.name).ok_or(LeafFault::Foreign);
-    let read = name.and_then(|name| Leaf::read(&name, &file.content));
-    let leaf = read.map_err(|fault| AsideFile::of(&file.name, &fault))?;
-    let coach = |entry: &Entry| match body_of(&entry.raw) {
-        Some(Body::Profile(profile)) if profile.role == Role::Coach => Some(profile.name),
-        _ => None,
-    };
-    crews.entry(leaf.header.crew).or_default().extend(leaf.entries.iter().filter_map(coach));
-    Ok(())
 }
 
 /// Takes as many from the end as make one step.

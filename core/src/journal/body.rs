@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
+use super::crew::Admit;
 use super::kinds::{
     BarTaken, Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff,
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
@@ -93,6 +94,7 @@ bodies! {
     PutOff = "put-off",
     SetAside = "set-aside",
     Max = "max",
+    Admit = "admit",
     TakenBack = "taken-back",
 }
 
@@ -133,6 +135,7 @@ impl Body {
             Body::PutOff(body) => of(Some(body.session), &body.piece),
             Body::SetAside(body) => of(None, &body.lift.to_string()),
             Body::Max(body) => of(None, &format!("{}/{}", body.person, body.exercise)),
+            Body::Admit(body) => of(None, &body.person.to_string()),
             Body::TakenBack(_) => Keys::default(),
         }
     }
@@ -158,6 +161,7 @@ impl Body {
             | Body::Ruling(_)
             | Body::SetAside(_)
             | Body::Max(_)
+            | Body::Admit(_)
             | Body::TakenBack(_) => return None,
         })
     }
@@ -183,6 +187,7 @@ impl Body {
             | Body::PutOff(_)
             | Body::SetAside(_)
             | Body::Max(_)
+            | Body::Admit(_)
             | Body::TakenBack(_) => None,
         }
     }

@@ -1,6 +1,7 @@
 //! The journal: what a device's append-only log holds.
 
 mod body;
+mod crew;
 mod entry;
 mod hlc;
 mod kinds;
@@ -13,6 +14,7 @@ mod tests;
 
 pub(crate) use body::Kind;
 pub use body::{Body, Keys};
+pub use crew::{Admit, HexKey};
 pub use entry::{Entry, EntryId, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION};
 pub(crate) use entry::{body_of, depth, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};

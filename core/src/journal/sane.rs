@@ -59,6 +59,7 @@ fn has_sane_numbers(body: &Body) -> bool {
         | Body::Cleared(_)
         | Body::PutOff(_)
         | Body::SetAside(_)
+        | Body::Admit(_)
         | Body::TakenBack(_) => true,
     }
 }

@@ -91,6 +91,7 @@ impl SessionLog {
             | Body::Ruling(_)
             | Body::SetAside(_)
             | Body::Max(_)
+            | Body::Admit(_)
             | Body::TakenBack(_) => {}
         }
         self.all.push(logged);

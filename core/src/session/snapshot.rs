@@ -343,6 +343,7 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::Ruling(_)
         | Body::SetAside(_)
         | Body::Max(_)
+        | Body::Admit(_)
         | Body::TakenBack(_) => false,
     }
 }

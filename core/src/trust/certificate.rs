@@ -1,6 +1,7 @@
 //! A device's certificate: a person's word that a device is theirs. Every leaf carries it.
 
 use data_encoding::BASE64URL_NOPAD;
+use serde::{Deserialize, Serialize};
 
 use super::id::{device_of, person_of};
 use super::keys::{
@@ -8,6 +9,7 @@ use super::keys::{
 };
 use super::label::{self, hash};
 use crate::id::{DeviceId, PersonId};
+use crate::say::sealed as say;
 
 /// Bytes of a certificate.
 pub const CERTIFICATE_BYTES: usize = 194;
@@ -29,13 +31,15 @@ const SIGNED: usize = CERTIFICATE_BYTES - SIGNATURE_BYTES;
 /// | 65, 97 | 32, 32 | the device's keys: to sign, to open |
 /// | 129 | 1 | the device's place among the person's, 1 to 32 |
 /// | 130 | 64 | Ed25519 by the person, under the label `holdfast/cert/1`, over bytes 0 to 129 |
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(into = "String", try_from = "String")]
 pub struct Certificate {
     bytes: [u8; CERTIFICATE_BYTES],
 }
 
 /// Why bytes are no certificate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", say::certificate())]
 pub enum CertificateFault {
     /// Of another length, or no text of one.
     Form,
@@ -153,6 +157,19 @@ impl Certificate {
     pub(crate) fn digest(&self) -> [u8; 32] {
         use sha2::{Digest, Sha256};
         Sha256::digest(self.bytes).into()
+    }
+}
+
+impl From<Certificate> for String {
+    fn from(certificate: Certificate) -> String {
+        certificate.text()
+    }
+}
+
+impl TryFrom<String> for Certificate {
+    type Error = CertificateFault;
+    fn try_from(text: String) -> Result<Certificate, CertificateFault> {
+        Certificate::read_text(&text)
     }
 }
 

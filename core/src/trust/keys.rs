@@ -48,6 +48,20 @@ impl Keys {
         Keys::new(&key(&label::SIGN), &key(&label::OPEN))
     }
 
+    /// The keys of a device that a copied home becomes: by HKDF-SHA256 from the person's recovery secret, salted
+    /// with where and when it was found to be a copy.
+    pub(super) fn of_copy(secret: &[u8; 16], place: &[u8]) -> Keys {
+        let derived = Hkdf::<Sha256>::new(Some(place), secret);
+        let mut both = Zeroizing::new([0; 64]);
+        // Only a length of over 8160 bytes fails.
+        let expanded = derived.expand(&label::COPY, both.as_mut());
+        debug_assert!(expanded.is_ok());
+        let (mut sign, mut open) = (Zeroizing::new([0; 32]), Zeroizing::new([0; 32]));
+        sign.copy_from_slice(&both[..32]);
+        open.copy_from_slice(&both[32..]);
+        Keys::new(&sign, &open)
+    }
+
     /// The public half.
     pub fn public(&self) -> PublicKeys {
         let open = PublicKey::from(&self.open).to_bytes();

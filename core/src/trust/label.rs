@@ -12,6 +12,7 @@ pub(super) const CODE: Label = *b"holdfast/code/1\0";
 pub(super) const CERTIFICATE: Label = *b"holdfast/cert/1\0";
 pub(super) const STOP: Label = *b"holdfast/stop/1\0";
 pub(super) const KEYS: Label = *b"holdfast/keys/1\0";
+pub(super) const COPY: Label = *b"holdfast/copy/1\0";
 pub(super) const PAIR: Label = *b"holdfast/pair/1\0";
 pub(super) const WORD: Label = *b"holdfast/word/1\0";
 pub(super) const POST: Label = *b"holdfast/post/1\0";
@@ -36,8 +37,22 @@ mod tests {
 
     #[test]
     fn labels_end_in_zero_and_are_apart() {
-        let all =
-            [SIGN, OPEN, ID, CODE, CERTIFICATE, STOP, KEYS, PAIR, WORD, POST, LEAF, LANE, NAME];
+        let all = [
+            SIGN,
+            OPEN,
+            ID,
+            CODE,
+            CERTIFICATE,
+            STOP,
+            KEYS,
+            COPY,
+            PAIR,
+            WORD,
+            POST,
+            LEAF,
+            LANE,
+            NAME,
+        ];
         for (at, label) in all.iter().enumerate() {
             assert!(label.ends_with(&[0]) && label[..15].is_ascii() && !label[..15].contains(&0));
             assert!(!all[..at].contains(label));

@@ -10,6 +10,7 @@ mod label;
 mod pairing;
 mod recovery;
 mod sealing;
+mod standing;
 mod stop;
 mod words;
 
@@ -31,5 +32,8 @@ pub use pairing::{
 };
 pub use recovery::{CodeFault, RECOVERY_BYTES, Recovery};
 pub(crate) use sealing::{identity, recipient};
+pub use standing::{
+    Counts, Facts, Lane, Link, MOST_STANDING, Person, Placed, Said, Standing, Word, WordName,
+};
 pub use stop::{Head, STOP_BYTES, Stop};
 pub use words::WORDS;

@@ -18,6 +18,7 @@ const GROUP: usize = 4;
 
 /// Sixteen bytes from which a person's keys are made. They stand on paper, and on a device only until the person
 /// has shown that they are on paper.
+#[derive(Clone)]
 pub struct Recovery(Zeroizing<[u8; RECOVERY_BYTES]>);
 
 /// Why a typed code is none.
@@ -60,6 +61,11 @@ impl Recovery {
     /// The person's keys.
     pub fn keys(&self) -> Keys {
         Keys::of_person(&self.0)
+    }
+
+    /// Keys of another device, where nothing can be drawn: others for each `place`, which says which device it is.
+    pub(crate) fn another_device(&self, place: &[u8]) -> Keys {
+        Keys::of_copy(&self.0, place)
     }
 
     pub(super) fn bytes(&self) -> &[u8; RECOVERY_BYTES] {

@@ -83,6 +83,7 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::Ruling(_) => say::coach_answer(),
         Body::SetAside(_) => say::set_aside(),
         Body::Max(_) => say::one_rep_max(),
+        Body::Admit(admit) => return say::taken_in(&admit.label),
         Body::TakenBack(_) => say::taken_back(),
     };
     words.into()

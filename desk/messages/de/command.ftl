@@ -6,7 +6,8 @@
 started-as-coach = { $folder } ist eingerichtet für { $name }, Coach
 started-as-athlete = { $folder } ist eingerichtet für { $name }, Athlet
 next-for-coach = Weiter mit: holdfast --home { $folder } publish PLAN.toml --carrier ORDNER
-next-for-athlete = Weiter mit: holdfast --home { $folder } exchange --carrier ORDNER
+then-invite = Danach für jedes Mitglied: holdfast --home { $folder } invite
+next-for-athlete = Weiter mit dem Code, den dein Coach zeigt: holdfast --home { $folder } join CODE
 
 ## check, publish
 
@@ -26,9 +27,6 @@ published-again = Veröffentlicht: { $plan } (ersetzt die frühere Fassung)
 
 # Zählt hoch, während Dateien gelesen werden.
 files-fetched = Geholte Dateien: { $count }
-joined-crew = Du gehörst jetzt zur Gruppe von { $coaches }.
-# Namen in einer Aufzählung: alle bis auf den letzten, und der letzte.
-names = { $names } und { $name }
 brought = { $files ->
     [0] Nichts Neues abzulegen.
     [one] 1 Datei abgelegt.

@@ -32,3 +32,5 @@ report = { $path }  der Überblick und die Seiten aller Mitglieder, mit Diagramm
 plan = { $path }  der Plan
 # Es folgen Befehle zum Tippen.
 to-go-on = So geht es weiter
+# Nie zu sehen: Beide Seiten der Demo sind dasselbe Programm.
+words-differ = Die Wörter der Demo sind verschieden.

@@ -6,7 +6,8 @@
 started-as-coach = { $folder } is set up for { $name }, coach
 started-as-athlete = { $folder } is set up for { $name }, athlete
 next-for-coach = Next: holdfast --home { $folder } publish PLAN.toml --carrier DIR
-next-for-athlete = Next: holdfast --home { $folder } exchange --carrier DIR
+then-invite = Then for each member: holdfast --home { $folder } invite
+next-for-athlete = Next, with the code your coach shows: holdfast --home { $folder } join CODE
 
 ## check, publish
 
@@ -26,9 +27,6 @@ published-again = Published { $plan } (replaces the earlier version)
 
 # Counts up while files are read.
 files-fetched = Files fetched: { $count }
-joined-crew = Joined the crew of { $coaches }.
-# Names in a list: all but the last, and the last.
-names = { $names } and { $name }
 brought = { $files ->
     [0] Nothing new to deliver.
     [one] Delivered 1 file.

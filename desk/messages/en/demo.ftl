@@ -32,3 +32,5 @@ report = { $path }  the board and every member's page, with charts
 plan = { $path }  the plan
 # Commands follow, to be typed.
 to-go-on = Try next
+# Never seen: both sides of the demo are the same program.
+words-differ = The demo's words differ.

@@ -15,6 +15,8 @@ options = Options
 ## Names of values, in capitals
 
 value-command = COMMAND
+value-code = CODE
+value-line = LINE
 value-dir = DIR
 value-plan = PLAN
 value-date = DATE
@@ -67,6 +69,8 @@ plates-more = One load: the plates for each side. Several loads: a ramp, built i
     in lb go onto one bar.
 publish = Publish a plan (coach)
 today = Show today's session with its loads (athlete)
+invite = Take a member into your crew: show a code, then pick the words they read (coach)
+join = Join your coach's crew: type or scan the codes your coach shows (athlete)
 session = Train: log sets, windows, holds and readings, full-screen or line by line (athlete)
 hold = Time a stretch: needs no plan and no device, writes nothing
 exchange = Deliver and fetch files through a carrier folder
@@ -102,6 +106,14 @@ carrier-region = The region (S3)
 carrier-prefix = What stands before all names in the bucket (S3)
 carrier-path-style = The bucket stands in the path, as on most servers of one's own (S3)
 carrier-unencrypted = Allow http:// over networks that are not your own: anybody on the way can read the password
+invite-code = The code the member shows; without one, a new invitation, or the one under way
+invite-line = The line the member reads, 1 to 3; none when it is none of them
+invite-name = What you call the member (default: the name their device gave)
+code-svg = Write the code as a picture too
+pair-stop = End the pairing that is under way
+join-code = A code your coach shows; without one, the pairing under way
+join-match = Your coach has the same four words
+join-differ = Your coach has other words
 another-date = Another date, such as 2026-11-20
 made-for = The date it is made for
 json = Print it as JSON

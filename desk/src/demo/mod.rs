@@ -3,6 +3,7 @@
 //! Only the bodies are made up (see [`people`]): every load, clock, file and word on the board comes
 //! from the core.
 
+mod pairing;
 mod people;
 mod rules;
 mod train;
@@ -64,8 +65,10 @@ pub(crate) fn run(asked: &Demo) -> Outcome {
         let at = evening(block.starts, 18);
         seats.push(seat(dir, &name, Role::Athlete, unit, Some(member), &mut chance, at)?);
     }
-    for seat in &seats {
-        exchange(&seat.holdfast, &carrier, &evening(block.starts, 18))?;
+    for (seat, number) in seats.iter().zip(1..) {
+        let at = evening(block.starts, 18);
+        pairing::pair(&coach.holdfast, &seat.holdfast, (*seed, number), &at)?;
+        exchange(&seat.holdfast, &carrier, &at)?;
     }
     let mut told = Vec::new();
     for planned in &days {
@@ -145,8 +148,13 @@ fn seat(
     chance: &mut ChaCha8Rng,
     at: Instant,
 ) -> Outcome<Seat> {
-    let mut bytes = vec![0; 48];
-    chance.fill_bytes(&mut bytes);
+    // Drawn apart, so that what a device needs to be one changes nobody's story.
+    let mut seed = [0; 48];
+    chance.fill_bytes(&mut seed);
+    let mut drawn = [0; 32];
+    drawn.copy_from_slice(&seed[..32]);
+    let mut bytes = vec![0; 80];
+    ChaCha8Rng::from_seed(drawn).fill_bytes(&mut bytes);
     let folder = home::text(&device_dir(dir, name))?;
     let start = Start { role, name: name.into(), unit, chance: bytes };
     Ok(Seat { holdfast: Holdfast::start(folder, start, at)?, member })

@@ -13,7 +13,6 @@ const LINES: usize = 3;
 
 /// An invitation that nobody has answered yet. Stored before its code is shown.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(into = "stored::Invited", try_from = "stored::Invited")]
 pub struct Invited {
     pub(super) certificate: Certificate,
     pub(super) nonce: [u8; NONCE_BYTES],

@@ -2,14 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::message::{Message, MessageFault, NONCE_BYTES};
-use crate::trust::certificate::Certificate;
-
-#[derive(Serialize, Deserialize)]
-pub(super) struct Invited {
-    certificate: String,
-    nonce: [u8; NONCE_BYTES],
-}
+use super::message::{Message, MessageFault};
 
 #[derive(Serialize, Deserialize)]
 pub(super) struct Opened {
@@ -22,20 +15,6 @@ pub(super) struct Opened {
 pub(super) struct Answered {
     invitation: String,
     reply: String,
-}
-
-impl From<super::Invited> for Invited {
-    fn from(of: super::Invited) -> Invited {
-        Invited { certificate: of.certificate.text(), nonce: of.nonce }
-    }
-}
-
-impl TryFrom<Invited> for super::Invited {
-    type Error = MessageFault;
-    fn try_from(of: Invited) -> Result<super::Invited, MessageFault> {
-        let certificate = Certificate::read_text(&of.certificate).map_err(|_| MessageFault::Key)?;
-        Ok(super::Invited { certificate, nonce: of.nonce })
-    }
 }
 
 impl From<super::Opened> for Opened {

@@ -34,7 +34,11 @@ final class ScreensTests: XCTestCase {
 
         let plan = try Fixtures.plan()
         see(try coach.core.publish(sourceName: "small-plan.toml", text: plan, at: coach.now))
-        for player in [coach, zoe, jun] {
+        for (chance, player) in [coach, zoe, jun].enumerated() {
+            if chance > 0 {
+                let pairing = try pair(coach.core, player.core, at: coach.now, chance: UInt8(chance))
+                pairing.forEach { see($0) }
+            }
             see(try player.exchange(carrier))
             see(try player.core.who())
         }

@@ -20,11 +20,28 @@ public func kilograms(_ kg: Int64) -> Mass { Mass(tenNg: kg * 100_000_000_000) }
 public func pounds(_ lb: Int64) -> Mass { Mass(tenNg: lb * 45_359_237_000) }
 
 public func start(_ role: Role, _ name: String, _ unit: MassUnit = .kg, chance: UInt8 = 0) -> Start {
-    Start(role: role, name: name, unit: unit, chance: Data(chance..<chance + 48))
+    Start(role: role, name: name, unit: unit, chance: Data((0..<80).map { chance &+ $0 }))
 }
 
 public func squat(_ load: Mass? = nil, _ reps: UInt32? = nil, set: UInt32? = nil) -> Tap {
     .logSet(piece: "Squat", set: set, load: load, reps: reps, reserve: nil)
+}
+
+/// Pairs a member's device with the coach's, and gives the screens that both see, in turn.
+@discardableResult
+public func pair(_ coach: Holdfast, _ member: Holdfast, at now: Instant, chance: UInt8) throws -> [PairScreen] {
+    func scan(_ shown: PairScreen) -> PairDid {
+        .scan(text: shown.code ?? "", chance: Data(repeating: chance, count: 32))
+    }
+    let drawn = Data((0..<32).map { chance &+ $0 })
+    let invited = try coach.pair(did: .invite(chance: drawn), at: now)
+    let answered = try member.pair(did: scan(invited), at: now)
+    let opened = try coach.pair(did: scan(answered), at: now)
+    let compared = try member.pair(did: scan(opened), at: now)
+    let line = opened.lines.firstIndex(of: compared.words.joined(separator: " ")).map { UInt32($0 + 1) }
+    let picked = try coach.pair(did: .pick(line: line, label: nil), at: now)
+    let matched = try member.pair(did: .match(matches: true), at: now)
+    return [invited, answered, opened, compared, picked, matched]
 }
 
 /// Somebody with a device and a clock that a test sets.
@@ -76,6 +93,7 @@ public func crew(_ homes: URL) throws -> (coach: Player, zoe: Player) {
     let zoe = try Player(homes, .athlete, "Zoë", .kg, chance: 60)
     _ = try coach.core.publish(sourceName: "small-plan.toml", text: Fixtures.plan(), at: coach.now)
     try coach.exchange(carrier)
+    try pair(coach.core, zoe.core, at: coach.now, chance: 1)
     try zoe.exchange(carrier)
     zoe.goTo("2026-11-03")
     try zoe.tap(.begin(day: nil))

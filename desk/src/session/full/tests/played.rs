@@ -38,7 +38,7 @@ impl Played {
             role: Role::Athlete,
             name: "Ana".into(),
             unit: MassUnit::Lb,
-            chance: (0..48).map(|index| index + 7).collect(),
+            chance: (0..80).map(|index| index + 7).collect(),
         };
         let ana = Device::started(crew.folder().join("ana"), start).unwrap();
         ana.exchange(&Carrier::new(crew.folder().join("carrier"))).unwrap();

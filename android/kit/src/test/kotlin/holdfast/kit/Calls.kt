@@ -27,6 +27,7 @@ class Calls {
         val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
         coach.core.publish("longer-day.toml", Fixtures.longerDay(), coach.now)
         coach.exchange(carrier)
+        pair(coach.core, zoe.core, coach.now, 1)
         zoe.exchange(carrier)
         zoe.goTo("2026-11-03")
         zoe.tap(Tap.Begin(null))

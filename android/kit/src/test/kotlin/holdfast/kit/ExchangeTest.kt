@@ -13,7 +13,6 @@ import java.time.LocalDate
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertFailsWith
-import kotlin.test.assertFalse
 import kotlin.test.assertTrue
 import kotlinx.coroutines.CompletableDeferred
 import kotlinx.coroutines.CoroutineStart
@@ -28,15 +27,16 @@ import org.junit.jupiter.api.io.TempDir
 
 private const val DATE = "2026-11-03"
 
-private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf(), joined = false, wrongCrew = false)
+private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf(), wrongCrew = false)
 
 class ExchangeTest {
-    /** A coach's device with the small plan published, and an athlete's that knows nothing of it. */
+    /** A coach's device with the small plan published, and a paired athlete's that knows nothing of it. */
     private fun twoDevices(homes: Path, work: suspend (coach: Host, zoe: Host) -> Unit) = runBlocking {
         suspend fun host(role: Role, name: String, chance: Int) =
             Host.start(homes.resolve(name).toString(), start(role, name, chance = chance), { evening(DATE) })
         host(Role.COACH, "Märta", 0).use { coach ->
             host(Role.ATHLETE, "Zoë", 60).use { zoe ->
+                pair(coach.ask { this }, zoe.ask { this }, evening(DATE), 1)
                 coach.ask { now -> publish("small-plan.toml", Fixtures.plan(), now) }
                 work(coach, zoe)
             }
@@ -49,7 +49,7 @@ class ExchangeTest {
             val carrier = MemoryCarrier()
             assertEquals(SessionState.NO_PLAN, zoe.today().state)
             assertTrue(coach.exchange(carrier).put > 0u)
-            assertTrue(zoe.exchange(carrier).joined)
+            assertTrue(zoe.exchange(carrier).leaves > 0u)
             assertEquals(SessionState.READY, zoe.today().state)
 
             zoe.tap(Tap.Begin(null), null)
@@ -74,9 +74,9 @@ class ExchangeTest {
             carrier.unreadable += torn
             val without = zoe.exchange(carrier)
             assertEquals(listOf(torn), without.aside.map { it.name })
-            assertFalse(without.joined)
+            assertEquals(0u, without.leaves)
             carrier.unreadable.clear()
-            assertTrue(zoe.exchange(carrier).joined)
+            assertTrue(zoe.exchange(carrier).leaves > 0u)
         }
 
     @Test
@@ -109,7 +109,7 @@ class ExchangeTest {
             carrier.onList = { throw IOException("no connection") }
             assertEquals("no connection", assertFailsWith<IOException> { zoe.exchange(carrier) }.message)
             carrier.onList = {}
-            assertTrue(zoe.exchange(carrier).joined)
+            assertTrue(zoe.exchange(carrier).leaves > 0u)
         }
 
     @Test
@@ -127,7 +127,7 @@ class ExchangeTest {
                 }
             }
             carrier.onList = {}
-            assertTrue(withTimeout(10_000) { zoe.exchange(carrier) }.joined)
+            assertTrue(withTimeout(10_000) { zoe.exchange(carrier) }.leaves > 0u)
         }
 
     @Test

@@ -5,6 +5,8 @@ import holdfast.core.Holdfast
 import holdfast.core.Instant
 import holdfast.core.Mass
 import holdfast.core.MassUnit
+import holdfast.core.PairDid
+import holdfast.core.PairScreen
 import holdfast.core.Role
 import holdfast.core.SessionScreen
 import holdfast.core.Start
@@ -26,13 +28,26 @@ fun kilograms(kg: Long) = Mass(kg * 100_000_000_000)
 fun pounds(lb: Long) = Mass(lb * 45_359_237_000)
 
 fun start(role: Role, name: String, unit: MassUnit = MassUnit.KG, chance: Int = 0) =
-    Start(role, name, unit, ByteArray(48) { (chance + it).toByte() })
+    Start(role, name, unit, ByteArray(80) { (chance + it).toByte() })
 
 fun squat(load: Mass? = null, reps: UInt? = null, set: UInt? = null): Tap =
     Tap.LogSet(piece = "Squat", set = set, load = load, reps = reps, reserve = null)
 
 fun window(window: UInt? = null, reps: UInt? = null, spare: Duration? = null): Tap =
     Tap.LogWindow("Corners", window, reps, spare)
+
+/** Pairs a member's device with the coach's, and gives the screens that both see, in turn. */
+fun pair(coach: Holdfast, member: Holdfast, now: Instant, chance: Int): List<PairScreen> {
+    fun scan(shown: PairScreen) = PairDid.Scan(shown.code.orEmpty(), ByteArray(32) { chance.toByte() })
+    val invited = coach.pair(PairDid.Invite(ByteArray(32) { (chance + it).toByte() }), now)
+    val answered = member.pair(scan(invited), now)
+    val opened = coach.pair(scan(answered), now)
+    val compared = member.pair(scan(opened), now)
+    val line = opened.lines.indexOf(compared.words.joinToString(" ")) + 1
+    val picked = coach.pair(PairDid.Pick(line.toUInt(), null), now)
+    val matched = member.pair(PairDid.Match(true), now)
+    return listOf(invited, answered, opened, compared, picked, matched)
+}
 
 /** Somebody with a device and a clock that a test sets. */
 class Player(val core: Holdfast, var now: Instant) {
@@ -71,6 +86,7 @@ fun crew(homes: Path): Pair<Player, Player> {
     val zoe = Player.start(homes, Role.ATHLETE, "Zoë", MassUnit.KG, 60)
     coach.core.publish("small-plan.toml", Fixtures.plan(), coach.now)
     coach.exchange(carrier)
+    pair(coach.core, zoe.core, coach.now, 1)
     zoe.exchange(carrier)
     zoe.goTo("2026-11-03")
     zoe.tap(Tap.Begin(null))

@@ -40,7 +40,8 @@ class ScreensTest {
         fun see(shown: Any) = seen.add(dump(shown))
 
         see(coach.core.publish("small-plan.toml", Fixtures.plan(), coach.now))
-        for (player in listOf(coach, zoe, jun)) {
+        for ((chance, player) in listOf(coach, zoe, jun).withIndex()) {
+            if (chance > 0) pair(coach.core, player.core, coach.now, chance).forEach { see(it) }
             see(player.exchange(carrier))
             see(player.core.who())
         }

@@ -1,0 +1,37 @@
+## Koppeln: Ein Coach nimmt ein Mitglied auf, und beide vergleichen vier Wörter.
+
+more-random-bytes = Zum Koppeln braucht es { $wanted } Zufallsbytes; es kamen { $found }.
+stopped = Das Koppeln ist beendet. Nichts wurde geändert.
+
+## Der Coach.
+
+invite-somebody = Zurzeit wird niemand gekoppelt. Lade ein Mitglied ein, um anzufangen.
+let-them-scan = Lass das neue Mitglied diesen Code scannen. Er gilt einmal, zehn Minuten lang.
+# $name ist, wie das Gerät des Mitglieds es nennt.
+which-line = Zeig { $name } diesen Code. Dann liest { $name } dir vier Wörter vor: Welche Zeile ist es?
+# $label ist, wie der Coach das Mitglied nennt.
+taken-in = { $label } ist in deiner Crew. Der nächste Abgleich schickt den Plan.
+code-too-old = Dieser Code ist über zehn Minuten alt. Lade noch einmal ein.
+nothing-to-answer = Kein Code wartet auf eine Antwort. Lade zuerst das Mitglied ein.
+nothing-to-pick = Noch ist keine Zeile zu wählen. Scanne zuerst den Code des Mitglieds.
+label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen anderen Namen, etwa mit einem zweiten Buchstaben.
+
+## Das Mitglied.
+
+ask-for-a-code = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen und scanne ihn.
+show-your-coach = Zeig das deinem Coach, dann scanne den nächsten Code, den dein Coach zeigt.
+read-to-your-coach = Lies deinem Coach diese Wörter vor. Hat dein Coach dieselbe Zeile?
+not-in-a-crew = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen: Danach kommt der erste Abgleich.
+joined = Du bist dabei. Der nächste Abgleich bringt den Plan, sobald auch dein Coach bestätigt hat.
+joined-already = Dieses Gerät ist schon in einer Crew. Für eine andere Crew fang in einem neuen Ordner an.
+scan-the-first = Scanne zuerst den Code, den dein Coach zeigt.
+nothing-to-compare = Noch sind keine Wörter zu vergleichen. Scanne zuerst die Codes deines Coachs.
+
+## Beide.
+
+words-differ = Die Wörter sind verschieden; vielleicht ist jemand dazwischen. Nichts wurde geteilt. Fangt neu an.
+# $failed ist, wie oft es hintereinander misslang.
+two-failed = { $failed ->
+    [one] { $failed } Versuch ist misslungen. Koppelt in einem Raum, Bildschirm an Bildschirm.
+   *[other] { $failed } Versuche sind misslungen. Koppelt in einem Raum, Bildschirm an Bildschirm.
+}

@@ -1,0 +1,37 @@
+## Pairing: a coach takes a member in, and both compare four words.
+
+more-random-bytes = Pairing needs { $wanted } random bytes; { $found } came.
+stopped = Pairing stopped. Nothing was changed.
+
+## The coach.
+
+invite-somebody = Nobody is being paired. Invite a member to begin.
+let-them-scan = Let the new member scan this. It works once, for ten minutes.
+# $name is what the member's device calls them.
+which-line = Show { $name } this code. Then { $name } reads you four words: which line is it?
+# $label is what the coach calls the member.
+taken-in = { $label } is in your crew. The next exchange sends the plan.
+code-too-old = This code is more than ten minutes old. Invite again.
+nothing-to-answer = No code waits for an answer. Invite the member first.
+nothing-to-pick = There is no line to pick yet. Scan the member's code first.
+label-taken = You call somebody else { $label } already. Choose another name, such as one with a second letter.
+
+## The member.
+
+ask-for-a-code = You are in no crew yet. Ask your coach for a code and scan it.
+show-your-coach = Show this to your coach, then scan the next code your coach shows.
+read-to-your-coach = Read these words to your coach. Does your coach have the same line?
+not-in-a-crew = You are in no crew yet. Ask your coach for a code: the first exchange comes after that.
+joined = You have joined. The next exchange brings the plan, once your coach has confirmed too.
+joined-already = This device is in a crew already. For another crew, start in a new folder.
+scan-the-first = Scan the code your coach shows first.
+nothing-to-compare = There are no words to compare yet. Scan your coach's codes first.
+
+## Both.
+
+words-differ = The words differ, so somebody may be in between. Nothing was shared. Start again.
+# $failed is how often it failed in a row.
+two-failed = { $failed ->
+    [one] { $failed } attempt failed. Pair in one room, screen to screen.
+   *[other] { $failed } attempts failed. Pair in one room, screen to screen.
+}

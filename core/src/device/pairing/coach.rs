@@ -1,0 +1,131 @@
+//! A coach takes somebody in.
+
+use super::stored::{Now, Stored};
+use super::{Device, drawn, refused};
+use crate::error::Result;
+use crate::instant::Instant;
+use crate::journal::{Admit, Role};
+use crate::say::pairing as say;
+use crate::store::Draft;
+use crate::trust::{Invited, InvitedFault, Message, Opened, Picked, Reply};
+
+/// How long a code can be answered.
+const ANSWERABLE_MS: i64 = 10 * 60 * 1000;
+
+impl Device {
+    pub(super) fn invite(
+        &mut self,
+        stored: &mut Stored,
+        chance: &[u8],
+        at: &Instant,
+    ) -> Result<Option<String>> {
+        self.require(Role::Coach)?;
+        let both: [u8; 32] = drawn(chance)?;
+        let (mut nonce, mut lines) = ([0; 16], [0; 16]);
+        nonce.copy_from_slice(&both[..16]);
+        lines.copy_from_slice(&both[16..]);
+        let invited = Invited::new(self.identity.certificate, nonce);
+        stored.now = Now::Invited { invited, lines, since_ms: at.wall_ms };
+        stored.write(&self.home)?;
+        Ok(None)
+    }
+
+    /// Takes the answer that a member shows. It is opened once, and that is stored before it is shown.
+    pub(super) fn scan_reply(
+        &mut self,
+        stored: &mut Stored,
+        text: &str,
+        at: &Instant,
+    ) -> Result<Option<String>> {
+        let reply = Reply::read_text(text).map_err(|fault| refused(fault.to_string()))?;
+        let (opened, lines) = match &stored.now {
+            Now::Invited { invited, lines, since_ms } => {
+                let age = at.wall_ms.saturating_sub(*since_ms);
+                if !(0..=ANSWERABLE_MS).contains(&age) {
+                    stored.now = Now::Nothing {};
+                    stored.write(&self.home)?;
+                    return Err(refused(say::code_too_old()));
+                }
+                match invited.take(std::slice::from_ref(&reply)) {
+                    Ok(Some(opened)) => (Box::new(opened), *lines),
+                    Ok(None) => return Err(refused(say::nothing_to_answer())),
+                    Err(fault) => return Err(self.failed(stored, &fault)?),
+                }
+            }
+            // The same again changes nothing; another one comes too late.
+            Now::Opened { opened, .. } => {
+                opened.take(&reply).map_err(|fault| refused(fault.to_string()))?;
+                return Ok(None);
+            }
+            _ => return Err(refused(say::nothing_to_answer())),
+        };
+        stored.now = Now::Opened { opened, lines };
+        stored.write(&self.home)?;
+        Ok(None)
+    }
+
+    /// Forgets an attempt that failed.
+    fn failed(&self, stored: &mut Stored, fault: &InvitedFault) -> Result<crate::error::Error> {
+        stored.failed += 1;
+        stored.now = Now::Nothing {};
+        stored.write(&self.home)?;
+        Ok(refused(fault.to_string()))
+    }
+
+    pub(super) fn pick(
+        &mut self,
+        stored: &mut Stored,
+        line: Option<u32>,
+        label: Option<String>,
+        at: &Instant,
+    ) -> Result<Option<String>> {
+        let Now::Opened { opened, lines } = &stored.now else {
+            return Err(refused(say::nothing_to_pick()));
+        };
+        let picked =
+            line.map_or(Picked::None, |line| Picked::Line(line.saturating_sub(1) as usize));
+        if !opened.is_right(*lines, picked) {
+            stored.failed += 1;
+            stored.now = Now::Nothing {};
+            stored.write(&self.home)?;
+            return Ok(Some(say::words_differ().to_owned()));
+        }
+        let label = label.unwrap_or_else(|| opened.reply().name.clone());
+        let admit = self.admission(opened, &label)?;
+        let (person, label) = (admit.person, admit.label.clone());
+        self.admit(admit, at)?;
+        stored.failed = 0;
+        stored.now = Now::Admitted { person, label };
+        stored.write(&self.home)?;
+        Ok(None)
+    }
+
+    /// What is logged of somebody taken in. No two labels are alike, or nobody could say who is meant.
+    fn admission(&self, opened: &Opened, label: &str) -> Result<Admit> {
+        let certificate = &opened.reply().certificate;
+        let (person, keys) = (certificate.person(), certificate.person_keys());
+        let label = super::super::start::valid_name(label)?;
+        let others = self.admitted()?;
+        let taken =
+            |other: &Admit| other.person != person && crate::plan::is_called(&other.label, &label);
+        if others.iter().any(taken) {
+            return Err(refused(say::label_taken(label)));
+        }
+        Ok(Admit { person, sign: keys.sign.into(), open: keys.open.into(), label })
+    }
+
+    /// Logs it, once: a kill may have come between this and what is stored of the pairing.
+    fn admit(&mut self, admit: Admit, at: &Instant) -> Result<()> {
+        if !self.admitted()?.contains(&admit) {
+            let record = Admit::record_of(admit.person);
+            self.append(at, vec![Draft::correct(record, admit)])?;
+        }
+        Ok(())
+    }
+
+    /// Everybody who was taken in.
+    fn admitted(&self) -> Result<Vec<Admit>> {
+        let logged = crate::store::Query::default().read::<Admit>(self.reader())?;
+        Ok(logged.into_iter().map(|logged| logged.body).collect())
+    }
+}

@@ -1,0 +1,94 @@
+//! A member joins a coach.
+
+use super::stored::{Now, Stored};
+use super::{Device, drawn, refused};
+use crate::error::Result;
+use crate::journal::Role;
+use crate::say::pairing as say;
+use crate::trust::{Answered, Compared, Invitation, Message, MessageFault, Opening};
+
+impl Device {
+    /// Takes a code that a coach shows: the invitation, or what opens it.
+    pub(super) fn scan_code(
+        &mut self,
+        stored: &mut Stored,
+        text: &str,
+        chance: &[u8],
+    ) -> Result<Option<String>> {
+        if self.identity.founder.is_some() {
+            return Err(refused(say::joined_already()));
+        }
+        match Invitation::read_text(text) {
+            Ok(invitation) => self.answer(stored, invitation, chance),
+            // Of another length: the opening, or nothing.
+            Err(MessageFault::Form) => {
+                let opening =
+                    Opening::read_text(text).map_err(|fault| refused(fault.to_string()))?;
+                self.open_code(stored, &opening)
+            }
+            Err(fault) => Err(refused(fault.to_string())),
+        }
+    }
+
+    fn answer(
+        &mut self,
+        stored: &mut Stored,
+        invitation: Invitation,
+        chance: &[u8],
+    ) -> Result<Option<String>> {
+        let before = match &stored.now {
+            Now::Answered { answered } | Now::Compared { answered, .. } => Some(answered),
+            _ => None,
+        };
+        let (certificate, nonce) = (self.identity.certificate, drawn(chance)?);
+        let name = self.profile()?.name;
+        let before = before.map(Box::as_ref);
+        let answered = Answered::new(before, invitation, certificate, &name, nonce);
+        // The same code again shows the same answer, and takes nothing back.
+        if before != Some(&answered) {
+            stored.now = Now::Answered { answered: Box::new(answered) };
+            stored.write(&self.home)?;
+        }
+        Ok(None)
+    }
+
+    fn open_code(&mut self, stored: &mut Stored, opening: &Opening) -> Result<Option<String>> {
+        let (Now::Answered { answered } | Now::Compared { answered, .. }) = &stored.now else {
+            return Err(refused(say::scan_the_first()));
+        };
+        answered.open(opening).map_err(|fault| refused(fault.to_string()))?;
+        stored.now = Now::Compared { answered: answered.clone(), opening: opening.text() };
+        stored.write(&self.home)?;
+        Ok(None)
+    }
+
+    pub(super) fn compare(&mut self, stored: &mut Stored, matches: bool) -> Result<Option<String>> {
+        self.require(Role::Athlete)?;
+        if matches && matches!(stored.now, Now::Joined {}) {
+            return Ok(None);
+        }
+        let Now::Compared { answered, opening } = &stored.now else {
+            return Err(refused(say::nothing_to_compare()));
+        };
+        if !matches {
+            stored.failed += 1;
+            stored.now = Now::Nothing {};
+            stored.write(&self.home)?;
+            return Ok(Some(say::words_differ().to_owned()));
+        }
+        let Compared { coach, .. } = compared(answered, opening)?;
+        // A kill after this has joined, and one before it has not.
+        self.identity.founder = Some(coach);
+        self.identity.write(&self.home)?;
+        stored.failed = 0;
+        stored.now = Now::Joined {};
+        stored.write(&self.home)?;
+        Ok(None)
+    }
+}
+
+/// What the words stand for, from what is stored.
+pub(super) fn compared(answered: &Answered, opening: &str) -> Result<Compared> {
+    let opening = Opening::read_text(opening).map_err(|fault| refused(fault.to_string()))?;
+    answered.open(&opening).map_err(|fault| refused(fault.to_string()))
+}

@@ -1,0 +1,100 @@
+//! What a shell shows of a pairing.
+
+use serde::Serialize;
+
+use super::member::compared;
+use super::stored::{Now, Stored};
+use super::{Device, Result};
+use crate::journal::Role;
+use crate::plan::keyword;
+use crate::say::pairing as say;
+use crate::trust::Message;
+
+keyword! {
+    /// Where a pairing stands.
+    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+    PairStep {
+        /// None is under way.
+        Nothing = "nothing",
+        /// A code is shown, and another one is waited for.
+        Shows = "shows",
+        /// A member compares the words, with the coach beside them.
+        Compare = "compare",
+        /// A coach picks the line that the member reads.
+        Pick = "pick",
+        /// Done on this side.
+        Done = "done",
+    }
+}
+
+/// What a shell shows of a pairing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct PairScreen {
+    /// Where it stands.
+    pub step: PairStep,
+    /// What to do now.
+    pub ask: String,
+    /// What came of what was done; none where the rest says it.
+    pub told: Option<String>,
+    /// The text of a code to show, as it is and as a QR code.
+    pub code: Option<String>,
+    /// The words to read out, on a member's device.
+    pub words: Vec<String>,
+    /// The lines to choose from, on a coach's.
+    pub lines: Vec<String>,
+    /// The name the other side gave; none while it is not known.
+    pub name: Option<String>,
+}
+
+impl Device {
+    pub(super) fn pair_screen(&self, stored: &Stored, told: Option<String>) -> Result<PairScreen> {
+        let plain = |step, ask: &str| PairScreen {
+            step,
+            ask: ask.to_owned(),
+            told: told.clone(),
+            code: None,
+            words: Vec::new(),
+            lines: Vec::new(),
+            name: None,
+        };
+        let line = |words: [&'static str; 4]| words.join(" ");
+        Ok(match &stored.now {
+            Now::Nothing {} => {
+                let ask = match (self.identity.profile.role, stored.failed) {
+                    // Twice is no slip any more.
+                    (_, 2..) => say::two_failed(stored.failed),
+                    (Role::Coach, _) => say::invite_somebody().to_owned(),
+                    (Role::Athlete, _) if self.identity.founder.is_some() => {
+                        say::joined_already().to_owned()
+                    }
+                    (Role::Athlete, _) => say::ask_for_a_code().to_owned(),
+                };
+                plain(PairStep::Nothing, &ask)
+            }
+            Now::Invited { invited, .. } => PairScreen {
+                code: Some(invited.invitation().text()),
+                ..plain(PairStep::Shows, say::let_them_scan())
+            },
+            Now::Opened { opened, lines } => PairScreen {
+                code: Some(opened.opening().text()),
+                lines: opened.lines(*lines).map(line).to_vec(),
+                name: Some(opened.reply().name.clone()),
+                ..plain(PairStep::Pick, &say::which_line(&opened.reply().name))
+            },
+            Now::Admitted { label, .. } => PairScreen {
+                name: Some(label.clone()),
+                ..plain(PairStep::Done, &say::taken_in(label))
+            },
+            Now::Answered { answered } => PairScreen {
+                code: Some(answered.reply().text()),
+                ..plain(PairStep::Shows, say::show_your_coach())
+            },
+            Now::Compared { answered, opening } => PairScreen {
+                words: compared(answered, opening)?.words.map(str::to_owned).to_vec(),
+                ..plain(PairStep::Compare, say::read_to_your_coach())
+            },
+            Now::Joined {} => plain(PairStep::Done, say::joined()),
+        })
+    }
+}

@@ -1,0 +1,52 @@
+//! Who belongs to a crew.
+
+use serde::{Deserialize, Serialize};
+
+use crate::id::{PersonId, RecordId};
+
+/// A person taken in by the coach: what was compared when they met.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Admit {
+    /// The person: an identity made from the key below.
+    pub person: PersonId,
+    /// Their signing key (Ed25519), 64 hexadecimal digits.
+    pub sign: HexKey,
+    /// The key that files are sealed to for their recovery code (X25519), 64 hexadecimal digits.
+    pub open: HexKey,
+    /// What the coach calls them.
+    pub label: String,
+}
+
+impl Admit {
+    /// The record of a person: the same on every device of a coach, so that two of them speak of one.
+    pub fn record_of(person: PersonId) -> RecordId {
+        RecordId(person.0)
+    }
+}
+
+/// A key as hexadecimal digits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(into = "String", try_from = "String")]
+pub struct HexKey(pub [u8; 32]);
+
+impl From<[u8; 32]> for HexKey {
+    fn from(key: [u8; 32]) -> HexKey {
+        HexKey(key)
+    }
+}
+
+impl From<HexKey> for String {
+    fn from(key: HexKey) -> String {
+        data_encoding::HEXLOWER.encode(&key.0)
+    }
+}
+
+impl TryFrom<String> for HexKey {
+    type Error = String;
+    fn try_from(text: String) -> Result<HexKey, String> {
+        let read =
+            data_encoding::HEXLOWER.decode(text.as_bytes()).map_err(|error| error.to_string())?;
+        let length = read.len();
+        read.try_into().map(HexKey).map_err(|_| length.to_string())
+    }
+}

@@ -1,0 +1,212 @@
+//! Who counts: which devices write for whom, who is sealed to, and which leaves of a removed device stand.
+//!
+//! All of it is a function of a set: certificates, stops, what the founder said of people and devices, and how leaves
+//! follow one another. Whatever arrives late changes the result as if it had come first. Nothing here asks a clock:
+//! whoever was removed can date a leaf as they like, and only a chain of hashes from a head that somebody with
+//! authority named tells an old leaf from a new one.
+
+mod devices;
+mod words;
+
+#[cfg(test)]
+mod tests;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::certificate::Certificate;
+use super::keys::PublicKeys;
+use super::stop::{Head, Stop};
+use crate::id::{DeviceId, PersonId};
+
+pub use devices::MOST_STANDING;
+pub use words::{Said, Word, WordName};
+
+/// One device's chain in one thread.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Lane {
+    /// The device.
+    pub device: DeviceId,
+    /// The member whose thread it is in.
+    pub of: PersonId,
+}
+
+/// A leaf's place in its chain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Link {
+    /// Its content hash.
+    pub content: [u8; 32],
+    /// The content hash of the leaf before it.
+    pub previous: [u8; 32],
+}
+
+/// What is known: whoever holds the same has the same result.
+pub struct Facts<'a> {
+    /// The keys of the person who founded the crew.
+    pub founder: PublicKeys,
+    /// Every certificate that was seen.
+    pub certificates: &'a [Certificate],
+    /// Every stop.
+    pub stops: &'a [Stop],
+    /// What was said of people and devices, by anybody who says to be the founder.
+    pub words: &'a [Word],
+    /// The leaves of a lane.
+    pub links: &'a dyn Fn(Lane) -> Vec<Link>,
+    /// The leaves a word stands in.
+    pub stands_in: &'a dyn Fn(&WordName) -> Vec<(Lane, [u8; 32])>,
+}
+
+/// Whether a leaf counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Counts {
+    /// It does.
+    Yes,
+    /// Its writer is nobody this crew knows.
+    Unknown,
+    /// Its device was removed, and no head that was named reaches it.
+    Removed,
+    /// Its person has more devices than one may have.
+    TooMany,
+}
+
+/// A device whose person is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Placed {
+    /// Whose it is.
+    pub person: PersonId,
+    /// Its opening key.
+    pub open: [u8; 32],
+    /// True when it is sealed to and goes on.
+    pub standing: bool,
+    /// True when its leaves count at all.
+    pub within: bool,
+}
+
+/// Somebody of the crew.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Person {
+    /// Their keys.
+    pub keys: PublicKeys,
+    /// True for the coach who founded the crew.
+    pub founder: bool,
+    /// False once they were removed.
+    pub standing: bool,
+}
+
+/// Who counts.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Standing {
+    /// Everybody who is known.
+    pub people: BTreeMap<PersonId, Person>,
+    /// Every device of theirs.
+    pub devices: BTreeMap<DeviceId, Placed>,
+    /// Leaves that count, lane by lane, where not all do. A device that is in `ended` and has no lane here counts
+    /// nowhere.
+    reached: BTreeMap<Lane, BTreeSet<[u8; 32]>>,
+    ended: BTreeSet<DeviceId>,
+}
+
+impl Standing {
+    /// Works it out.
+    pub fn of(facts: &Facts<'_>) -> Standing {
+        let mut standing = Standing::default();
+        let founder = super::id::person_of(&facts.founder.sign);
+        standing
+            .people
+            .insert(founder, Person { keys: facts.founder, founder: true, standing: true });
+        standing.place(facts, founder, &BTreeMap::new());
+        let spoken = words::spoken(facts, founder, &standing);
+        for (person, word) in &spoken.people {
+            let known = Person { keys: word.keys, founder: false, standing: word.standing };
+            standing.people.insert(*person, known);
+            let mut heads = spoken.devices.get(person).cloned().unwrap_or_default();
+            if !word.standing {
+                standing.end(facts, *person, &word.heads, &mut heads);
+            }
+            standing.place(facts, *person, &heads);
+        }
+        standing
+    }
+
+    /// Whether a leaf counts.
+    pub fn counts(&self, lane: Lane, content: &[u8; 32]) -> Counts {
+        match self.devices.get(&lane.device) {
+            None => Counts::Unknown,
+            Some(device) if !device.within => Counts::TooMany,
+            Some(_) if !self.ended.contains(&lane.device) => Counts::Yes,
+            Some(_) => match self.reached.get(&lane) {
+                Some(reached) if reached.contains(content) => Counts::Yes,
+                _ => Counts::Removed,
+            },
+        }
+    }
+
+    /// True where not every leaf of a device counts: then one more leaf may change which do.
+    pub fn is_limited(&self, device: DeviceId) -> bool {
+        self.ended.contains(&device)
+    }
+
+    /// The opening keys of somebody's standing devices.
+    pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
+        let theirs = self.devices.values().filter(|device| device.person == person);
+        theirs.filter(|device| device.standing).map(|device| device.open).collect()
+    }
+
+    /// A person who was removed: every device of theirs ends at the heads that were named of it.
+    fn end(
+        &self,
+        facts: &Facts<'_>,
+        person: PersonId,
+        named: &[Head],
+        heads: &mut BTreeMap<DeviceId, Vec<Head>>,
+    ) {
+        let theirs = facts.certificates.iter().filter(|known| known.person() == person);
+        for device in theirs.map(Certificate::device) {
+            let of_it = named.iter().filter(|head| head.device == device).copied();
+            heads.entry(device).or_default().extend(of_it);
+        }
+    }
+
+    /// Places a person's devices. `removed` names those that were removed, each with the heads that still count.
+    fn place(
+        &mut self,
+        facts: &Facts<'_>,
+        person: PersonId,
+        removed: &BTreeMap<DeviceId, Vec<Head>>,
+    ) {
+        let Some(keys) = self.people.get(&person).map(|known| known.keys) else { return };
+        let stops: Vec<&Stop> = facts.stops.iter().filter(|stop| stop.by == keys.sign).collect();
+        let is_ended = |device: DeviceId| {
+            removed.contains_key(&device) || stops.iter().any(|stop| stop.head.device == device)
+        };
+        for (certificate, placed) in devices::placed(facts.certificates, &keys, &is_ended) {
+            let device = certificate.device();
+            self.devices.insert(device, placed);
+            if !is_ended(device) {
+                continue;
+            }
+            self.ended.insert(device);
+            let named = removed.get(&device).into_iter().flatten().copied();
+            let stopped = stops.iter().map(|stop| stop.head).filter(|head| head.device == device);
+            for head in named.chain(stopped) {
+                let lane = Lane { device, of: head.of };
+                let reached = reach(&(facts.links)(lane), &head);
+                self.reached.entry(lane).or_default().extend(reached);
+            }
+        }
+    }
+}
+
+/// The leaves that a chain reaches down from a head. A hole ends it: what lies below is reached by a head of its own.
+fn reach(links: &[Link], head: &Head) -> BTreeSet<[u8; 32]> {
+    let before: BTreeMap<[u8; 32], [u8; 32]> =
+        links.iter().map(|link| (link.content, link.previous)).collect();
+    let mut reached = BTreeSet::new();
+    let mut at = head.content;
+    while let Some(previous) = before.get(&at) {
+        if !reached.insert(at) {
+            break;
+        }
+        at = *previous;
+    }
+    reached
+}

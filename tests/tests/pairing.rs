@@ -1,0 +1,196 @@
+//! Pairing, as two people in one room do it, and as somebody who is in between would have it.
+
+use holdfast_core::journal::Role;
+use holdfast_core::trust::{Certificate, Keys, Message, Recovery, Reply};
+use holdfast_core::{Field, HoldfastError, PairDid, PairScreen, PairStep};
+use holdfast_tests::pairing::{line_of, pair, scan};
+use holdfast_tests::{Carrier, Crew, Desk, Device, MINUTE, SMALL_PLAN};
+use tempfile::TempDir;
+
+/// A coach and somebody who is in no crew yet.
+fn two() -> (TempDir, Device, Device) {
+    let folder = TempDir::new().unwrap();
+    let coach = Device::start(folder.path().join("coach"), "Maren", Role::Coach, 200).unwrap();
+    let ana = Device::start(folder.path().join("ana"), "Ana", Role::Athlete, 1).unwrap();
+    (folder, coach, ana)
+}
+
+fn invite(coach: &Device, chance: u8) -> PairScreen {
+    coach.pair(PairDid::Invite { chance: vec![chance; 32] }).unwrap()
+}
+
+fn refused(done: holdfast_core::HoldfastResult<PairScreen>) -> String {
+    match done {
+        Err(HoldfastError::Invalid { field: Field::Pairing, reason }) => reason,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn pick(line: Option<u32>) -> PairDid {
+    PairDid::Pick { line, label: None }
+}
+
+#[test]
+fn before_it_nothing_a_carrier_brings_counts_and_after_it_all_does() {
+    let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+    let ana = Device::start(crew.folder().join("ana"), "Ana", Role::Athlete, 1).unwrap();
+    let error = ana.exchange(&crew.carrier).unwrap_err().to_string();
+    assert!(error.contains("You are in no crew yet"), "{error}");
+    assert!(!ana.holdfast.who().unwrap().in_crew);
+    let [invited, answered, opened, compared, picked, matched] =
+        pair(&crew.coach, &ana, 1).unwrap();
+    assert_eq!((invited.step, answered.step), (PairStep::Shows, PairStep::Shows));
+    assert_eq!((opened.step, opened.name.as_deref()), (PairStep::Pick, Some("Ana")));
+    assert_eq!((compared.step, compared.words.len()), (PairStep::Compare, 4));
+    assert_eq!(picked.ask, "Ana is in your crew. The next exchange sends the plan.");
+    assert_eq!(matched.step, PairStep::Done);
+    assert!(ana.holdfast.who().unwrap().in_crew);
+    assert_eq!(ana.exchange(&crew.carrier).unwrap().leaves, 1);
+}
+
+/// Whatever was shown was stored before: a kill after any step goes on with the same codes and words.
+#[test]
+fn killed_after_any_step_it_goes_on_where_it_was() {
+    for kills in 0..64_u32 {
+        let (_folder, mut coach, mut ana) = two();
+        let mut at = 0;
+        let mut done = |device: &mut Device, did: PairDid| {
+            let shown = device.pair(did).unwrap();
+            at += 1;
+            if kills & (1 << (at - 1)) != 0 {
+                device.kill().unwrap();
+                let again = device.pair(PairDid::Look).unwrap();
+                assert_eq!(again, PairScreen { told: None, ..shown.clone() }, "kills {kills:b}");
+            }
+            shown
+        };
+        let invited = done(&mut coach, PairDid::Invite { chance: vec![7; 32] });
+        let answered = done(&mut ana, scan(&invited, 1));
+        // The same code again, with other chance, gets the same answer.
+        assert_eq!(ana.pair(scan(&invited, 9)).unwrap(), answered);
+        let opened = done(&mut coach, scan(&answered, 0));
+        assert_eq!(coach.pair(scan(&answered, 0)).unwrap(), opened);
+        let compared = done(&mut ana, scan(&opened, 1));
+        done(&mut coach, pick(line_of(&opened, &compared)));
+        done(&mut ana, PairDid::Match { matches: true });
+        assert!(ana.holdfast.who().unwrap().in_crew);
+        let admitted = coach.journal().iter().filter(|line| line.contains("\"admit\"")).count();
+        assert_eq!(admitted, 1);
+    }
+}
+
+/// The words differ for whoever is in between, and picking without listening is found in two of three.
+#[test]
+fn words_that_do_not_match_share_nothing() {
+    let (_folder, coach, ana) = two();
+    for (chance, wrong) in [(1, None), (2, Some(4))] {
+        let answered = ana.pair(scan(&invite(&coach, chance), chance)).unwrap();
+        let opened = coach.pair(scan(&answered, 0)).unwrap();
+        ana.pair(scan(&opened, 0)).unwrap();
+        let told = coach.pair(pick(wrong)).unwrap();
+        assert!(told.told.unwrap().contains("Nothing was shared"));
+        let told = ana.pair(PairDid::Match { matches: false }).unwrap();
+        assert!(told.told.unwrap().contains("Nothing was shared"));
+    }
+    for device in [&coach, &ana] {
+        let ask = device.pair(PairDid::Look).unwrap().ask;
+        assert_eq!(ask, "2 attempts failed. Pair in one room, screen to screen.");
+    }
+    assert!(!ana.holdfast.who().unwrap().in_crew);
+    assert!(!coach.journal().iter().any(|line| line.contains("\"admit\"")));
+    // Where it works after all, nothing failed any more.
+    pair(&coach, &ana, 3).unwrap();
+    coach.pair(PairDid::Stop).unwrap();
+    assert!(coach.pair(PairDid::Look).unwrap().ask.starts_with("Nobody is being paired"));
+}
+
+/// Another person's answer to a code: one before it is opened ends it, one after it is refused.
+#[test]
+fn a_code_is_opened_for_one_answer() {
+    let (folder, coach, ana) = two();
+    let ben = Device::start(folder.path().join("ben"), "Ben", Role::Athlete, 2).unwrap();
+    let invited = invite(&coach, 1);
+    let [first, second] = [&ana, &ben].map(|device| device.pair(scan(&invited, 1)).unwrap());
+    let opened = coach.pair(scan(&first, 0)).unwrap();
+    assert!(refused(coach.pair(scan(&second, 0))).contains("Another device has answered"));
+    assert_eq!(coach.pair(PairDid::Look).unwrap(), opened, "it stands for the first");
+    // What was opened for Ana gives Ben other words.
+    let [for_ana, for_ben] = [&ana, &ben].map(|device| device.pair(scan(&opened, 0)).unwrap());
+    assert!(line_of(&opened, &for_ana).is_some() && line_of(&opened, &for_ben).is_none());
+}
+
+#[test]
+fn codes_of_another_time_and_place_are_refused_in_words() {
+    let (folder, coach, ana) = two();
+    let ove = Device::start(folder.path().join("ove"), "Ove", Role::Coach, 90).unwrap();
+    for text in ["", "HF1:", "HF2:ABC", "hello", "HF1:ZZZZ"] {
+        let odd = PairDid::Scan { text: text.into(), chance: vec![1; 32] };
+        assert_eq!(refused(ana.pair(odd.clone())), "This is no pairing code.", "{text}");
+        assert_eq!(refused(coach.pair(odd)), "This is no pairing code.", "{text}");
+    }
+    // An opening before its code, and another coach's.
+    let invited = invite(&coach, 1);
+    let answered = ana.pair(scan(&invited, 1)).unwrap();
+    assert!(refused(ove.pair(scan(&answered, 0))).contains("No code waits"));
+    invite(&ove, 2);
+    let stolen = ove.pair(scan(&answered, 0)).unwrap();
+    assert!(refused(ana.pair(scan(&stolen, 0))).contains("This is not the code you scanned."));
+    // Eleven minutes later.
+    coach.pass(11 * MINUTE);
+    assert!(refused(coach.pair(scan(&answered, 0))).contains("more than ten minutes old"));
+    assert!(refused(coach.pair(scan(&answered, 0))).contains("No code waits"));
+    // An answer to an earlier code of the same coach opens, and its words are none of the member's.
+    let second = invite(&coach, 5);
+    let opened = coach.pair(scan(&answered, 0)).unwrap();
+    assert!(refused(ana.pair(scan(&opened, 0))).contains("not the code you scanned"));
+    assert_ne!(second.code, invited.code);
+    // What each side does not do.
+    assert!(refused(ana.pair(PairDid::Match { matches: true })).contains("no words to compare"));
+    assert!(ana.pair(PairDid::Invite { chance: vec![1; 32] }).is_err());
+    assert!(coach.pair(PairDid::Match { matches: true }).is_err());
+    pair(&coach, &ana, 6).unwrap();
+    assert!(refused(ana.pair(scan(&invite(&ove, 7), 1))).contains("in a crew already"));
+}
+
+/// A name that would move a terminal's cursor, and a certificate that is none.
+#[test]
+fn what_is_in_a_code_is_checked_before_it_is_shown() {
+    let (_folder, coach, _ana) = two();
+    let (person, device) = (Recovery::new([9; 16]), Keys::new(&[9; 32], &[8; 32]));
+    let certificate = Certificate::sign(&person.keys(), &device.public(), 1);
+    let answer = |name: &str| {
+        let reply = Reply { certificate, nonce: [3; 16], name: name.into() };
+        PairDid::Scan { text: reply.text(), chance: Vec::new() }
+    };
+    invite(&coach, 1);
+    assert_eq!(refused(coach.pair(answer("A\u{1b}[2Jna"))), "This is no pairing code.");
+    let opened = coach.pair(answer("Ana")).unwrap();
+    assert_eq!(opened.name.as_deref(), Some("Ana"));
+}
+
+/// As two people type it, in both languages; the code is a QR code that a reader reads.
+#[test]
+fn the_program_pairs_two_homes() {
+    let desk = Desk::new();
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    let said = desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    assert!(said.contains("join CODE"), "{said}");
+    let svg = desk.path("code.svg");
+    let said = desk.fine("coach", &["invite", "--svg", &svg], "");
+    assert!(said.contains("It works once, for ten minutes."), "{said}");
+    assert!(said.lines().all(|line| line.chars().count() <= 120), "{said}");
+    assert!(std::fs::read_to_string(svg).unwrap().starts_with("<svg"));
+    // Asked again it is the same one.
+    let code = |said: &str| said.lines().find(|line| line.starts_with("HF1:")).map(str::to_owned);
+    assert_eq!(code(&desk.fine("coach", &["invite"], "")), code(&said));
+    let german = desk.fine("ana", &["--lang", "de", "join"], "");
+    assert!(german.contains("Du bist noch in keiner Crew."), "{german}");
+    let wrong = desk.wrong("ana", &["join", "HF1:123"]);
+    assert!(wrong.contains("This is no pairing code."), "{wrong}");
+    desk.pair("coach", "ana");
+    let said = desk.fine("ana", &["join"], "");
+    assert!(said.contains("You have joined."), "{said}");
+    let carrier = Carrier::new(desk.path("carrier"));
+    let folder = carrier.folder().to_string_lossy().into_owned();
+    desk.fine("ana", &["exchange", "--carrier", &folder], "");
+}
