@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 
+use crate::carriers;
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
 use crate::sets;
@@ -53,6 +54,10 @@ pub(crate) enum Command {
     Exchange {
         #[arg(long, value_name = "DIR")]
         carrier: PathBuf,
+    },
+    Carrier {
+        #[command(subcommand)]
+        what: carriers::Carriers,
     },
     Board {
         #[arg(long, value_name = "DATE")]

@@ -20,7 +20,7 @@ use crate::carrier::{exchange, exchanged_text};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{answer, demo, flag, hold, pair, print, say, session, sets};
+use crate::{answer, carriers, demo, flag, hold, pair, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -33,6 +33,7 @@ pub(crate) fn run(args: Args) -> Outcome {
         }
         Command::Plates(asked) => return plates(asked),
         Command::Hold(hold) => return hold::run(&hold),
+        Command::Carrier { what } => return carriers::run(&home::folder(args.home)?, what),
         command => (home::folder(args.home)?, command),
     };
     if let Command::Start(start) = command {
@@ -89,6 +90,7 @@ fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
         | Command::Check { .. }
         | Command::Plates(_)
         | Command::Hold(_)
+        | Command::Carrier { .. }
         | Command::Start(_) => Ok(()),
     }
 }

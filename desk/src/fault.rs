@@ -16,6 +16,9 @@ pub(crate) enum Fault {
     /// The core said no.
     #[error(transparent)]
     Holdfast(#[from] HoldfastError),
+    /// Something was not carried.
+    #[error(transparent)]
+    Carried(#[from] carry::Carried),
     /// A file or folder could not be read or written.
     #[error("{}", say::fault::file(path, reason))]
     File {

@@ -4,6 +4,7 @@
 mod answer;
 mod args;
 mod carrier;
+mod carriers;
 mod commands;
 mod demo;
 mod fault;

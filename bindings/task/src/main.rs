@@ -6,10 +6,12 @@ mod kotlin;
 mod licences;
 mod measure;
 mod mend;
+mod python;
 mod reference;
 mod rust;
 mod scale;
 mod season;
+mod servers;
 mod steps;
 mod swift;
 mod wide;
@@ -59,6 +61,9 @@ enum Part {
     /// The numbers of reference libraries in tests/reference, made again: needs Python 3.11 and a
     /// package index
     Reference,
+    /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw: needs
+    /// Debian's packages, Python 3.11 and Go
+    Servers,
     /// The Kotlin kit against the real core: needs a JDK and Maven
     Kotlin,
     /// The Swift kit against the real core: needs Swift 6
@@ -81,6 +86,7 @@ impl Part {
         match self {
             Part::Rust => rust::check(),
             Part::Reference => reference::check(),
+            Part::Servers => servers::check(),
             Part::Kotlin => kotlin::check(),
             Part::Swift => swift::check(),
             Part::Wide => wide::check(),
@@ -130,7 +136,7 @@ mod tests {
     #[test]
     fn the_help_names_every_part_and_what_the_wide_one_holds() {
         let help = Args::command().render_long_help().to_string();
-        for part in ["rust", "reference", "kotlin", "swift", "wide"] {
+        for part in ["rust", "reference", "servers", "kotlin", "swift", "wide"] {
             assert!(help.contains(&format!("\n  {part} ")), "{part} in {help}");
         }
         for what in ["5,000 times", "random stories", "in release"] {

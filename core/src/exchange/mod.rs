@@ -13,6 +13,7 @@ pub mod sealed;
 mod shelf;
 mod steps;
 mod take_in;
+pub mod web;
 
 pub(crate) use cut::Signer;
 pub use durable::is_temporary;

@@ -97,3 +97,14 @@ session-left-open = Einheit bleibt offen. Deine Einträge sind gespeichert; mit 
 
 language-chosen = Holdfast spricht ab jetzt Deutsch mit dir.
 language-of-system = Holdfast spricht ab jetzt die Sprache des Systems mit dir.
+
+## carrier
+
+# $place ist ein Ordner oder eine Adresse.
+carrier-kept = Ablage „{ $name }“ behalten: { $place }
+carrier-is-there = Der Ordner ist da.
+carrier-answers = Sie antwortet, und das Passwort stimmt.
+# $variable ist eine Variable der Umgebung.
+carrier-password = Gib das Passwort ein; es ist nicht zu sehen. Es kann auch in { $variable } stehen.
+no-carriers = Keine Ablage behalten. `holdfast carrier add NAME ADRESSE` behält eine.
+carrier-removed = Ablage „{ $name }“ vergessen. Dort wurde nichts gelöscht.

@@ -74,3 +74,9 @@ ended-by-signal = Beendet durch Signal { $signal }.
 # $why ist ein technischer Text.
 panicked = Fehler in Holdfast: { $why }. Was du eingetragen hast, ist gespeichert.
 demo-plan = Der Plan der Demo hat Fehler: { $why }
+
+## carrier
+
+no-such-carrier-name = Eine Ablage kann nicht „{ $name }“ heißen. Nimm 1 bis { $most } kleine Buchstaben, Ziffern und Bindestriche.
+carrier-named-twice = Eine Ablage „{ $name }“ gibt es schon. Vergiss sie zuerst: holdfast carrier remove { $name }
+no-carrier-of-name = Eine Ablage „{ $name }“ gibt es nicht. `holdfast carrier list` zeigt alle.

@@ -97,3 +97,14 @@ session-left-open = Session left open. Your log is saved; run `session` to conti
 
 language-chosen = Holdfast speaks English with you from now on.
 language-of-system = Holdfast speaks the system's language with you from now on.
+
+## carrier
+
+# $place is a folder or an address.
+carrier-kept = Carrier "{ $name }" kept: { $place }
+carrier-is-there = The folder is there.
+carrier-answers = It answers, and the password fits.
+# $variable is a variable of the environment.
+carrier-password = Type the password; it is not shown. It can also come in { $variable }.
+no-carriers = No carrier is kept. `holdfast carrier add NAME ADDRESS` keeps one.
+carrier-removed = Carrier "{ $name }" forgotten. Nothing was deleted there.

@@ -74,3 +74,9 @@ ended-by-signal = Ended by signal { $signal }.
 # $why is a technical text.
 panicked = Holdfast has a fault: { $why }. What you logged is saved.
 demo-plan = The demo's own plan has problems: { $why }
+
+## carrier
+
+no-such-carrier-name = A carrier cannot be called "{ $name }". Use 1 to { $most } small letters, digits and hyphens.
+carrier-named-twice = A carrier "{ $name }" is kept already. Forget it first: holdfast carrier remove { $name }
+no-carrier-of-name = No carrier "{ $name }" is kept. `holdfast carrier list` lists them.

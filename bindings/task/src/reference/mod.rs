@@ -4,7 +4,6 @@
 //! that no longer comes out of its script is a number nobody can check.
 
 mod agree;
-mod python;
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -13,12 +12,13 @@ use std::process::Command;
 
 use serde_json::Value;
 
-use crate::steps::{Done, root, step};
+use crate::python::Environment;
+use crate::steps::{Done, root, step, target};
 
 /// Runs every script and holds what it prints against what is kept.
 pub(crate) fn check() -> Done {
     let topics = topics()?;
-    step("Python", python::packages)?;
+    step("Python", || python().packages())?;
     topics.iter().try_for_each(|topic| {
         step(&format!("reference {topic}"), || {
             let (kept, made) = (kept(topic)?, made(topic)?);
@@ -26,7 +26,7 @@ pub(crate) fn check() -> Done {
             if differences.is_empty() {
                 return Ok(());
             }
-            let again = python::program();
+            let again = python().program();
             Err(format!(
                 "tests/reference/{topic}.json is not what its script prints:\n  {}\n\
                  if the script is right: cd tests/reference && {} -B {topic}.py > {topic}.json",
@@ -35,6 +35,11 @@ pub(crate) fn check() -> Done {
             ))
         })
     })
+}
+
+fn python() -> Environment {
+    let folder = target().join("reference-venv");
+    Environment { folder, requirements: "tests/reference/requirements.txt" }
 }
 
 fn folder() -> PathBuf {
@@ -80,7 +85,7 @@ fn kept(topic: &str) -> Result<Value, String> {
 fn made(topic: &str) -> Result<Value, String> {
     let name = format!("tests/reference/{topic}.py");
     // -B: no compiled files beside the scripts.
-    let mut script = Command::new(python::program());
+    let mut script = Command::new(python().program());
     script.current_dir(folder()).arg("-B").arg(format!("{topic}.py"));
     let output = script.output().map_err(|error| format!("{name} cannot be run: {error}"))?;
     if !output.status.success() {

@@ -1,0 +1,75 @@
+//! Carriers against real servers. Each server is installed here; one that cannot be had is named, and never left out.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use crate::python::Environment;
+use crate::steps::{Done, cargo, cargo_command, install, is_there, run, step, target};
+
+/// Debian's packages, each with what of it must be there.
+const PACKAGES: [(&str, &str); 5] = [
+    ("apache2-bin", "/usr/lib/apache2/modules/mod_dav_fs.so"),
+    ("nginx", "/usr/sbin/nginx"),
+    ("libnginx-mod-http-dav-ext", "/usr/lib/nginx/modules/ngx_http_dav_ext_module.so"),
+    ("curl", "/usr/bin/curl"),
+    ("openssl", "/usr/bin/openssl"),
+];
+
+/// The S3-compatible server, which Debian has not.
+const S3: &str = "github.com/versity/versitygw/cmd/versitygw@v1.8.0";
+
+const OTHERWISE: &str = "install Apache with mod_dav, nginx with its dav-ext module, curl and openssl where \
+                         Debian has them, then run this again";
+
+/// Installs what is missing and runs the checks.
+pub(crate) fn check() -> Done {
+    step("Apache, nginx, curl and openssl", || {
+        let missing: Vec<&str> = PACKAGES
+            .iter()
+            .filter(|(_, file)| !Path::new(file).exists())
+            .map(|(package, _)| *package)
+            .collect();
+        if missing.is_empty() { Ok(()) } else { install(&missing, OTHERWISE) }
+    })?;
+    step("WsgiDAV", || {
+        let folder = folder().join("python");
+        fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+        Environment { folder, requirements: "tests/servers/requirements.txt" }.packages()
+    })?;
+    step("versitygw", versitygw)?;
+    // One check goes through the real program.
+    step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
+    step("carriers against real servers", || {
+        let test = ["test", "--package", "holdfast-tests", "--test", "servers", "--locked"];
+        // One after the other, so that what each prints stays together.
+        let shown = ["--", "--nocapture", "--test-threads", "1"];
+        run(cargo_command().args(test).args(shown).env("HOLDFAST_SERVERS", folder()))
+    })
+}
+
+/// Where the servers are that no package of the system brings.
+fn folder() -> PathBuf {
+    target().join("servers")
+}
+
+/// Builds the S3-compatible server, unless that has been done.
+fn versitygw() -> Done {
+    let programs = folder().join("bin");
+    let (built, kept) = (programs.join("versitygw"), programs.join("versitygw.version"));
+    if built.exists() && fs::read_to_string(&kept).is_ok_and(|version| version == S3) {
+        return Ok(());
+    }
+    if !is_there("go", "version") {
+        return Err("versitygw, the S3-compatible server, is built by Go, which is missing: install Go 1.25 \
+                    or later, then run this again"
+            .into());
+    }
+    let mut go = Command::new("go");
+    run(go.args(["install", S3]).env("GOBIN", &programs)).map_err(|error| {
+        format!(
+            "versitygw cannot be built; it needs Go 1.25 or later and a Go module proxy: {error}"
+        )
+    })?;
+    fs::write(&kept, S3).map_err(|error| format!("{}: {error}", kept.display()))
+}

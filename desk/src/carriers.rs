@@ -1,0 +1,193 @@
+//! Carriers by name: kept, listed, removed. A password comes from standard input or a variable, never from an
+//! argument, which everybody on the machine could read.
+
+use std::env;
+use std::io::{BufRead, IsTerminal};
+use std::path::Path;
+
+use carry::{Carried, Line, Named, carriers, keep_carriers};
+use clap::{Args as ClapArgs, Subcommand};
+use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
+
+use crate::fault::{Fault, Outcome};
+use crate::now::now;
+use crate::{print, say};
+
+/// The variable that a password may come in.
+pub(crate) const PASSWORD: &str = "HOLDFAST_CARRIER_PASSWORD";
+
+/// The longest name of a carrier.
+const MAX_NAME: usize = 32;
+
+/// What to do with carriers.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Carriers {
+    Add(Box<Add>),
+    List,
+    Remove { name: String },
+}
+
+/// A carrier to be kept.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Add {
+    name: String,
+    address: String,
+    #[arg(long, value_name = "NAME")]
+    user: Option<String>,
+    #[arg(long, value_name = "NAME", requires = "key_id")]
+    bucket: Option<String>,
+    #[arg(long, value_name = "NAME", requires = "bucket")]
+    key_id: Option<String>,
+    #[arg(long, value_name = "NAME", default_value = "us-east-1")]
+    region: String,
+    #[arg(long, value_name = "NAME", default_value = "")]
+    prefix: String,
+    #[arg(long)]
+    path_style: bool,
+    #[arg(long)]
+    unencrypted: bool,
+}
+
+/// Does it.
+pub(crate) fn run(home: &Path, what: Carriers) -> Outcome {
+    if !home.is_dir() {
+        return Err(Fault::Typed(say::fault::not_set_up(home.display())));
+    }
+    let kept = carriers(home)?;
+    match what {
+        Carriers::Add(add) => self::add(home, kept, *add),
+        Carriers::List => list(&kept),
+        Carriers::Remove { name } => remove(home, kept, &name),
+    }
+}
+
+fn add(home: &Path, mut kept: Named, add: Add) -> Outcome {
+    let of_name = |byte: u8| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-';
+    if add.name.is_empty() || add.name.len() > MAX_NAME || !add.name.bytes().all(of_name) {
+        return Err(Fault::Typed(say::fault::no_such_carrier_name(&add.name, MAX_NAME)));
+    }
+    if kept.contains_key(&add.name) {
+        return Err(Fault::Typed(say::fault::carrier_named_twice(&add.name)));
+    }
+    let name = add.name.clone();
+    let carrier = carrier(add)?;
+    let line = open(&carrier)?;
+    // Looked at once, so that a wrong password is said now and not after the next session.
+    let said = match line.list(None, None) {
+        Ok(_) if matches!(carrier, Carrier::Folder { .. }) => {
+            say::command::carrier_is_there().to_owned()
+        }
+        Ok(_) => say::command::carrier_answers().to_owned(),
+        Err(Carried::Offline(offline)) => offline.to_string(),
+        Err(fault) => return Err(fault.into()),
+    };
+    let place = place(&carrier);
+    kept.insert(name.clone(), carrier);
+    keep_carriers(home, &kept)?;
+    print::out(&format!("{}\n{said}\n", say::command::carrier_kept(name, place)))
+}
+
+/// What was typed as a carrier. It is a folder where the address is none of a server.
+fn carrier(add: Add) -> Outcome<Carrier> {
+    let is_web = add.address.contains("://");
+    if let (Some(bucket), Some(key_id)) = (add.bucket, add.key_id) {
+        return Ok(Carrier::S3(S3 {
+            endpoint: add.address,
+            region: add.region,
+            bucket,
+            prefix: add.prefix,
+            key_id,
+            secret: secret()?,
+            path_style: add.path_style,
+            unencrypted: add.unencrypted,
+        }));
+    }
+    if !is_web {
+        // Kept whole: the next command may be run in another folder.
+        let path =
+            std::path::absolute(&add.address).map_err(Fault::file(Path::new(&add.address)))?;
+        let path = path.to_str().ok_or_else(|| Fault::at(&path, say::fault::home_not_utf8()))?;
+        return Ok(Carrier::Folder { path: path.to_owned() });
+    }
+    Ok(Carrier::WebDav(WebDav {
+        url: add.address,
+        user: add.user.unwrap_or_default(),
+        password: secret()?,
+        unencrypted: add.unencrypted,
+    }))
+}
+
+/// The password: from its variable, or the first line of standard input.
+fn secret() -> Outcome<Secret> {
+    if let Ok(secret) = env::var(PASSWORD) {
+        return Ok(Secret::new(secret));
+    }
+    let mut line = String::new();
+    let read = if std::io::stdin().is_terminal() {
+        anstream::eprintln!("{}", say::command::carrier_password(PASSWORD));
+        unseen(|| std::io::stdin().lock().read_line(&mut line))
+    } else {
+        std::io::stdin().lock().read_line(&mut line)
+    };
+    read.map_err(|error| Fault::Typed(say::fault::no_input(error)))?;
+    let kept = line.trim_end_matches(['\r', '\n']).len();
+    line.truncate(kept);
+    Ok(Secret::new(line))
+}
+
+/// Reads while the terminal shows nothing of what is typed.
+#[cfg(unix)]
+fn unseen<T>(read: impl FnOnce() -> std::io::Result<T>) -> std::io::Result<T> {
+    use rustix::termios::{LocalModes, OptionalActions, tcgetattr, tcsetattr};
+    let terminal = std::io::stdin();
+    let before = tcgetattr(&terminal)?;
+    let mut silent = before.clone();
+    silent.local_modes.remove(LocalModes::ECHO);
+    tcsetattr(&terminal, OptionalActions::Flush, &silent)?;
+    let read = read();
+    tcsetattr(&terminal, OptionalActions::Flush, &before)?;
+    read
+}
+
+/// Elsewhere it is seen; whoever minds uses the variable.
+#[cfg(not(unix))]
+fn unseen<T>(read: impl FnOnce() -> std::io::Result<T>) -> std::io::Result<T> {
+    read()
+}
+
+/// A line to a carrier, or the first thing that is wrong with its settings.
+fn open(carrier: &Carrier) -> Outcome<Line> {
+    let mut chance = [0; 4];
+    getrandom::fill(&mut chance).map_err(|error| Fault::Typed(say::fault::no_randomness(error)))?;
+    Line::open(carrier, now, u32::from_be_bytes(chance)).map_err(|faults| {
+        let reasons: Vec<String> = faults.into_iter().map(|fault| fault.reason).collect();
+        Fault::Typed(reasons.join("\n"))
+    })
+}
+
+/// Where a carrier is, without what is secret of it.
+fn place(carrier: &Carrier) -> String {
+    match carrier {
+        Carrier::Folder { path } => path.clone(),
+        Carrier::WebDav(_) | Carrier::S3(_) => match carrier.remote() {
+            Ok(Some(remote)) => remote.to_string(),
+            _ => String::new(),
+        },
+    }
+}
+
+fn list(kept: &Named) -> Outcome {
+    if kept.is_empty() {
+        return print::out(&format!("{}\n", say::command::no_carriers()));
+    }
+    let lines = kept.iter().map(|(name, carrier)| format!("{name}  {}\n", place(carrier)));
+    print::out(&lines.collect::<String>())
+}
+
+fn remove(home: &Path, mut kept: Named, name: &str) -> Outcome {
+    if kept.remove(name).is_none() {
+        return Err(Fault::Typed(say::fault::no_carrier_of_name(name)));
+    }
+    keep_carriers(home, &kept)?;
+    print::out(&format!("{}\n", say::command::carrier_removed(name)))
+}

@@ -1,0 +1,87 @@
+//! What each server does with each operation, held against what a second client sees.
+
+use crate::curl;
+use crate::server::{LANE, LEAF, Server};
+use crate::servers::{ALL, version};
+
+#[test]
+fn a_file_goes_there_and_back_and_a_second_client_sees_the_same() {
+    for kind in ALL {
+        let server = Server::start(kind);
+        println!("{}: {}", kind.name, version(kind));
+        let line = server.line();
+        let name = kind.name;
+        let nothing = line.list(None, None).unwrap();
+        assert_eq!((nothing.folders.len(), nothing.files.len(), nothing.refused), (0, 0, 0));
+        // A lane that nobody has written to is empty, and a file that is not there is no fault.
+        let empty = line.list(Some(LANE), None).unwrap();
+        assert_eq!((empty.files.len(), empty.whole), (0, true), "{name}");
+        assert_eq!(line.get(LANE, LEAF).unwrap(), None, "{name}");
+
+        let content: Vec<u8> = (0..70_000_u32).map(|byte| (byte % 251) as u8).collect();
+        assert!(line.put(LANE, LEAF, content.clone()).unwrap(), "{name}");
+        curl::sees(&server, LANE, LEAF, &content);
+        assert!(line.get(LANE, LEAF).unwrap() == Some(content), "{name}");
+
+        // What a second client writes is found as well.
+        let other = LEAF.replace("00000001", "00000002");
+        assert!((200..300).contains(&curl::put(&server, LANE, &other, b"of another")), "{name}");
+        let got = line.get(LANE, &other).unwrap();
+        assert_eq!(got.as_deref(), Some(&b"of another"[..]), "{name}");
+        assert!(line.put("pairing", "0123-1-4567.pair", b"sealed".to_vec()).unwrap(), "{name}");
+
+        let root = line.list(None, None).unwrap();
+        assert_eq!(root.folders, [LANE, "pairing"], "{name}");
+        assert_eq!(root.refused, 0, "{name}");
+        let lane = line.list(Some(LANE), None).unwrap();
+        let listed: Vec<_> =
+            lane.files.iter().map(|file| (file.name.as_str(), file.bytes)).collect();
+        assert_eq!(listed, [(LEAF, 70_000), (other.as_str(), 10)], "{name}");
+        let after = line.list(Some(LANE), Some(LEAF)).unwrap();
+        assert_eq!(after.files.len(), 1, "{name}");
+
+        assert!(line.delete(LANE, LEAF).unwrap(), "{name}");
+        assert_eq!(curl::get(&server, LANE, LEAF).0, 404, "{name}");
+        assert_eq!(line.delete(LANE, LEAF).unwrap(), kind.is_s3, "{name}: S3 does not say");
+    }
+}
+
+/// nginx replaces a file though asked not to (`If-None-Match: *`), so nothing of ours asks it so.
+#[test]
+fn a_file_that_is_there_stays_as_it_is_on_every_server() {
+    for kind in ALL {
+        let server = Server::start(kind);
+        let line = server.line();
+        assert!(line.put(LANE, LEAF, b"first".to_vec()).unwrap(), "{}", kind.name);
+        assert!(!line.put(LANE, LEAF, b"second".to_vec()).unwrap(), "{}", kind.name);
+        curl::sees(&server, LANE, LEAF, b"first");
+        // Nothing is left lying about.
+        let lane = line.list(Some(LANE), None).unwrap();
+        assert_eq!(lane.files.len(), 1, "{}: {:?}", kind.name, lane.files);
+    }
+}
+
+/// Two phones may carry one crewmate's file at the same time.
+#[test]
+fn two_that_write_one_file_at_once_leave_it_whole() {
+    for kind in ALL {
+        let server = Server::start(kind);
+        let content = vec![7_u8; 300_000];
+        let written: Vec<bool> = std::thread::scope(|scope| {
+            let write = |chance| {
+                let (server, content) = (&server, content.clone());
+                scope.spawn(move || {
+                    let carrier = server.carrier();
+                    let line = carry::Line::open(&carrier, crate::server::now, chance).unwrap();
+                    line.put(LANE, LEAF, content).unwrap()
+                })
+            };
+            let both: Vec<_> = [1, 1_000, 2_000].map(write).into_iter().collect();
+            both.into_iter().map(|one| one.join().unwrap()).collect()
+        });
+        assert!(written.contains(&true), "{}", kind.name);
+        curl::sees(&server, LANE, LEAF, &content);
+        let lane = server.line().list(Some(LANE), None).unwrap();
+        assert_eq!(lane.files.len(), 1, "{}: {:?}", kind.name, lane.files);
+    }
+}
