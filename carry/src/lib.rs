@@ -30,6 +30,7 @@
 
 mod folder;
 mod kept;
+mod lanes;
 mod line;
 mod send;
 #[cfg(test)]

@@ -5,6 +5,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 use std::time::Duration;
 
+use carry::{Carried, Line};
 use holdfast_core::exchange::{
     CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_temporary,
 };
@@ -38,6 +39,56 @@ pub(crate) fn exchange(
     };
     bar.finish_and_clear();
     Ok(report)
+}
+
+/// The same with a carrier that is kept by a name.
+pub(crate) fn exchange_over(
+    holdfast: &Holdfast,
+    line: &Line,
+    at: &Instant,
+) -> Outcome<ExchangeReport> {
+    let mut did = ExchangeDid::Begin;
+    loop {
+        did = match holdfast.exchange(did, at.clone())? {
+            ExchangeStep::ListFiles => ExchangeDid::Listed { files: line.leaves()? },
+            ExchangeStep::Get { names } => fetch(line, &names)?,
+            ExchangeStep::Put { files } => bring(line, files)?,
+            ExchangeStep::Done { report } => return Ok(report),
+        };
+    }
+}
+
+/// What ends an exchange ends it here; what is wrong with one file alone leaves the others.
+fn alone<T>(carried: Result<T, Carried>) -> Outcome<Result<T, String>> {
+    match carried {
+        Ok(done) => Ok(Ok(done)),
+        Err(Carried::Web(fault)) if !fault.ends_exchange() => Ok(Err(fault.to_string())),
+        Err(Carried::File { path, source }) => Ok(Err(format!("{path}: {source}"))),
+        Err(fault) => Err(fault.into()),
+    }
+}
+
+fn fetch(line: &Line, names: &[String]) -> Outcome<ExchangeDid> {
+    let (mut files, mut unread) = (Vec::new(), Vec::new());
+    for name in names {
+        let name = name.clone();
+        match alone(line.leaf(&name))? {
+            Ok(content) => files.extend(content.map(|content| CarriedFile { name, content })),
+            Err(reason) => unread.push(FailedFile { name, reason }),
+        }
+    }
+    Ok(ExchangeDid::Got { files, unread })
+}
+
+fn bring(line: &Line, files: Vec<CarriedFile>) -> Outcome<ExchangeDid> {
+    let (mut written, mut unwritten) = (0, Vec::new());
+    for CarriedFile { name, content } in files {
+        match alone(line.bring(&name, content))? {
+            Ok(new) => written += u32::from(new),
+            Err(reason) => unwritten.push(FailedFile { name, reason }),
+        }
+    }
+    Ok(ExchangeDid::Put { written, unwritten })
 }
 
 /// Files left alone that are named one by one.

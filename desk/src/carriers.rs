@@ -7,7 +7,11 @@ use std::path::Path;
 
 use carry::{Carried, Line, Named, carriers, keep_carriers};
 use clap::{Args as ClapArgs, Subcommand};
+use holdfast_core::Holdfast;
+use holdfast_core::exchange::ExchangeReport;
 use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
+
+use crate::carrier::{exchange, exchange_over};
 
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
@@ -46,6 +50,26 @@ pub(crate) struct Add {
     path_style: bool,
     #[arg(long)]
     unencrypted: bool,
+}
+
+/// Exchanges with a carrier that is kept by its name, otherwise with a folder.
+pub(crate) fn exchange_with(
+    home: &Path,
+    holdfast: &Holdfast,
+    named: &Path,
+) -> Outcome<ExchangeReport> {
+    let kept = carriers(home)?;
+    match named.to_str().and_then(|name| kept.get(name)) {
+        Some(Carrier::Folder { path }) => exchange(holdfast, Path::new(path), &now()),
+        Some(server) => exchange_over(holdfast, &open(server)?, &now()),
+        None => exchange(holdfast, named, &now()),
+    }
+}
+
+/// True for the name of a carrier that is kept.
+pub(crate) fn is_kept(home: &Path, named: &Path) -> Outcome<bool> {
+    let kept = carriers(home)?;
+    Ok(named.to_str().is_some_and(|name| kept.contains_key(name)))
 }
 
 /// Does it.

@@ -16,7 +16,7 @@ use holdfast_core::{
 use owo_colors::OwoColorize;
 
 use crate::args::{Args, Command, LanguageArg, Plates, RoleArg, Start, UnitArg};
-use crate::carrier::{exchange, exchanged_text};
+use crate::carrier::exchanged_text;
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
@@ -42,7 +42,7 @@ pub(crate) fn run(args: Args) -> Outcome {
     let (holdfast, told) = home::open(&home, language_asked)?;
     // These say so themselves, or say it in another language now.
     let says_so = matches!(command, Command::Verify | Command::Language { .. });
-    let done = with_device(&holdfast, command);
+    let done = with_device(&home, &holdfast, command);
     if !says_so && done.is_ok() {
         home::tell_repaired(&holdfast, told)?;
     }
@@ -50,18 +50,18 @@ pub(crate) fn run(args: Args) -> Outcome {
     done
 }
 
-fn with_device(holdfast: &Holdfast, command: Command) -> Outcome {
+fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
     match command {
-        Command::Publish { plan, carrier } => publish(holdfast, &plan, &carrier),
+        Command::Publish { plan, carrier } => publish(home, holdfast, &plan, &carrier),
         Command::Today { on, day, json } => show_day(holdfast, on, day, json),
         Command::Invite(typed) => pair::invite(holdfast, typed),
         Command::Join(typed) => pair::join(holdfast, typed),
         Command::Session(asked) => session::run(holdfast, asked),
         Command::Exchange { carrier } => {
-            if !carrier.exists() {
+            if !carrier.exists() && !carriers::is_kept(home, &carrier)? {
                 return Err(Fault::at(&carrier, say::fault::carrier_missing()));
             }
-            let exchanged = exchange(holdfast, &carrier, &now())?;
+            let exchanged = carriers::exchange_with(home, holdfast, &carrier)?;
             print::out(&exchanged_text(&exchanged))
         }
         Command::Board { on, json } => {
@@ -184,11 +184,11 @@ fn plates(given: Plates) -> Outcome {
     if given.json { print::json(&screen) } else { print::out(&print::plates(&screen)) }
 }
 
-fn publish(holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
+fn publish(home: &Path, holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Outcome {
     let source_name = plan.display().to_string();
     let summary = holdfast.publish(source_name.clone(), read(plan)?, now())?;
     print::out(&print::notes(&source_name, &summary.notes))?;
-    let exchanged = exchange(holdfast, carrier, &now())?;
+    let exchanged = carriers::exchange_with(home, holdfast, carrier)?;
     let plan = summary.heading.bold();
     let published = if summary.replaced {
         say::command::published_again(plan)

@@ -1,5 +1,11 @@
 //! What each server does with each operation, held against what a second client sees.
 
+use holdfast_core::exchange::CarriedFile;
+use holdfast_core::journal::Role;
+use holdfast_tests::pairing::pair;
+use holdfast_tests::train::squats;
+use holdfast_tests::{Crew, Device, SMALL_PLAN};
+
 use crate::curl;
 use crate::server::{LANE, LEAF, Server};
 use crate::servers::{ALL, version};
@@ -83,5 +89,49 @@ fn two_that_write_one_file_at_once_leave_it_whole() {
         curl::sees(&server, LANE, LEAF, &content);
         let lane = server.line().list(Some(LANE), None).unwrap();
         assert_eq!(lane.files.len(), 1, "{}: {:?}", kind.name, lane.files);
+    }
+}
+
+/// A coach and an athlete who meet on each server: the plan goes out, the log comes back, and neither the server nor
+/// anybody who looks into it can read a word.
+#[test]
+fn a_crew_exchanges_over_each_server() {
+    for kind in ALL {
+        let server = Server::start(kind);
+        let (line, name) = (server.line(), kind.name);
+        let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+        let ines = Device::start(crew.folder().join("ines"), "Ines", Role::Athlete, 1).unwrap();
+        pair(&crew.coach, &ines, 1).unwrap();
+        let exchange = |device: &Device| {
+            let get = |names: &[String]| {
+                let got = names.iter().map(|name| CarriedFile {
+                    content: line.leaf(name).unwrap().unwrap(),
+                    name: name.clone(),
+                });
+                got.collect()
+            };
+            let put = |files: Vec<CarriedFile>| {
+                let put =
+                    files.into_iter().map(|file| line.bring(&file.name, file.content).unwrap());
+                Ok(put.map(u32::from).sum())
+            };
+            device.exchange_by(line.leaves().unwrap(), get, put).unwrap()
+        };
+        assert!(exchange(&crew.coach).put >= 2, "{name}");
+        assert_eq!(exchange(&ines).leaves, 1, "{name}");
+        squats(&ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+        exchange(&ines);
+        assert!(exchange(&crew.coach).entries >= 5, "{name}");
+        let page =
+            crew.coach.holdfast.member("Ines".into(), "2026-11-03".parse().unwrap()).unwrap();
+        assert_eq!(page.sessions[0].sets, 3, "{name}");
+        assert_eq!((exchange(&ines).put, exchange(&crew.coach).put), (0, 0), "{name}: no more");
+        for file in line.leaves().unwrap() {
+            let content = line.leaf(&file.name).unwrap().unwrap();
+            assert!(content.starts_with(b"age-encryption.org/v1\n"), "{name}");
+            let words = [&b"Ines"[..], b"Maren", b"squat", b"lift"];
+            let read = |word: &&[u8]| content.windows(word.len()).any(|part| part == *word);
+            assert!(!words.iter().any(read), "{name}");
+        }
     }
 }

@@ -96,7 +96,7 @@ language = Die Sprache wählen, die du liest
 ## Argumente
 
 plan-file = Der Plan, eine TOML-Datei
-carrier = Der gemeinsame Ordner, über den Geräte Dateien austauschen (Ablage)
+carrier = Der gemeinsame Ordner, über den Geräte Dateien austauschen (Ablage), oder der Name einer Ablage
 carrier-name = Der Name der Ablage: kleine Buchstaben, Ziffern, Bindestriche
 carrier-address = Ein Ordner, oder https://... eines WebDAV-Ordners; mit --bucket die eines S3-kompatiblen Servers
 carrier-user = Der Benutzer, der sich anmeldet (WebDAV)

@@ -96,7 +96,7 @@ language = Choose the language you read
 ## Arguments
 
 plan-file = The plan, a TOML file
-carrier = The folder that carries files between devices
+carrier = The folder that carries files between devices, or the name of a carrier that is kept
 carrier-name = The carrier's name: small letters, digits, hyphens
 carrier-address = A folder, or https://... of a WebDAV folder; with --bucket, of an S3-compatible server
 carrier-user = The user who signs in (WebDAV)

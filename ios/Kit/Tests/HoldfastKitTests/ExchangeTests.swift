@@ -22,7 +22,8 @@ final class ExchangeTests: XCTestCase {
     func testAPlanGoesOutAndALogComesBack() async throws {
         let ((coach, zoe), carrier) = (try await hosts(homes()), MemoryCarrier())
         let published = try await coach.exchange(with: carrier)
-        XCTAssertEqual(published.put, 1)
+        // What is for Zoë, and what is the coach's own.
+        XCTAssertEqual(published.put, 2)
         let joined = try await zoe.exchange(with: carrier)
         XCTAssertEqual([joined.leaves, joined.put], [1, 1])
         let planned = try await zoe.today()
@@ -47,7 +48,8 @@ final class ExchangeTests: XCTestCase {
         let names = carrier.list().map(\.name)
         carrier.tear(names)
         let torn = try await zoe.exchange(with: carrier)
-        XCTAssertEqual(torn.aside.map(\.name), names)
+        XCTAssertEqual(torn.aside.count, 1)
+        XCTAssertTrue(torn.aside.allSatisfy { names.contains($0.name) })
         XCTAssertEqual(torn.aside.map(\.reason), ["This file cannot be read: it is torn"])
         carrier.tear([])
         let whole = try await zoe.exchange(with: carrier)
@@ -122,7 +124,7 @@ final class ExchangeTests: XCTestCase {
             XCTFail("nothing was thrown")
         } catch is Away {}
         let next = try await coach.exchange(with: MemoryCarrier())
-        XCTAssertEqual(next.put, 1)
+        XCTAssertEqual(next.put, 2)
     }
 }
 

@@ -1,0 +1,88 @@
+//! Leaves by their names alone: each lies in its lane's folder, which its name begins with.
+
+use holdfast_core::exchange::ListedFile;
+use holdfast_core::exchange::sealed::SealedName;
+
+use crate::line::{Carried, Line};
+
+/// A lane in a name: the device in 32 digits, a hyphen, the tag in 8.
+const LANE: usize = 41;
+
+/// The folder of a leaf; none for a name that is no leaf's.
+fn folder_of(name: &str) -> Option<&str> {
+    SealedName::parse(name).and_then(|_| name.get(..LANE))
+}
+
+/// True for the name of a lane's folder.
+fn is_lane(folder: &str) -> bool {
+    folder_of(&format!("{folder}-00000001-{}.leaf", "0".repeat(16))) == Some(folder)
+}
+
+impl Line {
+    /// Every leaf there is, whatever its lane. What lies beside the lanes' folders is not looked at.
+    ///
+    /// # Errors
+    /// As [`Line::list`].
+    pub fn leaves(&self) -> Result<Vec<ListedFile>, Carried> {
+        let mut found = Vec::new();
+        for folder in self.folders()?.into_iter().filter(|folder| is_lane(folder)) {
+            let mut after: Option<String> = None;
+            loop {
+                let listing = self.list(Some(&folder), after.as_deref())?;
+                let last = listing.files.last().map(|file| file.name.clone());
+                let of_lane = |file: &ListedFile| folder_of(&file.name) == Some(&folder);
+                found.extend(listing.files.into_iter().filter(of_lane));
+                if listing.whole || last.is_none() {
+                    break;
+                }
+                after = last;
+            }
+        }
+        Ok(found)
+    }
+
+    fn folders(&self) -> Result<Vec<String>, Carried> {
+        let (mut found, mut after): (Vec<String>, Option<String>) = (Vec::new(), None);
+        loop {
+            let listing = self.list(None, after.as_deref())?;
+            let last = listing.folders.last().cloned();
+            found.extend(listing.folders);
+            if listing.whole || last.is_none() {
+                return Ok(found);
+            }
+            after = last;
+        }
+    }
+
+    /// Reads a leaf; none when it is not there.
+    ///
+    /// # Errors
+    /// As [`Line::get`].
+    pub fn leaf(&self, name: &str) -> Result<Option<Vec<u8>>, Carried> {
+        folder_of(name).map_or(Ok(None), |folder| self.get(folder, name))
+    }
+
+    /// Writes a leaf; false when it was there.
+    ///
+    /// # Errors
+    /// As [`Line::put`].
+    pub fn bring(&self, name: &str, content: Vec<u8>) -> Result<bool, Carried> {
+        folder_of(name).map_or(Ok(false), |folder| self.put(folder, name, content))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_leaf_lies_in_its_lanes_folder() {
+        let lane = format!("{}-0123abcd", "0123456789abcdef".repeat(2));
+        let name = format!("{lane}-00000012-fedcba9876543210.leaf");
+        assert_eq!(folder_of(&name), Some(lane.as_str()));
+        assert!(is_lane(&lane));
+        for odd in ["", "pairing", &lane[1..], &lane.to_uppercase(), "../x"] {
+            assert!(!is_lane(odd) && folder_of(odd).is_none(), "{odd}");
+        }
+    }
+}
