@@ -21,6 +21,7 @@ label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen andere
 ask-for-a-code = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen und scanne ihn.
 show-your-coach = Zeig das deinem Coach, dann scanne den nächsten Code, den dein Coach zeigt.
 read-to-your-coach = Lies deinem Coach diese Wörter vor. Hat dein Coach dieselbe Zeile?
+who-reads = Wenn du dabei bist, kann dein Coach alles lesen, was du hier einträgst und schon eingetragen hast, auf jedem seiner Geräte. Was geteilt ist, lässt sich nicht zurücknehmen. Wer den Ordner betreibt, kann es nicht lesen, sieht aber, wann du trainierst.
 not-in-a-crew = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen: Danach kommt der erste Abgleich.
 joined = Du bist dabei. Der nächste Abgleich bringt den Plan, sobald auch dein Coach bestätigt hat.
 joined-already = Dieses Gerät ist schon in einer Crew. Für eine andere Crew fang in einem neuen Ordner an.

@@ -10,7 +10,7 @@ use std::thread::JoinHandle;
 
 use rusqlite::InterruptHandle;
 
-use super::open::Who;
+use super::owner::Owner;
 use super::rebuild::with_suffix;
 use crate::error::Result;
 use crate::exchange::sealed::SealedName;
@@ -66,7 +66,7 @@ impl Checkup {
         store: &Store,
         database: &Path,
         shelf: Shelf,
-        own: &Who<'_>,
+        own: &Owner<'_>,
         at: &Instant,
     ) -> Result<Checkup> {
         // What comes onto the shelf later is not in the file that is looked at.

@@ -7,6 +7,7 @@ mod identity;
 mod key_files;
 mod lock;
 mod open;
+mod owner;
 mod pairing;
 mod place;
 mod plans;

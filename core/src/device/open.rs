@@ -3,12 +3,11 @@
 use std::fs::File;
 use std::io::ErrorKind;
 use std::path::Path;
-use std::sync::Arc;
 
 use rusqlite::Connection;
 
-use super::Identity;
 use super::checkup::{self, Checkup};
+use super::owner::Owner;
 use super::rebuild::{self, Rebuilt, from_shelf, with_suffix};
 use super::tail::Tail;
 use crate::error::{Error, Result};
@@ -16,7 +15,7 @@ use crate::exchange::{Shelf, Signer, latest_hlc, settle};
 use crate::instant::Instant;
 use crate::journal::Entry;
 use crate::store::{Store, check, connect, has_line, is_damage, last_number, refuse_newer};
-use crate::trust::{Kept, Standing};
+use crate::trust::Standing;
 
 /// The database's file name.
 pub(super) const DATABASE: &str = "holdfast.db";
@@ -42,17 +41,11 @@ pub(super) struct Parts {
     pub(super) standing: Standing,
 }
 
-/// Whose home it is.
-pub(super) struct Who<'a> {
-    pub(super) identity: &'a Identity,
-    pub(super) kept: &'a Arc<Kept>,
-}
-
 /// Opens the database of a home folder that is held.
 ///
 /// A newer one is refused and left untouched. A damaged one is kept aside, never deleted, and a new
 /// one is built from the leaves on the shelf, the tail, and whatever can still be read.
-pub(super) fn open(home: &Path, own: &Who<'_>, at: &Instant, look: Look) -> Result<Parts> {
+pub(super) fn open(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<Parts> {
     match looked_at(home, own, at, look) {
         Err(error) if is_damage(&error) => {}
         opened => return opened,
@@ -72,7 +65,7 @@ pub(super) fn open(home: &Path, own: &Who<'_>, at: &Instant, look: Look) -> Resu
     Ok(Parts { rebuilt: Some(rebuilt), ..parts })
 }
 
-fn looked_at(home: &Path, own: &Who<'_>, at: &Instant, look: Look) -> Result<Parts> {
+fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<Parts> {
     let path = home.join(DATABASE);
     let (shelf, tail) = (Shelf::of(home)?, Tail::of(home));
     rebuild::finish(&path)?;
@@ -129,7 +122,7 @@ fn begin(
     store: &Store,
     path: &Path,
     home: &Path,
-    own: &Who<'_>,
+    own: &Owner<'_>,
     at: &Instant,
 ) -> Result<Option<Checkup>> {
     match Checkup::begin(store, path, Shelf::of(home)?, own, at) {

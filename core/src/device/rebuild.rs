@@ -13,7 +13,7 @@ use std::fs::{self, File};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
-use super::open::Who;
+use super::owner::Owner;
 use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
@@ -79,7 +79,7 @@ pub(super) fn finish(path: &Path) -> Result<()> {
 /// gives, and keeps the damaged one aside.
 pub(super) fn rebuild(
     path: &Path,
-    own: &Who<'_>,
+    own: &Owner<'_>,
     shelf: &Shelf,
     tail: &Tail,
     at: &Instant,
@@ -101,7 +101,7 @@ pub(super) fn rebuild(
 fn built(
     path: &Path,
     new: &Path,
-    own: &Who<'_>,
+    own: &Owner<'_>,
     shelf: &Shelf,
     tail: &Tail,
     at: &Instant,
@@ -163,7 +163,7 @@ fn remove(path: &Path) -> Result<()> {
 pub(super) fn from_shelf(
     store: &mut Store,
     shelf: &Shelf,
-    own: &Who<'_>,
+    own: &Owner<'_>,
     standing: &mut Standing,
     at: &Instant,
 ) -> Result<u64> {

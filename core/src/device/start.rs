@@ -6,7 +6,8 @@ use std::sync::Arc;
 
 use super::identity::Before;
 use super::lock::HomeLock;
-use super::open::{DATABASE, Look, Parts, Who, open};
+use super::open::{DATABASE, Look, Parts, open};
+use super::owner::Owner;
 use super::{Device, Identity, Rebuilt, key_files, place};
 use crate::error::{Error, Field, Result, Thing};
 use crate::exchange::{Traffic, flush_folder};
@@ -201,8 +202,8 @@ fn at_home(
     at: Instant,
     look: Look,
 ) -> Result<Device> {
-    let who = Who { identity: &identity, kept: &kept };
-    let Parts { store, shelf, tail, rebuilt, checkup, standing } = open(&home, &who, &at, look)?;
+    let owner = Owner { identity: &identity, kept: &kept };
+    let Parts { store, shelf, tail, rebuilt, checkup, standing } = open(&home, &owner, &at, look)?;
     Ok(Device {
         home,
         lock,

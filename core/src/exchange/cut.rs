@@ -5,8 +5,7 @@ use rusqlite::{Transaction, params};
 use super::ledger::{self, ENTRIES_A_LEAF};
 use super::members::Trusted;
 use super::sealed::{Audience, Follows, MAX_SEALED_BYTES, SealedLeaf, SealedName};
-use super::take_in::sealed_fault;
-use crate::error::Result;
+use crate::error::{Error, Field, Result};
 use crate::id::{CrewId, PersonId};
 use crate::journal::Entry;
 use crate::store::{Store, line_in, share};
@@ -86,7 +85,8 @@ pub(super) fn file(
     signer: &Signer<'_>,
     leaf: &SealedLeaf,
 ) -> Result<SealedName> {
-    let sealed = leaf.seal(signer.keys, &signer.audience(leaf.header.of)).map_err(sealed_fault)?;
+    let sealed = leaf.seal(signer.keys, &signer.audience(leaf.header.of));
+    let sealed = sealed.map_err(|fault| Error::invalid(Field::Exchange, fault.to_string()))?;
     let name = leaf.name(&sealed);
     ledger::add_file(tx, &name, leaf)?;
     tx.prepare_cached("INSERT OR REPLACE INTO unshelved VALUES (?1, ?2)")?

@@ -6,7 +6,7 @@ use super::cut::Signer;
 use super::members::{self, Trusted, settle};
 use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
 use super::{CarriedFile, Shelf, ledger};
-use crate::error::{Error, Field, Result};
+use crate::error::Result;
 use crate::journal::{Admit, Kind};
 use crate::store::Store;
 use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
@@ -142,9 +142,4 @@ fn posted(tx: &Transaction<'_>, lane: Lane, leaf: &SealedLeaf) -> Result<()> {
             .execute(rusqlite::params![lane.of.0, entry.id.number as i64, entry.digest()])?;
     }
     Ok(())
-}
-
-/// A fault of one's own file: sealing failed.
-pub(super) fn sealed_fault(fault: SealedFault) -> Error {
-    Error::invalid(Field::Exchange, fault.to_string())
 }

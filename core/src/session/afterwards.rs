@@ -5,6 +5,7 @@
 
 use chrono::NaiveDate;
 
+use super::lately::{WEEKS, is_lately};
 use super::log::SessionLog;
 use super::planned;
 use crate::device::Device;
@@ -13,10 +14,6 @@ use crate::instant::Instant;
 use crate::journal::Session;
 use crate::say;
 use crate::store::{Draft, Query};
-
-/// How many weeks back a session may be written: who remembers more wrote it down elsewhere. Common practice,
-/// no source.
-pub(super) const WEEKS: i64 = 4;
 
 /// Begins a session of an earlier date, or goes on with the one of that day that is logged already: left open, or
 /// finished without a set that was done.
@@ -45,9 +42,4 @@ pub(super) fn begin(
     // Finished too early, or a set forgotten: its end is taken back with what it said, and asked again.
     let end = log.finish.map(|finish| Draft::take_back(finish.record));
     Ok([opened].into_iter().chain(end).collect())
-}
-
-/// True for a date of the last weeks, today included.
-pub(super) fn is_lately(date: NaiveDate, at: &Instant) -> bool {
-    (0..=WEEKS * 7).contains(&(at.date() - date).num_days())
 }

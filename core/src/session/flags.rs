@@ -1,6 +1,6 @@
 //! Discomfort flags on screen, and those raised between two sessions.
 
-use super::afterwards::{WEEKS, is_lately};
+use super::lately::{WEEKS, is_lately};
 use super::screen::FlagView;
 use super::sheet::Sheet;
 use super::snapshot::Snapshot;

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use rusqlite::Connection;
 
-use super::afterwards::is_lately;
+use super::lately::is_lately;
 use crate::clock::{Act, Mark};
 use crate::error::Result;
 use crate::id::RecordId;

@@ -14,6 +14,7 @@ mod extra;
 mod flags;
 mod here;
 mod key;
+mod lately;
 mod line;
 mod log;
 mod pace;

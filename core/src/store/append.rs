@@ -4,9 +4,10 @@ use std::collections::BTreeSet;
 
 use rusqlite::{Connection, Transaction};
 
+use super::own::Own;
 use super::{Store, fold, line_in, threads};
 use crate::error::{Error, Field, Result};
-use crate::id::{DeviceId, PersonId, RecordId};
+use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
 use crate::journal::{Body, Entry, EntryId, Hlc, TakenBack, Version, body_of, raw_body_of};
 use crate::say;
@@ -16,15 +17,6 @@ use crate::say;
 pub(crate) struct Written {
     pub(crate) entries: Vec<Entry>,
     pub(crate) bodies: Vec<Body>,
-}
-
-/// Whose device it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Own {
-    /// The person.
-    pub(crate) person: PersonId,
-    /// True for the coach who founded the crew.
-    pub(crate) coach: bool,
 }
 
 /// Something about to be logged.
@@ -160,7 +152,7 @@ mod tests {
     fn store() -> Store {
         let connection = super::super::connect(std::path::Path::new(":memory:")).unwrap().0;
         let device = DeviceId(random([7; 16]));
-        Store::new(connection, device, Own { person: PersonId(device.0), coach: false })
+        Store::new(connection, device, Own { person: crate::id::PersonId(device.0), coach: false })
     }
 
     fn heads(store: &Store) -> Vec<(u32, i64)> {

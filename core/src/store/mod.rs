@@ -4,6 +4,7 @@ mod append;
 mod authority;
 mod connect;
 mod fold;
+mod own;
 mod people;
 mod query;
 mod schema;
@@ -17,10 +18,11 @@ use crate::error::Result;
 use crate::id::DeviceId;
 use crate::journal::{Entry, Hlc};
 
-pub(crate) use append::{Draft, Own, Written};
+pub(crate) use append::{Draft, Written};
 pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::{insert_all, refold, refold_of};
+pub(crate) use own::Own;
 pub(crate) use people::people;
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,

@@ -2,7 +2,7 @@
 
 use rusqlite::{Connection, OptionalExtension, Transaction, params};
 
-use super::append::Own;
+use super::own::Own;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
 use crate::journal::{Body, Entry, EntryId, Kind, PlanText, Profile};

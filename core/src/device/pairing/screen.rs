@@ -92,6 +92,8 @@ impl Device {
             },
             Now::Compared { answered, opening } => PairScreen {
                 words: compared(answered, opening)?.words.map(str::to_owned).to_vec(),
+                // Said before it is done, for it cannot be undone.
+                told: told.clone().or_else(|| Some(say::who_reads().to_owned())),
                 ..plain(PairStep::Compare, say::read_to_your_coach())
             },
             Now::Joined {} => plain(PairStep::Done, say::joined()),
