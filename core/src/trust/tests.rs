@@ -76,10 +76,11 @@ fn a_key_is_the_standards() {
     };
     let seed = of("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb");
     // RFC 7748, section 6.1: Alice's private and public key.
-    let alice = of("77076d0a7318a57d3c16c17251b26645df4d7c3fab1b19e5e1c1f5b9e0a6e0f4");
+    let alice = of("77076d0a7318a57d3c16c17251b26645df4c2f87ebc0992ab177fba51db92c2a");
     let keys = Keys::new(&seed, &alice);
     let public = keys.public();
     assert_eq!(public.sign, of("3d4017c3e843895a92b70aa74d1b7ebc9c982ccf2ec4968cc0cd55f12af4660c"));
+    assert_eq!(public.open, of("8520f0098930a754748b7ddcb43ef75a0dbf3a0d26381af4eba4a98eaa9b4e6a"));
 }
 
 /// A signature under one label is none under another, nor for other bytes, nor with an altered half.
@@ -110,6 +111,34 @@ fn a_signature_is_for_its_label_and_bytes_alone() {
         weak[..32].copy_from_slice(&point);
         assert!(!is_signed(&key, &label::LEAF, &[b"onetwo"], &weak));
     }
+}
+
+/// A signature whose R is the neutral point: the equation holds, for the signer chose S to be k times their secret, and
+/// only a strict check refuses it. Two readers of which one is strict would not agree on which leaves there are.
+#[test]
+fn a_signature_with_a_point_of_small_order_is_none() {
+    use curve25519_dalek::Scalar;
+    use ed25519_dalek::{Signature, Verifier, VerifyingKey};
+    use sha2::{Digest, Sha512};
+    let seed = [1; 32];
+    let key = device(1).public().sign;
+    let mut secret: [u8; 32] = Sha512::digest(seed)[..32].try_into().unwrap();
+    (secret[0], secret[31]) = (secret[0] & 248, (secret[31] & 63) | 64);
+    let secret = Scalar::from_bytes_mod_order(secret);
+    let mut neutral = [0; 32];
+    neutral[0] = 1;
+    let text = label::under(&label::LEAF, &[b"one"]);
+    let hashed = Sha512::new().chain_update(neutral).chain_update(key).chain_update(&text);
+    let k = Scalar::from_bytes_mod_order_wide(&hashed.finalize().into());
+    let mut signature = [0; SIGNATURE_BYTES];
+    signature[..32].copy_from_slice(&neutral);
+    signature[32..].copy_from_slice((k * secret).as_bytes());
+    let loosely = VerifyingKey::from_bytes(&key).unwrap();
+    assert!(
+        loosely.verify(&text, &Signature::from_bytes(&signature)).is_ok(),
+        "the equation holds"
+    );
+    assert!(!is_signed(&key, &label::LEAF, &[b"one"], &signature));
 }
 
 /// Whose a key is says its hash, and of one key person, device and crew have three ids.
