@@ -38,8 +38,7 @@ pub(crate) fn invite(holdfast: &Holdfast, typed: Invite) -> Outcome {
     let next = match screen.step {
         PairStep::Shows => Some(say::pair::next_answer()),
         PairStep::Pick => Some(say::pair::next_line()),
-        PairStep::Done => Some(say::command::next_exchange()),
-        PairStep::Nothing | PairStep::Compare => None,
+        PairStep::Nothing | PairStep::Compare | PairStep::Done => None,
     };
     shown(&screen, next, svg.as_deref())
 }
