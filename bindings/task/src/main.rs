@@ -62,7 +62,7 @@ enum Part {
     /// package index
     Reference,
     /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw: needs
-    /// Debian's packages, Python 3.11 and Go
+    /// Debian's packages, Python 3.11, and a package index and a Go module proxy
     Servers,
     /// The Kotlin kit against the real core: needs a JDK and Maven
     Kotlin,

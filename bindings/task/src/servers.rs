@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::python::Environment;
-use crate::steps::{Done, cargo, cargo_command, install, is_there, run, step, target};
+use crate::steps::{Done, cargo, cargo_command, install, run, step, target};
 
 /// Debian's packages, each with what of it must be there.
 const PACKAGES: [(&str, &str); 5] = [
@@ -60,15 +60,11 @@ fn versitygw() -> Done {
     if built.exists() && fs::read_to_string(&kept).is_ok_and(|version| version == S3) {
         return Ok(());
     }
-    if !is_there("go", "version") {
-        return Err("versitygw, the S3-compatible server, is built by Go, which is missing: install Go 1.25 \
-                    or later, then run this again"
-            .into());
-    }
-    let mut go = Command::new("go");
+    // From the same index as WsgiDAV: Debian's is older than versitygw wants.
+    let mut go = Command::new(folder().join("python/bin/go"));
     run(go.args(["install", S3]).env("GOBIN", &programs)).map_err(|error| {
         format!(
-            "versitygw cannot be built; it needs Go 1.25 or later and a Go module proxy: {error}"
+            "versitygw cannot be built; it needs a Go module proxy that can be reached: {error}"
         )
     })?;
     fs::write(&kept, S3).map_err(|error| format!("{}: {error}", kept.display()))
