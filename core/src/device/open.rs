@@ -11,7 +11,7 @@ use super::owner::Owner;
 use super::rebuild::{self, Rebuilt, from_shelf, with_suffix};
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{Shelf, Signer, latest_hlc, settle};
+use crate::exchange::{Shelf, Signer, latest_hlc, on_opening};
 use crate::instant::Instant;
 use crate::journal::Entry;
 use crate::store::{Store, check, connect, has_line, is_damage, last_number, refuse_newer};
@@ -77,7 +77,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
     let (connection, empty) = connected(&path, look)?;
     let (device, trusted) = (own.identity.device, own.identity.trusted());
     let mut store = Store::new(connection, device, trusted.own());
-    let mut standing = store.write(|tx| settle(tx, &trusted))?;
+    let mut standing = on_opening(&mut store, &trusted)?;
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
     let missing = look != Look::New && (empty || last_number(store.reader(), device)? == 0);
     // What was lost of the log, or with it, is the end of it: the last line of the tail tells.

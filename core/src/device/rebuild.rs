@@ -17,7 +17,7 @@ use super::owner::Owner;
 use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{CarriedFile, Reader, Shelf, flush_folder, names, settle, take_in};
+use crate::exchange::{CarriedFile, Reader, Shelf, flush_folder, names, on_opening, take_in};
 use crate::instant::Instant;
 use crate::journal::{Entry, body_of};
 use crate::say;
@@ -109,7 +109,7 @@ fn built(
     let home = path.parent().unwrap_or(Path::new("."));
     let trusted = own.identity.trusted();
     let mut store = Store::new(connect(new)?.0, own.identity.device, trusted.own());
-    let mut standing = store.write(|tx| settle(tx, &trusted))?;
+    let mut standing = on_opening(&mut store, &trusted)?;
     let from_leaves = from_shelf(&mut store, shelf, own, &mut standing, at)?;
     let mut salvaged = unsent(&mut store, &tail.entries())?;
     let mut batch = Vec::new();

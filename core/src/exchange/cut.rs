@@ -72,10 +72,7 @@ fn cut_one(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Opti
     let leaf = SealedLeaf::write(certificate, (signer.crew, lane.of), follows, seen, entries);
     let name = file(tx, signer, &leaf)?;
     ledger::insert(tx, &leaf, Counts::Yes)?;
-    for entry in &leaf.entries {
-        tx.prepare_cached("DELETE FROM outbox WHERE of = ?1 AND n = ?2 AND digest = ?3")?
-            .execute(params![lane.of.0, entry.id.number as i64, entry.digest()])?;
-    }
+    ledger::posted(tx, &leaf)?;
     Ok(Some(name))
 }
 

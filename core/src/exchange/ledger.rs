@@ -74,6 +74,16 @@ pub(super) fn insert(tx: &Transaction<'_>, leaf: &SealedLeaf, counts: Counts) ->
     Ok(changed > 0)
 }
 
+/// What a leaf of one's own holds waits no longer.
+pub(super) fn posted(tx: &Transaction<'_>, leaf: &SealedLeaf) -> Result<()> {
+    let sql = "DELETE FROM outbox WHERE of = ?1 AND n = ?2 AND digest = ?3";
+    let mut statement = tx.prepare_cached(sql)?;
+    for entry in &leaf.entries {
+        statement.execute(params![leaf.header.of.0, entry.id.number as i64, entry.digest()])?;
+    }
+    Ok(())
+}
+
 /// How the table has it.
 pub(super) fn code(counts: Counts) -> i64 {
     match counts {

@@ -1,15 +1,16 @@
 //! Who counts here: the tables of who signed for whom, worked out again whenever one of the things they follow from
 //! arrives, and what that changes.
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, Transaction, params};
 
 use super::ledger::{self, Holds, code, holds};
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId, PersonId, RecordId};
-use crate::journal::{Admit, Body, Entry, Kind, body_of};
-use crate::store::{Own as Whose, hear, insert_all, line_in, refold, refold_of};
+use crate::journal::{Admit, Body, Entry, body_of};
+use crate::store::{Own as Whose, Store, hear, insert_all, line_in, refold, refold_of};
 use crate::trust::{
     Certificate, Counts, Facts, Lane, Person, PublicKeys, Said, Standing, Stop, Word, WordName,
     crew_of,
@@ -46,27 +47,48 @@ impl Trusted {
 /// Notes a certificate. Says whether it was new.
 pub(crate) fn add_certificate(tx: &Transaction<'_>, certificate: &Certificate) -> Result<bool> {
     let changed = tx
-        .prepare_cached("INSERT OR IGNORE INTO certificate VALUES (?1, ?2)")?
-        .execute(params![certificate.device().0, &certificate.bytes()[..]])?;
+        .prepare_cached("INSERT OR IGNORE INTO certificate VALUES (?1)")?
+        .execute([&certificate.bytes()[..]])?;
     Ok(changed > 0)
 }
 
+/// Who counts, on opening. The tables are put right only where the home says something that they do not know yet: a
+/// kill may have come between the two.
+pub(crate) fn on_opening(store: &mut Store, trusted: &Trusted) -> Result<Standing> {
+    let sql = "SELECT 1 FROM certificate WHERE bytes = ?1";
+    for certificate in trusted.known() {
+        if !store.reader().prepare_cached(sql)?.exists([&certificate.bytes()[..]])? {
+            return store.write(|tx| settle(tx, trusted));
+        }
+    }
+    standing(store.reader(), trusted)
+}
+
 /// Works out who counts, from what is here.
-pub(crate) fn standing(connection: &Connection, trusted: &Trusted) -> Result<Standing> {
+fn standing(connection: &Connection, trusted: &Trusted) -> Result<Standing> {
     let own = trusted.certificate.person();
     let keys = trusted.certificate.person_keys();
-    let certificates = certificates(connection, trusted)?;
-    let stops = stops(connection)?;
+    let (certificates, stops) = (certificates(connection, trusted)?, stops(connection)?);
     let words = words(connection)?;
-    let links = |lane: Lane| ledger::links(connection, lane).unwrap_or_default();
-    let device = trusted.certificate.device();
-    let stands_in = |name: &WordName| stands_in(connection, device, name).unwrap_or_default();
+    let ended: BTreeSet<DeviceId> = stops.iter().map(|stop| stop.head.device).collect();
+    // What cannot be read is no reason to take anything for removed: the first error ends it.
+    let failed = RefCell::new(None);
+    let links = |lane: Lane| or_failed(ledger::links(connection, lane), &failed);
+    let stands_in = |name: &WordName| or_failed(stands_in(connection, &ended, name), &failed);
     // Without a founder nobody is known but oneself.
     let founder = trusted.founder.map_or(keys, |founder| founder.person_keys());
     let (certificates, stops, words) = (&certificates, &stops, &words);
     let (links, stands_in) = (&links, &stands_in);
     let facts = Facts { founder, certificates, stops, words, links, stands_in };
-    Ok(Standing::of_device(&facts, own, keys))
+    let standing = Standing::of_device(&facts, own, keys);
+    failed.into_inner().map_or(Ok(standing), Err)
+}
+
+fn or_failed<T>(read: Result<Vec<T>>, failed: &RefCell<Option<Error>>) -> Vec<T> {
+    read.unwrap_or_else(|error| {
+        failed.borrow_mut().get_or_insert(error);
+        Vec::new()
+    })
 }
 
 /// Works out who counts and puts the tables right: who is whose, which leaves count, and what their entries come to.
@@ -76,14 +98,15 @@ pub(crate) fn settle(tx: &Transaction<'_>, trusted: &Trusted) -> Result<Standing
     }
     let standing = standing(tx, trusted)?;
     let changed = put_people(tx, trusted, &standing)?;
-    let touched = recount(tx, &standing)?;
+    let touched = recount(tx, &standing, &changed)?;
     refold_of(tx, &changed)?;
     touched.into_iter().try_for_each(|record| refold(tx, record))?;
     Ok(standing)
 }
 
 fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {
-    let mut statement = connection.prepare_cached("SELECT bytes FROM certificate")?;
+    let mut statement =
+        connection.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
     let rows = statement.query_map([], |row| row.get::<_, Vec<u8>>(0))?;
     let bytes: Vec<Vec<u8>> = rows.collect::<rusqlite::Result<_>>()?;
     // Checked when they were noted; checked again, for a bit may have turned since.
@@ -101,23 +124,16 @@ fn stops(connection: &Connection) -> Result<Vec<Stop>> {
 /// Everything that was said of people, also in leaves that do not count now: whether they do is what is asked.
 fn words(connection: &Connection) -> Result<Vec<Word>> {
     let mut found = Vec::new();
-    let mut add = |device: DeviceId, raw: &str| {
-        if let Ok(entry) = Entry::read(device, raw) {
-            found.extend(word(&entry));
+    for sql in [
+        "SELECT device, raw, digest FROM entry WHERE kind = 'admit'",
+        "SELECT device, raw, digest FROM held WHERE raw LIKE '%\"k\":\"admit\"%'",
+    ] {
+        let mut statement = connection.prepare_cached(sql)?;
+        let mut rows = statement.query([])?;
+        while let Some(row) = rows.next()? {
+            let entry = Entry::read(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
+            found.extend(entry.ok().as_ref().and_then(word));
         }
-    };
-    let mut statement = connection.prepare_cached(
-        "SELECT device, raw, digest FROM entry WHERE record IN
-           (SELECT record FROM record WHERE kind = ?1) AND kind = ?1",
-    )?;
-    let mut rows = statement.query([Admit::NAME])?;
-    while let Some(row) = rows.next()? {
-        add(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
-    }
-    let mut statement = connection.prepare_cached("SELECT device, raw, digest FROM held")?;
-    let mut rows = statement.query([])?;
-    while let Some(row) = rows.next()? {
-        add(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
     }
     Ok(found)
 }
@@ -131,30 +147,35 @@ fn word(entry: &Entry) -> Option<Word> {
     Some(Word { name, parents, person: admit.person, said: Said::Admit { keys } })
 }
 
-/// The leaves an entry stands in. What this device has just said stands in none yet, and counts as long as it does.
+/// The leaves an entry stands in, by their threads. Which leaf it is matters where its device was stopped, and is
+/// looked up only there. What this device has just said is in no leaf yet, and counts as long as the device does.
 fn stands_in(
     connection: &Connection,
-    own: DeviceId,
+    ended: &BTreeSet<DeviceId>,
     (device, number, digest): &WordName,
 ) -> Result<Vec<(Lane, [u8; 32])>> {
     let (device, number, digest) = (*device, *number, *digest);
+    let sql = "SELECT of FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3
+               UNION SELECT of FROM held WHERE device = ?1 AND n = ?2 AND digest = ?3";
+    let mut statement = connection.prepare_cached(sql)?;
+    let threads: Vec<PersonId> = statement
+        .query_map(params![device.0, number as i64, digest], |row| Ok(PersonId(row.get(0)?)))?
+        .collect::<rusqlite::Result<_>>()?;
     let mut found = Vec::new();
-    if device == own {
-        let sql = "SELECT of FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3";
-        let mut statement = connection.prepare_cached(sql)?;
-        let rows =
-            statement.query_map(params![device.0, number as i64, digest], |row| row.get(0))?;
-        for of in rows {
-            found.push((Lane { device, of: PersonId(of?) }, [0; 32]));
+    let mut statement = connection
+        .prepare_cached("SELECT content, holds FROM leaf WHERE device = ?1 AND of = ?2")?;
+    for of in threads {
+        let lane = Lane { device, of };
+        if !ended.contains(&device) {
+            found.push((lane, [0; 32]));
+            continue;
         }
-    }
-    let mut statement =
-        connection.prepare_cached("SELECT of, content, holds FROM leaf WHERE device = ?1")?;
-    let mut rows = statement.query([device.0])?;
-    while let Some(row) = rows.next()? {
-        let held: Vec<Holds> = holds(row.get_ref(2)?.as_blob().unwrap_or_default());
-        if held.contains(&(number, digest)) {
-            found.push((Lane { device, of: PersonId(row.get(0)?) }, row.get(1)?));
+        let mut rows = statement.query(params![device.0, of.0])?;
+        while let Some(row) = rows.next()? {
+            let held: Vec<Holds> = holds(row.get_ref(1)?.as_blob().unwrap_or_default());
+            if held.contains(&(number, digest)) {
+                found.push((lane, row.get(0)?));
+            }
         }
     }
     Ok(found)
@@ -182,6 +203,10 @@ fn put_people(
             changed.insert(*device);
         }
     }
+    for device in before.keys().filter(|device| !now.contains_key(device)) {
+        tx.execute("DELETE FROM device_person WHERE device = ?1", [device.0])?;
+        changed.insert(*device);
+    }
     let labels = if trusted.own().coach { labels(tx)? } else { BTreeMap::new() };
     tx.execute("DELETE FROM person", [])?;
     for (person, known) in &standing.people {
@@ -195,7 +220,6 @@ fn put_people(
             labels.get(person)
         ])?;
     }
-    // Who became a coach, or no member any more, may say other things than before.
     Ok(changed)
 }
 
@@ -204,17 +228,36 @@ fn labels(tx: &Transaction<'_>) -> Result<BTreeMap<PersonId, String>> {
     Ok(logged.into_iter().map(|logged| (logged.body.person, logged.body.label)).collect())
 }
 
-/// Counts each leaf again, and moves the entries of those that changed. Gives the records that this touches.
-fn recount(tx: &Transaction<'_>, standing: &Standing) -> Result<BTreeSet<RecordId>> {
+/// Counts the leaves again that may count otherwise now, and moves their entries. Gives the records that this touches.
+/// All leaves of a device count alike, but where it was ended or its person has too many.
+fn recount(
+    tx: &Transaction<'_>,
+    standing: &Standing,
+    replaced: &BTreeSet<DeviceId>,
+) -> Result<BTreeSet<RecordId>> {
+    let mut devices = replaced.clone();
+    let uncounted: Vec<uuid::Uuid> = tx
+        .prepare_cached("SELECT DISTINCT device FROM leaf WHERE counts != 0")?
+        .query_map([], |row| row.get(0))?
+        .collect::<rusqlite::Result<_>>()?;
+    devices.extend(uncounted.into_iter().map(DeviceId));
+    let limited = standing
+        .devices
+        .iter()
+        .filter(|(device, placed)| !placed.within || standing.is_limited(**device));
+    devices.extend(limited.map(|(device, _)| *device));
     let mut changed = Vec::new();
-    let mut statement = tx.prepare_cached("SELECT device, of, content, counts FROM leaf")?;
-    let mut rows = statement.query([])?;
-    while let Some(row) = rows.next()? {
-        let lane = Lane { device: DeviceId(row.get(0)?), of: PersonId(row.get(1)?) };
-        let (content, before): ([u8; 32], i64) = (row.get(2)?, row.get(3)?);
-        let now = standing.counts(lane, &content);
-        if code(now) != before {
-            changed.push((lane, content, before == code(Counts::Yes), now));
+    let mut statement =
+        tx.prepare_cached("SELECT of, content, counts FROM leaf WHERE device = ?1")?;
+    for device in devices {
+        let mut rows = statement.query([device.0])?;
+        while let Some(row) = rows.next()? {
+            let lane = Lane { device, of: PersonId(row.get(0)?) };
+            let (content, before): ([u8; 32], i64) = (row.get(1)?, row.get(2)?);
+            let now = standing.counts(lane, &content);
+            if code(now) != before {
+                changed.push((lane, content, before == code(Counts::Yes), now));
+            }
         }
     }
     let mut touched = BTreeSet::new();
@@ -304,6 +347,15 @@ fn withdraw(tx: &Transaction<'_>, lane: Lane, content: &[u8; 32]) -> Result<BTre
         Ok(found)
     };
     let own = held("SELECT holds FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3")?;
+    let here = held(
+        "SELECT holds FROM leaf WHERE device = ?1 AND of = ?2 AND content != ?3 AND counts = 0",
+    )?;
+    for (number, digest) in own.difference(&here) {
+        tx.prepare_cached(
+            "DELETE FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3 AND of = ?4",
+        )?
+        .execute(params![lane.device.0, *number as i64, digest, lane.of.0])?;
+    }
     let elsewhere = held(
         "SELECT holds FROM leaf WHERE device = ?1 AND NOT (of = ?2 AND content = ?3) AND counts = 0",
     )?;
@@ -317,12 +369,8 @@ fn withdraw(tx: &Transaction<'_>, lane: Lane, content: &[u8; 32]) -> Result<BTre
         let Some(entry) = raw.and_then(|raw| Entry::read(lane.device, &raw).ok()) else { continue };
         touched.insert(entry.record);
         hold(tx, lane, content, &[entry])?;
-        for sql in [
-            "DELETE FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3",
-            "DELETE FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3",
-        ] {
-            tx.prepare_cached(sql)?.execute(params![lane.device.0, *number as i64, digest])?;
-        }
+        tx.prepare_cached("DELETE FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3")?
+            .execute(params![lane.device.0, *number as i64, digest])?;
     }
     Ok(touched)
 }

@@ -13,6 +13,9 @@ pub mod sealed;
 mod shelf;
 mod steps;
 mod take_in;
+
+#[cfg(test)]
+mod tests;
 pub mod web;
 
 pub(crate) use cut::Signer;
@@ -22,7 +25,7 @@ pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use ledger::{
     ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, uncounted, unpublished,
 };
-pub(crate) use members::{Trusted, add_certificate, settle};
+pub(crate) use members::{Trusted, add_certificate, on_opening, settle};
 pub(crate) use shelf::Shelf;
 pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 pub(crate) use steps::{Own, Traffic};

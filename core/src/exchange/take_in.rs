@@ -94,7 +94,7 @@ pub(crate) fn take_in(
     Ok(Ok(taken))
 }
 
-fn insert(
+pub(super) fn insert(
     tx: &Transaction<'_>,
     trusted: &Trusted,
     standing: &Standing,
@@ -118,8 +118,9 @@ fn insert(
         Counts::Yes => taken.new = members::admit(tx, standing, lane, &leaf.entries)?,
         _ => members::hold(tx, lane, &leaf.content, &leaf.entries)?,
     }
+    // Nobody else's leaf says so: a line does not name its writer.
     if lane.device == trusted.certificate.device() {
-        posted(tx, lane, leaf)?;
+        ledger::posted(tx, leaf)?;
     }
     let spoken = leaf.entries.iter().any(|entry| entry.kind == Admit::NAME);
     if !(certified || spoken || standing.is_limited(lane.device)) {
@@ -133,13 +134,4 @@ fn insert(
     }
     taken.aside = Some(now).filter(|counts| *counts != Counts::Yes);
     Ok((taken, Some(settled)))
-}
-
-/// What a leaf of one's own holds waits no longer. Nobody else's leaf says so: a line does not name its writer.
-fn posted(tx: &Transaction<'_>, lane: Lane, leaf: &SealedLeaf) -> Result<()> {
-    for entry in &leaf.entries {
-        tx.prepare_cached("DELETE FROM outbox WHERE of = ?1 AND n = ?2 AND digest = ?3")?
-            .execute(rusqlite::params![lane.of.0, entry.id.number as i64, entry.digest()])?;
-    }
-    Ok(())
 }

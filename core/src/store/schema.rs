@@ -115,6 +115,9 @@ CREATE TABLE leaf (
 ) STRICT;
 CREATE INDEX leaf_by_time ON leaf (hlc_ms, hlc_count);
 CREATE INDEX leaf_of_thread ON leaf (of, device, sequence, content);
+CREATE INDEX leaf_uncounted ON leaf (device) WHERE counts != 0;
+-- what was said of people: read whenever who counts is worked out
+CREATE INDEX entry_of_people ON entry (device) WHERE kind = 'admit';
 -- the files of leaves, by the parts of their names: a leaf that was sealed again has several
 CREATE TABLE file (
   device BLOB NOT NULL,
@@ -156,8 +159,7 @@ CREATE TABLE held (
   PRIMARY KEY (device, of, content, n, digest)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE certificate (
-  device BLOB NOT NULL PRIMARY KEY,
-  bytes BLOB NOT NULL
+  bytes BLOB NOT NULL PRIMARY KEY
 ) STRICT;
 CREATE TABLE stop (
   bytes BLOB NOT NULL PRIMARY KEY

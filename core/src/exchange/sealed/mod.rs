@@ -15,7 +15,7 @@ mod scan;
 #[cfg(test)]
 mod outside;
 #[cfg(test)]
-mod tests;
+pub(super) mod tests;
 #[cfg(test)]
 mod vectors;
 

@@ -12,20 +12,20 @@ use crate::trust::tests::{device, person};
 use crate::trust::{LEAF, crew_of, person_of};
 
 /// A coach and two members, each with one device and a paper.
-pub(super) struct Somebody {
-    pub(super) person: Keys,
-    pub(super) device: Keys,
-    pub(super) certificate: Certificate,
+pub(crate) struct Somebody {
+    pub(crate) person: Keys,
+    pub(crate) device: Keys,
+    pub(crate) certificate: Certificate,
 }
 
-pub(super) fn somebody(number: u8) -> Somebody {
+pub(crate) fn somebody(number: u8) -> Somebody {
     let (person, device) = (person(number), device(number));
     let certificate = Certificate::sign(&person, &device.public(), 1);
     Somebody { person, device, certificate }
 }
 
 impl Somebody {
-    pub(super) fn id(&self) -> PersonId {
+    pub(crate) fn id(&self) -> PersonId {
         self.certificate.person()
     }
 
@@ -35,7 +35,7 @@ impl Somebody {
     }
 }
 
-pub(super) fn crew(coach: &Somebody) -> CrewId {
+pub(crate) fn crew(coach: &Somebody) -> CrewId {
     crew_of(&coach.person.public().sign)
 }
 
@@ -47,7 +47,7 @@ pub(super) fn audience(coach: &Somebody, member: &Somebody) -> Audience {
     }
 }
 
-pub(super) fn entry(device: DeviceId, number: u64) -> Entry {
+pub(crate) fn entry(device: DeviceId, number: u64) -> Entry {
     let at =
         Instant { wall_ms: 1_793_728_800_000, offset_min: 60, boot_ms: 0, boot_id: "b".into() };
     let hlc = Hlc { ms: at.wall_ms, count: number as u16 as _ };
