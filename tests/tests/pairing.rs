@@ -172,7 +172,7 @@ fn what_is_in_a_code_is_checked_before_it_is_shown() {
     assert_eq!(opened.name.as_deref(), Some("Ana"));
 }
 
-/// As two people type it, in both languages; the code is a QR code that a reader reads.
+/// As two people type it, in both languages.
 #[test]
 fn the_program_pairs_two_homes() {
     let desk = Desk::new();

@@ -56,7 +56,7 @@ time-to-get-ready = You get time to get ready first.
 saves-held = Saves what the clock counted.
 # Of a session written afterwards.
 saves-as-planned = Saves it as planned; or type the seconds held.
-rating-scale = 0 is rest, 10 the hardest there is.
+rating-ends = 0 is rest, 10 the hardest there is.
 already-logged = Already logged.
 hurts-next-piece = It hurts: move on to the next piece.
 hurts-stop-clock = It hurts: stop the clock first.

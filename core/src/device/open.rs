@@ -102,7 +102,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
                 let (keys, trusted, standing) = (&own.kept.keys, &trusted, &standing);
                 Signer { keys, trusted, crew, standing }
             });
-            shelf.mend(&mut store, signer.as_ref())?;
+            shelf.put_right(&mut store, signer.as_ref())?;
             checkup::note(&path, at);
             None
         }

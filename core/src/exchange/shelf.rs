@@ -129,7 +129,7 @@ impl Shelf {
 
     /// Puts right what is not as it was written: a leaf of one's own is sealed again, under a new name; one of
     /// somebody else's is forgotten as a file, and fetched again.
-    pub(crate) fn mend(&self, store: &mut Store, signer: Option<&Signer<'_>>) -> Result<()> {
+    pub(crate) fn put_right(&self, store: &mut Store, signer: Option<&Signer<'_>>) -> Result<()> {
         for name in ledger::names(store.reader())? {
             if self.whole(&name).is_some() || unshelved(store.reader(), &name)?.is_some() {
                 continue;

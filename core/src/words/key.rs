@@ -111,7 +111,7 @@ pub(crate) fn key_more(of: &KeyFor<'_>) -> Option<String> {
         KeyFor::Clock(_) | KeyFor::Range => return None,
         KeyFor::Held(_) => say::saves_held(),
         KeyFor::HeldAsPlanned(_) => say::saves_as_planned(),
-        KeyFor::Finish => say::rating_scale(),
+        KeyFor::Finish => say::rating_ends(),
         KeyFor::Correct => say::already_logged(),
         KeyFor::Leave(_) => say::hurts_next_piece(),
         KeyFor::Stop(_) => say::hurts_stop_clock(),

@@ -51,3 +51,59 @@ pub(super) fn svg(text: &str) -> Outcome<String> {
          <rect width=\"{side}\" height=\"{side}\" fill=\"#fff\"/><path d=\"{path}\"/></svg>\n"
     ))
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    /// What a reader reads in a picture of `side` modules a side, each of some pixels.
+    fn read(side: usize, dark: impl Fn(usize, usize) -> bool) -> String {
+        const PIXELS: usize = 6;
+        let grey = |x: usize, y: usize| if dark(x / PIXELS, y / PIXELS) { 0 } else { 255 };
+        let mut picture =
+            rqrr::PreparedImage::prepare_from_greyscale(side * PIXELS, side * PIXELS, grey);
+        let codes = picture.detect_grids();
+        assert_eq!(codes.len(), 1);
+        codes[0].decode().unwrap().1
+    }
+
+    /// The longest code of each step of a pairing, read back from the terminal and from the picture by another
+    /// library (rqrr).
+    #[test]
+    fn a_reader_reads_what_is_shown() {
+        for signs in [104, 340, 468] {
+            let text = format!(
+                "HF1:{}",
+                "0123456789ABCDEFGHJKMNPQRSTVWXYZ".repeat(15)[..signs].to_owned()
+            );
+            let drawn = drawn(&text).unwrap();
+            let plain = drawn.replace("\x1b[30;107m", "").replace("\x1b[0m", "");
+            let rows: Vec<Vec<char>> = plain.lines().map(|line| line.chars().collect()).collect();
+            let side = rows[0].len();
+            assert!(rows.iter().all(|row| row.len() == side));
+            let dark = |x: usize, y: usize| match rows.get(y / 2).map(|row| row[x]) {
+                Some('█') => true,
+                Some('▀') => y % 2 == 0,
+                Some('▄') => y % 2 == 1,
+                _ => false,
+            };
+            assert_eq!(read(side, dark), text);
+            let svg = svg(&text).unwrap();
+            let modules: BTreeSet<(usize, usize)> = svg
+                .split('M')
+                .filter_map(|path| path.split_once("h1v1h-1z")?.0.split_once(','))
+                .map(|(x, y)| (x.parse().unwrap(), y.parse().unwrap()))
+                .collect();
+            assert_eq!(read(side, |x, y| modules.contains(&(x, y))), text);
+        }
+    }
+
+    /// The first code fits a terminal of 80 columns and 24 rows.
+    #[test]
+    fn the_first_code_fits_a_usual_terminal() {
+        let drawn = drawn(&format!("HF1:{}", "0".repeat(104))).unwrap();
+        assert!(drawn.lines().count() <= 23, "{}", drawn.lines().count());
+    }
+}

@@ -121,7 +121,7 @@ fn vectors(sealed: &[u8]) -> Value {
     })
 }
 
-/// All but what the sealing library draws by chance is as it was. `HOLDFAST_WRITE_VECTORS=1` writes it anew:
+/// All but what the sealing library draws by chance is as it was. `HOLDFAST_WRITE_VECTORS=1` writes new ones:
 /// that is another format.
 #[test]
 fn what_follows_from_fixed_keys_stays() {

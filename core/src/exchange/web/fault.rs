@@ -141,7 +141,7 @@ pub(super) fn ahead_s(answer: &HttpAnswer, moment: &Instant) -> Option<i64> {
     Some((moment.wall_ms - date.timestamp_millis()) / 1_000)
 }
 
-/// Seconds after which a server asks to be tried again. A date in their place is passed over: its clock is not ours.
+/// Seconds after which a server asks to be tried again. A date in their place is ignored: its clock is not ours.
 pub(super) fn wait_s(answer: &HttpAnswer) -> Option<u32> {
     answer.header("retry-after")?.parse().ok()
 }

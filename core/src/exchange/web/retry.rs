@@ -14,7 +14,7 @@ const LONGEST_MS: i64 = 30_000;
 
 /// How long to wait after the `tries`-th try, counted from 1, ended in a fault; `None`: say the fault.
 ///
-/// An operation begins anew when it is tried again: each may be done twice without harm. A server that asks for
+/// An operation starts over when it is tried again: each may be done twice without harm. A server that asks for
 /// more time gets it, up to half a minute.
 pub fn wait_before_next(fault: &WebFault, tries: u32) -> Option<Millis> {
     if !fault.passes() || tries == 0 || tries >= MAX_TRIES {

@@ -1,6 +1,6 @@
 //! The load of late beside the load of before: a description, never a risk.
 //!
-//! The ratio is the load of late on another scale: with random numbers in place of the earlier load
+//! The ratio is the load of late, divided by a number: with random numbers in place of the earlier load
 //! it "predicted" injury about as well, and its critics ask for it to be dismissed (Impellizzeri et
 //! al., Sports Med 2021, doi 10.1007/s40279-020-01378-6). So no limit, no colour and no
 //! advice hangs on it here.
