@@ -85,8 +85,8 @@ mod tests {
             assert!(rows.iter().all(|row| row.len() == side));
             let dark = |x: usize, y: usize| match rows.get(y / 2).map(|row| row[x]) {
                 Some('█') => true,
-                Some('▀') => y % 2 == 0,
-                Some('▄') => y % 2 == 1,
+                Some('▀') => y.is_multiple_of(2),
+                Some('▄') => !y.is_multiple_of(2),
                 _ => false,
             };
             assert_eq!(read(side, dark), text);
