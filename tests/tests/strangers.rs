@@ -99,7 +99,12 @@ fn nobody_says_what_is_not_theirs_to_say() {
         "{{\"person\":\"{}\",\"name\":\"Maren\",\"role\":\"coach\",\"unit\":\"kg\",\"crew\":null}}",
         maren.person()
     );
+    let promoted = format!(
+        "{{\"person\":\"{}\",\"name\":\"Ben\",\"role\":\"coach\",\"unit\":\"kg\",\"crew\":null}}",
+        ben.person()
+    );
     let said = [
+        ("profile", promoted),
         ("plan", plan),
         ("admit", admit),
         ("max", max),
@@ -109,8 +114,9 @@ fn nobody_says_what_is_not_theirs_to_say() {
     ];
     let theirs = crew.carrier.leaves_of(&crew.athletes[1]);
     let last = ben.opens(&maren, theirs.last().unwrap());
-    for (kind, body) in &said {
-        let words = line(1_000, kind, RECORD, body);
+    for (at, (kind, body)) in (1_000..).zip(&said) {
+        // Each about something of its own: what Ben says of one record would change Ben's page.
+        let words = line(at, kind, &format!("01a1a291-0000-7000-8000-{at:012}"), body);
         let leaf = ben.writes((maren.crew(), ben.person()), Some(&last), &[words]);
         let file = ben.seals(&leaf, &[&maren, &ana, &ben]);
         let before = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().rows;
