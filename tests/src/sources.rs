@@ -47,6 +47,11 @@ fn files(folder: &Path, found: &mut Vec<PathBuf>) {
 pub fn check_modules(text: &str) -> Vec<String> {
     let lines: Vec<&str> = text.lines().collect();
     let behind = lines.windows(2).filter(|two| two[0] == "#[cfg(test)]");
-    let name = |two: &[&str]| Some(two[1].strip_prefix("mod ")?.strip_suffix(';')?.to_owned());
+    // What stands before `mod`: nothing, or who else may use it.
+    let name = |two: &[&str]| {
+        let (before, name) = two[1].split_once("mod ")?;
+        let of_a_module = before.is_empty() || before.starts_with("pub");
+        Some(name.strip_suffix(';').filter(|_| of_a_module)?.to_owned())
+    };
     behind.filter_map(name).collect()
 }
