@@ -150,6 +150,7 @@ mod mass;
 )]
 mod say;
 
+mod crew;
 mod device;
 mod door;
 mod store;
@@ -168,10 +169,11 @@ pub mod plan;
 pub mod session;
 
 pub use catalogue::Language;
+pub use crew::{CrewDevice, CrewPerson, CrewScreen, RecoveryDid, RecoveryScreen};
 pub use device::{PairDid, PairScreen, PairStep, Start};
 pub use door::{
-    Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Thing, Verified, Who, check_plan,
-    plates, put_file, speak,
+    Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,
+    check_plan, plates, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 
 use crate::carriers;
+use crate::crew;
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
 use crate::sets;
@@ -49,6 +50,21 @@ pub(crate) enum Command {
     },
     Invite(Invite),
     Join(Join),
+    Crew {
+        #[arg(long)]
+        json: bool,
+    },
+    TakeOut {
+        name: String,
+        #[arg(long, value_name = "N")]
+        device: Option<u32>,
+    },
+    StopDevice {
+        #[arg(value_name = "N")]
+        device: u32,
+    },
+    Recovery(crew::Recovery),
+    Restore(crew::Restore),
     Session(Session),
     Hold(Hold),
     Exchange {

@@ -9,19 +9,33 @@ use carry::{Carried, Line};
 use holdfast_core::exchange::{
     CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_temporary,
 };
-use holdfast_core::{Holdfast, Instant, put_file};
+use holdfast_core::{Holdfast, HoldfastResult, Instant, Restore, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
 use crate::say;
 
+/// What says what to do with a carrier next: a device that exchanges, or a search by a recovery code.
+pub(crate) trait Steps {
+    /// Takes in what was done, and says what is to be done.
+    fn step(&self, did: ExchangeDid, at: &Instant) -> HoldfastResult<ExchangeStep>;
+}
+
+impl Steps for Holdfast {
+    fn step(&self, did: ExchangeDid, at: &Instant) -> HoldfastResult<ExchangeStep> {
+        self.exchange(did, at.clone())
+    }
+}
+
+impl Steps for Restore {
+    fn step(&self, did: ExchangeDid, _: &Instant) -> HoldfastResult<ExchangeStep> {
+        self.step(did)
+    }
+}
+
 /// Does what the core says until both sides have everything.
-pub(crate) fn exchange(
-    holdfast: &Holdfast,
-    carrier: &Path,
-    at: &Instant,
-) -> Outcome<ExchangeReport> {
+pub(crate) fn exchange(steps: &dyn Steps, carrier: &Path, at: &Instant) -> Outcome<ExchangeReport> {
     if carrier.exists() && !carrier.is_dir() {
         return Err(Fault::at(carrier, say::fault::carrier_is_a_file()));
     }
@@ -30,7 +44,7 @@ pub(crate) fn exchange(
     let bar = progress();
     let mut did = ExchangeDid::Begin;
     let report = loop {
-        did = match holdfast.exchange(did, at.clone())? {
+        did = match steps.step(did, at)? {
             ExchangeStep::ListFiles => ExchangeDid::Listed { files: list(carrier)? },
             ExchangeStep::Get { names } => get(carrier, &names, &bar),
             ExchangeStep::Put { files } => put(carrier, &files),
@@ -43,13 +57,13 @@ pub(crate) fn exchange(
 
 /// The same with a carrier that is kept by a name.
 pub(crate) fn exchange_over(
-    holdfast: &Holdfast,
+    steps: &dyn Steps,
     line: &Line,
     at: &Instant,
 ) -> Outcome<ExchangeReport> {
     let mut did = ExchangeDid::Begin;
     loop {
-        did = match holdfast.exchange(did, at.clone())? {
+        did = match steps.step(did, at)? {
             ExchangeStep::ListFiles => ExchangeDid::Listed { files: line.leaves()? },
             ExchangeStep::Get { names } => fetch(line, &names)?,
             ExchangeStep::Put { files } => bring(line, files)?,
@@ -99,6 +113,9 @@ pub(crate) fn exchanged_text(report: &ExchangeReport) -> String {
     let said =
         [say::command::brought(report.put), say::command::fetched(report.leaves, report.entries)];
     let mut text = format!("{}\n", said.join(" "));
+    for told in &report.told {
+        text += &format!("{}\n", told.bold());
+    }
     let mut alone = |what: String| {
         text += &format!("{} {what}\n", say::command::left_alone().yellow().bold());
     };

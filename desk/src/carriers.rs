@@ -2,16 +2,16 @@
 //! argument, which everybody on the machine could read.
 
 use std::env;
+use std::fs;
 use std::io::{BufRead, IsTerminal};
 use std::path::Path;
 
 use carry::{Carried, Line, Named, carriers, keep_carriers};
 use clap::{Args as ClapArgs, Subcommand};
-use holdfast_core::Holdfast;
 use holdfast_core::exchange::ExchangeReport;
 use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
 
-use crate::carrier::{exchange, exchange_over};
+use crate::carrier::{Steps, exchange, exchange_over};
 
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
@@ -55,14 +55,14 @@ pub(crate) struct Add {
 /// Exchanges with a carrier that is kept by its name, otherwise with a folder.
 pub(crate) fn exchange_with(
     home: &Path,
-    holdfast: &Holdfast,
+    steps: &dyn Steps,
     named: &Path,
 ) -> Outcome<ExchangeReport> {
     let kept = carriers(home)?;
     match named.to_str().and_then(|name| kept.get(name)) {
-        Some(Carrier::Folder { path }) => exchange(holdfast, Path::new(path), &now()),
-        Some(server) => exchange_over(holdfast, &open(server)?, &now()),
-        None => exchange(holdfast, named, &now()),
+        Some(Carrier::Folder { path }) => exchange(steps, Path::new(path), &now()),
+        Some(server) => exchange_over(steps, &open(server)?, &now()),
+        None => exchange(steps, named, &now()),
     }
 }
 
@@ -74,10 +74,12 @@ pub(crate) fn is_kept(home: &Path, named: &Path) -> Outcome<bool> {
 
 /// Does it.
 pub(crate) fn run(home: &Path, what: Carriers) -> Outcome {
-    if !home.is_dir() {
+    // A log is restored from a carrier before there is a device: then it is kept in the folder that becomes one.
+    let adds = matches!(what, Carriers::Add(_));
+    if !home.is_dir() && !adds {
         return Err(Fault::Typed(say::fault::not_set_up(home.display())));
     }
-    let kept = carriers(home)?;
+    let kept = if home.is_dir() { carriers(home)? } else { Named::new() };
     match what {
         Carriers::Add(add) => self::add(home, kept, *add),
         Carriers::List => list(&kept),
@@ -107,6 +109,7 @@ fn add(home: &Path, mut kept: Named, add: Add) -> Outcome {
     };
     let place = place(&carrier);
     kept.insert(name.clone(), carrier);
+    fs::create_dir_all(home).map_err(Fault::file(home))?;
     keep_carriers(home, &kept)?;
     print::out(&format!("{}\n{said}\n", say::command::carrier_kept(name, place)))
 }
@@ -143,12 +146,17 @@ fn carrier(add: Add) -> Outcome<Carrier> {
 
 /// The password: from its variable, or the first line of standard input.
 fn secret() -> Outcome<Secret> {
-    if let Ok(secret) = env::var(PASSWORD) {
-        return Ok(Secret::new(secret));
+    typed_unseen(PASSWORD, say::command::carrier_password(PASSWORD)).map(Secret::new)
+}
+
+/// What nobody else is to see: from a variable, or the first line of standard input, asked for at a terminal.
+pub(crate) fn typed_unseen(variable: &str, ask: String) -> Outcome<String> {
+    if let Ok(secret) = env::var(variable) {
+        return Ok(secret);
     }
     let mut line = String::new();
     let read = if std::io::stdin().is_terminal() {
-        anstream::eprintln!("{}", say::command::carrier_password(PASSWORD));
+        anstream::eprintln!("{ask}");
         unseen(|| std::io::stdin().lock().read_line(&mut line))
     } else {
         std::io::stdin().lock().read_line(&mut line)
@@ -156,7 +164,7 @@ fn secret() -> Outcome<Secret> {
     read.map_err(|error| Fault::Typed(say::fault::no_input(error)))?;
     let kept = line.trim_end_matches(['\r', '\n']).len();
     line.truncate(kept);
-    Ok(Secret::new(line))
+    Ok(line)
 }
 
 /// Reads while the terminal shows nothing of what is typed.

@@ -20,7 +20,7 @@ use crate::carrier::exchanged_text;
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{answer, carriers, demo, flag, hold, pair, print, say, session, sets};
+use crate::{answer, carriers, crew, demo, flag, hold, pair, print, say, session, sets};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -33,6 +33,7 @@ pub(crate) fn run(args: Args) -> Outcome {
         }
         Command::Plates(asked) => return plates(asked),
         Command::Hold(hold) => return hold::run(&hold),
+        Command::Restore(asked) => return crew::restore(&home::folder(args.home)?, &asked),
         Command::Carrier { what } => return carriers::run(&home::folder(args.home)?, what),
         command => (home::folder(args.home)?, command),
     };
@@ -56,6 +57,10 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Today { on, day, json } => show_day(holdfast, on, day, json),
         Command::Invite(typed) => pair::invite(holdfast, typed),
         Command::Join(typed) => pair::join(holdfast, typed),
+        Command::Crew { json } => crew::show(holdfast, json),
+        Command::TakeOut { name, device } => crew::take_out(holdfast, name, device),
+        Command::StopDevice { device } => crew::stop(holdfast, device),
+        Command::Recovery(asked) => crew::recovery(holdfast, &asked),
         Command::Session(asked) => session::run(holdfast, asked),
         Command::Exchange { carrier } => {
             if !carrier.exists() && !carriers::is_kept(home, &carrier)? {
@@ -91,6 +96,7 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
         | Command::Plates(_)
         | Command::Hold(_)
         | Command::Carrier { .. }
+        | Command::Restore(_)
         | Command::Start(_) => Ok(()),
     }
 }

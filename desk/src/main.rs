@@ -6,6 +6,7 @@ mod args;
 mod carrier;
 mod carriers;
 mod commands;
+mod crew;
 mod demo;
 mod fault;
 mod flag;

@@ -10,7 +10,8 @@ use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, Exchange
 use holdfast_core::journal::Role;
 use holdfast_core::session::{Row, SessionScreen, Tap};
 use holdfast_core::{
-    Holdfast, HoldfastResult, Instant, MassUnit, PairDid, PairScreen, Start, put_file,
+    Holdfast, HoldfastResult, Instant, MassUnit, PairDid, PairScreen, RecoveryDid, Restore, Start,
+    put_file,
 };
 
 use crate::{Carrier, at, later};
@@ -43,6 +44,59 @@ impl Device {
         let now = at("2026-11-02", 18);
         let holdfast = Holdfast::start(text(&home), start, now.clone())?;
         Ok(Device { holdfast, home, now: RefCell::new(now) })
+    }
+
+    /// Starts a device with a recovery code and what a carrier has, and fetches what there is.
+    ///
+    /// # Errors
+    /// As [`Restore::text`], [`Holdfast::restore`] and [`Holdfast::exchange`].
+    pub fn restored(
+        home: PathBuf,
+        code: &str,
+        carrier: &Carrier,
+        (chance, now): (u8, Instant),
+    ) -> HoldfastResult<Device> {
+        let search = Restore::begin(code.into())?;
+        let mut did = ExchangeDid::Begin;
+        loop {
+            did = match search.step(did)? {
+                ExchangeStep::ListFiles => ExchangeDid::Listed { files: carrier.listing() },
+                ExchangeStep::Get { names } => {
+                    let mut files = carrier.files();
+                    files.retain(|file| names.contains(&file.name));
+                    ExchangeDid::Got { files, unread: Vec::new() }
+                }
+                ExchangeStep::Put { .. } | ExchangeStep::Done { .. } => break,
+            };
+        }
+        search.text()?;
+        let chance = (0..64).map(|at| chance.wrapping_mul(37).wrapping_add(at)).collect();
+        let holdfast = Holdfast::restore(text(&home), &search, chance, now.clone())?;
+        let device = Device { holdfast, home, now: RefCell::new(now) };
+        device.exchange(carrier)?;
+        Ok(device)
+    }
+
+    /// The recovery code, as long as it is on the device.
+    ///
+    /// # Errors
+    /// As [`Holdfast::recovery`].
+    pub fn code(&self) -> HoldfastResult<Option<String>> {
+        Ok(self.holdfast.recovery(RecoveryDid::Show, self.now())?.code)
+    }
+
+    /// Types two groups of the recovery code back, and gives the code: from now on it is on paper alone.
+    ///
+    /// # Errors
+    /// As [`Holdfast::recovery`].
+    pub fn on_paper(&self) -> HoldfastResult<String> {
+        let shown = self.holdfast.recovery(RecoveryDid::Show, self.now())?;
+        let code = shown.code.unwrap_or_default();
+        let group = |number: &u32| code.split('-').nth(*number as usize - 1).unwrap_or_default();
+        let groups: Vec<&str> = shown.groups.iter().map(group).collect();
+        let did = RecoveryDid::Confirm { groups: groups.join(" ") };
+        self.holdfast.recovery(did, self.now())?;
+        Ok(code)
     }
 
     /// Opens what lies in a folder, at a moment.

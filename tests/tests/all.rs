@@ -29,6 +29,7 @@ mod left_open;
 mod left_out;
 mod load_laws;
 mod loads;
+mod lost;
 mod old_lines;
 mod one_key;
 mod one_rep_max;

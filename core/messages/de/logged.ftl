@@ -64,3 +64,8 @@ one-rep-max = ein 1RM
 # $label ist, wie der Coach das Mitglied nennt.
 taken-in = { $label } aufgenommen
 taken-back = rückgängig gemacht
+# Was mit einem Gerät geschah, oder mit jemandem.
+removed-from-crew = aus der Crew entfernt
+device-removed = ein Gerät entfernt
+device-stopped = ein Gerät gestoppt
+device-added = ein neues Gerät

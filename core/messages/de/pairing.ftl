@@ -25,6 +25,7 @@ who-reads = Wenn du dabei bist, kann dein Coach alles lesen, was du hier einträ
 not-in-a-crew = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen: Danach kommt der erste Abgleich.
 joined = Du bist dabei. Der nächste Abgleich bringt den Plan, sobald auch dein Coach bestätigt hat.
 joined-already = Dieses Gerät ist schon in einer Crew. Für eine andere Crew fang in einem neuen Ordner an.
+another-crew = Dieses Gerät war in einer anderen Crew. Für eine neue Crew fang in einem neuen Ordner an.
 scan-the-first = Scanne zuerst den Code, den dein Coach zeigt.
 nothing-to-compare = Noch sind keine Wörter zu vergleichen. Scanne zuerst die Codes deines Coachs.
 

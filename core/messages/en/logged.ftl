@@ -66,3 +66,8 @@ one-rep-max = a one-rep max
 # $label is what the coach calls the member.
 taken-in = { $label } taken in
 taken-back = undone
+# What happened to a device, or to somebody.
+removed-from-crew = removed from the crew
+device-removed = a device removed
+device-stopped = a device stopped
+device-added = a device added

@@ -25,6 +25,7 @@ who-reads = Once you have joined, your coach can read all you log here and what 
 not-in-a-crew = You are in no crew yet. Ask your coach for a code: the first exchange comes after that.
 joined = You have joined. The next exchange brings the plan, once your coach has confirmed too.
 joined-already = This device is in a crew already. For another crew, start in a new folder.
+another-crew = This device was in another crew. For a new crew, start in a new folder.
 scan-the-first = Scan the code your coach shows first.
 nothing-to-compare = There are no words to compare yet. Scan your coach's codes first.
 

@@ -16,7 +16,7 @@ use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
 use crate::say;
-use crate::store::{Query, people, unread};
+use crate::store::{Query, people, removed, unread};
 use crate::words;
 
 /// The coach's overview.
@@ -76,11 +76,11 @@ fn of_all(
     block: Option<&Prepared>,
     date: NaiveDate,
 ) -> Result<BoardScreen> {
-    let people = people(connection)?;
+    let (people, removed) = (people(connection)?, removed(connection)?);
     let mut rows = Vec::new();
     if let Some(block) = block {
         for (person, (_, profile)) in &people {
-            if profile.role == Role::Athlete {
+            if profile.role == Role::Athlete && !removed.contains(person) {
                 let proposals = proposals(connection, *person, profile.unit, block, date)?;
                 let attention =
                     attention(connection, *person, profile.unit, block, &proposals, date)?;

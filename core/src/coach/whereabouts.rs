@@ -9,7 +9,7 @@ use crate::id::PersonId;
 use crate::journal::{Profile, Role, Session};
 use crate::load::{NextLoad, Prepared, made_lately};
 use crate::plan::{Block, Exercise, LoadRule, Piece, PieceKind, SetAt, Strength, Whereabouts};
-use crate::store::{Query, people};
+use crate::store::{Query, people, removed};
 
 /// Whoever trained last before so many weeks is told nothing about: after eleven weeks away no load falls any
 /// further, and where they are nobody knows. Common practice, no source.
@@ -28,8 +28,10 @@ pub(super) fn whereabouts(
     };
     let block = Prepared::new(block);
     let mut found = Vec::new();
+    let removed = removed(connection)?;
     for (person, (_, profile)) in people(connection)? {
-        if profile.role != Role::Athlete || !is_active(connection, person, today)? {
+        let trains = profile.role == Role::Athlete && !removed.contains(&person);
+        if !trains || !is_active(connection, person, today)? {
             continue;
         }
         let flags = flags(connection, person)?;

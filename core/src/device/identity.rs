@@ -30,6 +30,10 @@ pub(crate) struct Identity {
     pub founder: Option<Certificate>,
     /// Who started it, as they were then; what they are now is in the journal.
     pub profile: Profile,
+    /// True while it still lacks what its person's other devices wrote: it was started with the recovery code, and no
+    /// exchange has brought that yet.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub restoring: bool,
     /// The devices this home was before it was copied, the last one last.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub before: Vec<Before>,
@@ -150,8 +154,8 @@ mod tests {
         let (device, person) = (certificate.device(), certificate.person());
         let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
         let profile = Profile { person, name, role, unit, language: None, crew: None };
-        let (founder, before) = (None, Vec::new());
-        let identity = Identity { device, certificate, founder, profile, before };
+        let (founder, before, restoring) = (None, Vec::new(), false);
+        let identity = Identity { device, certificate, founder, profile, restoring, before };
         identity.write(home).unwrap();
         identity
     }

@@ -6,6 +6,7 @@ mod checkup;
 mod identity;
 mod key_files;
 mod lock;
+mod news;
 mod open;
 mod owner;
 mod pairing;
@@ -31,8 +32,8 @@ use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
 use crate::say;
-use crate::store::{Draft, Query, Store, Written};
-use crate::trust::{Kept, Standing};
+use crate::store::{Draft, Query, Store, Written, people};
+use crate::trust::{Kept, MOST_DEVICES, Standing};
 use lock::HomeLock;
 use plans::Plans;
 pub(crate) use plans::Published;
@@ -44,7 +45,7 @@ pub(crate) use identity::Identity;
 pub use pairing::{PairDid, PairScreen, PairStep};
 pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
-pub(crate) use start::{LetGo, opened, started};
+pub(crate) use start::{LetGo, opened, restored, started};
 
 /// The state behind the surface.
 pub(crate) struct Device {
@@ -65,7 +66,12 @@ pub(crate) struct Device {
     pub(crate) rebuilt: Option<Rebuilt>,
     /// True when the home was copied and has just become another device.
     pub(crate) renewed: bool,
+    /// True when the home lies elsewhere than before and the recovery code is on paper alone: only its person knows
+    /// whether it was moved or copied.
+    pub(crate) elsewhere: bool,
     pub(crate) traffic: Traffic,
+    /// Who counted when the running exchange began.
+    before: Option<Standing>,
     plans: Plans,
     /// Blocks whose plan this version cannot read, as of the last time plans were looked for: the last one
     /// that can be read stays in force.
@@ -112,6 +118,37 @@ impl Device {
         let trusted = self.trusted();
         self.standing = self.store.write(|tx| settle(tx, &trusted))?;
         Ok(())
+    }
+
+    /// Logs what was said of people, and works out in the same transaction who counts now.
+    pub(crate) fn append_and_settle(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<()> {
+        let trusted = self.trusted();
+        let (written, standing) = self.store.append_and(at, drafts, |tx| settle(tx, &trusted))?;
+        self.tail.add(&written.entries);
+        self.standing = standing;
+        Ok(())
+    }
+
+    /// False once this device's person was removed from the crew.
+    pub(crate) fn belongs(&self) -> bool {
+        self.standing.people.get(&self.person()).is_none_or(|known| known.standing)
+    }
+
+    /// Forgets the recovery secret: it is on paper.
+    pub(crate) fn forget_recovery(&mut self) -> Result<()> {
+        let kept = Kept { keys: self.kept.keys.clone(), recovery: None };
+        key_files::write(&self.home, &kept)?;
+        self.kept = Arc::new(kept);
+        Ok(())
+    }
+
+    /// The place of one more device of this person, where there is one.
+    pub(crate) fn next_index(&self) -> Result<u8> {
+        let person = self.person();
+        let own = self.standing.devices.values().filter(|placed| placed.person == person);
+        let highest = own.map(|placed| placed.index).max().unwrap_or_default();
+        let highest = highest.max(self.identity.certificate.index());
+        next_index(highest)
     }
 
     /// Logs the language that whoever uses the device reads; none for whatever a shell speaks.
@@ -192,11 +229,42 @@ impl Device {
         let Some(crew) = self.crew() else {
             return Err(Error::invalid(Field::Exchange, say::pairing::not_in_a_crew()));
         };
+        if did == ExchangeDid::Begin {
+            self.before = Some(self.standing.clone());
+        }
         let (trusted, kept) = (&self.trusted(), &*Arc::clone(&self.kept));
         let (store, shelf, standing) = (&mut self.store, &self.shelf, &mut self.standing);
         let own = exchange::Own { store, shelf, kept, trusted, standing, crew };
-        self.traffic.step(own, did, at)
+        let mut step = self.traffic.step(own, did, at)?;
+        if let ExchangeStep::Done { report } = &mut step {
+            let before = self.before.take();
+            if self.identity.restoring {
+                self.is_restored()?;
+            } else if let Some(before) = before {
+                let people = people(self.reader())?.into_iter();
+                let names = people.map(|(person, (_, profile))| (person, profile.name)).collect();
+                report.told = news::news(&before, &self.standing, self.person(), &names);
+            }
+        }
+        Ok(step)
     }
+
+    /// Forgets the recovery secret of a device that was started with it, once everything has come: it is on paper.
+    fn is_restored(&mut self) -> Result<()> {
+        let query = Query { person: Some(self.person()), ..Query::default() };
+        if !self.traffic.all_read || query.last::<Profile>(self.reader())?.is_none() {
+            return Ok(());
+        }
+        self.forget_recovery()?;
+        self.identity.restoring = false;
+        self.identity.write(&self.home)
+    }
+}
+
+/// The place after the highest that a person's devices have.
+pub(crate) fn next_index(highest: u8) -> Result<u8> {
+    let next = highest.checked_add(1).filter(|next| *next <= MOST_DEVICES);
+    next.ok_or_else(|| Error::invalid(Field::Recovery, say::crew::no_more_devices(MOST_DEVICES)))
 }
 
 /// Refuses what only a coach, or only an athlete, does, of a profile already read.

@@ -10,13 +10,13 @@ use super::open::{DATABASE, Look, Parts, open};
 use super::owner::Owner;
 use super::{Device, Identity, Rebuilt, key_files, place};
 use crate::error::{Error, Field, Result, Thing};
-use crate::exchange::{Traffic, flush_folder};
+use crate::exchange::{Found, Traffic, flush_folder};
 use crate::instant::Instant;
-use crate::journal::{Profile, Role};
+use crate::journal::{Here, Profile, Role};
 use crate::mass::MassUnit;
 use crate::say;
 use crate::store::{Draft, Query, is_damage, last_number};
-use crate::trust::{Certificate, Kept, Keys, MOST_DEVICES, Recovery, crew_of};
+use crate::trust::{Certificate, Kept, Keys, Recovery, crew_of};
 
 const MAX_NAME_CHARS: usize = 40;
 
@@ -36,23 +36,8 @@ pub struct Start {
 
 /// Makes a device's home folder, identity and database.
 pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
-    let folder = PathBuf::from(&home);
-    // What is refused leaves no folder behind, and changes none.
-    if !at.is_sane() {
-        return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
-    }
     let name = valid_name(&start.name)?;
     let (recovery, keys) = drawn(&start.chance)?;
-    make_home(&folder)?;
-    let lock = Arc::new(HomeLock::take(&folder)?);
-    if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
-        return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
-    }
-    if let Some(known) = Identity::read(&folder)? {
-        let reason = say::device::folder_taken(home, known.profile.name);
-        return Err(Error::invalid(Field::Home, reason));
-    }
-    for_its_owner(&folder)?;
     let certificate = Certificate::sign(&recovery.keys(), &keys.public(), 1);
     let (person, device) = (certificate.person(), certificate.device());
     let founded = || crew_of(&certificate.person_keys().sign);
@@ -60,14 +45,9 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let crew = (role == Role::Coach).then(founded);
     let profile = Profile { person, name, role, unit, language: None, crew };
     let founder = (role == Role::Coach).then_some(certificate);
-    let (own, before) = (profile.clone(), Vec::new());
-    let identity = Identity { device, certificate, founder, profile: own, before };
-    let kept = Arc::new(Kept { keys, recovery: Some(recovery) });
-    // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
-    key_files::write(&folder, &kept)?;
-    identity.write(&folder)?;
-    let mut device = at_home(folder, lock, (identity, kept), at, Look::New)?;
-    place::note(&device.home);
+    let (own, before, restoring) = (profile.clone(), Vec::new(), false);
+    let identity = Identity { device, certificate, founder, profile: own, restoring, before };
+    let mut device = begun(home, identity, Kept { keys, recovery: Some(recovery) }, at)?;
     let opened_at = device.opened_at.clone();
     device.append(&opened_at, vec![Draft::new(profile)])?;
     Ok(device)
@@ -96,9 +76,82 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
         }
         done => done?,
     };
-    if copied {
-        device = renewed(device, last)?;
+    match (copied, device.kept.recovery.clone()) {
+        (true, Some(recovery)) => device = renewed(device, last, &recovery)?,
+        // Only the person makes another device theirs. Until they say whether it was moved or copied, and type the
+        // code, two copies would log under one device's numbers: both histories are kept and shown.
+        (true, None) => {
+            device.elsewhere = true;
+            return Ok(device);
+        }
+        (false, _) => {}
     }
+    place::note(&device.home);
+    Ok(device)
+}
+
+/// Opens a device on another's journal: everything of a person that a carrier has will be read with the recovery secret,
+/// which is forgotten once that is done.
+pub(crate) fn restored(
+    home: String,
+    recovery: Recovery,
+    found: Found,
+    chance: &[u8],
+    at: Instant,
+) -> Result<Device> {
+    let keys = chance
+        .split_first_chunk()
+        .and_then(|(sign, rest)| Some(Keys::new(sign, rest.first_chunk()?)));
+    let keys = keys.ok_or_else(|| {
+        Error::invalid(Field::Chance, say::crew::more_random_bytes(64, chance.len()))
+    })?;
+    let index = super::next_index(found.highest)?;
+    let certificate = Certificate::sign(&recovery.keys(), &keys.public(), index);
+    // A coach founded the crew: which of the coach's devices says so is all one.
+    let coach = found.founder.person() == certificate.person();
+    let founder = if coach { certificate } else { found.founder };
+    let mut profile = found.profile.unwrap_or_else(|| Profile {
+        person: certificate.person(),
+        name: say::crew::unnamed().to_owned(),
+        role: Role::Athlete,
+        unit: MassUnit::Kg,
+        language: None,
+        crew: None,
+    });
+    profile.role = if coach { Role::Coach } else { Role::Athlete };
+    let identity = Identity {
+        device: certificate.device(),
+        certificate,
+        founder: Some(founder),
+        profile,
+        restoring: true,
+        before: Vec::new(),
+    };
+    let kept = Kept { keys, recovery: Some(recovery) };
+    begun(home, identity, kept, at)?.is_here()
+}
+
+/// Makes a home folder of an identity and its keys, and opens it.
+fn begun(home: String, identity: Identity, kept: Kept, at: Instant) -> Result<Device> {
+    let folder = PathBuf::from(&home);
+    // What is refused leaves no folder behind, and changes none.
+    if !at.is_sane() {
+        return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
+    }
+    make_home(&folder)?;
+    let lock = Arc::new(HomeLock::take(&folder)?);
+    if folder.join(DATABASE).exists() && Identity::read(&folder)?.is_none() {
+        return Err(Error::invalid(Field::Home, say::device::database_without_identity()));
+    }
+    if let Some(known) = Identity::read(&folder)? {
+        let reason = say::device::folder_taken(home, known.profile.name);
+        return Err(Error::invalid(Field::Home, reason));
+    }
+    for_its_owner(&folder)?;
+    // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
+    key_files::write(&folder, &kept)?;
+    identity.write(&folder)?;
+    let device = at_home(folder, lock, (identity, Arc::new(kept)), at, Look::New)?;
     place::note(&device.home);
     Ok(device)
 }
@@ -115,29 +168,56 @@ fn settled(device: &mut Device, copied: bool) -> Result<u64> {
 
 /// Makes another device of a home that was copied: the one it was copied from goes on under its own
 /// numbers, from the `last` it had written here.
-fn renewed(device: Device, last: u64) -> Result<Device> {
-    // Only the person makes another device theirs. Whose code is on paper alone is asked for it; until then two
-    // copies log under one device's numbers, and both histories are kept and shown.
-    let Some(recovery) = &device.kept.recovery else { return Ok(device) };
-    let own = device.identity.device;
-    let keys = place::another(recovery, own, &device.home, &device.opened_at);
-    let index = device.identity.certificate.index().saturating_add(1).min(MOST_DEVICES);
-    let certificate = Certificate::sign(&recovery.keys(), &keys.public(), index);
-    let kept = Kept { keys, recovery: Some(recovery.clone()) };
-    let mut identity = device.identity.clone();
-    identity.before.push(Before { device: own, last });
-    identity.device = certificate.device();
-    identity.certificate = certificate;
-    key_files::write(&device.home, &kept)?;
-    identity.write(&device.home)?;
-    let Device { home, lock, opened_at, store, checkup, rebuilt, .. } = device;
-    drop((checkup, store));
-    let own = (identity, Arc::new(kept));
-    let mut device = at_home(home, lock, own, opened_at, Look::Usual)?;
-    // Its entries are this person's.
-    let (at, profile) = (device.opened_at.clone(), device.profile()?);
-    device.append(&at, vec![Draft::new(profile)])?;
-    Ok(Device { rebuilt, renewed: true, ..device })
+fn renewed(device: Device, last: u64, recovery: &Recovery) -> Result<Device> {
+    let mut device = device;
+    let rebuilt = device.rebuilt.take();
+    device.become_another(last, recovery)?;
+    let device = LetGo::of(device).opened()?;
+    Device { rebuilt, renewed: true, ..device }.is_here()
+}
+
+impl Device {
+    /// The home was moved: it is the same device as before.
+    pub(crate) fn moved(&mut self) {
+        self.elsewhere = false;
+        place::note(&self.home);
+    }
+
+    /// The home is a copy: it becomes a device of its own, which is open once it was let go of and opened again.
+    pub(crate) fn copied(&mut self, recovery: &Recovery) -> Result<()> {
+        self.cut_leaves()?;
+        let last = last_number(self.reader(), self.identity.device)?;
+        self.become_another(last, recovery)?;
+        self.moved();
+        Ok(())
+    }
+
+    fn become_another(&mut self, last: u64, recovery: &Recovery) -> Result<()> {
+        let own = self.identity.device;
+        let keys = place::another(recovery, own, &self.home, &self.opened_at);
+        let certificate = Certificate::sign(&recovery.keys(), &keys.public(), self.next_index()?);
+        let kept = Kept { keys, recovery: self.kept.recovery.clone() };
+        let mut identity = self.identity.clone();
+        identity.before.push(Before { device: own, last });
+        identity.device = certificate.device();
+        identity.certificate = certificate;
+        key_files::write(&self.home, &kept)?;
+        identity.write(&self.home)?;
+        self.identity = identity;
+        self.kept = Arc::new(kept);
+        Ok(())
+    }
+
+    /// Says in the journal that this device writes from now on: its first leaf makes it known to the others.
+    pub(crate) fn say_here(&mut self, at: &Instant) -> Result<()> {
+        self.append(at, vec![Draft::new(Here {})]).map(drop)
+    }
+
+    fn is_here(mut self) -> Result<Device> {
+        let at = self.opened_at.clone();
+        self.say_here(&at)?;
+        Ok(self)
+    }
 }
 
 /// Logs who uses the device, where its own journal does not say so: another device of theirs is no answer.
@@ -152,6 +232,10 @@ fn known(device: &mut Device) -> Result<()> {
 
 /// True when the person's profile is in the journal.
 fn is_known(device: &Device) -> Result<bool> {
+    if device.identity.restoring {
+        // It is on a carrier, and comes with the next exchange.
+        return Ok(true);
+    }
     let query = Query { person: Some(device.person()), ..Query::default() };
     Ok(query.last::<Profile>(device.reader())?.is_some())
 }
@@ -217,9 +301,11 @@ fn at_home(
         standing,
         rebuilt,
         traffic: Default::default(),
+        before: None,
         plans: Default::default(),
         unread_plans: Vec::new(),
         renewed: false,
+        elsewhere: false,
         shelf_trouble: None,
     })
 }

@@ -6,6 +6,7 @@
 mod error;
 mod free;
 mod guard;
+mod restore;
 mod verified;
 mod who;
 
@@ -18,6 +19,7 @@ use crate::coach::{
     self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, Proposal,
     ProposalNamed, SetNamed, SetsScreen,
 };
+use crate::crew::{self, CrewScreen, RecoveryDid, RecoveryScreen};
 use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
 use crate::exchange::{ExchangeDid, ExchangeStep};
 use crate::history::{self, Export};
@@ -30,6 +32,7 @@ use guard::caught;
 pub use crate::device::KeptAside;
 pub use error::{Field, HoldfastError, Thing};
 pub use free::{check_plan, plates, put_file, speak};
+pub use restore::Restore;
 pub use verified::Verified;
 use verified::verified;
 pub use who::Who;
@@ -302,6 +305,70 @@ impl Holdfast {
     /// [`HoldfastError::Invalid`] for a code that is none, or not one of this pairing.
     pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
         self.with(|state| state.device.pair(did, &at))
+    }
+
+    /// Who is in the crew, with which devices.
+    pub fn crew(&self) -> HoldfastResult<CrewScreen> {
+        self.with(|state| crew::screen(&state.device, None))
+    }
+
+    /// A coach removes a member, or with a number one device of theirs. What they wrote so far stays.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] with the names, or the numbers, that there are.
+    pub fn remove(
+        &self,
+        name: String,
+        device: Option<u32>,
+        at: Instant,
+    ) -> HoldfastResult<CrewScreen> {
+        self.with(|state| crew::remove(&mut state.device, &name, device, &at))
+    }
+
+    /// Stops a device of one's own, by its number. The recovery code is needed unless it is still on this device.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for a code that is none, or another person's.
+    pub fn stop(
+        &self,
+        device: u32,
+        code: Option<String>,
+        at: Instant,
+    ) -> HoldfastResult<CrewScreen> {
+        self.with(|state| crew::stop(&mut state.device, device, code.as_deref(), &at))
+    }
+
+    /// The recovery code: shown, and forgotten once two of its groups were typed back.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for groups, or a code, that are not right.
+    pub fn recovery(&self, did: RecoveryDid, at: Instant) -> HoldfastResult<RecoveryScreen> {
+        let copied = matches!(did, RecoveryDid::Copied { .. });
+        let screen = self.with(|state| crew::recovery(&mut state.device, did, &at))?;
+        if copied {
+            // It is another device now, and opened as one.
+            self.let_go();
+            self.with(|state| state.device.say_here(&at))?;
+        }
+        Ok(screen)
+    }
+
+    /// Starts on a device with what was found by a recovery code. `chance`: at least 64 bytes from the system's source
+    /// of chance. The next exchange brings the log.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] when somebody has started there already, or nothing was found.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
+    pub fn restore(
+        home: String,
+        found: &Restore,
+        chance: Vec<u8>,
+        at: Instant,
+    ) -> HoldfastResult<Holdfast> {
+        caught(|| {
+            let device = found.search().start(home, &chance, at)?;
+            Ok(Holdfast::of(device))
+        })
     }
 
     /// Takes an exchange one step on: says what the shell did, and gets what it does next. It begins

@@ -2,12 +2,13 @@
 
 use rusqlite::{Transaction, params};
 
+use super::again;
 use super::ledger::{self, ENTRIES_A_LEAF};
 use super::members::Trusted;
 use super::sealed::{Audience, Follows, MAX_SEALED_BYTES, SealedLeaf, SealedName};
 use crate::error::{Error, Field, Result};
-use crate::id::{CrewId, PersonId};
-use crate::journal::Entry;
+use crate::id::{CrewId, DeviceId, PersonId};
+use crate::journal::{Entry, Kind, Remove};
 use crate::store::{Store, line_in, share};
 use crate::trust::{Counts, Keys, Lane, Standing};
 
@@ -22,16 +23,41 @@ pub(crate) struct Signer<'a> {
 
 impl Signer<'_> {
     /// Who can open the leaves of a thread: the standing devices and the papers of its two people.
-    pub(super) fn audience(&self, of: PersonId) -> Audience {
+    /// The leaf that says of somebody that they were removed is sealed to them once more.
+    pub(super) fn audience(&self, leaf: &SealedLeaf) -> Audience {
+        let of = leaf.header.of;
         let people = &self.standing.people;
         let founder = people.iter().find(|(_, known)| known.founder);
         let member = people.get(&of);
+        let mut devices = self.standing.open_keys(of);
+        let last = leaf.entries.iter().any(|entry| entry.kind == Remove::NAME);
+        if last {
+            devices.extend(self.standing.farewell_keys(of));
+        }
+        // Who was removed opens nothing later with the paper either.
+        let member = member.filter(|known| known.standing || last);
         let papers = founder.map(|(_, known)| known.keys.open).into_iter();
         Audience {
             founder: founder.map_or_else(Vec::new, |(id, _)| self.standing.open_keys(*id)),
-            member: self.standing.open_keys(of),
+            member: devices,
             papers: papers.chain(member.map(|known| known.keys.open)).collect(),
         }
+    }
+
+    /// The standing devices of a thread's two people.
+    pub(super) fn devices(&self, of: PersonId) -> Vec<DeviceId> {
+        let is_of = |person: &PersonId| {
+            *person == of || self.standing.people.get(person).is_some_and(|known| known.founder)
+        };
+        let devices = self.standing.devices.iter();
+        let theirs = devices.filter(|(_, placed)| placed.standing && is_of(&placed.person));
+        theirs.map(|(device, _)| *device).collect()
+    }
+
+    /// False once this device's person was removed from the crew: then nothing more is sealed to its coach.
+    fn belongs(&self) -> bool {
+        let own = self.trusted.certificate.person();
+        self.standing.people.get(&own).is_none_or(|known| known.standing)
     }
 
     /// The lane of this device in a thread.
@@ -44,6 +70,9 @@ impl Signer<'_> {
 /// until it lies on the shelf: sealed again it would be another.
 pub(super) fn cut(store: &mut Store, signer: &Signer<'_>) -> Result<Vec<SealedName>> {
     let (own, device) = (store.own(), store.device());
+    if !signer.belongs() {
+        return Ok(Vec::new());
+    }
     store.write(|tx| {
         share(tx, own, device)?;
         let waiting: Vec<PersonId> = tx
@@ -71,6 +100,7 @@ fn cut_one(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Opti
     let seen = ledger::seen(tx, lane)?;
     let leaf = SealedLeaf::write(certificate, (signer.crew, lane.of), follows, seen, entries);
     let name = file(tx, signer, &leaf)?;
+    again::note(tx, lane.of, leaf.header.sequence, &signer.devices(lane.of))?;
     ledger::insert(tx, &leaf, Counts::Yes)?;
     ledger::posted(tx, &leaf)?;
     Ok(Some(name))
@@ -82,7 +112,7 @@ pub(super) fn file(
     signer: &Signer<'_>,
     leaf: &SealedLeaf,
 ) -> Result<SealedName> {
-    let sealed = leaf.seal(signer.keys, &signer.audience(leaf.header.of));
+    let sealed = leaf.seal(signer.keys, &signer.audience(leaf));
     let sealed = sealed.map_err(|fault| Error::invalid(Field::Exchange, fault.to_string()))?;
     let name = leaf.name(&sealed);
     ledger::add_file(tx, &name, leaf)?;

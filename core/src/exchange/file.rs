@@ -89,6 +89,8 @@ pub struct ExchangeReport {
     pub put: u32,
     /// Files left alone, and why.
     pub aside: Vec<AsideFile>,
+    /// What it changed of who counts: devices that came, devices and people that no longer count.
+    pub told: Vec<String>,
 }
 
 /// A stranger's name may be long, or made to move a terminal's cursor.

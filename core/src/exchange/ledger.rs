@@ -118,6 +118,20 @@ pub(super) fn add_file(tx: &Transaction<'_>, name: &SealedName, leaf: &SealedLea
     Ok(())
 }
 
+/// The leaf that a file is of: its lane and content hash.
+pub(super) fn leaf_of(
+    connection: &Connection,
+    name: &SealedName,
+) -> Result<Option<(Lane, [u8; 32])>> {
+    let sql = "SELECT of, content FROM file
+               WHERE device = ?1 AND tag = ?2 AND sequence = ?3 AND hash = ?4";
+    let key = params![name.device.0, name.tag, name.sequence as i64, name.hash];
+    let read = |row: &rusqlite::Row<'_>| {
+        Ok((Lane { device: name.device, of: PersonId(row.get(0)?) }, row.get(1)?))
+    };
+    Ok(connection.prepare_cached(sql)?.query_row(key, read).optional()?)
+}
+
 /// Forgets a file that is lost, so that it is fetched again.
 pub(super) fn drop_file(tx: &Transaction<'_>, name: &SealedName) -> Result<()> {
     tx.prepare_cached(
@@ -154,6 +168,38 @@ pub(crate) fn uncounted(connection: &Connection) -> Result<[u64; 3]> {
     Ok(found)
 }
 
+/// The place of the leaf that came last.
+pub(super) fn arrived(connection: &Connection) -> Result<i64> {
+    let sql = "SELECT coalesce(max(rowid), 0) FROM leaf";
+    Ok(connection.query_row(sql, [], |row| row.get(0))?)
+}
+
+/// Leaves that came after that one and do not count: a file of each, and why.
+pub(super) fn uncounted_since(
+    connection: &Connection,
+    since: i64,
+) -> Result<Vec<(String, Counts)>> {
+    let sql = "SELECT f.device, f.tag, f.sequence, min(f.hash), l.counts FROM leaf l
+               JOIN file f ON f.device = l.device AND f.of = l.of AND f.sequence = l.sequence AND f.content = l.content
+               WHERE l.counts != 0 AND l.rowid > ?1 GROUP BY l.rowid ORDER BY l.rowid";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map([since], |row| {
+        let name = SealedName {
+            device: DeviceId(row.get(0)?),
+            tag: row.get(1)?,
+            sequence: row.get::<_, i64>(2)?.unsigned_abs(),
+            hash: row.get(3)?,
+        };
+        let why = match row.get::<_, i64>(4)? {
+            2 => Counts::Removed,
+            3 => Counts::TooMany,
+            _ => Counts::Unknown,
+        };
+        Ok((name.to_string(), why))
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
 /// The names of all files that are here.
 pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<SealedName>> {
     let mut statement =
@@ -175,6 +221,28 @@ pub(super) fn links(connection: &Connection, lane: Lane) -> Result<Vec<Link>> {
     let mut statement = connection.prepare_cached(sql)?;
     let rows = statement.query_map(params![lane.device.0, lane.of.0], |row| {
         Ok(Link { content: row.get(0)?, previous: row.get(1)? })
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// The threads that a device has leaves in, as far as they are here.
+pub(crate) fn threads_of(connection: &Connection, device: DeviceId) -> Result<Vec<PersonId>> {
+    let mut statement =
+        connection.prepare_cached("SELECT DISTINCT of FROM leaf WHERE device = ?1 ORDER BY of")?;
+    let rows = statement.query_map([device.0], |row| Ok(PersonId(row.get(0)?)))?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// The last leaf of every run without a hole in a lane, the highest first: all that is here of it is reached down from
+/// these.
+pub(crate) fn tops(connection: &Connection, lane: Lane) -> Result<Vec<(u64, [u8; 32])>> {
+    let sql = "SELECT l.sequence, l.content FROM leaf l WHERE l.device = ?1 AND l.of = ?2
+                 AND NOT EXISTS (SELECT 1 FROM leaf n WHERE n.device = ?1 AND n.of = ?2
+                                   AND n.previous = l.content)
+               ORDER BY l.sequence DESC, l.content";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows = statement.query_map(params![lane.device.0, lane.of.0], |row| {
+        Ok((row.get::<_, i64>(0)?.unsigned_abs(), row.get(1)?))
     })?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }

@@ -9,11 +9,11 @@ use rusqlite::{Connection, OptionalExtension, Transaction, params};
 use super::ledger::{self, Holds, code, holds};
 use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId, PersonId, RecordId};
-use crate::journal::{Admit, Body, Entry, body_of};
+use crate::journal::{Admit, Body, Entry, Kind, LastLeaf, Remove, Stopped, body_of};
 use crate::store::{Own as Whose, Store, hear, insert_all, line_in, refold, refold_of};
 use crate::trust::{
-    Certificate, Counts, Facts, Lane, Person, PublicKeys, Said, Standing, Stop, Word, WordName,
-    crew_of,
+    Certificate, Counts, Facts, Head, Lane, Person, PublicKeys, Said, Standing, Stop, Word,
+    WordName, crew_of,
 };
 
 /// Whose device this is, and whose crew it is in.
@@ -96,12 +96,30 @@ pub(crate) fn settle(tx: &Transaction<'_>, trusted: &Trusted) -> Result<Standing
     for certificate in trusted.known() {
         add_certificate(tx, &certificate)?;
     }
+    add_stops(tx)?;
     let standing = standing(tx, trusted)?;
     let changed = put_people(tx, trusted, &standing)?;
     let touched = recount(tx, &standing, &changed)?;
     refold_of(tx, &changed)?;
     touched.into_iter().try_for_each(|record| refold(tx, record))?;
     Ok(standing)
+}
+
+/// Notes the stops that entries hold. Each proves itself, whoever brought it.
+fn add_stops(tx: &Transaction<'_>) -> Result<()> {
+    for entry in all_said(tx)?.iter().filter(|entry| entry.kind == Stopped::NAME) {
+        let Some(Body::Stopped(stopped)) = body_of(&entry.raw) else { continue };
+        if let Some(stop) = Stop::read_text(&stopped.stop) {
+            tx.prepare_cached("INSERT OR IGNORE INTO stop VALUES (?1)")?
+                .execute([&stop.bytes()[..]])?;
+        }
+    }
+    Ok(())
+}
+
+/// True for a kind that says something of who counts.
+pub(super) fn is_of_people(kind: &str) -> bool {
+    [Admit::NAME, Remove::NAME, Stopped::NAME].contains(&kind)
 }
 
 fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {
@@ -123,28 +141,54 @@ fn stops(connection: &Connection) -> Result<Vec<Stop>> {
 
 /// Everything that was said of people, also in leaves that do not count now: whether they do is what is asked.
 fn words(connection: &Connection) -> Result<Vec<Word>> {
+    Ok(all_said(connection)?.iter().filter_map(word).collect())
+}
+
+/// Entries that say something of who counts: those of leaves that count now, or of the others.
+fn said(connection: &Connection, table: &str) -> Result<Vec<Entry>> {
+    // The tables' indexes are of these words exactly.
+    let sql = format!(
+        "SELECT device, raw, digest FROM {table} WHERE kind IN ('admit', 'remove', 'stop')"
+    );
+    let mut statement = connection.prepare_cached(&sql)?;
+    let mut rows = statement.query([])?;
     let mut found = Vec::new();
-    for sql in [
-        "SELECT device, raw, digest FROM entry WHERE kind = 'admit'",
-        "SELECT device, raw, digest FROM held WHERE raw LIKE '%\"k\":\"admit\"%'",
-    ] {
-        let mut statement = connection.prepare_cached(sql)?;
-        let mut rows = statement.query([])?;
-        while let Some(row) = rows.next()? {
-            let entry = Entry::read(DeviceId(row.get(0)?), line_in(row, 1, 2)?);
-            found.extend(entry.ok().as_ref().and_then(word));
-        }
+    while let Some(row) = rows.next()? {
+        found.extend(Entry::read(DeviceId(row.get(0)?), line_in(row, 1, 2)?).ok());
     }
     Ok(found)
 }
 
+fn all_said(connection: &Connection) -> Result<Vec<Entry>> {
+    Ok([said(connection, "entry")?, said(connection, "held")?].concat())
+}
+
 fn word(entry: &Entry) -> Option<Word> {
-    let Some(Body::Admit(admit)) = body_of(&entry.raw) else { return None };
+    let (person, said) = match body_of(&entry.raw)? {
+        Body::Admit(admit) => {
+            let keys = PublicKeys { sign: admit.sign.0, open: admit.open.0 };
+            (admit.person, Said::Admit { keys })
+        }
+        Body::Remove(Remove { person, device, heads }) => {
+            let heads = heads.into_iter().map(|LastLeaf { device, sequence, content }| Head {
+                device,
+                of: person,
+                sequence,
+                content: content.0,
+            });
+            let heads = heads.collect();
+            let said = match device {
+                Some(device) => Said::RemoveDevice { device, heads },
+                None => Said::Remove { heads },
+            };
+            (person, said)
+        }
+        _ => return None,
+    };
     let name = (entry.id.device, entry.id.number, entry.digest());
     let parents = entry.parents.iter();
     let parents = parents.map(|parent| (parent.device, parent.number, parent.digest)).collect();
-    let keys = PublicKeys { sign: admit.sign.0, open: admit.open.0 };
-    Some(Word { name, parents, person: admit.person, said: Said::Admit { keys } })
+    Some(Word { name, parents, person, said })
 }
 
 /// The leaves an entry stands in, by their threads. Which leaf it is matters where its device was stopped, and is
@@ -207,7 +251,7 @@ fn put_people(
         tx.execute("DELETE FROM device_person WHERE device = ?1", [device.0])?;
         changed.insert(*device);
     }
-    let labels = if trusted.own().coach { labels(tx)? } else { BTreeMap::new() };
+    let labels = if trusted.own().coach { labels(tx, standing)? } else { BTreeMap::new() };
     tx.execute("DELETE FROM person", [])?;
     for (person, known) in &standing.people {
         let Person { founder, standing, .. } = known;
@@ -223,9 +267,20 @@ fn put_people(
     Ok(changed)
 }
 
-fn labels(tx: &Transaction<'_>) -> Result<BTreeMap<PersonId, String>> {
-    let logged = crate::store::Query::default().read::<Admit>(tx)?;
-    Ok(logged.into_iter().map(|logged| (logged.body.person, logged.body.label)).collect())
+/// What the coach calls each member, in the coach's own words that count. A removal says nothing of that.
+fn labels(tx: &Transaction<'_>, standing: &Standing) -> Result<BTreeMap<PersonId, String>> {
+    let founders = |entry: &Entry| {
+        let writer = standing.devices.get(&entry.id.device).map(|writer| writer.person);
+        writer.and_then(|person| standing.people.get(&person)).is_some_and(|known| known.founder)
+    };
+    let mut admitted: Vec<(Entry, Admit)> = Vec::new();
+    for entry in said(tx, "entry")?.into_iter().filter(founders) {
+        if let Some(Body::Admit(admit)) = body_of(&entry.raw) {
+            admitted.push((entry, admit));
+        }
+    }
+    admitted.sort_by_key(|(entry, _)| (entry.hlc, entry.id));
+    Ok(admitted.into_iter().map(|(_, admit)| (admit.person, admit.label)).collect())
 }
 
 /// Counts the leaves again that may count otherwise now, and moves their entries. Gives the records that this touches.
@@ -283,16 +338,16 @@ pub(super) fn hold(
     entries: &[Entry],
 ) -> Result<()> {
     for entry in entries {
-        tx.prepare_cached("INSERT OR IGNORE INTO held VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(
-            params![
+        tx.prepare_cached("INSERT OR IGNORE INTO held VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")?
+            .execute(params![
                 lane.device.0,
                 lane.of.0,
                 content,
                 entry.id.number as i64,
                 entry.digest(),
                 entry.raw,
-            ],
-        )?;
+                entry.kind,
+            ])?;
     }
     Ok(())
 }

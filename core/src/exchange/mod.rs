@@ -4,9 +4,11 @@
 //! A carrier is anything that moves files: a folder, later a server. Nothing in it is ever changed,
 //! renamed or deleted, so no two devices can get in each other's way.
 
+mod again;
 mod cut;
 mod durable;
 mod file;
+mod finding;
 mod ledger;
 mod members;
 pub mod sealed;
@@ -22,8 +24,10 @@ pub(crate) use cut::Signer;
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
+pub(crate) use finding::{Finding, Found};
 pub(crate) use ledger::{
-    ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, uncounted, unpublished,
+    ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, threads_of, tops, uncounted,
+    unpublished,
 };
 pub(crate) use members::{Trusted, add_certificate, on_opening, settle};
 pub(crate) use shelf::Shelf;

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OptionalExtension, params};
 
+use super::again::seal_again;
 use super::cut::{self, Signer};
 use super::durable;
 use super::ledger::{self, holds};
@@ -84,6 +85,9 @@ impl Shelf {
         while !cut::cut(store, signer)?.is_empty() {
             self.put_waiting(store)?;
         }
+        if !store.write(|tx| seal_again(tx, signer))?.is_empty() {
+            self.put_waiting(store)?;
+        }
         Ok(())
     }
 
@@ -137,7 +141,10 @@ impl Shelf {
             let own = store.device();
             store.write(|tx| {
                 let leaf = match signer {
-                    Some(signer) if name.device == own => written(tx, signer, &name)?,
+                    Some(signer) if name.device == own => match ledger::leaf_of(tx, &name)? {
+                        Some((lane, content)) => written(tx, signer, lane, content)?,
+                        None => None,
+                    },
                     _ => None,
                 };
                 ledger::drop_file(tx, &name)?;
@@ -167,20 +174,18 @@ fn unshelved(connection: &Connection, name: &SealedName) -> Result<Option<Vec<u8
 }
 
 /// A leaf of one's own as it was written, from what the database holds of it.
-fn written(
+pub(super) fn written(
     connection: &Connection,
     signer: &Signer<'_>,
-    name: &SealedName,
+    lane: Lane,
+    content: [u8; 32],
 ) -> Result<Option<SealedLeaf>> {
-    let sql = "SELECT f.of, f.content, l.header, l.holds FROM file f
-               JOIN leaf l ON l.device = f.device AND l.of = f.of AND l.content = f.content
-               WHERE f.device = ?1 AND f.tag = ?2 AND f.sequence = ?3 AND f.hash = ?4";
-    let key = params![name.device.0, name.tag, name.sequence as i64, name.hash];
-    type Row = (uuid::Uuid, [u8; 32], String, Vec<u8>);
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?));
-    let row: Option<Row> = connection.prepare_cached(sql)?.query_row(key, read).optional()?;
-    let Some((of, content, header, held)) = row else { return Ok(None) };
-    let lane = Lane { device: name.device, of: crate::id::PersonId(of) };
+    let sql = "SELECT header, holds FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3";
+    let key = params![lane.device.0, lane.of.0, content];
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?));
+    let row: Option<(String, Vec<u8>)> =
+        connection.prepare_cached(sql)?.query_row(key, read).optional()?;
+    let Some((header, held)) = row else { return Ok(None) };
     let mut entries = Vec::new();
     let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
     for (number, digest) in holds(&held) {

@@ -102,6 +102,8 @@ pub(crate) struct Own<'a> {
 pub(crate) struct Traffic {
     /// Files left alone: known until they are fetched whole.
     pub(crate) aside: Vec<AsideFile>,
+    /// True when the last exchange read every file that it wanted.
+    pub(crate) all_read: bool,
     running: Option<Running>,
 }
 
@@ -114,6 +116,9 @@ struct Running {
     get: Vec<(SealedName, u64)>,
     /// Names still to write, the last one first; none before everything is fetched.
     put: Option<Vec<SealedName>>,
+    /// The last leaf that was here before.
+    since: i64,
+    all_read: bool,
     /// Files that could not be written there.
     unwritten: Vec<FailedFile>,
     report: ExchangeReport,
@@ -143,7 +148,8 @@ impl Traffic {
         at: &Instant,
     ) -> Result<ExchangeStep> {
         if did == ExchangeDid::Begin {
-            self.running = Some(Running::default());
+            let since = ledger::arrived(own.store.reader())?;
+            self.running = Some(Running { since, all_read: true, ..Running::default() });
             return Ok(ExchangeStep::ListFiles);
         }
         let Some(mut running) = self.running.take() else {
@@ -163,7 +169,10 @@ impl Traffic {
         }
         let step = running.next(&mut own)?;
         match &step {
-            ExchangeStep::Done { report } => self.remember(&running, report),
+            ExchangeStep::Done { report } => {
+                self.all_read = running.all_read;
+                self.remember(&running, report);
+            }
             _ => self.running = Some(running),
         }
         Ok(step)
@@ -239,6 +248,7 @@ impl Running {
         unread: &[FailedFile],
         at: &Instant,
     ) -> Result<()> {
+        self.all_read &= unread.is_empty();
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
         for file in files {
             if let Some(name) = SealedName::parse(&file.name)
@@ -256,9 +266,6 @@ impl Running {
                 Ok(taken) => {
                     self.report.leaves += 1;
                     self.report.entries += taken.new;
-                    if let Some(counts) = taken.aside {
-                        self.report.aside.push(AsideFile::uncounted(&file.name, counts));
-                    }
                 }
                 // Sealed to others: no fault, and nothing to say.
                 Err(SealedFault::NotForUs) => {}
@@ -291,6 +298,10 @@ impl Running {
             )));
         }
         report.aside.extend(self.unwritten.iter().map(AsideFile::unwritten));
+        // Now that all is here: what a leaf waited for, or what ended its device, may have come after it.
+        let uncounted = ledger::uncounted_since(own.store.reader(), self.since)?;
+        let aside = uncounted.iter().map(|(name, why)| AsideFile::uncounted(name, *why));
+        report.aside.extend(aside);
         report.aside.sort();
         report.aside.dedup();
         Ok(ExchangeStep::Done { report })

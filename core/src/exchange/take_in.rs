@@ -7,7 +7,6 @@ use super::members::{self, Trusted, settle};
 use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
 use super::{CarriedFile, Shelf, ledger};
 use crate::error::Result;
-use crate::journal::{Admit, Kind};
 use crate::store::Store;
 use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
 
@@ -21,10 +20,8 @@ pub(crate) struct Reader<'a> {
 /// What came of a leaf.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct TakenIn {
-    /// Entries that were new.
+    /// Entries that were new, and count so far.
     pub(crate) new: u64,
-    /// Why it does not count, where it does not.
-    pub(crate) aside: Option<Counts>,
 }
 
 impl Reader<'_> {
@@ -122,9 +119,8 @@ pub(super) fn insert(
     if lane.device == trusted.certificate.device() {
         ledger::posted(tx, leaf)?;
     }
-    let spoken = leaf.entries.iter().any(|entry| entry.kind == Admit::NAME);
+    let spoken = leaf.entries.iter().any(|entry| members::is_of_people(&entry.kind));
     if !(certified || spoken || standing.is_limited(lane.device)) {
-        taken.aside = Some(counts).filter(|counts| *counts != Counts::Yes);
         return Ok((taken, None));
     }
     let settled = settle(tx, trusted)?;
@@ -132,6 +128,5 @@ pub(super) fn insert(
     if counts != Counts::Yes && now == Counts::Yes {
         taken.new = leaf.entries.len() as u64;
     }
-    taken.aside = Some(now).filter(|counts| *counts != Counts::Yes);
     Ok((taken, Some(settled)))
 }

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
-use super::crew::Admit;
+use super::crew::{Admit, Here, Remove, Stopped};
 use super::kinds::{
     BarTaken, Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff,
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
@@ -95,6 +95,9 @@ bodies! {
     SetAside = "set-aside",
     Max = "max",
     Admit = "admit",
+    Remove = "remove",
+    Stopped = "stop",
+    Here = "here",
     TakenBack = "taken-back",
 }
 
@@ -136,6 +139,8 @@ impl Body {
             Body::SetAside(body) => of(None, &body.lift.to_string()),
             Body::Max(body) => of(None, &format!("{}/{}", body.person, body.exercise)),
             Body::Admit(body) => of(None, &body.person.to_string()),
+            Body::Remove(body) => of(None, &body.person.to_string()),
+            Body::Stopped(_) | Body::Here(_) => of(None, ""),
             Body::TakenBack(_) => Keys::default(),
         }
     }
@@ -162,6 +167,9 @@ impl Body {
             | Body::SetAside(_)
             | Body::Max(_)
             | Body::Admit(_)
+            | Body::Remove(_)
+            | Body::Stopped(_)
+            | Body::Here(_)
             | Body::TakenBack(_) => return None,
         })
     }
@@ -188,6 +196,9 @@ impl Body {
             | Body::SetAside(_)
             | Body::Max(_)
             | Body::Admit(_)
+            | Body::Remove(_)
+            | Body::Stopped(_)
+            | Body::Here(_)
             | Body::TakenBack(_) => None,
         }
     }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::id::{PersonId, RecordId};
+use crate::id::{DeviceId, PersonId, RecordId};
 
 /// A person taken in by the coach: what was compared when they met.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -24,7 +24,50 @@ impl Admit {
     }
 }
 
-/// A key as hexadecimal digits.
+/// A person, or one device of theirs, removed by the coach.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Remove {
+    /// The person.
+    pub person: PersonId,
+    /// The one device that is removed, for ever; none for the person with all devices.
+    pub device: Option<DeviceId>,
+    /// What they wrote that still counts: everything that a chain reaches down from one of these.
+    pub heads: Vec<LastLeaf>,
+}
+
+impl Remove {
+    /// The record of a device's removal. A person's removal is a version of the person's own record.
+    pub fn record_of(device: DeviceId) -> RecordId {
+        RecordId(device.0)
+    }
+}
+
+/// A leaf up to which a chain counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LastLeaf {
+    /// The device whose chain it is.
+    pub device: DeviceId,
+    /// Its place in the chain.
+    pub sequence: u64,
+    /// Its content hash.
+    pub content: HexKey,
+}
+
+/// A person's own word, signed with what their recovery code makes, that a device of theirs no longer counts from
+/// somewhere on. It proves itself.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stopped {
+    /// The member whose thread it is about.
+    pub of: PersonId,
+    /// The signed word (docs/leaf.md), base64url.
+    pub stop: String,
+}
+
+/// A device of this person writes here from now on.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Here {}
+
+/// A key, or a hash, as hexadecimal digits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(into = "String", try_from = "String")]
 pub struct HexKey(pub [u8; 32]);

@@ -60,6 +60,9 @@ fn has_sane_numbers(body: &Body) -> bool {
         | Body::PutOff(_)
         | Body::SetAside(_)
         | Body::Admit(_)
+        | Body::Remove(_)
+        | Body::Stopped(_)
+        | Body::Here(_)
         | Body::TakenBack(_) => true,
     }
 }

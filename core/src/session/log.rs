@@ -93,6 +93,9 @@ impl SessionLog {
             | Body::SetAside(_)
             | Body::Max(_)
             | Body::Admit(_)
+            | Body::Remove(_)
+            | Body::Stopped(_)
+            | Body::Here(_)
             | Body::TakenBack(_) => {}
         }
         self.all.push(logged);

@@ -353,6 +353,9 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::SetAside(_)
         | Body::Max(_)
         | Body::Admit(_)
+        | Body::Remove(_)
+        | Body::Stopped(_)
+        | Body::Here(_)
         | Body::TakenBack(_) => false,
     }
 }

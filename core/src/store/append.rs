@@ -50,13 +50,26 @@ impl Draft {
 impl Store {
     /// Logs drafts together: when this returns they are on disk, all of them, or none is.
     pub(crate) fn append(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<Written> {
+        self.append_and(at, drafts, |_| Ok(())).map(|(written, ())| written)
+    }
+
+    /// Logs drafts, and does what follows from them in the same transaction.
+    pub(crate) fn append_and<T>(
+        &mut self,
+        at: &Instant,
+        drafts: Vec<Draft>,
+        follows: impl FnOnce(&Transaction<'_>) -> Result<T>,
+    ) -> Result<(Written, T)> {
         if !at.is_sane() {
             return Err(Error::invalid(Field::Clock, say::device::clock_not_set()));
         }
         let (device, own, hlc) = (self.device, self.own, self.hlc);
-        let (written, hlc) = self.write(|tx| append(tx, (device, own), hlc, at, drafts))?;
+        let (written, hlc, followed) = self.write(|tx| {
+            let (written, hlc) = append(tx, (device, own), hlc, at, drafts)?;
+            Ok((written, hlc, follows(tx)?))
+        })?;
         self.hlc = hlc;
-        Ok(written)
+        Ok((written, followed))
     }
 }
 

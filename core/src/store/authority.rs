@@ -17,6 +17,8 @@ enum Word {
     OfOneself(PersonId),
     /// The coach's, or the person's own.
     Either(Option<PersonId>),
+    /// Whoever's: it proves itself, or says nothing more than that its writer is there.
+    Anybodys,
 }
 
 fn word(body: &Body) -> Word {
@@ -24,6 +26,8 @@ fn word(body: &Body) -> Word {
         Body::PlanText(_) | Body::SetAside(_) => Word::Coachs(None),
         Body::Ruling(ruling) => Word::Coachs(Some(ruling.person)),
         Body::Admit(admit) => Word::Coachs(Some(admit.person)),
+        Body::Remove(removed) => Word::Coachs(Some(removed.person)),
+        Body::Stopped(_) | Body::Here(_) => Word::Anybodys,
         Body::Max(max) => Word::Either(Some(max.person)),
         // Whose flag it is, whoever reads it asks.
         Body::Cleared(_) | Body::TakenBack(_) => Word::Either(None),
@@ -59,6 +63,7 @@ pub(super) fn may(
     };
     match word(&body) {
         Word::OfOneself(person) => Ok(person == writer),
+        Word::Anybodys => Ok(true),
         Word::Coachs(about) => Ok(coach && about.map_or(Ok(true), heard)?),
         Word::Either(about) if coach => about.map_or(Ok(true), heard),
         Word::Either(about) => Ok(about.is_none_or(|person| person == writer)),

@@ -23,7 +23,7 @@ pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::{insert_all, refold, refold_of};
 pub(crate) use own::Own;
-pub(crate) use people::people;
+pub(crate) use people::{people, removed};
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
     last_number, latest_session, line_of, session_entries, unread, versions,

@@ -1,7 +1,7 @@
 //! Who the people are: who they are stands in certificates and in the coach's word, what they are called by and how they
 //! read masses in their profiles.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension};
 
@@ -27,4 +27,12 @@ pub(crate) fn people(connection: &Connection) -> Result<BTreeMap<PersonId, (Devi
         people.insert(profile.person, (profile.id.device, Profile { role, name, ..profile.body }));
     }
     Ok(people)
+}
+
+/// Everybody who was removed from the crew.
+pub(crate) fn removed(connection: &Connection) -> Result<BTreeSet<PersonId>> {
+    let mut statement =
+        connection.prepare_cached("SELECT person FROM person WHERE standing = 0")?;
+    let people = statement.query_map([], |row| Ok(PersonId(row.get(0)?)))?;
+    Ok(people.collect::<rusqlite::Result<_>>()?)
 }

@@ -14,8 +14,9 @@ pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
 /// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
-/// Version 6: leaves in threads, who signed for whom, what waits to be sent.
-pub(crate) const SCHEMA_VERSION: i64 = 6;
+/// Version 6: leaves in threads, who signed for whom, what waits to be sent. Version 7: what was said of people, found at once; whom a
+/// lane was sealed to.
+pub(crate) const SCHEMA_VERSION: i64 = 7;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -176,6 +177,25 @@ CREATE TABLE person (
 DELETE FROM device_person;
 ";
 
+const PEOPLE_SQL: &str = "
+DROP INDEX entry_of_people;
+CREATE INDEX entry_of_people ON entry (device) WHERE kind IN ('admit', 'remove', 'stop');
+ALTER TABLE held ADD COLUMN kind TEXT NOT NULL DEFAULT '';
+-- until now nothing else was said of people
+UPDATE held SET kind = 'admit' WHERE raw LIKE '%\"k\":\"admit\"%';
+CREATE INDEX held_of_people ON held (device) WHERE kind IN ('admit', 'remove', 'stop');
+-- the devices that this device's leaves of a thread are sealed to
+CREATE TABLE sealed_to (
+  of BLOB NOT NULL,
+  device BLOB NOT NULL,
+  -- the first leaf that was
+  since INTEGER NOT NULL,
+  -- 1 once it was given what was sealed before that
+  given INTEGER NOT NULL,
+  PRIMARY KEY (of, device)
+) STRICT, WITHOUT ROWID;
+";
+
 const UNFOLD_SQL: &str = "
 DROP TABLE record;
 ";
@@ -239,8 +259,9 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
         4 => tx.execute_batch(LEAF_TIME_SQL)?,
         // What is folded is made again with the last step.
         5 => unfold(tx)?,
+        6 => tx.execute_batch(THREADS_SQL)?,
         _ => {
-            tx.execute_batch(THREADS_SQL)?;
+            tx.execute_batch(PEOPLE_SQL)?;
             unfold(tx)?;
             super::fold::refold_all(tx)?;
         }
@@ -351,7 +372,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 7, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 8, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());

@@ -5,7 +5,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, params};
 use super::own::Own;
 use crate::error::Result;
 use crate::id::{PersonId, RecordId};
-use crate::journal::{Body, Entry, EntryId, Kind, PlanText, Profile};
+use crate::journal::{Body, Entry, EntryId, Here, Kind, PlanText, Profile};
 
 /// The threads of what is about to be logged.
 pub(super) fn threads(
@@ -19,9 +19,12 @@ pub(super) fn threads(
     }
     let one = |person: Option<PersonId>| vec![person.unwrap_or(own.person)];
     Ok(match body {
-        Body::Profile(_) | Body::PlanText(_) => everybody(connection)?,
+        Body::Profile(_) | Body::PlanText(_) | Body::Here(_) => everybody(connection)?,
         Body::Ruling(ruling) => vec![ruling.person],
         Body::Admit(admit) => vec![admit.person],
+        Body::Remove(removed) => vec![removed.person],
+        // How far a thread counts is nobody else's business.
+        Body::Stopped(stopped) => vec![stopped.of],
         Body::Max(max) => vec![max.person],
         Body::SetAside(aside) => one(whose(connection, aside.lift)?),
         Body::Cleared(cleared) => one(whose(connection, cleared.flag)?),
@@ -100,12 +103,12 @@ pub(crate) fn share(tx: &Transaction<'_>, own: Own, device: crate::id::DeviceId)
         return Ok(());
     }
     let sql = "SELECT r.n, r.digest FROM record r
-               WHERE r.kind IN (?1, ?2) AND r.device = ?3 AND r.person = ?4 AND r.taken_back = 0
+               WHERE r.kind IN (?1, ?2, ?3) AND r.device = ?4 AND r.person = ?5 AND r.taken_back = 0
                  AND NOT EXISTS (SELECT 1 FROM heard h WHERE h.device = r.device AND h.n = r.n
-                                   AND h.digest = r.digest AND h.of = ?5)";
+                                   AND h.digest = r.digest AND h.of = ?6)";
     let mut statement = tx.prepare_cached(sql)?;
     for of in everybody(tx)? {
-        let key = params![Profile::NAME, PlanText::NAME, device.0, own.person.0, of.0];
+        let key = params![Profile::NAME, PlanText::NAME, Here::NAME, device.0, own.person.0, of.0];
         let lacking: Vec<(i64, i64)> = statement
             .query_map(key, |row| Ok((row.get(0)?, row.get(1)?)))?
             .collect::<rusqlite::Result<_>>()?;

@@ -17,6 +17,7 @@ pub const KEY_BYTES: usize = 32;
 pub const SIGNATURE_BYTES: usize = 64;
 
 /// A pair of keys that signs, and a pair that opens what is sealed to it.
+#[derive(Clone)]
 pub struct Keys {
     sign: SigningKey,
     open: StaticSecret,

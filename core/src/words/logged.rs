@@ -84,6 +84,10 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::SetAside(_) => say::set_aside(),
         Body::Max(_) => say::one_rep_max(),
         Body::Admit(admit) => return say::taken_in(&admit.label),
+        Body::Remove(removed) if removed.device.is_some() => say::device_removed(),
+        Body::Remove(_) => say::removed_from_crew(),
+        Body::Stopped(_) => say::device_stopped(),
+        Body::Here(_) => say::device_added(),
         Body::TakenBack(_) => say::taken_back(),
     };
     words.into()

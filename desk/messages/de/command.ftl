@@ -108,3 +108,13 @@ carrier-answers = Sie antwortet, und das Passwort stimmt.
 carrier-password = Gib das Passwort ein; es ist nicht zu sehen. Es kann auch in { $variable } stehen.
 no-carriers = Keine Ablage behalten. `holdfast carrier add NAME ADRESSE` behält eine.
 carrier-removed = Ablage „{ $name }“ vergessen. Dort wurde nichts gelöscht.
+
+## Die Crew
+
+recovery-code = Tippe deinen Wiederherstellungscode ein; er ist nicht zu sehen. Er kann auch in { $variable } stehen.
+next-confirm = Dann: holdfast recovery --confirm
+next-moved = Dann: holdfast recovery --moved oder holdfast recovery --copied
+type-groups = Tippe die Gruppen { $first } und { $second } des Codes auf deinem Papier, mit einem Leerzeichen dazwischen.
+device-numbered = Gerät { $number }: { $state }
+restored-at = { $folder } ist eingerichtet.
+next-for-restored = Als Nächstes: holdfast --home { $folder } crew

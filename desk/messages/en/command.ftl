@@ -108,3 +108,13 @@ carrier-answers = It answers, and the password fits.
 carrier-password = Type the password; it is not shown. It can also come in { $variable }.
 no-carriers = No carrier is kept. `holdfast carrier add NAME ADDRESS` keeps one.
 carrier-removed = Carrier "{ $name }" forgotten. Nothing was deleted there.
+
+## The crew
+
+recovery-code = Type your recovery code; it is not shown. It can also come in { $variable }.
+next-confirm = Then: holdfast recovery --confirm
+next-moved = Then: holdfast recovery --moved, or holdfast recovery --copied
+type-groups = Type groups { $first } and { $second } of the code on your paper, with a space between them.
+device-numbered = device { $number }: { $state }
+restored-at = Set up { $folder }.
+next-for-restored = Next: holdfast --home { $folder } crew

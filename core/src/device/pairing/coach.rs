@@ -5,9 +5,9 @@ use super::{Device, drawn, refused};
 use crate::error::Result;
 use crate::exchange::add_certificate;
 use crate::instant::Instant;
-use crate::journal::{Admit, Role};
+use crate::journal::{Admit, Body, Kind, PlanText, Profile, Role};
 use crate::say::pairing as say;
-use crate::store::Draft;
+use crate::store::{Draft, Query};
 use crate::trust::{Certificate, Invited, InvitedFault, Message, Opened, Picked, Reply};
 
 /// How long a code can be answered.
@@ -120,16 +120,29 @@ impl Device {
     fn admit(&mut self, admit: Admit, certificate: &Certificate, at: &Instant) -> Result<()> {
         // Their device is sealed to from the first leaf on.
         self.store.write(|tx| add_certificate(tx, certificate))?;
-        if !self.admitted()?.contains(&admit) {
-            let record = Admit::record_of(admit.person);
-            self.append(at, vec![Draft::correct(record, admit)])?;
+        if self.admitted()?.contains(&admit) {
+            return self.settle_members();
         }
-        self.settle_members()
+        let record = Admit::record_of(admit.person);
+        let mut drafts = vec![Draft::correct(record, admit)];
+        drafts.extend(self.said_elsewhere::<Profile>()?);
+        drafts.extend(self.said_elsewhere::<PlanText>()?);
+        self.append_and_settle(at, drafts)
+    }
+
+    /// What everybody has and another device of this coach wrote, such as a laptop that was lost: said once more on this
+    /// one, for a device carries into a new thread what it wrote itself.
+    fn said_elsewhere<T: Kind + Into<Body>>(&self) -> Result<Vec<Draft>> {
+        let own = self.identity.device;
+        let query = Query { person: Some(self.person()), ..Query::default() };
+        let logged = query.read::<T>(self.reader())?.into_iter();
+        let elsewhere = logged.filter(|logged| logged.id.device != own);
+        Ok(elsewhere.map(|logged| Draft::correct(logged.record, logged.body)).collect())
     }
 
     /// Everybody who was taken in.
     fn admitted(&self) -> Result<Vec<Admit>> {
-        let logged = crate::store::Query::default().read::<Admit>(self.reader())?;
+        let logged = Query::default().read::<Admit>(self.reader())?;
         Ok(logged.into_iter().map(|logged| logged.body).collect())
     }
 }

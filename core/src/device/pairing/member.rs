@@ -15,7 +15,8 @@ impl Device {
         text: &str,
         chance: &[u8],
     ) -> Result<Option<String>> {
-        if self.identity.founder.is_some() {
+        // Who was removed is taken in again by the same coach.
+        if self.identity.founder.is_some() && self.belongs() {
             return Err(refused(say::joined_already()));
         }
         match Invitation::read_text(text) {
@@ -77,6 +78,9 @@ impl Device {
             return Ok(Some(say::words_differ().to_owned()));
         }
         let Compared { coach, .. } = compared(answered, opening)?;
+        if self.identity.founder.is_some_and(|founder| founder.person() != coach.person()) {
+            return Err(refused(say::another_crew()));
+        }
         // A kill after this has joined, and one before it has not.
         self.identity.founder = Some(coach);
         self.identity.write(&self.home)?;

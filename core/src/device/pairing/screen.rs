@@ -65,7 +65,7 @@ impl Device {
                     // Twice is no slip any more.
                     (_, 2..) => say::two_failed(stored.failed),
                     (Role::Coach, _) => say::invite_somebody().to_owned(),
-                    (Role::Athlete, _) if self.identity.founder.is_some() => {
+                    (Role::Athlete, _) if self.identity.founder.is_some() && self.belongs() => {
                         say::joined_already().to_owned()
                     }
                     (Role::Athlete, _) => say::ask_for_a_code().to_owned(),

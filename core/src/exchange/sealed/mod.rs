@@ -163,6 +163,17 @@ impl SealedLeaf {
         keys: &[&Keys],
         expected: &Expected,
     ) -> Result<SealedLeaf, SealedFault> {
+        let leaf = SealedLeaf::open_any(name, file, keys)?;
+        leaf.is_expected(expected)?;
+        Ok(leaf)
+    }
+
+    /// The same of whatever crew and thread: what a person looks for who has nothing but their recovery code.
+    pub(crate) fn open_any(
+        name: &SealedName,
+        file: &[u8],
+        keys: &[&Keys],
+    ) -> Result<SealedLeaf, SealedFault> {
         if file.len() > MAX_SEALED_BYTES {
             return Err(SealedFault::TooLarge { bytes: file.len() as u64 });
         }
@@ -173,7 +184,7 @@ impl SealedLeaf {
         let packed = envelope::open(file, keys)?;
         let text = pack::unpack(&packed)?;
         let leaf = SealedLeaf::read(&text)?;
-        leaf.is_expected(name, expected)?;
+        leaf.is_called(name)?;
         Ok(leaf)
     }
 
@@ -203,8 +214,8 @@ impl SealedLeaf {
         })
     }
 
-    fn is_expected(&self, name: &SealedName, expected: &Expected) -> Result<(), SealedFault> {
-        let SealedHeader { crew, person, of, device, sequence, .. } = self.header;
+    fn is_expected(&self, expected: &Expected) -> Result<(), SealedFault> {
+        let SealedHeader { crew, person, of, .. } = self.header;
         if crew != expected.crew {
             return Err(SealedFault::OtherCrew);
         }
@@ -213,12 +224,14 @@ impl SealedLeaf {
         if !written || expected.member.is_some_and(|member| member != of) {
             return Err(SealedFault::OtherThread);
         }
+        Ok(())
+    }
+
+    fn is_called(&self, name: &SealedName) -> Result<(), SealedFault> {
+        let SealedHeader { crew, of, device, sequence, .. } = self.header;
         let called =
             SealedName { device, tag: lane_tag(crew, of, device), sequence, ..name.clone() };
-        if called != *name {
-            return Err(SealedFault::OtherName);
-        }
-        Ok(())
+        if called == *name { Ok(()) } else { Err(SealedFault::OtherName) }
     }
 }
 

@@ -27,7 +27,8 @@ pub(super) fn placed<'c>(
         standing += usize::from(stands);
         let (person, open) = (certificate.person(), certificate.device_keys().open);
         let within = at < usize::from(MOST_DEVICES) && (ended || stands);
-        (certificate, Placed { person, open, standing: stands, within })
+        let index = certificate.index();
+        (certificate, Placed { person, open, index, standing: stands, within })
     };
     theirs.into_iter().enumerate().map(place).collect()
 }

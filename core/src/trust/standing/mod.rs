@@ -79,6 +79,8 @@ pub struct Placed {
     pub person: PersonId,
     /// Its opening key.
     pub open: [u8; 32],
+    /// Its place among the person's devices, from 1.
+    pub index: u8,
     /// True when it is sealed to and goes on.
     pub standing: bool,
     /// True when its leaves count at all.
@@ -107,6 +109,7 @@ pub struct Standing {
     /// nowhere.
     reached: BTreeMap<Lane, BTreeSet<[u8; 32]>>,
     ended: BTreeSet<DeviceId>,
+    farewell: BTreeMap<PersonId, Vec<[u8; 32]>>,
 }
 
 impl Standing {
@@ -127,6 +130,12 @@ impl Standing {
                 standing.end(facts, *person, &word.heads, &mut heads);
             }
             standing.place(facts, *person, &heads);
+            if !word.standing {
+                let gone = spoken.devices.get(person);
+                standing.bid_farewell(facts, *person, &|device| {
+                    gone.is_some_and(|gone| gone.contains_key(&device))
+                });
+            }
         }
         standing
     }
@@ -163,6 +172,26 @@ impl Standing {
     pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
         let theirs = self.devices.values().filter(|device| device.person == person);
         theirs.filter(|device| device.standing).map(|device| device.open).collect()
+    }
+
+    /// The opening keys of a removed person's devices, but those that were removed on their own: what the removal
+    /// itself is sealed to, so that they learn of it.
+    pub fn farewell_keys(&self, person: PersonId) -> &[[u8; 32]] {
+        self.farewell.get(&person).map_or(&[], Vec::as_slice)
+    }
+
+    fn bid_farewell(
+        &mut self,
+        facts: &Facts<'_>,
+        person: PersonId,
+        is_gone: &dyn Fn(DeviceId) -> bool,
+    ) {
+        let stopped = |device| facts.stops.iter().any(|stop| stop.head.device == device);
+        let theirs = self.devices.iter().filter(|(_, placed)| placed.person == person);
+        let left = theirs
+            .filter(|(device, placed)| placed.within && !is_gone(**device) && !stopped(**device));
+        let keys = left.map(|(_, placed)| placed.open).take(MOST_STANDING).collect();
+        self.farewell.insert(person, keys);
     }
 
     /// A person who was removed: every device of theirs ends at the heads that were named of it.
