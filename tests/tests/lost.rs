@@ -186,6 +186,8 @@ fn a_stop_undoes_what_a_thief_did_before_it_came() {
 fn who_is_taken_out_is_told_and_sends_nothing_more() {
     let crew = crew();
     let [ana, ben] = &crew.athletes[..] else { panic!() };
+    // With the code on paper alone it is the device that is told.
+    ana.on_paper().unwrap();
     // One that the coach has not seen when Ana goes.
     squats(ana, "2026-11-05", &[(52, 8)]);
     let screen = crew.coach.holdfast.remove("ana".into(), None, crew.coach.now()).unwrap();

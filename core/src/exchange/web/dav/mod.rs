@@ -27,6 +27,8 @@ pub(super) struct DavTransfer {
     hops: u32,
     /// True once the missing folder was made: it is made once.
     has_made_folder: bool,
+    /// True once a server would not make it.
+    no_folder_made: bool,
     /// True once a server refused its own address as the place to move to.
     is_path_alone: bool,
 }
@@ -63,6 +65,7 @@ impl DavTransfer {
             target,
             hops: 0,
             has_made_folder: false,
+            no_folder_made: false,
             is_path_alone: false,
         };
         let request = transfer.request();
@@ -149,6 +152,11 @@ impl DavTransfer {
             Step::MakeFolder => match answer.status {
                 // 405: it is there.
                 200..=206 | 405 => Ok(self.go(Step::Write)),
+                // Apache says this too where somebody else made it a moment ago: whether it is there shows next.
+                403 => {
+                    self.no_folder_made = true;
+                    Ok(self.go(Step::Write))
+                }
                 404 | 409 => Err(WebFault::NotThere { carrier: self.carrier() }),
                 _ => Err(self.fault(answer, true)),
             },
@@ -203,6 +211,9 @@ impl DavTransfer {
             404 | 409 | 500 if !self.has_made_folder => {
                 self.has_made_folder = true;
                 Ok(self.go(Step::MakeFolder))
+            }
+            404 | 409 | 500 if self.no_folder_made => {
+                Err(WebFault::ReadOnly { carrier: self.carrier() })
             }
             409 => Err(WebFault::NotThere { carrier: self.carrier() }),
             _ => Err(self.fault(answer, true)),

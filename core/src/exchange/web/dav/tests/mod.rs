@@ -129,6 +129,12 @@ fn the_folder_of_a_lane_is_made_once() {
     assert_eq!(done(played(put(), &[409, 405, 204, 204]).1), Done::Written);
     // It was there, and the server is out of order all the same.
     assert!(faulty(played(put(), &[500, 405, 500]).1).passes());
+    // Somebody else made it a moment ago, and Apache says 403 of that (2.4.71, met under load).
+    assert_eq!(done(played(put(), &[409, 403, 201, 204]).1), Done::Written);
+    for missing in [404, 409, 500] {
+        let read_only = WebFault::ReadOnly { carrier: CARRIER.into() };
+        assert_eq!(faulty(played(put(), &[missing, 403, missing]).1), read_only);
+    }
     let not_there = WebFault::NotThere { carrier: CARRIER.into() };
     assert_eq!(faulty(played(put(), &[500, 409]).1), not_there);
     assert_eq!(faulty(played(put(), &[409, 409]).1), not_there);

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir
 
 private const val DATE = "2026-11-03"
 
-private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf())
+private val NOTHING = ExchangeReport(0u, 0uL, 0u, listOf(), listOf())
 
 class ExchangeTest {
     /** A coach's device with the small plan published, and a paired athlete's that knows nothing of it. */
