@@ -6,6 +6,7 @@ mod arguments;
 mod asked_language;
 mod bars;
 mod between;
+mod boot;
 mod carrier;
 mod carriers;
 mod clock_zones;

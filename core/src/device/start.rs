@@ -68,6 +68,7 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
     let copied = place::is_copied(&folder);
     let kept = Arc::new(key_files::read(&folder, &identity.certificate)?);
+    let at = kept.moment(at);
     let mut device = at_home(folder, lock, (identity, kept), at, Look::Usual)?;
     let last = match settled(&mut device, copied) {
         Err(error) if is_damage(&error) => {
@@ -151,6 +152,7 @@ fn begun(home: String, identity: Identity, kept: Kept, at: Instant) -> Result<De
     // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
     key_files::write(&folder, &kept)?;
     identity.write(&folder)?;
+    let at = kept.moment(at);
     let device = at_home(folder, lock, (identity, Arc::new(kept)), at, Look::New)?;
     place::note(&device.home);
     Ok(device)

@@ -8,7 +8,9 @@ use std::sync::{MutexGuard, PoisonError};
 use super::{Held, Holdfast, HoldfastError, HoldfastResult, State};
 use crate::device::{Checkup, LetGo, Rebuilt};
 use crate::error::{Error, Field, Result};
+use crate::instant::Instant;
 use crate::say;
+use crate::session::SessionScreen;
 use crate::store;
 
 impl Holdfast {
@@ -25,6 +27,29 @@ impl Holdfast {
     /// Lets go of the database: the next call opens it again and looks at everything.
     pub(super) fn let_go(&self) {
         self.lock().let_go();
+    }
+
+    /// The same at a moment, as the device's journal has it: what of a phone's clocks is nobody else's business goes no
+    /// further than this.
+    pub(super) fn at<T>(
+        &self,
+        at: Instant,
+        work: impl FnOnce(&mut State, &Instant) -> Result<T>,
+    ) -> HoldfastResult<T> {
+        self.with(|state| {
+            let at = state.device.kept.moment(at);
+            work(state, &at)
+        })
+    }
+
+    /// The same for a screen, whose cues are due by the shell's own clock.
+    pub(super) fn screen(
+        &self,
+        at: Instant,
+        work: impl FnOnce(&mut State, &Instant) -> Result<SessionScreen>,
+    ) -> HoldfastResult<SessionScreen> {
+        let boot_ms = at.boot_ms;
+        Ok(self.at(at, work)?.by_boot_clock(boot_ms))
     }
 
     /// Works on the device, which a panic does not leave half changed.
@@ -103,7 +128,6 @@ mod tests {
 
     use super::*;
     use crate::device::Start;
-    use crate::instant::Instant;
     use crate::journal::Role;
     use crate::mass::MassUnit;
 

@@ -99,21 +99,21 @@ impl Holdfast {
     /// Logs the language that whoever uses the device reads, or that they leave it to the shell. What
     /// the program speaks is another matter: see [`speak`].
     pub fn choose_language(&self, language: Option<Language>, at: Instant) -> HoldfastResult<Who> {
-        self.with(|state| {
-            state.device.choose_language(language, &at)?;
+        self.at(at, |state, at| {
+            state.device.choose_language(language, at)?;
             who::who(&state.device)
         })
     }
 
     /// The session screen now.
     pub fn today(&self, at: Instant) -> HoldfastResult<SessionScreen> {
-        self.with(|state| session::screen(&mut state.device, &mut state.session, &at))
+        self.screen(at, |state, at| session::screen(&mut state.device, &mut state.session, at))
     }
 
     /// The session screen now with a row chosen by hand: its key and what can be typed are about that
     /// row, until something is logged. Without a row it follows the day again.
     pub fn choose(&self, row: Option<Row>, at: Instant) -> HoldfastResult<SessionScreen> {
-        self.with(|state| session::choose(&mut state.device, &mut state.session, row, &at))
+        self.screen(at, |state, at| session::choose(&mut state.device, &mut state.session, row, at))
     }
 
     /// What is planned for another date, or a day by its name, with the loads as they stand.
@@ -123,7 +123,7 @@ impl Holdfast {
         day: Option<String>,
         at: Instant,
     ) -> HoldfastResult<SessionScreen> {
-        self.with(|state| session::preview(&mut state.device, &at, date, day.as_deref()))
+        self.screen(at, |state, at| session::preview(&mut state.device, at, date, day.as_deref()))
     }
 
     /// Does what a tap says. When the screen comes back, it is on disk.
@@ -136,7 +136,9 @@ impl Holdfast {
         answers: Option<u64>,
         at: Instant,
     ) -> HoldfastResult<SessionScreen> {
-        self.with(|state| session::tap(&mut state.device, &mut state.session, tap, answers, &at))
+        self.screen(at, |state, at| {
+            session::tap(&mut state.device, &mut state.session, tap, answers, at)
+        })
     }
 
     /// What a typed line means at the row at hand: a tap to do, or something to show. Nothing is logged
@@ -145,7 +147,9 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::Invalid`] with what can be typed instead.
     pub fn read_line(&self, typed: String, at: Instant) -> HoldfastResult<Typed> {
-        self.with(|state| session::read_line(&mut state.device, &mut state.session, &typed, &at))
+        self.at(at, |state, at| {
+            session::read_line(&mut state.device, &mut state.session, &typed, at)
+        })
     }
 
     /// What a line `flag knee 4` means that is typed while no session is on screen: a tap of the session that runs,
@@ -154,7 +158,9 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::Invalid`] with what can be typed instead.
     pub fn read_flag(&self, typed: String, at: Instant) -> HoldfastResult<Typed> {
-        self.with(|state| session::read_flag(&mut state.device, &mut state.session, &typed, &at))
+        self.at(at, |state, at| {
+            session::read_flag(&mut state.device, &mut state.session, &typed, at)
+        })
     }
 
     /// Reads a plan text without publishing it. `source_name` is what errors call it. A coach's device tells what its
@@ -181,7 +187,7 @@ impl Holdfast {
         text: Vec<u8>,
         at: Instant,
     ) -> HoldfastResult<PlanSummary> {
-        self.with(|state| coach::publish(&mut state.device, &source_name, &text, &at))
+        self.at(at, |state, at| coach::publish(&mut state.device, &source_name, &text, at))
     }
 
     /// The coach's board for a date.
@@ -238,8 +244,8 @@ impl Holdfast {
         correction: Correction,
         at: Instant,
     ) -> HoldfastResult<Option<LoggedSet>> {
-        self.with(|state| {
-            session::correct(&mut state.device, lift, correction, &at)?;
+        self.at(at, |state, at| {
+            session::correct(&mut state.device, lift, correction, at)?;
             coach::logged_set(&mut state.device, lift)
         })
     }
@@ -255,8 +261,8 @@ impl Holdfast {
         aside: bool,
         at: Instant,
     ) -> HoldfastResult<Option<LoggedSet>> {
-        self.with(|state| {
-            coach::set_aside(&mut state.device, lift, aside, &at)?;
+        self.at(at, |state, at| {
+            coach::set_aside(&mut state.device, lift, aside, at)?;
             coach::logged_set(&mut state.device, lift)
         })
     }
@@ -268,7 +274,7 @@ impl Holdfast {
     /// [`HoldfastError::Invalid`] for a load or a movement that cannot be, [`HoldfastError::NotFound`] for a
     /// member, with what there is instead.
     pub fn give_max(&self, given: MaxGiven, at: Instant) -> HoldfastResult<Option<MaxLine>> {
-        self.with(|state| coach::give_max(&mut state.device, &given, &at))
+        self.at(at, |state, at| coach::give_max(&mut state.device, &given, at))
     }
 
     /// Finds the proposal of a member that is meant, as it would be on a date.
@@ -285,12 +291,12 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::Invalid`] for a load past the cap, with the most that is allowed.
     pub fn answer(&self, answer: Answer, at: Instant) -> HoldfastResult<()> {
-        self.with(|state| coach::answer(&mut state.device, answer, &at))
+        self.at(at, |state, at| coach::answer(&mut state.device, answer, at))
     }
 
     /// Clears a member's discomfort flag, after talking with them.
     pub fn clear_flag(&self, person: PersonId, flag: RecordId, at: Instant) -> HoldfastResult<()> {
-        self.with(|state| coach::clear_flag(&mut state.device, person, flag, &at))
+        self.at(at, |state, at| coach::clear_flag(&mut state.device, person, flag, at))
     }
 
     /// Cuts what is logged into leaves: call it when the app leaves the foreground.
@@ -304,7 +310,7 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::Invalid`] for a code that is none, or not one of this pairing.
     pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
-        self.with(|state| state.device.pair(did, &at))
+        self.at(at, |state, at| state.device.pair(did, at))
     }
 
     /// Who is in the crew, with which devices.
@@ -322,7 +328,7 @@ impl Holdfast {
         device: Option<u32>,
         at: Instant,
     ) -> HoldfastResult<CrewScreen> {
-        self.with(|state| crew::remove(&mut state.device, &name, device, &at))
+        self.at(at, |state, at| crew::remove(&mut state.device, &name, device, at))
     }
 
     /// Stops a device of one's own, by its number. The recovery code is needed unless it is still on this device.
@@ -335,7 +341,7 @@ impl Holdfast {
         code: Option<String>,
         at: Instant,
     ) -> HoldfastResult<CrewScreen> {
-        self.with(|state| crew::stop(&mut state.device, device, code.as_deref(), &at))
+        self.at(at, |state, at| crew::stop(&mut state.device, device, code.as_deref(), at))
     }
 
     /// The recovery code: shown, and forgotten once two of its groups were typed back.
@@ -344,11 +350,11 @@ impl Holdfast {
     /// [`HoldfastError::Invalid`] for groups, or a code, that are not right.
     pub fn recovery(&self, did: RecoveryDid, at: Instant) -> HoldfastResult<RecoveryScreen> {
         let copied = matches!(did, RecoveryDid::Copied { .. });
-        let screen = self.with(|state| crew::recovery(&mut state.device, did, &at))?;
+        let screen = self.at(at.clone(), |state, at| crew::recovery(&mut state.device, did, at))?;
         if copied {
             // It is another device now, and opened as one.
             self.let_go();
-            self.with(|state| state.device.say_here(&at))?;
+            self.at(at, |state, at| state.device.say_here(at))?;
         }
         Ok(screen)
     }
@@ -374,7 +380,7 @@ impl Holdfast {
     /// Takes an exchange one step on: says what the shell did, and gets what it does next. It begins
     /// with [`ExchangeDid::Begin`] and is over with [`ExchangeStep::Done`].
     pub fn exchange(&self, did: ExchangeDid, at: Instant) -> HoldfastResult<ExchangeStep> {
-        self.with(|state| state.device.exchange(did, &at))
+        self.at(at, |state, at| state.device.exchange(did, at))
     }
 
     /// Looks at everything there is in the home: every page, line and file. What is damaged is built again.

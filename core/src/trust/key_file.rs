@@ -14,6 +14,7 @@ use super::keys::Keys;
 use super::label;
 use super::recovery::{RECOVERY_BYTES, Recovery};
 use crate::id::DeviceId;
+use crate::instant::Instant;
 
 const VERSION: u8 = 1;
 const NONCE: usize = 24;
@@ -41,6 +42,13 @@ impl Kept {
     /// The device.
     pub fn device(&self) -> DeviceId {
         device_of(&self.keys.public().sign)
+    }
+
+    /// A moment as a journal has it. Its boot is named by a name of our own, and its boot clock counts from a moment of our
+    /// own: differences are as they were, and neither which boot it was nor how long ago it began leaves the device.
+    pub(crate) fn moment(&self, at: Instant) -> Instant {
+        let (boot_id, offset) = self.keys.boot(&at.boot_id);
+        Instant { boot_id, boot_ms: at.boot_ms.wrapping_add(offset), ..at }
     }
 
     /// The bytes of the file. `nonce` is drawn anew for each writing; `wrap` is the keystore's key, none on a desk.

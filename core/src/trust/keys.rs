@@ -49,6 +49,15 @@ impl Keys {
         Keys::new(&key(&label::SIGN), &key(&label::OPEN))
     }
 
+    /// A boot's name and a length in milliseconds, below 2^40, that only this device can make of what its system calls
+    /// that boot: with the same every time of one boot nobody tells which boot it was, or how long it lasts.
+    pub(super) fn boot(&self, named: &str) -> (String, i64) {
+        let hash = label::hash(&label::BOOT, &[&self.secrets()[..], named.as_bytes()]);
+        let mut offset = [0; 8];
+        offset[3..].copy_from_slice(&hash[8..13]);
+        (data_encoding::HEXLOWER.encode(&hash[..8]), i64::from_be_bytes(offset))
+    }
+
     /// The keys of a device that a copied home becomes: by HKDF-SHA256 from the person's recovery secret, salted
     /// with where and when it was found to be a copy.
     pub(super) fn of_copy(secret: &[u8; 16], place: &[u8]) -> Keys {

@@ -13,6 +13,7 @@ pub(super) const CERTIFICATE: Label = *b"holdfast/cert/1\0";
 pub(super) const STOP: Label = *b"holdfast/stop/1\0";
 pub(super) const KEYS: Label = *b"holdfast/keys/1\0";
 pub(super) const COPY: Label = *b"holdfast/copy/1\0";
+pub(super) const BOOT: Label = *b"holdfast/boot/1\0";
 pub(super) const PAIR: Label = *b"holdfast/pair/1\0";
 pub(super) const WORD: Label = *b"holdfast/word/1\0";
 pub(super) const POST: Label = *b"holdfast/post/1\0";
@@ -46,6 +47,7 @@ mod tests {
             STOP,
             KEYS,
             COPY,
+            BOOT,
             PAIR,
             WORD,
             POST,

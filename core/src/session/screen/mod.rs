@@ -1,6 +1,7 @@
 //! What an athlete's screen shows: plain records that a phone draws as they are.
 
 mod clock;
+mod due;
 mod here;
 mod piece;
 mod strength;
