@@ -69,6 +69,14 @@ impl Line {
     pub fn bring(&self, name: &str, content: Vec<u8>) -> Result<bool, Carried> {
         folder_of(name).map_or(Ok(false), |folder| self.put(folder, name, content))
     }
+
+    /// Deletes a leaf of somebody who is forgotten; false when it was not there.
+    ///
+    /// # Errors
+    /// As [`Line::delete`].
+    pub fn forget(&self, name: &str) -> Result<bool, Carried> {
+        folder_of(name).map_or(Ok(false), |folder| self.delete(folder, name))
+    }
 }
 
 #[cfg(test)]

@@ -169,7 +169,7 @@ pub mod plan;
 pub mod session;
 
 pub use catalogue::Language;
-pub use crew::{CrewDevice, CrewPerson, CrewScreen, RecoveryDid, RecoveryScreen};
+pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
 pub use device::{PairDid, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,

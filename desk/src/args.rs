@@ -59,6 +59,7 @@ pub(crate) enum Command {
         #[arg(long, value_name = "N")]
         device: Option<u32>,
     },
+    Forget(crew::Forget),
     StopDevice {
         #[arg(value_name = "N")]
         device: u32,

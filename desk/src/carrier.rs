@@ -73,7 +73,7 @@ pub(crate) fn exchange_over(
 }
 
 /// What ends an exchange ends it here; what is wrong with one file alone leaves the others.
-fn alone<T>(carried: Result<T, Carried>) -> Outcome<Result<T, String>> {
+pub(crate) fn alone<T>(carried: Result<T, Carried>) -> Outcome<Result<T, String>> {
     match carried {
         Ok(done) => Ok(Ok(done)),
         Err(Carried::Web(fault)) if !fault.ends_exchange() => Ok(Err(fault.to_string())),
@@ -177,7 +177,7 @@ fn progress() -> ProgressBar {
 }
 
 /// Lists the plain files of a folder; links, folders and devices are not followed.
-fn list(carrier: &Path) -> Outcome<Vec<ListedFile>> {
+pub(crate) fn list(carrier: &Path) -> Outcome<Vec<ListedFile>> {
     let mut files = Vec::new();
     for file in fs::read_dir(carrier).map_err(Fault::file(carrier))? {
         let file = file.map_err(Fault::file(carrier))?;

@@ -11,7 +11,9 @@ use clap::{Args as ClapArgs, Subcommand};
 use holdfast_core::exchange::ExchangeReport;
 use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
 
-use crate::carrier::{Steps, exchange, exchange_over};
+use holdfast_core::Holdfast;
+
+use crate::carrier::{Steps, alone, exchange, exchange_over, list as listed};
 
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
@@ -64,6 +66,43 @@ pub(crate) fn exchange_with(
         Some(server) => exchange_over(steps, &open(server)?, &now()),
         None => exchange(steps, named, &now()),
     }
+}
+
+/// What came of deleting files.
+#[derive(Default)]
+pub(crate) struct Deleted {
+    /// How many are gone.
+    pub(crate) deleted: u32,
+    /// Those that are not, and why.
+    pub(crate) failed: Vec<(String, String)>,
+}
+
+/// Deletes on a carrier what is of somebody this device has forgotten.
+pub(crate) fn delete_forgotten(home: &Path, holdfast: &Holdfast, named: &Path) -> Outcome<Deleted> {
+    let kept = carriers(home)?;
+    let mut done = Deleted::default();
+    let folder = match named.to_str().and_then(|name| kept.get(name)) {
+        Some(Carrier::Folder { path }) => Path::new(path).to_owned(),
+        Some(server) => {
+            let line = open(server)?;
+            for name in holdfast.forgotten_files(line.leaves()?)? {
+                match alone(line.forget(&name))? {
+                    Ok(_) => done.deleted += 1,
+                    Err(reason) => done.failed.push((name, reason)),
+                }
+            }
+            return Ok(done);
+        }
+        None if !named.is_dir() => return Err(Fault::at(named, say::fault::carrier_missing())),
+        None => named.to_owned(),
+    };
+    for name in holdfast.forgotten_files(listed(&folder)?)? {
+        match fs::remove_file(folder.join(&name)) {
+            Ok(()) => done.deleted += 1,
+            Err(error) => done.failed.push((name, error.to_string())),
+        }
+    }
+    Ok(done)
 }
 
 /// True for the name of a carrier that is kept.

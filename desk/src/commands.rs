@@ -59,6 +59,7 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Join(typed) => pair::join(holdfast, typed),
         Command::Crew { json } => crew::show(holdfast, json),
         Command::TakeOut { name, device } => crew::take_out(holdfast, name, device),
+        Command::Forget(asked) => crew::forget(home, holdfast, &asked),
         Command::StopDevice { device } => crew::stop(holdfast, device),
         Command::Recovery(asked) => crew::recovery(holdfast, &asked),
         Command::Session(asked) => session::run(holdfast, asked),

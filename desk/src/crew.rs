@@ -8,7 +8,7 @@ use holdfast_core::{CrewScreen, Holdfast, RecoveryDid, RecoveryScreen, Restore a
 use owo_colors::OwoColorize;
 
 use crate::carrier::exchanged_text;
-use crate::carriers::{exchange_with, is_kept, typed_unseen};
+use crate::carriers::{Deleted, delete_forgotten, exchange_with, is_kept, typed_unseen};
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
 use crate::{home, print, say};
@@ -65,6 +65,37 @@ fn crew_text(screen: &CrewScreen) -> String {
 /// Takes a member, or one of their devices, out of the crew.
 pub(crate) fn take_out(holdfast: &Holdfast, name: String, device: Option<u32>) -> Outcome {
     print::out(&crew_text(&holdfast.remove(name, device, now())?))
+}
+
+/// Whom a coach forgets, and where.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Forget {
+    #[arg(required_unless_present = "carrier")]
+    name: Option<String>,
+    #[arg(long, value_name = "DIR")]
+    carrier: Option<PathBuf>,
+}
+
+/// Drops all that this device has of somebody, and deletes their files on a carrier.
+pub(crate) fn forget(home: &Path, holdfast: &Holdfast, asked: &Forget) -> Outcome {
+    let mut text = String::new();
+    if let Some(name) = &asked.name {
+        let done = holdfast.forget(name.clone(), now())?;
+        text += &format!("{}\n", done.told.bold());
+        for place in done.not_reached {
+            text += &format!("  {place}\n");
+        }
+    }
+    if let Some(carrier) = &asked.carrier {
+        let Deleted { deleted, failed } = delete_forgotten(home, holdfast, carrier)?;
+        text += &format!("{}\n", say::command::deleted_there(deleted));
+        for (name, reason) in failed {
+            text += &format!("  {}\n", say::command::not_deleted(name, reason));
+        }
+    } else {
+        text += &format!("{}\n", say::command::next_forget());
+    }
+    print::out(&text)
 }
 
 /// Stops a device of one's own.

@@ -373,3 +373,70 @@ fn a_copied_home_asks_for_the_code() {
     assert!(!look(&moved).elsewhere);
     assert_eq!(moved.holdfast.who().unwrap().device, ana.holdfast.who().unwrap().device);
 }
+
+/// Everything of one member goes, and of nobody else anything; no exchange brings it back.
+#[test]
+fn who_is_forgotten_is_gone_from_the_coachs_laptop_and_the_carrier() {
+    let mut crew = crew();
+    let refused = error_of(crew.coach.holdfast.forget("Ana".into(), crew.coach.now()));
+    assert!(refused.contains("Take Ana out first"), "{refused}");
+    let ben = person(&crew.coach, "Ben");
+    let ana = person(&crew.coach, "Ana");
+    crew.coach.holdfast.remove("Ana".into(), None, crew.coach.now()).unwrap();
+    crew.exchange_all().unwrap();
+    // One that she had cut before she knew comes only later.
+    let before = state(&crew.coach);
+    let done = crew.coach.holdfast.forget("Ana".into(), crew.coach.now()).unwrap();
+    assert!(done.told.contains("Ana") && done.not_reached.len() == 4, "{done:?}");
+    let gone = crew.coach.holdfast.forgotten_files(crew.carrier.listing()).unwrap();
+    assert!(gone.len() >= 3, "{gone:?}");
+    let check = |coach: &Device| {
+        let id = ana.person.to_string().replace('-', "").to_uppercase();
+        let after = state(coach);
+        assert!(!after.contains(&id));
+        for line in before
+            .lines()
+            .filter(|line| line.contains(&ben.person.to_string().replace('-', "").to_uppercase()))
+        {
+            assert!(after.contains(line), "{line}");
+        }
+        assert_eq!(coach.holdfast.crew().unwrap().people.len(), 2);
+        assert!(!coach.holdfast.refold().unwrap());
+        let shelf = std::fs::read_dir(coach.home.join("leaves")).unwrap();
+        for file in shelf {
+            let name = file.unwrap().file_name().into_string().unwrap();
+            assert!(!gone.contains(&name), "{name}");
+        }
+        // Not in a free page of the database either.
+        for file in ["holdfast.db", "holdfast.db-wal", "tail.jsonl"] {
+            let bytes = std::fs::read(coach.home.join(file)).unwrap_or_default();
+            for secret in [&b"\"name\":\"Ana\""[..], b"\"label\":\"Ana\""] {
+                assert!(!bytes.windows(secret.len()).any(|part| part == secret), "{file}");
+            }
+        }
+    };
+    check(&crew.coach);
+    // Her phone, and the carrier, bring it again and again.
+    crew.exchange_all().unwrap();
+    check(&crew.coach);
+    let files = crew.carrier.files();
+    crew.coach.take_in_unasked(files).unwrap();
+    check(&crew.coach);
+    crew.coach.kill().unwrap();
+    check(&crew.coach);
+    // A database that is built again from the shelf does not bring it back.
+    crew.coach.holdfast.shut().unwrap();
+    std::fs::remove_file(crew.coach.home.join("holdfast.db")).unwrap();
+    crew.coach = Device::open(crew.coach.home.clone(), crew.coach.now()).unwrap();
+    check(&crew.coach);
+    // Ben's thread has no hole.
+    crew.exchange_all().unwrap();
+    let board = crew.coach.holdfast.board("2026-11-06".parse().unwrap()).unwrap();
+    assert!(board.arrivals.is_empty(), "{:?}", board.arrivals);
+    // She can join again, as somebody new.
+    let refused = pair(&crew.coach, &crew.athletes[0], 77).unwrap_err().to_string();
+    assert!(refused.contains("new folder"), "{refused}");
+    let anew = Device::start(crew.folder().join("anew"), "Ana", Role::Athlete, 78).unwrap();
+    crew.join(&anew).unwrap();
+    assert!(person(&crew.coach, "Ana").standing);
+}

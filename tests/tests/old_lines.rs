@@ -51,11 +51,12 @@ const ON_A_BAR: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":
 const BAR: &str = r#"{"v":1,"n":6,"hlc":{"ms":1793728807000,"count":0},"t":"2026-11-03T18:00:07.000+00:00","k":"bar","id":"01a1a291-8058-7c18-8102-fb625207d8b2","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","planned":"long bar","bar":"short bar","on":null}}"#;
 
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 24] = [
+pub(super) const LATER: [&str; 25] = [
     ADMITTED,
     REMOVED,
     STOPPED,
     HERE,
+    FORGOT,
     ON_A_BAR,
     BAR,
     BETWEEN,
@@ -131,6 +132,9 @@ const STOPPED: &str = r#"{"v":1,"n":21,"hlc":{"ms":1793815200000,"count":5},"t":
 
 /// A device that writes from now on.
 const HERE: &str = r#"{"v":1,"n":22,"hlc":{"ms":1793815200000,"count":6},"t":"2026-11-04T18:00:00.000+00:00","k":"here","id":"01a1a7b7-c100-7501-bc82-a10139f03834","body":{}}"#;
+
+/// Somebody forgotten on the device that says so.
+const FORGOT: &str = r#"{"v":1,"n":23,"hlc":{"ms":1793815200000,"count":7},"t":"2026-11-04T18:00:00.000+00:00","k":"forgot","id":"01a1a7b7-c100-7501-bc82-a10139f03835","body":{"person":"457e0295-312d-8e89-bc6f-517e1af3d830"}}"#;
 
 /// The reading of line 8 taken back, as it is written since an entry names the line it replaces.
 const OF_A_LINE: &str = r#"{"v":1,"n":14,"hlc":{"ms":1793728915000,"count":0},"t":"2026-11-03T18:01:55.000+00:00","k":"taken-back","id":"01a1a291-8828-7aaa-9d70-5032de1484fe","par":[{"d":"1f202122-2324-4526-a728-292a2b2c2d2e","n":8,"h":"358c594634cf6103"}],"body":{}}"#;

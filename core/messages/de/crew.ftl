@@ -56,3 +56,14 @@ added-a-device = { $name } hat ein neues Gerät: Es liest ab jetzt mit, was ihr 
 you-added-a-device = Ein weiteres Gerät von dir ist dazugekommen. Warst du das nicht, stoppe es.
 device-no-longer-counts = Ein Gerät von { $name } zählt ab jetzt nicht mehr.
 your-device-stopped = Ein Gerät von dir wurde gestoppt.
+
+## Vergessen
+
+only-coaches-forget = Nur ein Coach vergisst jemanden; { $name } ist Athlet. Frag deinen Coach.
+take-out-first = { $name } gehört noch zur Crew. Nimm { $name } erst heraus, und warte, bis das Gerät von { $name } noch einmal abgeglichen hat: Dann weiß es davon.
+forgotten = Alles, was dieses Gerät von { $name } hatte, ist gelöscht.
+their-own-phone = Das Telefon von { $name } behält das Tagebuch von { $name }.
+your-other-devices = Deine anderen Geräte haben es noch. Tu auf jedem dasselbe.
+backups-and-versions = Sicherungen, und was eine Ablage von gelöschten Dateien aufhebt, sind von hier aus nicht erreichbar.
+kept-aside = Aufgehobene beschädigte Datenbanken können es enthalten: { $files }. Lösche sie von Hand, sobald sonst nichts daraus fehlt.
+reports-and-exports = Berichte und Exporte, die du gemacht hast, sind deine eigenen Dateien. Lösche sie von Hand.

@@ -69,3 +69,4 @@ removed-from-crew = aus der Crew entfernt
 device-removed = ein Gerät entfernt
 device-stopped = ein Gerät gestoppt
 device-added = ein neues Gerät
+somebody-forgotten = jemand vergessen

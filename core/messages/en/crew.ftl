@@ -63,3 +63,16 @@ added-a-device = { $name } added a device: from now on it reads what you two sha
 you-added-a-device = Another device of yours has joined. If that was not you, stop it.
 device-no-longer-counts = A device of { $name } no longer counts from now on.
 your-device-stopped = A device of yours was stopped.
+
+## Forgetting
+
+only-coaches-forget = Only a coach forgets somebody; { $name } is an athlete. Ask your coach.
+take-out-first = { $name } is still in the crew. Take { $name } out first, and let { $name }'s device exchange once more so that it knows.
+forgotten = All that this device had of { $name } is deleted.
+# Where something may still be.
+their-own-phone = { $name }'s own phone keeps { $name }'s log.
+your-other-devices = Your other devices have it still. Do the same on each.
+backups-and-versions = Backups, and what a carrier keeps of deleted files, are not reached from here.
+# $files are names of files in the device's folder.
+kept-aside = Damaged databases that were kept may hold it: { $files }. Delete them by hand once nothing else in them is missing.
+reports-and-exports = Reports and exports you made are files of your own. Delete them by hand.

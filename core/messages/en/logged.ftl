@@ -71,3 +71,4 @@ removed-from-crew = removed from the crew
 device-removed = a device removed
 device-stopped = a device stopped
 device-added = a device added
+somebody-forgotten = somebody forgotten

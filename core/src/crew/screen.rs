@@ -11,7 +11,7 @@ use crate::id::{DeviceId, PersonId};
 use crate::instant::Instant;
 use crate::plan::is_called;
 use crate::say::crew as say;
-use crate::store::people;
+use crate::store::{labels, people};
 use crate::words;
 
 /// A crew as this device knows it: a coach's has everybody, a member's the coach and its own person.
@@ -63,7 +63,7 @@ pub struct CrewDevice {
 /// Reads it.
 pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen> {
     let connection = device.reader();
-    let names = people(connection)?;
+    let (names, labels) = (people(connection)?, labels(connection)?);
     let mut devices: BTreeMap<PersonId, Vec<(u8, DeviceId)>> = BTreeMap::new();
     for (id, placed) in &device.standing.devices {
         devices.entry(placed.person).or_default().push((placed.index, *id));
@@ -74,6 +74,7 @@ pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen
         let is_you = *person == device.person();
         let coach = known.founder && in_crew;
         let name = names.get(person).map(|(_, profile)| profile.name.clone());
+        let name = name.or_else(|| labels.get(person).cloned());
         let own = || device.identity.profile.name.clone();
         let name = name.unwrap_or_else(|| if is_you { own() } else { say::unnamed().to_owned() });
         let state = match (known.standing, is_you) {

@@ -32,6 +32,12 @@ impl Device {
         self.aside_files()?.into_iter().map(|path| self.read_aside(&path)).collect()
     }
 
+    /// The names of the damaged databases that were kept.
+    pub(crate) fn aside_names(&self) -> Result<Vec<String>> {
+        let name = |path: PathBuf| Some(path.file_name()?.to_string_lossy().into_owned());
+        Ok(self.aside_files()?.into_iter().filter_map(name).collect())
+    }
+
     fn aside_files(&self) -> Result<Vec<PathBuf>> {
         let files = fs::read_dir(&self.home).map_err(Error::file(&self.home))?;
         let kept = |path: &PathBuf| {

@@ -25,12 +25,12 @@ use rusqlite::Connection;
 
 use crate::error::{Error, Field, Result};
 use crate::exchange::{
-    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, Traffic, Trusted, settle,
-    unpublished,
+    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, Traffic, Trusted, forgotten,
+    holds_any, purge, settle, unpublished,
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
-use crate::journal::{Profile, Role};
+use crate::journal::{Forgot, Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written, people};
 use crate::trust::{Kept, MOST_DEVICES, Standing};
@@ -132,6 +132,48 @@ impl Device {
     /// False once this device's person was removed from the crew.
     pub(crate) fn belongs(&self) -> bool {
         self.standing.people.get(&self.person()).is_none_or(|known| known.standing)
+    }
+
+    /// Drops all that this device has of somebody. What was said of that is logged first, so that a kill at any moment
+    /// leaves them forgotten or not, and nothing of theirs is taken in again.
+    pub(crate) fn forget(&mut self, person: PersonId, at: &Instant) -> Result<()> {
+        self.cut_leaves()?;
+        let trusted = self.trusted();
+        let drafts = vec![Draft::new(Forgot { person })];
+        let (_, standing) = self.store.append_and(at, drafts, |tx| {
+            purge(tx, person)?;
+            settle(tx, &trusted)
+        })?;
+        self.standing = standing;
+        self.store.refold()?;
+        self.forget_files()?;
+        self.tail.forget();
+        self.store.tidy()
+    }
+
+    /// Drops again whatever came back of somebody who was forgotten: a kill came between, or the database was built again.
+    pub(crate) fn forget_again(&mut self) -> Result<()> {
+        for person in forgotten(self.reader(), self.identity.device)? {
+            if holds_any(self.reader(), person)? {
+                let trusted = self.trusted();
+                self.standing = self.store.write(|tx| {
+                    purge(tx, person)?;
+                    settle(tx, &trusted)
+                })?;
+                self.store.refold()?;
+                self.store.tidy()?;
+            }
+        }
+        self.forget_files()
+    }
+
+    /// Takes the files of everybody who was forgotten off the shelf.
+    fn forget_files(&self) -> Result<()> {
+        let forgotten = forgotten(self.reader(), self.identity.device)?;
+        match self.crew() {
+            Some(crew) if !forgotten.is_empty() => self.shelf.forget(&forgotten, crew),
+            _ => Ok(()),
+        }
     }
 
     /// Forgets the recovery secret: it is on paper.

@@ -77,6 +77,7 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
         }
         done => done?,
     };
+    device.forget_again()?;
     match (copied, device.kept.recovery.clone()) {
         (true, Some(recovery)) => device = renewed(device, last, &recovery)?,
         // Only the person makes another device theirs. Until they say whether it was moved or copied, and type the

@@ -49,6 +49,12 @@ impl Tail {
         }
     }
 
+    /// Forgets everything, the last entry too.
+    pub(crate) fn forget(&mut self) {
+        self.file = None;
+        let _ = std::fs::remove_file(&self.path);
+    }
+
     /// The last entry of it that is as it was written.
     pub(crate) fn last(&self) -> Option<Entry> {
         let mut file = File::open(&self.path).ok()?;

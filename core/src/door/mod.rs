@@ -19,9 +19,9 @@ use crate::coach::{
     self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, Proposal,
     ProposalNamed, SetNamed, SetsScreen,
 };
-use crate::crew::{self, CrewScreen, RecoveryDid, RecoveryScreen};
+use crate::crew::{self, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
 use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
-use crate::exchange::{ExchangeDid, ExchangeStep};
+use crate::exchange::{ExchangeDid, ExchangeStep, ListedFile};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
@@ -329,6 +329,21 @@ impl Holdfast {
         at: Instant,
     ) -> HoldfastResult<CrewScreen> {
         self.at(at, |state, at| crew::remove(&mut state.device, &name, device, at))
+    }
+
+    /// A coach forgets somebody who was taken out: drops all that this device has of them. What lies on a carrier is
+    /// named by [`Holdfast::forgotten_files`].
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for somebody who is still in the crew.
+    pub fn forget(&self, name: String, at: Instant) -> HoldfastResult<Forgotten> {
+        self.at(at, |state, at| crew::forget(&mut state.device, &name, at))
+    }
+
+    /// The files of a carrier's listing that are of somebody this device has forgotten: a shell deletes them there, and
+    /// nothing else ever.
+    pub fn forgotten_files(&self, listing: Vec<ListedFile>) -> HoldfastResult<Vec<String>> {
+        self.with(|state| crew::to_delete(&state.device, &listing))
     }
 
     /// Stops a device of one's own, by its number. The recovery code is needed unless it is still on this device.

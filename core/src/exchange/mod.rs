@@ -9,6 +9,7 @@ mod cut;
 mod durable;
 mod file;
 mod finding;
+mod forget;
 mod ledger;
 mod members;
 pub mod sealed;
@@ -25,6 +26,7 @@ pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use finding::{Finding, Found};
+pub(crate) use forget::{files_of, forgotten, holds_any, purge};
 pub(crate) use ledger::{
     ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, threads_of, tops, uncounted,
     unpublished,

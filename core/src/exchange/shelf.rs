@@ -1,5 +1,6 @@
 //! The shelf: a device's own copy of every leaf it has, as files beside its database.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -8,9 +9,11 @@ use rusqlite::{Connection, OptionalExtension, params};
 use super::again::seal_again;
 use super::cut::{self, Signer};
 use super::durable;
+use super::forget::is_forgotten;
 use super::ledger::{self, holds};
 use super::sealed::{SealedLeaf, SealedName, is_as_named};
 use crate::error::{Error, Result};
+use crate::id::{CrewId, PersonId};
 use crate::journal::Entry;
 use crate::store::{Store, line_in};
 use crate::trust::Lane;
@@ -65,6 +68,15 @@ impl Shelf {
     /// Puts a leaf's file there.
     pub(crate) fn put(&self, name: &SealedName, bytes: &[u8]) -> Result<()> {
         durable::publish(&self.folder, &name.to_string(), bytes).map(drop)
+    }
+
+    /// Takes away the files of everybody who was forgotten.
+    pub(crate) fn forget(&self, forgotten: &BTreeSet<PersonId>, crew: CrewId) -> Result<()> {
+        for name in self.names()?.iter().filter(|name| is_forgotten(forgotten, crew, name)) {
+            let path = self.path(name);
+            fs::remove_file(&path).map_err(Error::file(&path))?;
+        }
+        Ok(())
     }
 
     /// A leaf's file: from the shelf, or from the database while it waits for the shelf.

@@ -11,6 +11,7 @@ use std::io;
 use std::path::Path;
 
 use super::cut::Signer;
+use super::forget::{forgotten, is_forgotten};
 use super::members::Trusted;
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
 use super::take_in::{Reader, take_in};
@@ -195,6 +196,7 @@ impl Running {
     /// Works out what to fetch from a listing.
     fn list(&mut self, own: &Own<'_>, listing: &[ListedFile]) -> Result<()> {
         let here = ledger::names(own.store.reader())?;
+        let forgotten = forgotten(own.store.reader(), own.store.device())?;
         let mut aside = Vec::new();
         for file in listing.iter().take(MAX_LISTING) {
             // Hidden files are a file synchroniser's own, or one of ours half-written.
@@ -205,6 +207,7 @@ impl Running {
                 None => aside.push(AsideFile::of(&file.name, &SealedFault::Foreign)),
                 // Somebody else's thread: nothing to say of it.
                 Some(name) if !own.is_for_us(&name) => {}
+                Some(name) if is_forgotten(&forgotten, own.crew, &name) => {}
                 Some(name) if here.contains(&name) => {
                     self.there.insert(name, file.bytes);
                 }

@@ -3,6 +3,7 @@
 use rusqlite::Transaction;
 
 use super::cut::Signer;
+use super::forget::forgotten;
 use super::members::{self, Trusted, settle};
 use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
 use super::{CarriedFile, Shelf, ledger};
@@ -70,6 +71,9 @@ pub(crate) fn take_in(
         Err(fault) => return Ok(Err(fault)),
     };
     let lane = Lane { device: leaf.header.device, of: leaf.header.of };
+    if forgotten(store.reader(), store.device())?.contains(&lane.of) {
+        return Ok(Err(SealedFault::NotForUs));
+    }
     let here = ledger::is_here(store.reader(), lane, &leaf.content)?;
     // A leaf of one's own that one does not know: this device goes on from a backup, or was copied. What it logged
     // since is cut first, so that it follows what it followed.

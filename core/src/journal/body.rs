@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
-use super::crew::{Admit, Here, Remove, Stopped};
+use super::crew::{Admit, Forgot, Here, Remove, Stopped};
 use super::kinds::{
     BarTaken, Cleared, ClockMark, Discomfort, Finish, Held, OptionTaken, PlanText, Profile, PutOff,
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
@@ -98,6 +98,7 @@ bodies! {
     Remove = "remove",
     Stopped = "stop",
     Here = "here",
+    Forgot = "forgot",
     TakenBack = "taken-back",
 }
 
@@ -141,6 +142,7 @@ impl Body {
             Body::Admit(body) => of(None, &body.person.to_string()),
             Body::Remove(body) => of(None, &body.person.to_string()),
             Body::Stopped(_) | Body::Here(_) => of(None, ""),
+            Body::Forgot(body) => of(None, &body.person.to_string()),
             Body::TakenBack(_) => Keys::default(),
         }
     }
@@ -170,6 +172,7 @@ impl Body {
             | Body::Remove(_)
             | Body::Stopped(_)
             | Body::Here(_)
+            | Body::Forgot(_)
             | Body::TakenBack(_) => return None,
         })
     }
@@ -199,6 +202,7 @@ impl Body {
             | Body::Remove(_)
             | Body::Stopped(_)
             | Body::Here(_)
+            | Body::Forgot(_)
             | Body::TakenBack(_) => None,
         }
     }

@@ -63,6 +63,13 @@ pub struct Stopped {
     pub stop: String,
 }
 
+/// The coach has dropped everything of somebody on the device that says so.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Forgot {
+    /// The person: an identity made from a key, which names nobody.
+    pub person: PersonId,
+}
+
 /// A device of this person writes here from now on.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Here {}

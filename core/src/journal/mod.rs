@@ -14,7 +14,7 @@ mod tests;
 
 pub(crate) use body::Kind;
 pub use body::{Body, Keys};
-pub use crew::{Admit, Here, HexKey, LastLeaf, Remove, Stopped};
+pub use crew::{Admit, Forgot, Here, HexKey, LastLeaf, Remove, Stopped};
 pub use entry::{Entry, EntryId, MAX_DEPTH, MAX_LINE_BYTES, READER_VERSION};
 pub(crate) use entry::{body_of, depth, line_digest, raw_body_of};
 pub use hlc::{Hlc, MAX_AHEAD_MS};

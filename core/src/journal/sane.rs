@@ -63,6 +63,7 @@ fn has_sane_numbers(body: &Body) -> bool {
         | Body::Remove(_)
         | Body::Stopped(_)
         | Body::Here(_)
+        | Body::Forgot(_)
         | Body::TakenBack(_) => true,
     }
 }

@@ -96,6 +96,7 @@ impl SessionLog {
             | Body::Remove(_)
             | Body::Stopped(_)
             | Body::Here(_)
+            | Body::Forgot(_)
             | Body::TakenBack(_) => {}
         }
         self.all.push(logged);

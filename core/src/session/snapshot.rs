@@ -356,6 +356,7 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::Remove(_)
         | Body::Stopped(_)
         | Body::Here(_)
+        | Body::Forgot(_)
         | Body::TakenBack(_) => false,
     }
 }

@@ -23,7 +23,7 @@ enum Word {
 
 fn word(body: &Body) -> Word {
     match body {
-        Body::PlanText(_) | Body::SetAside(_) => Word::Coachs(None),
+        Body::PlanText(_) | Body::SetAside(_) | Body::Forgot(_) => Word::Coachs(None),
         Body::Ruling(ruling) => Word::Coachs(Some(ruling.person)),
         Body::Admit(admit) => Word::Coachs(Some(admit.person)),
         Body::Remove(removed) => Word::Coachs(Some(removed.person)),

@@ -23,7 +23,7 @@ pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::{insert_all, refold, refold_of};
 pub(crate) use own::Own;
-pub(crate) use people::{people, removed};
+pub(crate) use people::{labels, people, removed};
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
     last_number, latest_session, line_of, session_entries, unread, versions,
@@ -126,6 +126,11 @@ impl Store {
         let busy: bool = self.connection.query_row(all, [], |row| row.get(0))?;
         debug_assert!(!busy, "nobody else reads or writes");
         connect::still(path)
+    }
+
+    /// Writes the file anew without what was deleted, which would stay readable in its free pages.
+    pub(crate) fn tidy(&self) -> Result<()> {
+        Ok(self.connection.execute_batch("VACUUM; PRAGMA wal_checkpoint(TRUNCATE);")?)
     }
 
     /// Lets the log be written into the file again.

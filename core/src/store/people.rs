@@ -36,3 +36,11 @@ pub(crate) fn removed(connection: &Connection) -> Result<BTreeSet<PersonId>> {
     let people = statement.query_map([], |row| Ok(PersonId(row.get(0)?)))?;
     Ok(people.collect::<rusqlite::Result<_>>()?)
 }
+
+/// What the coach calls each member, whether or not their profile has arrived.
+pub(crate) fn labels(connection: &Connection) -> Result<BTreeMap<PersonId, String>> {
+    let sql = "SELECT person, label FROM person WHERE label IS NOT NULL";
+    let mut statement = connection.prepare_cached(sql)?;
+    let labels = statement.query_map([], |row| Ok((PersonId(row.get(0)?), row.get(1)?)))?;
+    Ok(labels.collect::<rusqlite::Result<_>>()?)
+}

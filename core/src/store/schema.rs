@@ -183,6 +183,7 @@ CREATE INDEX entry_of_people ON entry (device) WHERE kind IN ('admit', 'remove',
 ALTER TABLE held ADD COLUMN kind TEXT NOT NULL DEFAULT '';
 -- until now nothing else was said of people
 UPDATE held SET kind = 'admit' WHERE raw LIKE '%\"k\":\"admit\"%';
+CREATE INDEX entry_of_forgotten ON entry (device) WHERE kind = 'forgot';
 CREATE INDEX held_of_people ON held (device) WHERE kind IN ('admit', 'remove', 'stop');
 -- the devices that this device's leaves of a thread are sealed to
 CREATE TABLE sealed_to (

@@ -33,6 +33,8 @@ pub(super) fn threads(
             Some(record) => said_in(connection, record)?,
             None => one(None),
         },
+        // Said to nobody but the coach's own devices.
+        Body::Forgot(_) => one(None),
         Body::Session(_)
         | Body::OptionTaken(_)
         | Body::BarTaken(_)

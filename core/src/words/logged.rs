@@ -88,6 +88,7 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::Remove(_) => say::removed_from_crew(),
         Body::Stopped(_) => say::device_stopped(),
         Body::Here(_) => say::device_added(),
+        Body::Forgot(_) => say::somebody_forgotten(),
         Body::TakenBack(_) => say::taken_back(),
     };
     words.into()

@@ -118,3 +118,10 @@ type-groups = Tippe die Gruppen { $first } und { $second } des Codes auf deinem 
 device-numbered = Gerät { $number }: { $state }
 restored-at = { $folder } ist eingerichtet.
 next-for-restored = Als Nächstes: holdfast --home { $folder } crew
+deleted-there = { $deleted ->
+    [0] In der Ablage lag nichts davon.
+    [one] { $deleted } Datei in der Ablage gelöscht.
+   *[other] { $deleted } Dateien in der Ablage gelöscht.
+}
+not-deleted = Nicht gelöscht: { $name }: { $reason }
+next-forget = Danach für jede Ablage, die du benutzt hast: holdfast forget --carrier DIR

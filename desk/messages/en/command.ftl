@@ -118,3 +118,11 @@ type-groups = Type groups { $first } and { $second } of the code on your paper, 
 device-numbered = device { $number }: { $state }
 restored-at = Set up { $folder }.
 next-for-restored = Next: holdfast --home { $folder } crew
+deleted-there = { $deleted ->
+    [0] On the carrier there was nothing of them.
+    [one] Deleted { $deleted } file on the carrier.
+   *[other] Deleted { $deleted } files on the carrier.
+}
+# $name is a file, $reason what the system or server says.
+not-deleted = Not deleted: { $name }: { $reason }
+next-forget = Then, for each carrier you used: holdfast forget --carrier DIR

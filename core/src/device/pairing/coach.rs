@@ -3,7 +3,7 @@
 use super::stored::{Now, Stored};
 use super::{Device, drawn, refused};
 use crate::error::Result;
-use crate::exchange::add_certificate;
+use crate::exchange::{add_certificate, forgotten};
 use crate::instant::Instant;
 use crate::journal::{Admit, Body, Kind, PlanText, Profile, Role};
 use crate::say::pairing as say;
@@ -108,6 +108,9 @@ impl Device {
         let (person, keys) = (certificate.person(), certificate.person_keys());
         let label = super::super::start::valid_name(label)?;
         let others = self.admitted()?;
+        if forgotten(self.reader(), self.identity.device)?.contains(&person) {
+            return Err(refused(say::forgotten_starts_anew()));
+        }
         let taken =
             |other: &Admit| other.person != person && crate::plan::is_called(&other.label, &label);
         if others.iter().any(taken) {
