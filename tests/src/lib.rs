@@ -55,5 +55,5 @@ pub use phone::Phone;
 pub use plans::{
     CELLAR_KIT, DEMO_PLAN, EVERY_DAY, EVERY_KIND, LONGER_DAY, SMALL_PLAN, changed, this_week,
 };
-pub use program::{Ran, program, run};
+pub use program::{Ran, program, run, run_with};
 pub use seed::{fresh_seed, seed_or};

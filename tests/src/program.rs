@@ -26,6 +26,14 @@ pub fn program() -> PathBuf {
 /// When it cannot be started.
 #[must_use]
 pub fn run(home: &Path, args: &[&str], input: &str) -> Ran {
+    run_with(home, args, input, &[])
+}
+
+/// The same with more in its environment.
+///
+/// # Panics
+/// As [`run`].
+pub fn run_with(home: &Path, args: &[&str], input: &str, environment: &[(&str, &str)]) -> Ran {
     use std::io::Write;
     use std::process::Stdio;
     let mut child = Command::new(program())
@@ -36,6 +44,7 @@ pub fn run(home: &Path, args: &[&str], input: &str) -> Ran {
         .env_remove("HOLDFAST_LANG")
         .env("LC_ALL", "C")
         .env("TZ", "UTC")
+        .envs(environment.iter().copied())
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())

@@ -50,6 +50,7 @@ mod strangers;
 mod stray;
 mod strength;
 mod terminal;
+mod trust_page;
 mod undo;
 mod unplanned;
 mod warm_ups;
