@@ -43,6 +43,7 @@ pub mod terminal;
 pub mod timing;
 pub mod train;
 pub mod views;
+pub mod world;
 
 pub use carrier::Carrier;
 pub use crew::Crew;

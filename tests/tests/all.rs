@@ -55,6 +55,7 @@ mod undo;
 mod unplanned;
 mod warm_ups;
 mod whole_loop;
+mod worlds;
 
 /// A file in this folder that no `mod` line names would never run.
 #[test]

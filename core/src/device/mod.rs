@@ -294,7 +294,10 @@ impl Device {
     /// Forgets the recovery secret of a device that was started with it, once everything has come: it is on paper.
     fn is_restored(&mut self) -> Result<()> {
         let query = Query { person: Some(self.person()), ..Query::default() };
-        if !self.traffic.all_read || query.last::<Profile>(self.reader())?.is_none() {
+        // Somebody who was removed sends nothing, so nobody can seal to this device that they are taken in again.
+        if !(self.traffic.all_read && self.belongs())
+            || query.last::<Profile>(self.reader())?.is_none()
+        {
             return Ok(());
         }
         self.forget_recovery()?;

@@ -54,6 +54,12 @@ impl Signer<'_> {
         theirs.map(|(device, _)| *device).collect()
     }
 
+    /// True for a device of the person whose device this is.
+    pub(super) fn is_own(&self, device: DeviceId) -> bool {
+        let own = self.trusted.certificate.person();
+        self.standing.devices.get(&device).is_some_and(|placed| placed.person == own)
+    }
+
     /// False once this device's person was removed from the crew: then nothing more is sealed to its coach.
     fn belongs(&self) -> bool {
         let own = self.trusted.certificate.person();
@@ -100,7 +106,7 @@ fn cut_one(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Opti
     let seen = ledger::seen(tx, lane)?;
     let leaf = SealedLeaf::write(certificate, (signer.crew, lane.of), follows, seen, entries);
     let name = file(tx, signer, &leaf)?;
-    again::note(tx, lane.of, leaf.header.sequence, &signer.devices(lane.of))?;
+    again::note(tx, lane, leaf.header.sequence, &signer.devices(lane.of))?;
     ledger::insert(tx, &leaf, Counts::Yes)?;
     ledger::posted(tx, &leaf)?;
     Ok(Some(name))

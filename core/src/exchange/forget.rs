@@ -53,7 +53,7 @@ pub(crate) fn purge(tx: &Transaction<'_>, person: PersonId) -> Result<()> {
     let theirs = devices_of(tx, person)?;
     for device in &theirs {
         tx.execute("DELETE FROM entry WHERE device = ?1", [device.0])?;
-        tx.execute("DELETE FROM sealed_to WHERE device = ?1", [device.0])?;
+        tx.execute("DELETE FROM sealed_to WHERE device = ?1 OR writer = ?1", [device.0])?;
     }
     tx.execute(
         "DELETE FROM entry WHERE EXISTS (SELECT 1 FROM heard h WHERE h.device = entry.device

@@ -57,7 +57,7 @@ pub(super) fn insert(tx: &Transaction<'_>, leaf: &SealedLeaf, counts: Counts) ->
         .collect();
     let changed = tx
         .prepare_cached(
-            "INSERT OR IGNORE INTO leaf VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)",
+            "INSERT OR IGNORE INTO leaf VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)",
         )?
         .execute(params![
             header.device.0,
@@ -70,6 +70,7 @@ pub(super) fn insert(tx: &Transaction<'_>, leaf: &SealedLeaf, counts: Counts) ->
             code(counts),
             latest.ms,
             latest.count,
+            leaf.signature,
         ])?;
     Ok(changed > 0)
 }

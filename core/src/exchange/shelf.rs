@@ -16,7 +16,7 @@ use crate::error::{Error, Result};
 use crate::id::{CrewId, PersonId};
 use crate::journal::Entry;
 use crate::store::{Store, line_in};
-use crate::trust::Lane;
+use crate::trust::{Certificate, Lane};
 
 const FOLDER: &str = "leaves";
 
@@ -154,7 +154,10 @@ impl Shelf {
             store.write(|tx| {
                 let leaf = match signer {
                     Some(signer) if name.device == own => match ledger::leaf_of(tx, &name)? {
-                        Some((lane, content)) => written(tx, signer, lane, content)?,
+                        Some((lane, content)) => {
+                            let certificate = signer.trusted.certificate;
+                            written(tx, certificate, lane, content)?
+                        }
                         None => None,
                     },
                     _ => None,
@@ -185,19 +188,20 @@ fn unshelved(connection: &Connection, name: &SealedName) -> Result<Option<Vec<u8
     Ok(bytes.filter(|bytes| is_as_named(name, bytes)))
 }
 
-/// A leaf of one's own as it was written, from what the database holds of it.
+/// A leaf as it was written, from what the database holds of it.
 pub(super) fn written(
     connection: &Connection,
-    signer: &Signer<'_>,
+    certificate: Certificate,
     lane: Lane,
     content: [u8; 32],
 ) -> Result<Option<SealedLeaf>> {
-    let sql = "SELECT header, holds FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3";
+    let sql =
+        "SELECT header, holds, signature FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3";
     let key = params![lane.device.0, lane.of.0, content];
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?));
-    let row: Option<(String, Vec<u8>)> =
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get(2)?));
+    let row: Option<(String, Vec<u8>, Option<[u8; 64]>)> =
         connection.prepare_cached(sql)?.query_row(key, read).optional()?;
-    let Some((header, held)) = row else { return Ok(None) };
+    let Some((header, held, signature)) = row else { return Ok(None) };
     let mut entries = Vec::new();
     let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
     for (number, digest) in holds(&held) {
@@ -206,5 +210,5 @@ pub(super) fn written(
         let Some(row) = rows.next()? else { return Ok(None) };
         entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
     }
-    Ok(SealedLeaf::written(signer.trusted.certificate, header, entries, content))
+    Ok(SealedLeaf::written(certificate, header, entries, content, signature))
 }

@@ -185,15 +185,18 @@ ALTER TABLE held ADD COLUMN kind TEXT NOT NULL DEFAULT '';
 UPDATE held SET kind = 'admit' WHERE raw LIKE '%\"k\":\"admit\"%';
 CREATE INDEX entry_of_forgotten ON entry (device) WHERE kind = 'forgot';
 CREATE INDEX held_of_people ON held (device) WHERE kind IN ('admit', 'remove', 'stop');
--- the devices that this device's leaves of a thread are sealed to
+-- the writer's signature: with it a leaf can be sealed again for a device that came later. None on one's own, which is signed anew
+ALTER TABLE leaf ADD COLUMN signature BLOB;
+-- the devices that leaves of a lane are sealed to
 CREATE TABLE sealed_to (
   of BLOB NOT NULL,
+  writer BLOB NOT NULL,
   device BLOB NOT NULL,
   -- the first leaf that was
   since INTEGER NOT NULL,
   -- 1 once it was given what was sealed before that
   given INTEGER NOT NULL,
-  PRIMARY KEY (of, device)
+  PRIMARY KEY (of, writer, device)
 ) STRICT, WITHOUT ROWID;
 ";
 

@@ -24,12 +24,28 @@ pub(super) fn content_hash(body: &[u8]) -> [u8; 32] {
 
 /// The first line of a body with this hash.
 pub(super) fn write(certificate: &Certificate, content: &[u8; 32], device: &Keys) -> String {
-    let signature = device.sign(&LEAF, &[&certificate.digest(), content]);
-    format!("{BEGIN}{} {}\n", certificate.text(), BASE64URL_NOPAD.encode(&signature))
+    signed(certificate, &device.sign(&LEAF, &[&certificate.digest(), content]))
 }
 
-/// Reads the first line of a text and checks certificate and signature. Gives the hash of the rest, and the rest.
-pub(super) fn read(text: &[u8]) -> Result<(Certificate, [u8; 32], &[u8]), SealedFault> {
+/// The first line with a signature that was made before.
+pub(super) fn signed(certificate: &Certificate, signature: &Signature) -> String {
+    format!("{BEGIN}{} {}\n", certificate.text(), BASE64URL_NOPAD.encode(signature))
+}
+
+/// A signature as its bytes.
+pub(super) type Signature = [u8; SIGNATURE_BYTES];
+
+/// What a first line says of the rest, and the rest.
+pub(super) struct Signed<'a> {
+    pub(super) certificate: Certificate,
+    pub(super) signature: Signature,
+    /// The hash of the rest.
+    pub(super) content: [u8; 32],
+    pub(super) body: &'a [u8],
+}
+
+/// Reads the first line of a text and checks certificate and signature.
+pub(super) fn read(text: &[u8]) -> Result<Signed<'_>, SealedFault> {
     let (line, body) = text.split_at_checked(FIRST_LINE_BYTES).ok_or(SealedFault::FirstLine)?;
     let line = std::str::from_utf8(line).map_err(|_| SealedFault::FirstLine)?;
     let signed = line.strip_suffix('\n').and_then(|line| line.strip_prefix(BEGIN));
@@ -47,12 +63,12 @@ pub(super) fn read(text: &[u8]) -> Result<(Certificate, [u8; 32], &[u8]), Sealed
         _ => SealedFault::Certificate,
     })?;
     let signature = BASE64URL_NOPAD.decode(signature.as_bytes()).ok();
-    let signature: Option<[u8; SIGNATURE_BYTES]> = signature.and_then(|read| read.try_into().ok());
+    let signature: Option<Signature> = signature.and_then(|read| read.try_into().ok());
     let signature = signature.ok_or(SealedFault::FirstLine)?;
     let content = content_hash(body);
     let key = certificate.device_keys().sign;
     match is_signed(&key, &LEAF, &[&certificate.digest(), &content], &signature) {
-        true => Ok((certificate, content, body)),
+        true => Ok(Signed { certificate, signature, content, body }),
         false => Err(SealedFault::Signature),
     }
 }

@@ -47,7 +47,7 @@ pub struct SealedHeader {
 }
 
 /// How far a lane of the thread was seen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct LaneHead(
     /// The lane's device.
     pub DeviceId,

@@ -50,6 +50,8 @@ pub struct SealedLeaf {
     pub entries: Vec<Entry>,
     /// SHA-256 of all after the first line: what the chain is made of.
     pub content: [u8; 32],
+    /// Its writer's signature; none before it is signed.
+    pub(crate) signature: Option<[u8; 64]>,
 }
 
 /// Whose leaves a device takes in.
@@ -102,25 +104,30 @@ impl SealedLeaf {
         };
         let header_line = header.line();
         let content = first_line::content_hash(&body(&header_line, &entries));
-        SealedLeaf { certificate, header, header_line, entries, content }
+        SealedLeaf { certificate, header, header_line, entries, content, signature: None }
     }
 
-    /// A leaf that was written here, from what is kept of it; none where that is not what its content hash says.
+    /// A leaf from what is kept of it; none where that is not what its content hash says.
     pub(crate) fn written(
         certificate: Certificate,
         header_line: String,
         entries: Vec<Entry>,
         content: [u8; 32],
+        signature: Option<[u8; 64]>,
     ) -> Option<SealedLeaf> {
         let header = SealedHeader::read(&header_line).ok()?;
         let as_written = first_line::content_hash(&body(&header_line, &entries)) == content;
-        let leaf = SealedLeaf { certificate, header, header_line, entries, content };
+        let leaf = SealedLeaf { certificate, header, header_line, entries, content, signature };
         as_written.then_some(leaf)
     }
 
-    /// The text of the leaf: its first line, then its body.
+    /// The text of the leaf: its first line, then its body. One that was read keeps its writer's signature; another is
+    /// signed by `device`.
     pub fn text(&self, device: &Keys) -> Vec<u8> {
-        let first = first_line::write(&self.certificate, &self.content, device);
+        let first = match &self.signature {
+            Some(signature) => first_line::signed(&self.certificate, signature),
+            None => first_line::write(&self.certificate, &self.content, device),
+        };
         [first.into_bytes(), body(&self.header_line, &self.entries)].concat()
     }
 
@@ -193,7 +200,7 @@ impl SealedLeaf {
     /// # Errors
     /// What of it is wrong.
     pub fn read(text: &[u8]) -> Result<SealedLeaf, SealedFault> {
-        let (certificate, content, body) = first_line::read(text)?;
+        let first_line::Signed { certificate, signature, content, body } = first_line::read(text)?;
         let body = std::str::from_utf8(body).map_err(|_| SealedFault::NotText)?;
         if body.contains('\r') || !body.ends_with('\n') {
             return Err(SealedFault::NotText);
@@ -211,6 +218,7 @@ impl SealedLeaf {
             header_line: header_line.to_owned(),
             entries,
             content,
+            signature: Some(signature),
         })
     }
 
