@@ -17,6 +17,7 @@ mod killed;
 mod lengths;
 mod server;
 mod servers;
+mod stock;
 mod tls;
 
 #[test]

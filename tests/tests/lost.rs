@@ -444,3 +444,49 @@ fn who_is_forgotten_is_gone_from_the_coachs_laptop_and_the_carrier() {
     crew.join(&anew).unwrap();
     assert!(person(&crew.coach, "Ana").standing);
 }
+
+/// A phone and a laptop that are set up at the same time seal before either knows of the other.
+#[test]
+fn two_devices_that_come_at_once_are_introduced() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    let (code, paper) = (ana.on_paper().unwrap(), crew.coach.on_paper().unwrap());
+    let elsewhere = Carrier::new(crew.folder().join("elsewhere"));
+    crew.carrier.copy_to(&elsewhere);
+    let phone = restored(&crew, "phone", &code);
+    let home = crew.folder().join("laptop");
+    let laptop = Device::restored(home, &paper, &elsewhere, (9, crew.coach.now())).unwrap();
+    elsewhere.copy_to(&crew.carrier);
+    for _ in 0..2 {
+        crew.exchange_all().unwrap();
+        phone.exchange(&crew.carrier).unwrap();
+        laptop.exchange(&crew.carrier).unwrap();
+    }
+    assert_eq!(standing(&laptop, "Ana"), [true, true]);
+    assert_eq!(standing(&phone, "Maren"), [true, true]);
+    assert_eq!(state(&laptop), state(&crew.coach));
+    let before = crew.carrier.files().len();
+    crew.exchange_all().unwrap();
+    assert_eq!(crew.carrier.files().len(), before, "once");
+    squats(&phone, "2026-11-06", &[(56, 8)]);
+    phone.exchange(&crew.carrier).unwrap();
+    assert_eq!(laptop.exchange(&crew.carrier).unwrap().aside.len(), 0);
+    crew.coach.exchange(&crew.carrier).unwrap();
+    assert_eq!(state(&laptop), state(&crew.coach));
+}
+
+/// No removal makes anything count that did not: what it names is what counted.
+#[test]
+fn a_second_removal_lets_nothing_in() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    crew.coach.holdfast.remove("Ana".into(), Some(1), crew.coach.now()).unwrap();
+    squats(ana, "2026-11-05", &[(99, 8)]);
+    ana.exchange(&crew.carrier).unwrap();
+    assert_eq!(crew.coach.exchange(&crew.carrier).unwrap().aside.len(), 1);
+    let before = state(&crew.coach);
+    crew.coach.holdfast.remove("Ana".into(), None, crew.coach.now()).unwrap();
+    let after = state(&crew.coach);
+    let lifts = |state: &str| state.lines().filter(|line| line.contains(" lift ")).count();
+    assert_eq!(lifts(&after), lifts(&before));
+}

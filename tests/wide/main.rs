@@ -10,6 +10,7 @@ mod kills;
 mod laws;
 mod loads;
 mod strength;
+mod worlds;
 
 #[test]
 fn no_file_is_forgotten() {

@@ -8,23 +8,26 @@ use crate::python::Environment;
 use crate::steps::{Done, cargo, cargo_command, install, run, step, target};
 
 /// Debian's packages, each with what of it must be there.
-const PACKAGES: [(&str, &str); 5] = [
+const PACKAGES: [(&str, &str); 7] = [
     ("apache2-bin", "/usr/lib/apache2/modules/mod_dav_fs.so"),
     ("nginx", "/usr/sbin/nginx"),
     ("libnginx-mod-http-dav-ext", "/usr/lib/nginx/modules/ngx_http_dav_ext_module.so"),
     ("curl", "/usr/bin/curl"),
     ("openssl", "/usr/bin/openssl"),
+    // With these two a person opens their own files without us.
+    ("age", "/usr/bin/age"),
+    ("gzip", "/usr/bin/gzip"),
 ];
 
 /// The S3-compatible server, which Debian has not.
 const S3: &str = "github.com/versity/versitygw/cmd/versitygw@v1.8.0";
 
-const OTHERWISE: &str = "install Apache with mod_dav, nginx with its dav-ext module, curl and openssl where \
-                         Debian has them, then run this again";
+const OTHERWISE: &str = "install Apache with mod_dav, nginx with its dav-ext module, curl, openssl, age and gzip \
+                         where Debian has them, then run this again";
 
 /// Installs what is missing and runs the checks.
 pub(crate) fn check() -> Done {
-    step("Apache, nginx, curl and openssl", || {
+    step("Apache, nginx, curl, openssl and age", || {
         let missing: Vec<&str> = PACKAGES
             .iter()
             .filter(|(_, file)| !Path::new(file).exists())

@@ -11,7 +11,7 @@ use super::ledger::{self, threads_of};
 use super::sealed::{LaneHead, SealedHeader, SealedName};
 use super::shelf::written;
 use crate::error::Result;
-use crate::id::DeviceId;
+use crate::id::{DeviceId, PersonId};
 use crate::trust::{Certificate, Lane};
 
 /// Leaves of one lane that are sealed again for a device: the latest. Older ones it has from the paper's key, or from its
@@ -45,9 +45,13 @@ pub(super) fn note(
 pub(super) fn seal_again(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Vec<SealedName>> {
     let own = signer.trusted.certificate.device();
     let mut names = Vec::new();
+    if !signer.belongs() {
+        return Ok(names);
+    }
     let mut writers = BTreeMap::from([(own, signer.trusted.certificate)]);
-    if signer.trusted.own().coach {
-        writers.extend(gone(tx, signer)?);
+    writers.extend(gone(tx, signer)?);
+    for of in threads_of(tx, own)? {
+        names.extend(introduce(tx, signer, of)?);
     }
     for (writer, certificate) in writers {
         for of in threads_of(tx, writer)? {
@@ -60,21 +64,76 @@ pub(super) fn seal_again(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Ve
     Ok(names)
 }
 
-/// Devices that will seal nothing again: stopped or removed, of people who are still in the crew.
+/// Devices that will seal nothing again, being stopped or removed: on a coach's device all, on a member's those of the same
+/// person. Whoever stops a device names leaves of it, and all that a chain reaches from them counts only for those who
+/// have them: a thief could show one leaf to one device alone.
 fn gone(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<BTreeMap<DeviceId, Certificate>> {
+    let gone = certificates(tx)?.into_iter().filter(|certificate| {
+        let placed = signer.standing.devices.get(&certificate.device());
+        let of_ours = signer.trusted.own().coach || signer.is_own(certificate.device());
+        placed.is_some_and(|placed| {
+            placed.person == certificate.person() && placed.within && !placed.standing && of_ours
+        })
+    });
+    Ok(gone.map(|certificate| (certificate.device(), certificate)).collect())
+}
+
+/// Two devices that came at the same time know nothing of each other: each sealed its first leaf before it could have. One
+/// that knows both seals that leaf of each again, and the rest follows by itself.
+fn introduce(tx: &Transaction<'_>, signer: &Signer<'_>, of: PersonId) -> Result<Vec<SealedName>> {
+    let own = signer.trusted.certificate.device();
+    let mut others: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
+    for device in signer.devices(of).into_iter().filter(|device| *device != own) {
+        if let Some(heads) = heads_of(tx, Lane { device, of })? {
+            others.push((device, heads.into_iter().map(|head| head.0).collect()));
+        }
+    }
+    let mut names = Vec::new();
+    for (writer, writer_saw) in &others {
+        for (device, device_saw) in &others {
+            let strangers = writer != device
+                && !writer_saw.contains(device)
+                && !device_saw.contains(writer)
+                && tx
+                    .prepare_cached("INSERT OR IGNORE INTO introduced VALUES (?1, ?2, ?3)")?
+                    .execute(params![of.0, writer.0, device.0])?
+                    > 0;
+            if strangers {
+                names.extend(first_leaf(tx, signer, Lane { device: *writer, of })?);
+            }
+        }
+    }
+    Ok(names)
+}
+
+/// Seals a lane's first leaf again.
+fn first_leaf(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Option<SealedName>> {
+    let sql = "SELECT l.content FROM leaf l
+               WHERE l.device = ?1 AND l.of = ?2 AND l.sequence = 1 AND l.counts = 0 ORDER BY l.content LIMIT 1";
+    let content: Option<[u8; 32]> = tx
+        .prepare_cached(sql)?
+        .query_row(params![lane.device.0, lane.of.0], |row| row.get(0))
+        .optional()?;
+    let (Some(content), Some(certificate)) = (content, certificate_of(tx, lane.device)?) else {
+        return Ok(None);
+    };
+    match written(tx, certificate, lane, content)? {
+        Some(leaf) => cut::file(tx, signer, &leaf).map(Some),
+        None => Ok(None),
+    }
+}
+
+fn certificate_of(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<Certificate>> {
+    let found = certificates(tx)?.into_iter().find(|certificate| certificate.device() == device);
+    Ok(found)
+}
+
+fn certificates(tx: &Transaction<'_>) -> Result<Vec<Certificate>> {
     let mut statement = tx.prepare_cached("SELECT bytes FROM certificate")?;
     let mut rows = statement.query([])?;
-    let mut found = BTreeMap::new();
+    let mut found = Vec::new();
     while let Some(row) = rows.next()? {
-        let bytes = row.get_ref(0)?.as_blob().unwrap_or_default();
-        let Ok(certificate) = Certificate::read(bytes) else { continue };
-        let placed = signer.standing.devices.get(&certificate.device());
-        let ended = placed.is_some_and(|placed| {
-            placed.person == certificate.person() && placed.within && !placed.standing
-        });
-        if ended {
-            found.insert(certificate.device(), certificate);
-        }
+        found.extend(Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default()).ok());
     }
     Ok(found)
 }
@@ -116,13 +175,18 @@ fn for_one(
     Ok(names)
 }
 
-/// The heads of another's lane that a device has seen, as its own leaves in the thread say; none while it has written none
-/// there.
+/// The heads of another's lane that a device has seen; none while it has written nothing in the thread.
 fn seen_by(
     tx: &Transaction<'_>,
     by: Lane,
     of_device: DeviceId,
 ) -> Result<Option<BTreeSet<LaneHead>>> {
+    let heads = heads_of(tx, by)?;
+    Ok(heads.map(|heads| heads.into_iter().filter(|head| head.0 == of_device).collect()))
+}
+
+/// Every head that a device's own leaves in a thread name; none while it has written none there.
+fn heads_of(tx: &Transaction<'_>, by: Lane) -> Result<Option<BTreeSet<LaneHead>>> {
     let mut statement =
         tx.prepare_cached("SELECT header FROM leaf WHERE device = ?1 AND of = ?2")?;
     let mut rows = statement.query(params![by.device.0, by.of.0])?;
@@ -131,8 +195,7 @@ fn seen_by(
         let header: Option<SealedHeader> =
             serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
         let heads = header.map(|header| header.seen).unwrap_or_default();
-        let of_it = heads.into_iter().filter(|head| head.0 == of_device);
-        seen.get_or_insert_default().extend(of_it);
+        seen.get_or_insert_with(BTreeSet::new).extend(heads);
     }
     Ok(seen)
 }

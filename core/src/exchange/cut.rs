@@ -61,7 +61,7 @@ impl Signer<'_> {
     }
 
     /// False once this device's person was removed from the crew: then nothing more is sealed to its coach.
-    fn belongs(&self) -> bool {
+    pub(super) fn belongs(&self) -> bool {
         let own = self.trusted.certificate.person();
         self.standing.people.get(&own).is_none_or(|known| known.standing)
     }

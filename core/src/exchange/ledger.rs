@@ -234,12 +234,12 @@ pub(crate) fn threads_of(connection: &Connection, device: DeviceId) -> Result<Ve
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 
-/// The last leaf of every run without a hole in a lane, the highest first: all that is here of it is reached down from
-/// these.
+/// The last leaf of every run without a hole in a lane, the highest first: all that is here of it and counts is reached
+/// down from these. What does not count is named by nobody, or it would count from then on.
 pub(crate) fn tops(connection: &Connection, lane: Lane) -> Result<Vec<(u64, [u8; 32])>> {
-    let sql = "SELECT l.sequence, l.content FROM leaf l WHERE l.device = ?1 AND l.of = ?2
+    let sql = "SELECT l.sequence, l.content FROM leaf l WHERE l.device = ?1 AND l.of = ?2 AND l.counts = 0
                  AND NOT EXISTS (SELECT 1 FROM leaf n WHERE n.device = ?1 AND n.of = ?2
-                                   AND n.previous = l.content)
+                                   AND n.previous = l.content AND n.counts = 0)
                ORDER BY l.sequence DESC, l.content";
     let mut statement = connection.prepare_cached(sql)?;
     let rows = statement.query_map(params![lane.device.0, lane.of.0], |row| {

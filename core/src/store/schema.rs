@@ -187,6 +187,13 @@ CREATE INDEX entry_of_forgotten ON entry (device) WHERE kind = 'forgot';
 CREATE INDEX held_of_people ON held (device) WHERE kind IN ('admit', 'remove', 'stop');
 -- the writer's signature: with it a leaf can be sealed again for a device that came later. None on one's own, which is signed anew
 ALTER TABLE leaf ADD COLUMN signature BLOB;
+-- devices of a thread whose first leaf was sealed again for another that did not know them, nor they it
+CREATE TABLE introduced (
+  of BLOB NOT NULL,
+  writer BLOB NOT NULL,
+  device BLOB NOT NULL,
+  PRIMARY KEY (of, writer, device)
+) STRICT, WITHOUT ROWID;
 -- the devices that leaves of a lane are sealed to
 CREATE TABLE sealed_to (
   of BLOB NOT NULL,

@@ -10,7 +10,7 @@ use super::carrier::{Wrong, exchange, search};
 use super::template::copy;
 use super::{ANA, BEN, MAREN, NAMES, Seat, World};
 use crate::pairing::pair;
-use crate::{Carrier, DAY, Device, SMALL_PLAN, Writer};
+use crate::{DAY, Device, SMALL_PLAN, Writer};
 
 const ROUGH: Wrong = Wrong { unlisted: 15, spoiled: 12, lost: 8, broken: 8 };
 
@@ -204,8 +204,15 @@ impl World {
         } else {
             device.holdfast.stop(number, code, device.now())
         };
-        done.map_err(failed("stop"))?;
+        let crew = done.map_err(failed("stop"))?;
         self.seats[stolen].ended = true;
+        // What the stopped laptop had said of people and this one has not read does not count any more.
+        if who == MAREN {
+            for (at, writer) in self.writers.iter().enumerate() {
+                let known = crew.people.iter().find(|person| person.person == writer.person());
+                self.in_crew[at] = known.map_or(self.in_crew[at], |known| known.standing);
+            }
+        }
         self.tell(format!("{by} stops {stolen}, by the coach: {by_coach}"));
         Ok(())
     }
@@ -273,14 +280,4 @@ impl World {
         }
         Ok(())
     }
-}
-
-/// Kept so that a story can be looked at in a folder.
-#[allow(dead_code, reason = "for whoever looks into a failure")]
-pub(super) fn as_carrier(world: &World) -> Carrier {
-    let carrier = Carrier::new(world.folder.path().join("carrier"));
-    for (name, content) in &world.files {
-        let _ = std::fs::write(carrier.folder().join(name), content);
-    }
-    carrier
 }

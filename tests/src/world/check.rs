@@ -146,15 +146,6 @@ impl World {
                     for reader in self.honest(of).into_iter().chain(self.honest(MAREN)) {
                         let lacks = lines.iter().find(|line| !held[reader].lines.contains(**line));
                         if let Some(lacks) = lacks {
-                            if std::env::var_os("WORLD_KEEP").is_some() {
-                                let kept = std::path::Path::new("/tmp/world");
-                                for (at, seat) in self.seats.iter().enumerate() {
-                                    super::template::copy(
-                                        &seat.device.home,
-                                        &kept.join(at.to_string()),
-                                    );
-                                }
-                            }
                             return Err(format!(
                                 "{} {at} wrote {lacks:?} in {name}'s thread, and {} {reader} lacks it",
                                 NAMES[who], NAMES[self.seats[reader].who]

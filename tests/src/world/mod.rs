@@ -83,6 +83,9 @@ pub struct Played {
 pub fn play(seed: u64) -> Result<Played, String> {
     let mut world = World::begin(seed);
     let held = world.play();
+    if held.is_err() {
+        world.keep();
+    }
     held.map_err(|why| format!("seed {seed}: {why}\n  {}", world.told.join("\n  ")))
 }
 
@@ -99,6 +102,15 @@ impl World {
             devices: self.seats.len(),
             stolen: self.seats.iter().filter(|seat| seat.stolen).count(),
         })
+    }
+
+    /// Keeps the homes of a story that failed, in the folder that `HOLDFAST_KEEP` names, for whoever looks into it.
+    fn keep(&self) {
+        if let Some(kept) = std::env::var_os("HOLDFAST_KEEP") {
+            for (at, seat) in self.seats.iter().enumerate() {
+                template::copy(&seat.device.home, &PathBuf::from(&kept).join(at.to_string()));
+            }
+        }
     }
 
     fn act(&mut self) -> Result<(), String> {
