@@ -2,7 +2,7 @@
 //! stands now: the same signed bytes in another file. Whoever wrote it does that; for a device that was stopped or removed,
 //! and will not, a coach's device does.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use rusqlite::{OptionalExtension, Transaction, params};
 
@@ -22,21 +22,21 @@ const MOST_AGAIN: usize = 200;
 /// what they lack should they come back.
 pub(super) fn note(
     tx: &Transaction<'_>,
-    lane: Lane,
+    of: PersonId,
     sequence: u64,
     devices: &[DeviceId],
 ) -> Result<()> {
     let noted: Vec<DeviceId> = tx
-        .prepare_cached("SELECT device FROM sealed_to WHERE of = ?1 AND writer = ?2")?
-        .query_map(params![lane.of.0, lane.device.0], |row| Ok(DeviceId(row.get(0)?)))?
+        .prepare_cached("SELECT device FROM sealed_to WHERE of = ?1")?
+        .query_map([of.0], |row| Ok(DeviceId(row.get(0)?)))?
         .collect::<rusqlite::Result<_>>()?;
     for left_out in noted.iter().filter(|device| !devices.contains(device)) {
-        tx.prepare_cached("DELETE FROM sealed_to WHERE of = ?1 AND writer = ?2 AND device = ?3")?
-            .execute(params![lane.of.0, lane.device.0, left_out.0])?;
+        tx.prepare_cached("DELETE FROM sealed_to WHERE of = ?1 AND device = ?2")?
+            .execute(params![of.0, left_out.0])?;
     }
     for device in devices {
-        tx.prepare_cached("INSERT OR IGNORE INTO sealed_to VALUES (?1, ?2, ?3, ?4, ?5)")?
-            .execute(params![lane.of.0, lane.device.0, device.0, sequence as i64, sequence == 1])?;
+        tx.prepare_cached("INSERT OR IGNORE INTO sealed_to VALUES (?1, ?2, ?3, ?4)")?
+            .execute(params![of.0, device.0, sequence as i64, sequence == 1])?;
     }
     Ok(())
 }
@@ -48,26 +48,33 @@ pub(super) fn seal_again(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Ve
     if !signer.belongs() {
         return Ok(names);
     }
-    let mut writers = BTreeMap::from([(own, signer.trusted.certificate)]);
-    writers.extend(gone(tx, signer)?);
     for of in threads_of(tx, own)? {
         names.extend(introduce(tx, signer, of)?);
+        for device in others(signer, of) {
+            names.extend(own_for(tx, signer, of, device)?);
+        }
     }
-    for (writer, certificate) in writers {
-        for of in threads_of(tx, writer)? {
-            let lane = Lane { device: writer, of };
-            for device in signer.devices(of).into_iter().filter(|device| *device != own) {
-                names.extend(for_one(tx, signer, (lane, certificate), device)?);
+    for certificate in gone(tx, signer)? {
+        for of in threads_of(tx, certificate.device())? {
+            let lane = Lane { device: certificate.device(), of };
+            for device in others(signer, of) {
+                names.extend(gone_for(tx, signer, (lane, certificate), device)?);
             }
         }
     }
     Ok(names)
 }
 
+/// The standing devices of a thread but this one.
+fn others(signer: &Signer<'_>, of: PersonId) -> Vec<DeviceId> {
+    let own = signer.trusted.certificate.device();
+    signer.devices(of).into_iter().filter(|device| *device != own).collect()
+}
+
 /// Devices that will seal nothing again, being stopped or removed: on a coach's device all, on a member's those of the same
 /// person. Whoever stops a device names leaves of it, and all that a chain reaches from them counts only for those who
 /// have them: a thief could show one leaf to one device alone.
-fn gone(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<BTreeMap<DeviceId, Certificate>> {
+fn gone(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Vec<Certificate>> {
     let gone = certificates(tx)?.into_iter().filter(|certificate| {
         let placed = signer.standing.devices.get(&certificate.device());
         let of_ours = signer.trusted.own().coach || signer.is_own(certificate.device());
@@ -75,61 +82,71 @@ fn gone(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<BTreeMap<DeviceId, 
             placed.person == certificate.person() && placed.within && !placed.standing && of_ours
         })
     });
-    Ok(gone.map(|certificate| (certificate.device(), certificate)).collect())
+    Ok(gone.collect())
 }
 
 /// Two devices that came at the same time know nothing of each other: each sealed its first leaf before it could have. One
 /// that knows both seals that leaf of each again, and the rest follows by itself.
 fn introduce(tx: &Transaction<'_>, signer: &Signer<'_>, of: PersonId) -> Result<Vec<SealedName>> {
-    let own = signer.trusted.certificate.device();
-    let mut others: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
-    for device in signer.devices(of).into_iter().filter(|device| *device != own) {
+    let mut known: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
+    for device in others(signer, of) {
         if let Some(heads) = heads_of(tx, Lane { device, of })? {
-            others.push((device, heads.into_iter().map(|head| head.0).collect()));
+            known.push((device, heads.into_iter().map(|head| head.0).collect()));
         }
     }
     let mut names = Vec::new();
-    for (writer, writer_saw) in &others {
-        for (device, device_saw) in &others {
-            let strangers = writer != device
-                && !writer_saw.contains(device)
-                && !device_saw.contains(writer)
-                && tx
-                    .prepare_cached("INSERT OR IGNORE INTO introduced VALUES (?1, ?2, ?3)")?
-                    .execute(params![of.0, writer.0, device.0])?
-                    > 0;
+    for (writer, writer_saw) in &known {
+        for (device, device_saw) in &known {
+            let strangers =
+                writer != device && !writer_saw.contains(device) && !device_saw.contains(writer);
             if strangers {
-                names.extend(first_leaf(tx, signer, Lane { device: *writer, of })?);
+                names.extend(first_leaf(tx, signer, Lane { device: *writer, of }, *device)?);
             }
         }
     }
     Ok(names)
 }
 
-/// Seals a lane's first leaf again.
-fn first_leaf(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Option<SealedName>> {
-    let sql = "SELECT l.content FROM leaf l
-               WHERE l.device = ?1 AND l.of = ?2 AND l.sequence = 1 AND l.counts = 0 ORDER BY l.content LIMIT 1";
+/// Seals a lane's first leaf again for a device, once.
+fn first_leaf(
+    tx: &Transaction<'_>,
+    signer: &Signer<'_>,
+    lane: Lane,
+    device: DeviceId,
+) -> Result<Option<SealedName>> {
+    let sql =
+        "SELECT content FROM leaf WHERE device = ?1 AND of = ?2 AND sequence = 1 AND counts = 0
+               ORDER BY content LIMIT 1";
     let content: Option<[u8; 32]> = tx
         .prepare_cached(sql)?
         .query_row(params![lane.device.0, lane.of.0], |row| row.get(0))
         .optional()?;
-    let (Some(content), Some(certificate)) = (content, certificate_of(tx, lane.device)?) else {
-        return Ok(None);
-    };
-    match written(tx, certificate, lane, content)? {
-        Some(leaf) => cut::file(tx, signer, &leaf).map(Some),
+    let certificate = certificates(tx)?.into_iter().find(|known| known.device() == lane.device);
+    match content.zip(certificate) {
+        Some((content, certificate)) => once(tx, signer, (lane, certificate), content, device),
         None => Ok(None),
     }
 }
 
-fn certificate_of(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<Certificate>> {
-    let found = certificates(tx)?.into_iter().find(|certificate| certificate.device() == device);
-    Ok(found)
+/// Seals somebody else's leaf again for a device, unless that was done.
+fn once(
+    tx: &Transaction<'_>,
+    signer: &Signer<'_>,
+    (lane, certificate): (Lane, Certificate),
+    content: [u8; 32],
+    device: DeviceId,
+) -> Result<Option<SealedName>> {
+    let noted = tx
+        .prepare_cached("INSERT OR IGNORE INTO sealed_for VALUES (?1, ?2, ?3)")?
+        .execute(params![lane.of.0, content, device.0])?;
+    match written(tx, certificate, lane, content)? {
+        Some(leaf) if noted > 0 => cut::file(tx, signer, &leaf).map(Some),
+        _ => Ok(None),
+    }
 }
 
 fn certificates(tx: &Transaction<'_>) -> Result<Vec<Certificate>> {
-    let mut statement = tx.prepare_cached("SELECT bytes FROM certificate")?;
+    let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
     let mut rows = statement.query([])?;
     let mut found = Vec::new();
     while let Some(row) = rows.next()? {
@@ -138,30 +155,41 @@ fn certificates(tx: &Transaction<'_>) -> Result<Vec<Certificate>> {
     Ok(found)
 }
 
-fn for_one(
+/// What a device has seen of a lane; none where nobody can know yet.
+fn seen(
     tx: &Transaction<'_>,
     signer: &Signer<'_>,
-    (lane, certificate): (Lane, Certificate),
+    lane: Lane,
+    device: DeviceId,
+) -> Result<Option<BTreeSet<LaneHead>>> {
+    Ok(match seen_by(tx, Lane { device, ..lane }, lane.device)? {
+        Some(seen) => Some(seen),
+        // Another device of this coach that does not know the member yet will never say so in the member's thread.
+        None if signer.is_own(device) && !threads_of(tx, device)?.is_empty() => {
+            Some(BTreeSet::new())
+        }
+        // Before it has spoken nobody knows what it lacks.
+        None => None,
+    })
+}
+
+/// Seals one's own leaves again for a device, once: those from before it was known.
+fn own_for(
+    tx: &Transaction<'_>,
+    signer: &Signer<'_>,
+    of: PersonId,
     device: DeviceId,
 ) -> Result<Vec<SealedName>> {
+    let certificate = signer.trusted.certificate;
+    let lane = Lane { device: certificate.device(), of };
     let noted: Option<(i64, bool)> = tx
-        .prepare_cached(
-            "SELECT since, given FROM sealed_to WHERE of = ?1 AND writer = ?2 AND device = ?3",
-        )?
-        .query_row(params![lane.of.0, lane.device.0, device.0], |row| {
-            Ok((row.get(0)?, row.get(1)?))
-        })
+        .prepare_cached("SELECT since, given FROM sealed_to WHERE of = ?1 AND device = ?2")?
+        .query_row(params![of.0, device.0], |row| Ok((row.get(0)?, row.get(1)?)))
         .optional()?;
     if noted.is_some_and(|(_, given)| given) {
         return Ok(Vec::new());
     }
-    let seen = match seen_by(tx, Lane { device, ..lane }, lane.device)? {
-        Some(seen) => seen,
-        // Another device of this coach that does not know the member yet will never say so in the member's thread.
-        None if signer.is_own(device) && !threads_of(tx, device)?.is_empty() => BTreeSet::new(),
-        // Before it has spoken nobody knows what it lacks.
-        None => return Ok(Vec::new()),
-    };
+    let Some(seen) = seen(tx, signer, lane, device)? else { return Ok(Vec::new()) };
     let last = ledger::last(tx, lane)?.map_or(0, |(sequence, _)| sequence);
     let since = noted.map_or(last + 1, |(since, _)| since.unsigned_abs());
     let mut names = Vec::new();
@@ -170,8 +198,23 @@ fn for_one(
             names.push(cut::file(tx, signer, &leaf)?);
         }
     }
-    tx.prepare_cached("INSERT OR REPLACE INTO sealed_to VALUES (?1, ?2, ?3, ?4, 1)")?
-        .execute(params![lane.of.0, lane.device.0, device.0, since as i64])?;
+    tx.prepare_cached("INSERT OR REPLACE INTO sealed_to VALUES (?1, ?2, ?3, 1)")?
+        .execute(params![of.0, device.0, since as i64])?;
+    Ok(names)
+}
+
+/// Seals leaves of a device that is gone again for another: each once, whenever it comes.
+fn gone_for(
+    tx: &Transaction<'_>,
+    signer: &Signer<'_>,
+    (lane, certificate): (Lane, Certificate),
+    device: DeviceId,
+) -> Result<Vec<SealedName>> {
+    let Some(seen) = seen(tx, signer, lane, device)? else { return Ok(Vec::new()) };
+    let mut names = Vec::new();
+    for content in lacking(tx, lane, &seen, u64::MAX)? {
+        names.extend(once(tx, signer, (lane, certificate), content, device)?);
+    }
     Ok(names)
 }
 
@@ -208,9 +251,12 @@ fn lacking(
     seen: &BTreeSet<LaneHead>,
     before: u64,
 ) -> Result<Vec<[u8; 32]>> {
-    type Row = (u64, [u8; 32], [u8; 32], i64);
-    let sql = "SELECT sequence, content, previous, counts FROM leaf WHERE device = ?1 AND of = ?2
-               ORDER BY sequence DESC, content";
+    type Row = (u64, [u8; 32], [u8; 32], bool);
+    // A stop counts wherever it stands.
+    let sql = "SELECT l.sequence, l.content, l.previous, l.counts != 0 AND NOT EXISTS (
+                 SELECT 1 FROM held h WHERE h.kind = 'stop' AND h.device = l.device AND h.of = l.of
+                   AND h.content = l.content)
+               FROM leaf l WHERE l.device = ?1 AND l.of = ?2 ORDER BY l.sequence DESC, l.content";
     let leaves: Vec<Row> = tx
         .prepare_cached(sql)?
         .query_map(params![lane.device.0, lane.of.0], |row| {
@@ -220,12 +266,12 @@ fn lacking(
     // From the top down, so that whatever a leaf follows is looked at after it.
     let mut reached: BTreeSet<[u8; 32]> = BTreeSet::new();
     let mut lacking = Vec::new();
-    for (sequence, content, previous, counts) in leaves {
+    for (sequence, content, previous, aside) in leaves {
         if seen.contains(&LaneHead::new(lane.device, sequence, &content))
             || reached.contains(&content)
         {
             reached.insert(previous);
-        } else if counts == 0 && sequence < before && lacking.len() < MOST_AGAIN {
+        } else if !aside && sequence < before && lacking.len() < MOST_AGAIN {
             lacking.push(content);
         }
     }

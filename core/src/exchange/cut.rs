@@ -106,7 +106,7 @@ fn cut_one(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Opti
     let seen = ledger::seen(tx, lane)?;
     let leaf = SealedLeaf::write(certificate, (signer.crew, lane.of), follows, seen, entries);
     let name = file(tx, signer, &leaf)?;
-    again::note(tx, lane, leaf.header.sequence, &signer.devices(lane.of))?;
+    again::note(tx, lane.of, leaf.header.sequence, &signer.devices(lane.of))?;
     ledger::insert(tx, &leaf, Counts::Yes)?;
     ledger::posted(tx, &leaf)?;
     Ok(Some(name))

@@ -53,7 +53,7 @@ pub(crate) fn purge(tx: &Transaction<'_>, person: PersonId) -> Result<()> {
     let theirs = devices_of(tx, person)?;
     for device in &theirs {
         tx.execute("DELETE FROM entry WHERE device = ?1", [device.0])?;
-        tx.execute("DELETE FROM sealed_to WHERE device = ?1 OR writer = ?1", [device.0])?;
+        tx.execute("DELETE FROM sealed_to WHERE device = ?1", [device.0])?;
     }
     tx.execute(
         "DELETE FROM entry WHERE EXISTS (SELECT 1 FROM heard h WHERE h.device = entry.device
@@ -62,7 +62,7 @@ pub(crate) fn purge(tx: &Transaction<'_>, person: PersonId) -> Result<()> {
              AND h.n = entry.n AND h.digest = entry.digest AND h.of != ?1)",
         [person.0],
     )?;
-    for table in ["leaf", "file", "held", "heard", "outbox", "sealed_to", "introduced"] {
+    for table in ["leaf", "file", "held", "heard", "outbox", "sealed_to", "sealed_for"] {
         tx.execute(&format!("DELETE FROM {table} WHERE of = ?1"), [person.0])?;
     }
     let certificates = bytes_of(tx, "SELECT bytes FROM certificate")?;

@@ -203,10 +203,14 @@ pub(super) fn written(
         connection.prepare_cached(sql)?.query_row(key, read).optional()?;
     let Some((header, held, signature)) = row else { return Ok(None) };
     let mut entries = Vec::new();
-    let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
+    // Those of a leaf that does not count are kept apart.
+    let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3
+               UNION ALL SELECT raw, digest FROM held
+                 WHERE device = ?1 AND of = ?4 AND content = ?5 AND n = ?2 AND digest = ?3";
     for (number, digest) in holds(&held) {
         let mut statement = connection.prepare_cached(sql)?;
-        let mut rows = statement.query(params![lane.device.0, number as i64, digest])?;
+        let key = params![lane.device.0, number as i64, digest, lane.of.0, content];
+        let mut rows = statement.query(key)?;
         let Some(row) = rows.next()? else { return Ok(None) };
         entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
     }

@@ -187,23 +187,22 @@ CREATE INDEX entry_of_forgotten ON entry (device) WHERE kind = 'forgot';
 CREATE INDEX held_of_people ON held (device) WHERE kind IN ('admit', 'remove', 'stop');
 -- the writer's signature: with it a leaf can be sealed again for a device that came later. None on one's own, which is signed anew
 ALTER TABLE leaf ADD COLUMN signature BLOB;
--- devices of a thread whose first leaf was sealed again for another that did not know them, nor they it
-CREATE TABLE introduced (
+-- others' leaves that were sealed again here, each for a device
+CREATE TABLE sealed_for (
   of BLOB NOT NULL,
-  writer BLOB NOT NULL,
+  content BLOB NOT NULL,
   device BLOB NOT NULL,
-  PRIMARY KEY (of, writer, device)
+  PRIMARY KEY (of, content, device)
 ) STRICT, WITHOUT ROWID;
--- the devices that leaves of a lane are sealed to
+-- the devices that one's own leaves of a thread are sealed to
 CREATE TABLE sealed_to (
   of BLOB NOT NULL,
-  writer BLOB NOT NULL,
   device BLOB NOT NULL,
   -- the first leaf that was
   since INTEGER NOT NULL,
   -- 1 once it was given what was sealed before that
   given INTEGER NOT NULL,
-  PRIMARY KEY (of, writer, device)
+  PRIMARY KEY (of, device)
 ) STRICT, WITHOUT ROWID;
 ";
 
