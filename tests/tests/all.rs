@@ -26,6 +26,7 @@ mod house;
 mod kills;
 mod kinds;
 mod language;
+mod leaving;
 mod left_open;
 mod left_out;
 mod load_laws;

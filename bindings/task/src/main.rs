@@ -61,8 +61,8 @@ enum Part {
     /// The numbers of reference libraries in tests/reference, made again: needs Python 3.11 and a
     /// package index
     Reference,
-    /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw: needs
-    /// Debian's packages, Python 3.11, and a package index and a Go module proxy
+    /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw, and
+    /// leaves opened by stock age and gzip: needs Debian's packages, Python 3.11, and a package index and a Go module proxy
     Servers,
     /// The Kotlin kit against the real core: needs a JDK and Maven
     Kotlin,
@@ -72,7 +72,8 @@ enum Part {
     /// killed 5,000 times while it logs; the strength model keeps its promises for 200,000 simulated
     /// athletes and holds what the same model in Python does; the laws of loads hold on a million
     /// histories and 200 seasons are as expected; the core's properties and random stories are tried 20,000
-    /// times each. A quarter of an hour once it is built; needs cargo alone
+    /// times each; 5,000 stories of a whole crew with everything against it come out right. Half an hour once
+    /// it is built; needs cargo alone
     Wide,
 }
 

@@ -130,7 +130,7 @@ pub(crate) fn restored(
         before: Vec::new(),
     };
     let kept = Kept { keys, recovery: Some(recovery) };
-    begun(home, identity, kept, at)?.is_here()
+    begun(home, identity, kept, at)?.announced()
 }
 
 /// Makes a home folder of an identity and its keys, and opens it.
@@ -176,7 +176,7 @@ fn renewed(device: Device, last: u64, recovery: &Recovery) -> Result<Device> {
     let rebuilt = device.rebuilt.take();
     device.become_another(last, recovery)?;
     let device = LetGo::of(device).opened()?;
-    Device { rebuilt, renewed: true, ..device }.is_here()
+    Device { rebuilt, renewed: true, ..device }.announced()
 }
 
 impl Device {
@@ -216,7 +216,7 @@ impl Device {
         self.append(at, vec![Draft::new(Here {})]).map(drop)
     }
 
-    fn is_here(mut self) -> Result<Device> {
+    fn announced(mut self) -> Result<Device> {
         let at = self.opened_at.clone();
         self.say_here(&at)?;
         Ok(self)

@@ -6,10 +6,9 @@ use std::collections::BTreeSet;
 
 use rusqlite::{OptionalExtension, Transaction, params};
 
-use super::cut::{self, Signer};
 use super::ledger::{self, threads_of};
 use super::sealed::{LaneHead, SealedHeader, SealedName};
-use super::shelf::written;
+use super::signer::{Signer, file, written};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::trust::{Certificate, Lane};
@@ -140,7 +139,7 @@ fn once(
         .prepare_cached("INSERT OR IGNORE INTO sealed_for VALUES (?1, ?2, ?3)")?
         .execute(params![lane.of.0, content, device.0])?;
     match written(tx, certificate, lane, content)? {
-        Some(leaf) if noted > 0 => cut::file(tx, signer, &leaf).map(Some),
+        Some(leaf) if noted > 0 => file(tx, signer, &leaf).map(Some),
         _ => Ok(None),
     }
 }
@@ -195,7 +194,7 @@ fn own_for(
     let mut names = Vec::new();
     for content in lacking(tx, lane, &seen, since)? {
         if let Some(leaf) = written(tx, certificate, lane, content)? {
-            names.push(cut::file(tx, signer, &leaf)?);
+            names.push(file(tx, signer, &leaf)?);
         }
     }
     tx.prepare_cached("INSERT OR REPLACE INTO sealed_to VALUES (?1, ?2, ?3, 1)")?

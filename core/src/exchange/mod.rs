@@ -5,6 +5,7 @@
 //! renamed or deleted, so no two devices can get in each other's way.
 
 mod again;
+mod counting;
 mod cut;
 mod durable;
 mod file;
@@ -14,6 +15,7 @@ mod ledger;
 mod members;
 pub mod sealed;
 mod shelf;
+mod signer;
 mod steps;
 mod take_in;
 
@@ -21,7 +23,6 @@ mod take_in;
 mod tests;
 pub mod web;
 
-pub(crate) use cut::Signer;
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
@@ -33,6 +34,7 @@ pub(crate) use ledger::{
 };
 pub(crate) use members::{Trusted, add_certificate, on_opening, settle};
 pub(crate) use shelf::Shelf;
+pub(crate) use signer::Signer;
 pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 pub(crate) use steps::{Own, Traffic};
 pub(crate) use take_in::{Reader, take_in};

@@ -4,19 +4,18 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, OptionalExtension, params};
+use rusqlite::{Connection, OptionalExtension};
 
 use super::again::seal_again;
-use super::cut::{self, Signer};
+use super::cut;
 use super::durable;
 use super::forget::is_forgotten;
-use super::ledger::{self, holds};
-use super::sealed::{SealedLeaf, SealedName, is_as_named};
+use super::ledger;
+use super::sealed::{SealedName, is_as_named};
+use super::signer::{self, Signer};
 use crate::error::{Error, Result};
 use crate::id::{CrewId, PersonId};
-use crate::journal::Entry;
-use crate::store::{Store, line_in};
-use crate::trust::{Certificate, Lane};
+use crate::store::Store;
 
 const FOLDER: &str = "leaves";
 
@@ -156,7 +155,7 @@ impl Shelf {
                     Some(signer) if name.device == own => match ledger::leaf_of(tx, &name)? {
                         Some((lane, content)) => {
                             let certificate = signer.trusted.certificate;
-                            written(tx, certificate, lane, content)?
+                            signer::written(tx, certificate, lane, content)?
                         }
                         None => None,
                     },
@@ -164,7 +163,7 @@ impl Shelf {
                 };
                 ledger::drop_file(tx, &name)?;
                 if let (Some(signer), Some(leaf)) = (signer, leaf) {
-                    cut::file(tx, signer, &leaf)?;
+                    signer::file(tx, signer, &leaf)?;
                 }
                 Ok(())
             })?;
@@ -186,33 +185,4 @@ fn unshelved(connection: &Connection, name: &SealedName) -> Result<Option<Vec<u8
     let bytes: Option<Vec<u8>> =
         statement.query_row([name.to_string()], |row| row.get(0)).optional()?;
     Ok(bytes.filter(|bytes| is_as_named(name, bytes)))
-}
-
-/// A leaf as it was written, from what the database holds of it.
-pub(super) fn written(
-    connection: &Connection,
-    certificate: Certificate,
-    lane: Lane,
-    content: [u8; 32],
-) -> Result<Option<SealedLeaf>> {
-    let sql =
-        "SELECT header, holds, signature FROM leaf WHERE device = ?1 AND of = ?2 AND content = ?3";
-    let key = params![lane.device.0, lane.of.0, content];
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, row.get(1)?, row.get(2)?));
-    let row: Option<(String, Vec<u8>, Option<[u8; 64]>)> =
-        connection.prepare_cached(sql)?.query_row(key, read).optional()?;
-    let Some((header, held, signature)) = row else { return Ok(None) };
-    let mut entries = Vec::new();
-    // Those of a leaf that does not count are kept apart.
-    let sql = "SELECT raw, digest FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3
-               UNION ALL SELECT raw, digest FROM held
-                 WHERE device = ?1 AND of = ?4 AND content = ?5 AND n = ?2 AND digest = ?3";
-    for (number, digest) in holds(&held) {
-        let mut statement = connection.prepare_cached(sql)?;
-        let key = params![lane.device.0, number as i64, digest, lane.of.0, content];
-        let mut rows = statement.query(key)?;
-        let Some(row) = rows.next()? else { return Ok(None) };
-        entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
-    }
-    Ok(SealedLeaf::written(certificate, header, entries, content, signature))
 }

@@ -10,10 +10,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::path::Path;
 
-use super::cut::Signer;
 use super::forget::{forgotten, is_forgotten};
 use super::members::Trusted;
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
+use super::signer::Signer;
 use super::take_in::{Reader, take_in};
 use super::{
     AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, sha256,

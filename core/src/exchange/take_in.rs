@@ -2,11 +2,11 @@
 
 use rusqlite::Transaction;
 
-use super::cut::Signer;
 use super::forget::forgotten;
 use super::members::{self, Trusted, settle};
 use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
-use super::{CarriedFile, Shelf, ledger};
+use super::signer::Signer;
+use super::{CarriedFile, Shelf, counting, ledger};
 use crate::error::Result;
 use crate::store::Store;
 use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
@@ -116,8 +116,8 @@ pub(super) fn insert(
         return Ok((taken, None));
     }
     match counts {
-        Counts::Yes => taken.new = members::admit(tx, standing, lane, &leaf.entries)?,
-        _ => members::hold(tx, lane, &leaf.content, &leaf.entries)?,
+        Counts::Yes => taken.new = counting::admit(tx, standing, lane, &leaf.entries)?,
+        _ => counting::hold(tx, lane, &leaf.content, &leaf.entries)?,
     }
     // Nobody else's leaf says so: a line does not name its writer.
     if lane.device == trusted.certificate.device() {

@@ -1,0 +1,90 @@
+//! What a shell asks about the crew and the recovery code.
+
+use super::restore::Restore;
+use super::{Holdfast, HoldfastResult};
+use crate::crew::{self, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
+use crate::door::guard::caught;
+use crate::exchange::ListedFile;
+use crate::instant::Instant;
+
+#[cfg_attr(feature = "ffi", uniffi::export)]
+impl Holdfast {
+    /// Who is in the crew, with which devices.
+    pub fn crew(&self) -> HoldfastResult<CrewScreen> {
+        self.with(|state| crew::screen(&state.device, None))
+    }
+
+    /// A coach removes a member, or with a number one device of theirs. What they wrote so far stays.
+    ///
+    /// # Errors
+    /// [`HoldfastError::NotFound`] with the names, or the numbers, that there are.
+    pub fn remove(
+        &self,
+        name: String,
+        device: Option<u32>,
+        at: Instant,
+    ) -> HoldfastResult<CrewScreen> {
+        self.at(at, |state, at| crew::remove(&mut state.device, &name, device, at))
+    }
+
+    /// A coach forgets somebody who was taken out: drops all that this device has of them. What lies on a carrier is
+    /// named by [`Holdfast::forgotten_files`].
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for somebody who is still in the crew.
+    pub fn forget(&self, name: String, at: Instant) -> HoldfastResult<Forgotten> {
+        self.at(at, |state, at| crew::forget(&mut state.device, &name, at))
+    }
+
+    /// The files of a carrier's listing that are of somebody this device has forgotten: a shell deletes them there, and
+    /// nothing else ever.
+    pub fn forgotten_files(&self, listing: Vec<ListedFile>) -> HoldfastResult<Vec<String>> {
+        self.with(|state| crew::to_delete(&state.device, &listing))
+    }
+
+    /// Stops a device of one's own, by its number. The recovery code is needed unless it is still on this device.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for a code that is none, or another person's.
+    pub fn stop(
+        &self,
+        device: u32,
+        code: Option<String>,
+        at: Instant,
+    ) -> HoldfastResult<CrewScreen> {
+        self.at(at, |state, at| crew::stop(&mut state.device, device, code.as_deref(), at))
+    }
+
+    /// The recovery code: shown, and forgotten once two of its groups were typed back.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] for groups, or a code, that are not right.
+    pub fn recovery(&self, did: RecoveryDid, at: Instant) -> HoldfastResult<RecoveryScreen> {
+        let copied = matches!(did, RecoveryDid::Copied { .. });
+        let screen = self.at(at.clone(), |state, at| crew::recovery(&mut state.device, did, at))?;
+        if copied {
+            // It is another device now, and opened as one.
+            self.let_go();
+            self.at(at, |state, at| state.device.say_here(at))?;
+        }
+        Ok(screen)
+    }
+
+    /// Starts on a device with what was found by a recovery code. `chance`: at least 64 bytes from the system's source
+    /// of chance. The next exchange brings the log.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] when somebody has started there already, or nothing was found.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
+    pub fn restore(
+        home: String,
+        found: &Restore,
+        chance: Vec<u8>,
+        at: Instant,
+    ) -> HoldfastResult<Holdfast> {
+        caught(|| {
+            let device = found.search().start(home, &chance, at)?;
+            Ok(Holdfast::of(device))
+        })
+    }
+}
