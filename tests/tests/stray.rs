@@ -71,8 +71,10 @@ const OTHER_MACROS: &[&str] = &[
 const SHOWN_ATTRIBUTES: &[&str] = &["error", "arg", "command"];
 
 /// What SQLite reads.
-const SQL: &[&str] =
-    &["SELECT", "INSERT", "UPDATE", "DELETE", "CREATE", "ALTER", "DROP", "PRAGMA", "WITH", "BEGIN"];
+const SQL: &[&str] = &[
+    "SELECT", "INSERT", "UPDATE", "DELETE", "CREATE", "ALTER", "DROP", "PRAGMA", "WITH", "BEGIN",
+    "VACUUM",
+];
 
 /// True for what a person could read as words: a space beside a letter, or a word with a capital.
 fn is_sentence(text: &str) -> bool {
