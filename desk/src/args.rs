@@ -72,6 +72,10 @@ pub(crate) enum Command {
         #[arg(long, value_name = "DIR")]
         carrier: PathBuf,
     },
+    TakeAlong {
+        #[arg(value_name = "DIR")]
+        from: PathBuf,
+    },
     Carrier {
         #[command(subcommand)]
         what: carriers::Carriers,

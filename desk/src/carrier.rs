@@ -7,7 +7,8 @@ use std::time::Duration;
 
 use carry::{Carried, Line};
 use holdfast_core::exchange::{
-    CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_temporary,
+    AsideFile, CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile,
+    is_temporary,
 };
 use holdfast_core::{Holdfast, HoldfastResult, Instant, Restore, put_file};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -116,16 +117,39 @@ pub(crate) fn exchanged_text(report: &ExchangeReport) -> String {
     for told in &report.told {
         text += &format!("{}\n", told.bold());
     }
+    text + &aside_text(&report.aside)
+}
+
+/// Files left alone, and why.
+fn aside_text(aside: &[AsideFile]) -> String {
+    let mut text = String::new();
     let mut alone = |what: String| {
         text += &format!("{} {what}\n", say::command::left_alone().yellow().bold());
     };
-    for file in report.aside.iter().take(SHOWN_ASIDE) {
+    for file in aside.iter().take(SHOWN_ASIDE) {
         alone(say::command::left_alone_file(&file.name, &file.reason));
     }
-    if report.aside.len() > SHOWN_ASIDE {
-        alone(say::command::left_alone_more(report.aside.len() - SHOWN_ASIDE));
+    if aside.len() > SHOWN_ASIDE {
+        alone(say::command::left_alone_more(aside.len() - SHOWN_ASIDE));
     }
     text
+}
+
+/// The largest file of a crewmate's that is looked at.
+const MOST_CARRIED: u64 = holdfast_core::exchange::sealed::MAX_SEALED_BYTES as u64;
+
+/// Takes a crewmate's files along from a folder: a stick, or what two phones shared.
+pub(crate) fn taken_along(holdfast: &Holdfast, from: &Path) -> Outcome<String> {
+    let mut files = Vec::new();
+    for ListedFile { name, bytes } in list(from)? {
+        // What is no leaf's is looked at no further than its size.
+        if !name.starts_with('.') && bytes <= MOST_CARRIED {
+            let path = from.join(&name);
+            files.push(CarriedFile { name, content: fs::read(&path).map_err(Fault::file(&path))? });
+        }
+    }
+    let taken = holdfast.take_along(files)?;
+    Ok(format!("{}\n{}", taken.told, aside_text(&taken.aside)))
 }
 
 fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {

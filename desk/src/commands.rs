@@ -16,7 +16,7 @@ use holdfast_core::{
 use owo_colors::OwoColorize;
 
 use crate::args::{Args, Command, LanguageArg, Plates, RoleArg, Start, UnitArg};
-use crate::carrier::exchanged_text;
+use crate::carrier::{exchanged_text, taken_along};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
@@ -70,6 +70,7 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
             let exchanged = carriers::exchange_with(home, holdfast, &carrier)?;
             print::out(&exchanged_text(&exchanged))
         }
+        Command::TakeAlong { from } => print::out(&taken_along(holdfast, &from)?),
         Command::Board { on, json } => {
             let board = holdfast.board(on.unwrap_or_else(today))?;
             if json { print::json(&board) } else { print::out(&print::board(&board)) }

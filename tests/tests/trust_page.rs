@@ -40,7 +40,10 @@ fn every_command_of_the_page_does_what_it_says() {
     fs::copy(ana.home.join("place"), copy.join("place")).unwrap();
     let new_phone = crew.folder().join("new-phone");
     let new_laptop = crew.folder().join("new-laptop");
+    let stick = Carrier::new(crew.folder().join("stick"));
+    crew.athletes[0].exchange(&stick).unwrap();
     let homes: BTreeMap<&str, PathBuf> = BTreeMap::from([
+        ("Ben's phone", crew.athletes[1].home.clone()),
         ("Ana's new phone", new_phone.clone()),
         ("Maren's laptop", crew.coach.home.clone()),
         ("Maren's new laptop", new_laptop.clone()),
@@ -63,6 +66,8 @@ fn every_command_of_the_page_does_what_it_says() {
         for line in lines {
             let typed = line.strip_prefix("holdfast ").unwrap_or_else(|| panic!("{line}"));
             let typed = typed.replace("--carrier folder", &format!("--carrier {carrier}"));
+            let typed =
+                typed.replace("along stick", &format!("along {}", stick.folder().display()));
             let args: Vec<&str> = typed.split(' ').collect();
             let ran = run_with(home, &args, "", &[("HOLDFAST_RECOVERY_CODE", code.as_str())]);
             assert!(ran.fine, "{place}: {line}: {ran:?}");
@@ -81,6 +86,7 @@ fn every_command_of_the_page_does_what_it_says() {
     assert!(found("take-out Ana", 0).contains("password"));
     assert!(found("forget Ana", 0).contains("deleted"));
     assert!(found("recovery --copied", 0).contains("paper"));
+    assert!(found("take-along", 0).contains("Took"));
     // What each of them comes to.
     let now = later(&ben.now(), 24 * 60 * 60 * 1000);
     let laptop = Device::open(new_laptop, now.clone()).unwrap();

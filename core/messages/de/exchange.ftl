@@ -29,3 +29,12 @@ number-out-of-range = die Eintragsnummer { $number } ist nicht möglich
 
 # Für alle, die eine App bauen.
 none-running = Es läuft kein Abgleich. Beginne zuerst einen.
+
+## Dateien eines Crewmitglieds
+
+taken-along = { $files ->
+    [0] Nichts Neues mitzunehmen.
+    [one] { $files } Datei mitgenommen. Dein nächster Abgleich liefert sie ab.
+   *[other] { $files } Dateien mitgenommen. Dein nächster Abgleich liefert sie ab.
+}
+bag-full = Für weitere Dateien anderer ist kein Platz. Gleiche erst ab.

@@ -29,3 +29,13 @@ number-out-of-range = entry number { $number } is out of range
 
 # For whoever builds an app.
 none-running = No exchange is running. Begin one first.
+
+## A crewmate's files
+
+# $files is how many were new.
+taken-along = { $files ->
+    [0] Nothing new to take along.
+    [one] Took { $files } file along. Your next exchange delivers it.
+   *[other] Took { $files } files along. Your next exchange delivers them.
+}
+bag-full = There is no room for more of other people's files. Exchange first.

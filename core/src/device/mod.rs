@@ -25,8 +25,8 @@ use rusqlite::Connection;
 
 use crate::error::{Error, Field, Result};
 use crate::exchange::{
-    self, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, Traffic, Trusted, forgotten,
-    holds_any, purge, settle, unpublished,
+    self, Bag, CarriedFile, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, TakenAlong,
+    Traffic, Trusted, forgotten, holds_any, purge, settle, unpublished,
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
@@ -276,7 +276,8 @@ impl Device {
         }
         let (trusted, kept) = (&self.trusted(), &*Arc::clone(&self.kept));
         let (store, shelf, standing) = (&mut self.store, &self.shelf, &mut self.standing);
-        let own = exchange::Own { store, shelf, kept, trusted, standing, crew };
+        let bag = &Bag::of(&self.home);
+        let own = exchange::Own { store, shelf, bag, kept, trusted, standing, crew };
         let mut step = self.traffic.step(own, did, at)?;
         if let ExchangeStep::Done { report } = &mut step {
             let before = self.before.take();
@@ -289,6 +290,11 @@ impl Device {
             }
         }
         Ok(step)
+    }
+
+    /// Takes a crewmate's files along, unopened: the next exchange delivers them.
+    pub(crate) fn take_along(&self, files: &[CarriedFile]) -> Result<TakenAlong> {
+        Bag::of(&self.home).take(files)
     }
 
     /// Forgets the recovery secret of a device that was started with it, once everything has come: it is on paper.

@@ -21,7 +21,7 @@ use crate::coach::{
     ProposalNamed, SetNamed, SetsScreen,
 };
 use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
-use crate::exchange::{ExchangeDid, ExchangeStep};
+use crate::exchange::{CarriedFile, ExchangeDid, ExchangeStep, TakenAlong};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
@@ -302,6 +302,12 @@ impl Holdfast {
     /// Cuts what is logged into leaves: call it when the app leaves the foreground.
     pub fn cut_leaves(&self) -> HoldfastResult<()> {
         self.with(|state| state.device.cut_leaves())
+    }
+
+    /// Takes a crewmate's files along, as they lie on a stick or were shared between two phones. Nobody opens them; the
+    /// next exchange delivers them.
+    pub fn take_along(&self, files: Vec<CarriedFile>) -> HoldfastResult<TakenAlong> {
+        self.with(|state| state.device.take_along(&files))
     }
 
     /// Takes a pairing one step on: a coach takes somebody in, a member joins. When the screen comes back, what it

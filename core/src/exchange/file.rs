@@ -52,6 +52,11 @@ impl AsideFile {
         AsideFile { name: shown(name), reason: fault.to_string() }
     }
 
+    /// A crewmate's file that there is no room for.
+    pub(super) fn full(name: &str) -> AsideFile {
+        AsideFile { name: shown(name), reason: say::exchange::bag_full().to_owned() }
+    }
+
     /// A sound leaf that does not count: it is kept, and counts once what it lacks has arrived.
     pub(super) fn uncounted(name: &str, counts: Counts) -> AsideFile {
         let reason = match counts {

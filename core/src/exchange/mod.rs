@@ -5,6 +5,7 @@
 //! renamed or deleted, so no two devices can get in each other's way.
 
 mod again;
+mod bag;
 mod counting;
 mod cut;
 mod durable;
@@ -23,6 +24,8 @@ mod take_in;
 mod tests;
 pub mod web;
 
+pub(crate) use bag::Bag;
+pub use bag::TakenAlong;
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};

@@ -16,7 +16,7 @@ use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane
 use super::signer::Signer;
 use super::take_in::{Reader, take_in};
 use super::{
-    AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, sha256,
+    AsideFile, Bag, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, sha256,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -90,6 +90,7 @@ pub enum ExchangeDid {
 pub(crate) struct Own<'a> {
     pub(crate) store: &'a mut Store,
     pub(crate) shelf: &'a Shelf,
+    pub(crate) bag: &'a Bag,
     pub(crate) kept: &'a Kept,
     pub(crate) trusted: &'a Trusted,
     /// Who counts, as of now.
@@ -117,6 +118,8 @@ struct Running {
     get: Vec<(SealedName, u64)>,
     /// Names still to write, the last one first; none before everything is fetched.
     put: Option<Vec<SealedName>>,
+    /// Crewmates' files that are not there yet, with their sizes.
+    carried: BTreeMap<SealedName, u64>,
     /// The last leaf that was here before.
     since: i64,
     all_read: bool,
@@ -198,12 +201,21 @@ impl Running {
         let here = ledger::names(own.store.reader())?;
         let forgotten = forgotten(own.store.reader(), own.store.device())?;
         let mut aside = Vec::new();
+        self.carried = own.bag.files();
         for file in listing.iter().take(MAX_LISTING) {
             // Hidden files are a file synchroniser's own, or one of ours half-written.
             if file.name.starts_with('.') {
                 continue;
             }
-            match SealedName::parse(&file.name) {
+            let named = SealedName::parse(&file.name);
+            // A crewmate's, and there: whoever carried it is done.
+            if let Some(name) = named.as_ref()
+                && self.carried.get(name) == Some(&file.bytes)
+            {
+                self.carried.remove(name);
+                own.bag.delivered(name);
+            }
+            match named {
                 None => aside.push(AsideFile::of(&file.name, &SealedFault::Foreign)),
                 // Somebody else's thread: nothing to say of it.
                 Some(name) if !own.is_for_us(&name) => {}
@@ -310,8 +322,8 @@ impl Running {
         Ok(ExchangeStep::Done { report })
     }
 
-    /// The next files that the carrier lacks. Everybody brings what they have of everybody: a member
-    /// without a connection for weeks is carried by the others.
+    /// The next files that the carrier lacks: what this device has of its own threads, and what it carries unopened for
+    /// a member without a connection.
     fn some_to_put(&mut self, own: &mut Own<'_>) -> Result<Vec<CarriedFile>> {
         if self.put.is_none() {
             // What is logged by now goes with it.
@@ -324,13 +336,16 @@ impl Running {
                     own.shelf.bytes_of(name).is_none_or(|bytes| bytes == *there)
                 })
             };
-            self.put = Some(here.into_iter().rev().filter(|name| !whole(name)).collect());
+            let own_ones = here.into_iter().rev().filter(|name| !whole(name));
+            // One's own first, then what one carries for others.
+            self.put = Some(self.carried.keys().rev().cloned().chain(own_ones).collect());
         }
         let mut files: Vec<CarriedFile> = Vec::new();
         let mut bytes = 0;
         while files.len() < FILES_A_STEP && bytes < BYTES_A_STEP {
             let Some(name) = self.put.as_mut().and_then(Vec::pop) else { break };
-            if let Some(content) = own.shelf.leaf(own.store, &name)? {
+            let of_others = || own.bag.read(&name);
+            if let Some(content) = own.shelf.leaf(own.store, &name)?.or_else(of_others) {
                 bytes += content.len() as u64;
                 files.push(CarriedFile { name: name.to_string(), content });
             }

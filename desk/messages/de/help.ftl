@@ -80,6 +80,7 @@ restore = Dieses Gerät mit deinem Wiederherstellungscode einrichten: ein neues 
 session = Trainieren: Sätze, Fenster, Dehnungen und Messungen eintragen, auf ganzem Bildschirm oder zeilenweise (Athlet)
 hold = Eine Dehnung nach der Uhr halten: braucht keinen Plan und kein Gerät, schreibt nichts
 exchange = Abgleichen: Dateien in eine Ablage legen und von dort holen
+take-along = Dateien eines Crewmitglieds ungeöffnet mitnehmen; dein nächster Abgleich liefert sie ab
 carrier-command = Ablagen unter einem Namen behalten: Ordner, WebDAV- und S3-kompatible Server
 carrier-add = Eine Ablage behalten; ein Passwort kommt aus der ersten Zeile der Eingabe oder aus HOLDFAST_CARRIER_PASSWORD
 carrier-list = Die Ablagen auflisten
@@ -103,6 +104,7 @@ language = Die Sprache wählen, die du liest
 
 plan-file = Der Plan, eine TOML-Datei
 carrier = Der gemeinsame Ordner, über den Geräte Dateien austauschen (Ablage), oder der Name einer Ablage
+take-along-from = Der Ordner, etwa auf einem Stick, mit dem das Crewmitglied abgeglichen hat
 carrier-name = Der Name der Ablage: kleine Buchstaben, Ziffern, Bindestriche
 carrier-address = Ein Ordner, oder https://... eines WebDAV-Ordners; mit --bucket die eines S3-kompatiblen Servers
 carrier-user = Der Benutzer, der sich anmeldet (WebDAV)

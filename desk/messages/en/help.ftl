@@ -80,6 +80,7 @@ restore = Set up this device with your recovery code: a new phone, a second one,
 session = Train: log sets, windows, holds and readings, full-screen or line by line (athlete)
 hold = Time a stretch: needs no plan and no device, writes nothing
 exchange = Deliver and fetch files through a carrier folder
+take-along = Take a crewmate's files along unopened; your next exchange delivers them
 carrier-command = Keep carriers by name: folders, WebDAV and S3-compatible servers
 carrier-add = Keep a carrier; a password is read from the first line of input, or from HOLDFAST_CARRIER_PASSWORD
 carrier-list = List the carriers that are kept
@@ -103,6 +104,7 @@ language = Choose the language you read
 
 plan-file = The plan, a TOML file
 carrier = The folder that carries files between devices, or the name of a carrier that is kept
+take-along-from = The folder, such as a stick, that the crewmate exchanged with
 carrier-name = The carrier's name: small letters, digits, hyphens
 carrier-address = A folder, or https://... of a WebDAV folder; with --bucket, of an S3-compatible server
 carrier-user = The user who signs in (WebDAV)

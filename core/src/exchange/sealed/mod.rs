@@ -248,6 +248,11 @@ pub(crate) fn is_as_named(name: &SealedName, file: &[u8]) -> bool {
     name::stored_hash(file) == name.hash
 }
 
+/// Says whether bytes have the outermost layer of a leaf: all that anybody sees who cannot open them.
+pub(crate) fn is_sealed(file: &[u8]) -> Result<(), SealedFault> {
+    scan::scan(file)
+}
+
 /// Header and entries, each with its newline.
 fn body(header_line: &str, entries: &[Entry]) -> Vec<u8> {
     let lines = std::iter::once(header_line).chain(entries.iter().map(|entry| entry.raw.as_str()));
