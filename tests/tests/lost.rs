@@ -41,6 +41,13 @@ pub(super) fn standing(device: &Device, name: &str) -> Vec<bool> {
     person(device, name).devices.iter().map(|device| device.standing).collect()
 }
 
+/// A device sends and reads nothing: a thief's, or one that hears of nothing yet.
+pub(super) fn sends_unheard(crew: &Crew, device: &Device, name: &str) {
+    let elsewhere = Carrier::new(crew.folder().join(name));
+    device.exchange(&elsewhere).unwrap();
+    elsewhere.copy_to(&crew.carrier);
+}
+
 #[test]
 fn a_new_phone_has_the_whole_log_and_forgets_the_code() {
     let crew = crew();
@@ -105,7 +112,7 @@ fn a_lost_phone_is_stopped_with_the_code() {
     phone.exchange(&crew.carrier).unwrap();
     // Whoever has the old phone goes on writing, and also what it wrote before anybody told it.
     ana.tap(flag(holdfast_core::care::Place::Knee, 4, &[])).unwrap();
-    ana.exchange(&crew.carrier).unwrap();
+    sends_unheard(&crew, ana, "unheard");
     let report = crew.coach.exchange(&crew.carrier).unwrap();
     assert!(report.told.iter().any(|told| told.contains("no longer counts")), "{report:?}");
     assert_eq!(report.aside.len(), 1, "{report:?}");
@@ -118,8 +125,12 @@ fn a_lost_phone_is_stopped_with_the_code() {
     // From now on nothing is sealed to it.
     crew.coach.publish(&SMALL_PLAN.replace("Small", "Other")).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
+    // Turned up again, it is told, reads nothing else, brings nothing, and has no code to give away.
     let read = ana.exchange(&crew.carrier).unwrap();
-    assert_eq!((read.leaves, read.aside.len()), (0, 0), "{read:?}");
+    assert_eq!((read.leaves, read.entries, read.put), (2, 2, 0), "{read:?}");
+    assert!(read.told.iter().any(|told| told.contains("This device was stopped")), "{read:?}");
+    squats(ana, "2026-11-06", &[(54, 8)]);
+    assert_eq!(ana.exchange(&crew.carrier).unwrap().put, 0);
     assert!(phone.exchange(&crew.carrier).unwrap().entries > 0);
 }
 
@@ -137,7 +148,7 @@ fn a_new_laptop_has_everybodys_log_and_stops_the_stolen_one() {
         crew.coach.holdfast.remove(name.into(), None, crew.coach.now()).unwrap();
     }
     crew.coach.publish(&SMALL_PLAN.replace("Small", "Thief")).unwrap();
-    crew.coach.exchange(&crew.carrier).unwrap();
+    sends_unheard(&crew, &crew.coach, "unheard");
     for member in [ana, ben] {
         let told = member.exchange(&crew.carrier).unwrap().told;
         assert!(told.iter().any(|told| told.contains("added a device")), "{told:?}");
@@ -268,4 +279,23 @@ fn two_devices_that_come_at_once_are_introduced() {
     assert_eq!(laptop.exchange(&crew.carrier).unwrap().aside.len(), 0);
     crew.coach.exchange(&crew.carrier).unwrap();
     assert_eq!(state(&laptop), state(&crew.coach));
+}
+
+/// A phone whose code was never typed back is stopped: once it hears of that it has no code any more.
+#[test]
+fn a_stopped_device_forgets_the_code() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    let code = ana.code().unwrap().unwrap();
+    let phone = restored(&crew, "phone", &code);
+    phone.holdfast.stop(1, Some(code), phone.now()).unwrap();
+    phone.exchange(&crew.carrier).unwrap();
+    assert!(ana.code().unwrap().is_some());
+    ana.exchange(&crew.carrier).unwrap();
+    assert_eq!(ana.code().unwrap(), None);
+    assert!(
+        !ana.holdfast.crew().unwrap().people.iter().any(|person| {
+            person.devices.iter().any(|device| device.is_this && device.standing)
+        })
+    );
 }

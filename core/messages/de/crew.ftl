@@ -22,7 +22,7 @@ not-the-coach = Ein Coach lässt sich nicht entfernen. Ein verlorenes Gerät des
 nothing-to-remove = Schon entfernt. Nichts wurde geändert.
 device-was-removed = Gerät { $number } von { $name } ist entfernt: Der nächste Abgleich sagt es weiter. Ändere das Passwort der Ablage, falls das Gerät es kannte.
 member-was-removed = { $name } ist entfernt: Der nächste Abgleich sagt es weiter. Ändere das Passwort der Ablage: { $name } kennt es noch.
-device-was-stopped = Gerät { $number } ist gestoppt: Der nächste Abgleich sagt es weiter. Wer es hat, kann weiter lesen, was bisher dorthin ging.
+device-was-stopped = Gerät { $number } ist gestoppt: Der nächste Abgleich sagt es weiter. Wer es hat, kann weiter lesen, was bisher dorthin ging. Wurde der Wiederherstellungscode darauf nie zurückgetippt, hat er auch den Code: Dann verbinde dich als jemand Neues noch einmal mit deinem Coach.
 not-this-device = Das ist das Gerät, das du gerade benutzt. Ein verlorenes stoppst du von einem anderen aus.
 no-devices-yet = Du bist noch in keiner Crew.
 
@@ -55,12 +55,14 @@ is-removed = { $name } gehört nicht mehr zur Crew.
 added-a-device = { $name } hat ein neues Gerät: Es liest ab jetzt mit, was ihr teilt. Weiß { $name } nichts davon, redet miteinander.
 you-added-a-device = Ein weiteres Gerät von dir ist dazugekommen. Warst du das nicht, stoppe es.
 device-no-longer-counts = Ein Gerät von { $name } zählt ab jetzt nicht mehr.
+this-device-stopped = Dieses Gerät wurde gestoppt: Was du hier einträgst, bleibt hier und erreicht niemanden. Warst du das nicht, frag deinen Coach.
 your-device-stopped = Ein Gerät von dir wurde gestoppt.
 
 ## Vergessen
 
 only-coaches-forget = Nur ein Coach vergisst jemanden; { $name } ist Athlet. Frag deinen Coach.
 take-out-first = { $name } gehört noch zur Crew. Nimm { $name } erst heraus, und warte, bis das Gerät von { $name } noch einmal abgeglichen hat: Dann weiß es davon.
+not-yet-heard = Hat das Gerät von { $name } seit dem Herausnehmen nicht abgeglichen, weiß es noch nichts und schickt weiter.
 forgotten = Alles, was dieses Gerät von { $name } hatte, ist gelöscht.
 their-own-phone = Das Telefon von { $name } behält das Tagebuch von { $name }.
 your-other-devices = Deine anderen Geräte haben es noch. Tu auf jedem dasselbe.

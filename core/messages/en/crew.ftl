@@ -26,7 +26,7 @@ nothing-to-remove = Removed already. Nothing was changed.
 # $number is one of the member's devices.
 device-was-removed = Device { $number } of { $name } is removed: the next exchange says so. Change the password of the carrier if that device knew it.
 member-was-removed = { $name } is removed: the next exchange says so. Change the password of the carrier: { $name } still knows it.
-device-was-stopped = Device { $number } is stopped: the next exchange says so. Whoever has it can still read what was sent to it so far.
+device-was-stopped = Device { $number } is stopped: the next exchange says so. Whoever has it can still read what was sent to it so far. If its recovery code was never typed back on it, they have the code too: then pair with your coach again, as somebody new.
 not-this-device = This is the device you are using. Stop a lost one from another device.
 no-devices-yet = You are in no crew yet.
 
@@ -62,12 +62,14 @@ is-removed = { $name } is no longer in the crew.
 added-a-device = { $name } added a device: from now on it reads what you two share. If { $name } did not, talk to each other.
 you-added-a-device = Another device of yours has joined. If that was not you, stop it.
 device-no-longer-counts = A device of { $name } no longer counts from now on.
+this-device-stopped = This device was stopped: what you log here stays on it and reaches nobody. If that was not you, ask your coach.
 your-device-stopped = A device of yours was stopped.
 
 ## Forgetting
 
 only-coaches-forget = Only a coach forgets somebody; { $name } is an athlete. Ask your coach.
 take-out-first = { $name } is still in the crew. Take { $name } out first, and let { $name }'s device exchange once more so that it knows.
+not-yet-heard = If { $name }'s device has not exchanged since you took { $name } out, it does not know yet and goes on sending.
 forgotten = All that this device had of { $name } is deleted.
 # Where something may still be.
 their-own-phone = { $name }'s own phone keeps { $name }'s log.

@@ -28,6 +28,7 @@ pub(crate) fn forget(device: &mut Device, name: &str, at: &Instant) -> Result<Fo
     }
     device.forget(person.person, at)?;
     let mut not_reached = vec![
+        say::not_yet_heard(&person.name),
         say::their_own_phone(&person.name),
         say::your_other_devices().to_owned(),
         say::backups_and_versions().to_owned(),

@@ -30,7 +30,7 @@ use crate::exchange::{
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
-use crate::journal::{Forgot, Profile, Role};
+use crate::journal::{Admit, Forgot, Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written, people};
 use crate::trust::{Kept, MOST_DEVICES, Standing};
@@ -129,9 +129,22 @@ impl Device {
         Ok(())
     }
 
-    /// False once this device's person was removed from the crew.
+    /// False once this device, or its person, no longer counts.
     pub(crate) fn belongs(&self) -> bool {
-        self.standing.people.get(&self.person()).is_none_or(|known| known.standing)
+        self.standing.stands(&self.identity.certificate)
+    }
+
+    /// True once this device was stopped or removed by itself, and not with its person.
+    fn is_ended(&self) -> bool {
+        let person = self.standing.people.get(&self.person());
+        person.is_some_and(|known| known.standing) && !self.belongs()
+    }
+
+    /// True once the coach's word that this person is taken in has arrived: before that a coach may have picked another
+    /// line, and they meet again.
+    pub(crate) fn is_taken_in(&self) -> Result<bool> {
+        let admitted = Query::default().read::<Admit>(self.reader())?;
+        Ok(admitted.iter().any(|logged| logged.body.person == self.person()))
     }
 
     /// Drops all that this device has of somebody. What was said of that is logged first, so that a kill at any moment
@@ -281,12 +294,17 @@ impl Device {
         let mut step = self.traffic.step(own, did, at)?;
         if let ExchangeStep::Done { report } = &mut step {
             let before = self.before.take();
+            // Whoever found it, or took it, has no use for the code.
+            if self.is_ended() && self.kept.recovery.is_some() {
+                self.forget_recovery()?;
+            }
             if self.identity.restoring {
                 self.is_restored()?;
             } else if let Some(before) = before {
                 let people = people(self.reader())?.into_iter();
                 let names = people.map(|(person, (_, profile))| (person, profile.name)).collect();
-                report.told = news::news(&before, &self.standing, self.person(), &names);
+                report.told =
+                    news::news(&before, &self.standing, &self.identity.certificate, &names);
             }
         }
         Ok(step)

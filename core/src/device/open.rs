@@ -79,7 +79,11 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
     let mut store = Store::new(connection, device, trusted.own());
     let mut standing = on_opening(&mut store, &trusted)?;
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
-    let missing = look != Look::New && (empty || last_number(store.reader(), device)? == 0);
+    let mut last = 0;
+    for (written_here, _) in own.identity.written_here() {
+        last = last.max(last_number(store.reader(), written_here)?);
+    }
+    let missing = look != Look::New && (empty || last == 0);
     // What was lost of the log, or with it, is the end of it: the last line of the tail tells.
     let lacks = |entry: Entry| Ok(!has_line(store.reader(), entry.id, entry.digest())?);
     let cut_short = tail.last().map_or(Ok::<bool, Error>(false), lacks)?;

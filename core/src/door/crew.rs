@@ -17,7 +17,7 @@ impl Holdfast {
     /// A coach removes a member, or with a number one device of theirs. What they wrote so far stays.
     ///
     /// # Errors
-    /// [`HoldfastError::NotFound`] with the names, or the numbers, that there are.
+    /// [`HoldfastError::NotFound`](super::HoldfastError::NotFound) with the names, or the numbers, that there are.
     pub fn remove(
         &self,
         name: String,
@@ -31,7 +31,7 @@ impl Holdfast {
     /// named by [`Holdfast::forgotten_files`].
     ///
     /// # Errors
-    /// [`HoldfastError::Invalid`] for somebody who is still in the crew.
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for somebody who is still in the crew.
     pub fn forget(&self, name: String, at: Instant) -> HoldfastResult<Forgotten> {
         self.at(at, |state, at| crew::forget(&mut state.device, &name, at))
     }
@@ -45,7 +45,7 @@ impl Holdfast {
     /// Stops a device of one's own, by its number. The recovery code is needed unless it is still on this device.
     ///
     /// # Errors
-    /// [`HoldfastError::Invalid`] for a code that is none, or another person's.
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for a code that is none, or another person's.
     pub fn stop(
         &self,
         device: u32,
@@ -58,7 +58,7 @@ impl Holdfast {
     /// The recovery code: shown, and forgotten once two of its groups were typed back.
     ///
     /// # Errors
-    /// [`HoldfastError::Invalid`] for groups, or a code, that are not right.
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for groups, or a code, that are not right.
     pub fn recovery(&self, did: RecoveryDid, at: Instant) -> HoldfastResult<RecoveryScreen> {
         let copied = matches!(did, RecoveryDid::Copied { .. });
         let screen = self.at(at.clone(), |state, at| crew::recovery(&mut state.device, did, at))?;
@@ -74,7 +74,7 @@ impl Holdfast {
     /// of chance. The next exchange brings the log.
     ///
     /// # Errors
-    /// [`HoldfastError::Invalid`] when somebody has started there already, or nothing was found.
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) when somebody has started there already, or nothing was found.
     #[cfg_attr(feature = "ffi", uniffi::constructor)]
     pub fn restore(
         home: String,

@@ -39,7 +39,8 @@ pub struct Who {
 fn opening(device: &Device) -> Option<String> {
     let renewed = device.renewed.then(|| say::device::renewed().to_owned());
     let rebuilt = device.rebuilt.as_ref().map(Rebuilt::text);
-    let told: Vec<String> = rebuilt.into_iter().chain(renewed).collect();
+    let elsewhere = device.elsewhere.then(|| say::crew::moved_or_copied().to_owned());
+    let told: Vec<String> = rebuilt.into_iter().chain(renewed).chain(elsewhere).collect();
     (!told.is_empty()).then(|| told.join(say::device::between_sentences()))
 }
 

@@ -141,7 +141,8 @@ fn once(
         .prepare_cached("INSERT OR IGNORE INTO sealed_for VALUES (?1, ?2, ?3)")?
         .execute(params![lane.of.0, content, device.0])?;
     match written(tx, certificate, lane, content)? {
-        Some(leaf) if noted > 0 => file(tx, signer, &leaf).map(Some),
+        // Nobody signs for another.
+        Some(leaf) if noted > 0 && leaf.signature.is_some() => file(tx, signer, &leaf).map(Some),
         _ => Ok(None),
     }
 }

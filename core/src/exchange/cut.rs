@@ -8,7 +8,7 @@ use super::sealed::{Follows, MAX_SEALED_BYTES, SealedLeaf, SealedName};
 use super::signer::{Signer, file};
 use crate::error::Result;
 use crate::id::PersonId;
-use crate::journal::Entry;
+use crate::journal::{Entry, Kind, Remove, Stopped};
 use crate::store::{Store, line_in, share};
 use crate::trust::{Counts, Lane};
 
@@ -45,6 +45,8 @@ fn cut_one(tx: &Transaction<'_>, signer: &Signer<'_>, lane: Lane) -> Result<Opti
     };
     let seen = ledger::seen(tx, lane)?;
     let leaf = SealedLeaf::write(certificate, (signer.crew, lane.of), follows, seen, entries);
+    // Kept with it: this home may become another device, which cannot sign for this one.
+    let leaf = leaf.signed(signer.keys);
     let name = file(tx, signer, &leaf)?;
     again::note(tx, lane.of, leaf.header.sequence, &signer.devices(lane.of))?;
     ledger::insert(tx, &leaf, Counts::Yes)?;
@@ -69,6 +71,8 @@ fn waiting(tx: &Transaction<'_>, lane: Lane) -> Result<Vec<Entry>> {
             break;
         }
         match Entry::read(lane.device, raw) {
+            // What ends a device is read by that device too, so it stands in a leaf of its own.
+            Ok(entry) if entries.last().is_some_and(|last| ends(last) != ends(&entry)) => break,
             // Of two lines under one number, which a copied device wrote, the other goes into the next leaf.
             Ok(entry) if entries.last().is_some_and(|last| last.id.number == entry.id.number) => {}
             Ok(entry) => entries.push(entry),
@@ -76,4 +80,9 @@ fn waiting(tx: &Transaction<'_>, lane: Lane) -> Result<Vec<Entry>> {
         }
     }
     Ok(entries)
+}
+
+/// True for what a stopped or removed device is to learn of itself.
+fn ends(entry: &Entry) -> bool {
+    [Remove::NAME, Stopped::NAME].contains(&entry.kind.as_str())
 }

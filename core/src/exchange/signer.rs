@@ -1,15 +1,17 @@
 //! Who seals: a device with its keys and all that it knows of who counts. And leaves made into files.
 
+use std::collections::BTreeSet;
+
 use rusqlite::{Connection, OptionalExtension, Transaction, params};
 
 use super::ledger::{self, holds};
 use super::members::Trusted;
-use super::sealed::{Audience, SealedLeaf, SealedName};
+use super::sealed::{Audience, MOST_RECIPIENTS, SealedLeaf, SealedName};
 use crate::error::{Error, Field, Result};
 use crate::id::{CrewId, DeviceId, PersonId};
-use crate::journal::{Entry, Kind, Remove};
+use crate::journal::{Body, Entry, Kind, Remove, body_of};
 use crate::store::line_in;
-use crate::trust::{Certificate, Keys, Lane, Standing};
+use crate::trust::{Certificate, Keys, Lane, Standing, Stop};
 
 /// What cutting needs of a device.
 #[derive(Clone, Copy)]
@@ -22,7 +24,7 @@ pub(crate) struct Signer<'a> {
 
 impl Signer<'_> {
     /// Who can open a leaf: the standing devices and the papers of its two people.
-    /// The leaf that says of somebody that they were removed is sealed to them once more.
+    /// The leaf that says of somebody, or of a device, that they no longer count is sealed to them once more.
     pub(super) fn audience(&self, leaf: &SealedLeaf) -> Audience {
         let of = leaf.header.of;
         let people = &self.standing.people;
@@ -33,24 +35,44 @@ impl Signer<'_> {
         if last {
             devices.extend(self.standing.farewell_keys(of));
         }
+        let founders = founder.map_or_else(Vec::new, |(id, _)| self.standing.open_keys(*id));
+        // Where there is room: two people's seven devices and papers come first.
+        let room = MOST_RECIPIENTS.saturating_sub(founders.len() + devices.len() + 2);
+        devices.extend(self.ended_by(leaf).into_iter().take(room));
         // Who was removed opens nothing later with the paper either.
         let member = member.filter(|known| known.standing || last);
         let papers = founder.map(|(_, known)| known.keys.open).into_iter();
         Audience {
-            founder: founder.map_or_else(Vec::new, |(id, _)| self.standing.open_keys(*id)),
+            founder: founders,
             member: devices,
             papers: papers.chain(member.map(|known| known.keys.open)).collect(),
         }
     }
 
+    /// The opening keys of the devices that a leaf ends: of the thread's two people, and ended in truth. Whatever somebody
+    /// writes, nobody else is sealed to.
+    fn ended_by(&self, leaf: &SealedLeaf) -> BTreeSet<[u8; 32]> {
+        let ended = leaf.entries.iter().filter_map(|entry| match body_of(&entry.raw)? {
+            Body::Remove(removed) => removed.device,
+            Body::Stopped(stopped) => Some(Stop::read_text(&stopped.stop)?.head.device),
+            _ => None,
+        });
+        let placed = ended.filter_map(|device| self.standing.devices.get(&device));
+        let theirs =
+            placed.filter(|placed| !placed.standing && self.is_of(leaf.header.of, placed.person));
+        theirs.map(|placed| placed.open).collect()
+    }
+
     /// The standing devices of a thread's two people.
     pub(super) fn devices(&self, of: PersonId) -> Vec<DeviceId> {
-        let is_of = |person: &PersonId| {
-            *person == of || self.standing.people.get(person).is_some_and(|known| known.founder)
-        };
         let devices = self.standing.devices.iter();
-        let theirs = devices.filter(|(_, placed)| placed.standing && is_of(&placed.person));
+        let theirs = devices.filter(|(_, placed)| placed.standing && self.is_of(of, placed.person));
         theirs.map(|(device, _)| *device).collect()
+    }
+
+    /// True for the two people of a thread.
+    fn is_of(&self, of: PersonId, person: PersonId) -> bool {
+        person == of || self.standing.people.get(&person).is_some_and(|known| known.founder)
     }
 
     /// True for a device of the person whose device this is.
@@ -59,10 +81,9 @@ impl Signer<'_> {
         self.standing.devices.get(&device).is_some_and(|placed| placed.person == own)
     }
 
-    /// False once this device's person was removed from the crew: then nothing more is sealed to its coach.
+    /// False once this device, or its person, no longer counts: then nothing more is sealed to anybody.
     pub(super) fn belongs(&self) -> bool {
-        let own = self.trusted.certificate.person();
-        self.standing.people.get(&own).is_none_or(|known| known.standing)
+        self.standing.stands(&self.trusted.certificate)
     }
 
     /// The lane of this device in a thread.

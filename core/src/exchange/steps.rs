@@ -326,8 +326,13 @@ impl Running {
     /// a member without a connection.
     fn some_to_put(&mut self, own: &mut Own<'_>) -> Result<Vec<CarriedFile>> {
         if self.put.is_none() {
-            // What is logged by now goes with it.
+            // What is logged by now goes with it. Who no longer counts brings nothing, or what was forgotten would come
+            // back.
             own.cut()?;
+            if !own.standing.stands(&own.trusted.certificate) {
+                self.put = Some(Vec::new());
+                return Ok(Vec::new());
+            }
             let here = ledger::names(own.store.reader())?;
             // Another size than ours was torn on the way there, and is written again.
             let whole = |name: &SealedName| {

@@ -154,7 +154,9 @@ impl Query<'_> {
 
 /// True when an entry is here as this line.
 pub(crate) fn has_line(connection: &Connection, id: EntryId, digest: i64) -> Result<bool> {
-    let sql = "SELECT 1 FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3";
+    // Also where it does not count: it is there.
+    let sql = "SELECT 1 FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3
+               UNION ALL SELECT 1 FROM held WHERE device = ?1 AND n = ?2 AND digest = ?3";
     let mut statement = connection.prepare_cached(sql)?;
     Ok(statement.exists(params![id.device.0, id.number as i64, digest])?)
 }

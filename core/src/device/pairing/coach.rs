@@ -39,6 +39,11 @@ impl Device {
         at: &Instant,
     ) -> Result<Option<String>> {
         let reply = Reply::read_text(text).map_err(|fault| refused(fault.to_string()))?;
+        // Said before the words are compared, so that nobody is told to have joined in vain.
+        let person = reply.certificate.person();
+        if forgotten(self.reader(), self.identity.device)?.contains(&person) {
+            return Err(refused(say::forgotten_starts_anew()));
+        }
         let (opened, lines) = match &stored.now {
             Now::Invited { invited, lines, since_ms } => {
                 let age = at.wall_ms.saturating_sub(*since_ms);
@@ -113,7 +118,8 @@ impl Device {
         }
         let taken =
             |other: &Admit| other.person != person && crate::plan::is_called(&other.label, &label);
-        if others.iter().any(taken) {
+        // Nor like the coach's own name: who is meant by it would be anybody's guess.
+        if others.iter().any(taken) || crate::plan::is_called(&self.profile()?.name, &label) {
             return Err(refused(say::label_taken(label)));
         }
         Ok(Admit { person, sign: keys.sign.into(), open: keys.open.into(), label })

@@ -15,8 +15,8 @@ impl Device {
         text: &str,
         chance: &[u8],
     ) -> Result<Option<String>> {
-        // Who was removed is taken in again by the same coach.
-        if self.identity.founder.is_some() && self.belongs() {
+        // Who was removed is taken in again by the same coach, and so is who was never taken in: a wrong line was picked.
+        if self.identity.founder.is_some() && self.belongs() && self.is_taken_in()? {
             return Err(refused(say::joined_already()));
         }
         match Invitation::read_text(text) {

@@ -65,7 +65,11 @@ impl Device {
                     // Twice is no slip any more.
                     (_, 2..) => say::two_failed(stored.failed),
                     (Role::Coach, _) => say::invite_somebody().to_owned(),
-                    (Role::Athlete, _) if self.identity.founder.is_some() && self.belongs() => {
+                    (Role::Athlete, _)
+                        if self.identity.founder.is_some()
+                            && self.belongs()
+                            && self.is_taken_in()? =>
+                    {
                         say::joined_already().to_owned()
                     }
                     (Role::Athlete, _) => say::ask_for_a_code().to_owned(),

@@ -24,7 +24,12 @@ pub(super) fn content_hash(body: &[u8]) -> [u8; 32] {
 
 /// The first line of a body with this hash.
 pub(super) fn write(certificate: &Certificate, content: &[u8; 32], device: &Keys) -> String {
-    signed(certificate, &device.sign(&LEAF, &[&certificate.digest(), content]))
+    signed(certificate, &sign(certificate, content, device))
+}
+
+/// A device's signature under a body with this hash.
+pub(super) fn sign(certificate: &Certificate, content: &[u8; 32], device: &Keys) -> Signature {
+    device.sign(&LEAF, &[&certificate.digest(), content])
 }
 
 /// The first line with a signature that was made before.

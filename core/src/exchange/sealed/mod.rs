@@ -121,6 +121,12 @@ impl SealedLeaf {
         as_written.then_some(leaf)
     }
 
+    /// The leaf with its writer's signature.
+    pub(crate) fn signed(self, device: &Keys) -> SealedLeaf {
+        let signature = first_line::sign(&self.certificate, &self.content, device);
+        SealedLeaf { signature: Some(signature), ..self }
+    }
+
     /// The text of the leaf: its first line, then its body. One that was read keeps its writer's signature; another is
     /// signed by `device`.
     pub fn text(&self, device: &Keys) -> Vec<u8> {

@@ -168,6 +168,13 @@ impl Standing {
         self.ended.contains(&device)
     }
 
+    /// False for a device that no longer counts, or whose person was removed.
+    pub fn stands(&self, certificate: &Certificate) -> bool {
+        let person = self.people.get(&certificate.person());
+        let device = self.devices.get(&certificate.device());
+        person.is_none_or(|known| known.standing) && device.is_none_or(|placed| placed.standing)
+    }
+
     /// The opening keys of somebody's standing devices.
     pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
         let theirs = self.devices.values().filter(|device| device.person == person);
