@@ -224,6 +224,22 @@ impl World {
             return Ok(());
         };
         let done = if self.in_crew[who] {
+            // What a coach names before a stop has come counts for good, a thief's too: so they hear of it first.
+            for at in (0..self.seats.len()).filter(|at| {
+                let seat = &self.seats[*at];
+                seat.who == who && !seat.stolen && !seat.ended
+            }) {
+                exchange(
+                    &self.seats[at].device,
+                    &mut self.files,
+                    super::carrier::NEVER,
+                    &mut self.chance,
+                )
+                .map_err(failed("exchange"))?;
+            }
+            let device = &self.seats[coach].device;
+            exchange(device, &mut self.files, super::carrier::NEVER, &mut self.chance)
+                .map_err(failed("exchange"))?;
             let device = &self.seats[coach].device;
             device.pass(60_000);
             device.holdfast.remove(NAMES[who].into(), None, device.now()).map(drop)
