@@ -8,13 +8,11 @@ use std::path::Path;
 
 use carry::{Carried, Line, Named, carriers, keep_carriers};
 use clap::{Args as ClapArgs, Subcommand};
+use holdfast_core::Holdfast;
 use holdfast_core::exchange::ExchangeReport;
 use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
 
-use holdfast_core::Holdfast;
-
 use crate::carrier::{Steps, alone, exchange, exchange_over, list as listed};
-
 use crate::fault::{Fault, Outcome};
 use crate::now::now;
 use crate::{print, say};
@@ -190,7 +188,8 @@ fn secret() -> Outcome<Secret> {
 
 /// What nobody else is to see: from a variable, or the first line of standard input, asked for at a terminal.
 pub(crate) fn typed_unseen(variable: &str, ask: String) -> Outcome<String> {
-    if let Ok(secret) = env::var(variable) {
+    // An empty variable says nothing.
+    if let Some(secret) = env::var(variable).ok().filter(|secret| !secret.is_empty()) {
         return Ok(secret);
     }
     let mut line = String::new();

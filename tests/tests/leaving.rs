@@ -269,3 +269,21 @@ fn pair_with(coach: &Device, member: &Device, chance: u8, picks: impl Fn(u32) ->
     member.pair(PairDid::Match { matches: true }).unwrap();
     picked.told.unwrap_or_default()
 }
+
+/// Nothing is cut for nobody: what somebody logs who is out keeps its second place beside the database.
+#[test]
+fn who_is_out_loses_nothing_with_the_database() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    crew.coach.holdfast.remove("Ana".into(), None, crew.coach.now()).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    ana.exchange(&crew.carrier).unwrap();
+    squats(ana, "2026-11-06", &[(54, 8)]);
+    ana.holdfast.cut_leaves().unwrap();
+    let before = state(ana);
+    assert!(ana.holdfast.who().unwrap().opening.unwrap().contains("no longer in the crew"));
+    ana.holdfast.shut().unwrap();
+    std::fs::remove_file(ana.home.join("holdfast.db")).unwrap();
+    let again = Device::open(ana.home.clone(), ana.now()).unwrap();
+    assert_eq!(state(&again), before);
+}

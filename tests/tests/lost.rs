@@ -1,9 +1,10 @@
 //! What people do when a phone or a laptop is lost, sold or stolen: the recovery code and stops, as the two sides of a
 //! thread see them.
 
+use holdfast_core::exchange::ExchangeDid;
 use holdfast_core::journal::Role;
 use holdfast_core::trust::Recovery;
-use holdfast_core::{CrewPerson, Field, HoldfastError, RecoveryDid};
+use holdfast_core::{CrewPerson, Field, Holdfast, HoldfastError, RecoveryDid};
 use holdfast_tests::pairing::pair;
 use holdfast_tests::taps::flag;
 use holdfast_tests::train::squats;
@@ -131,6 +132,8 @@ fn a_lost_phone_is_stopped_with_the_code() {
     assert!(read.told.iter().any(|told| told.contains("This device was stopped")), "{read:?}");
     squats(ana, "2026-11-06", &[(54, 8)]);
     assert_eq!(ana.exchange(&crew.carrier).unwrap().put, 0);
+    // Each time, or weeks of log would go nowhere without a word.
+    assert!(ana.holdfast.who().unwrap().opening.unwrap().contains("was stopped"));
     assert!(phone.exchange(&crew.carrier).unwrap().entries > 0);
 }
 
@@ -237,6 +240,7 @@ fn a_copied_home_asks_for_the_code() {
     assert!(copy.holdfast.recovery(wrong, copy.now()).is_err());
     copy.holdfast.recovery(RecoveryDid::Copied { code: Some(code) }, copy.now()).unwrap();
     assert!(!look(&copy).elsewhere);
+    assert_eq!(copy.holdfast.who().unwrap().opening, None, "nothing was missing");
     assert_ne!(copy.holdfast.who().unwrap().device, ana.holdfast.who().unwrap().device);
     copy.exchange(&crew.carrier).unwrap();
     crew.exchange_all().unwrap();
@@ -298,4 +302,66 @@ fn a_stopped_device_forgets_the_code() {
             person.devices.iter().any(|device| device.is_this && device.standing)
         })
     );
+}
+
+/// The first copy is lost, and the other, which was it, seals what they wrote together for whoever comes later: with the
+/// signature that it has, and none of its own.
+#[test]
+fn a_copy_signs_nothing_for_the_device_it_was() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    let code = ana.on_paper().unwrap();
+    let folder = crew.folder().join("copy");
+    ana.copy_to(&folder);
+    std::fs::copy(ana.home.join("place"), folder.join("place")).unwrap();
+    let copy = Device::open(folder, ana.now()).unwrap();
+    copy.holdfast.recovery(RecoveryDid::Copied { code: Some(code.clone()) }, copy.now()).unwrap();
+    copy.exchange(&crew.carrier).unwrap();
+    copy.holdfast.stop(1, Some(code.clone()), copy.now()).unwrap();
+    copy.exchange(&crew.carrier).unwrap();
+    // A laptop that lacks what the first copy wrote makes the other one seal it again.
+    let paper = crew.coach.on_paper().unwrap();
+    let elsewhere = Carrier::new(crew.folder().join("elsewhere"));
+    for file in crew.carrier.leaves_of(&crew.coach) {
+        std::fs::write(elsewhere.folder().join(&file.name), &file.content).unwrap();
+    }
+    let home = crew.folder().join("laptop");
+    let laptop = Device::restored(home, &paper, &elsewhere, (9, crew.coach.now())).unwrap();
+    elsewhere.copy_to(&crew.carrier);
+    let mut aside = Vec::new();
+    for _ in 0..3 {
+        for device in [&copy, &crew.coach, &laptop, &crew.athletes[1]] {
+            aside.extend(device.exchange(&crew.carrier).unwrap().aside);
+        }
+    }
+    assert!(aside.is_empty(), "{aside:?}");
+    assert_eq!(state(&laptop), state(&crew.coach));
+}
+
+/// A stop right after its home was made: it says so at the next opening, or nobody would ever seal to it.
+#[test]
+fn a_device_that_was_killed_before_its_first_word_says_it_later() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    let code = ana.on_paper().unwrap();
+    let search = holdfast_core::Restore::begin(code).unwrap();
+    search.step(ExchangeDid::Begin).unwrap();
+    search.step(ExchangeDid::Listed { files: crew.carrier.listing() }).unwrap();
+    let files = crew.carrier.files();
+    search.step(ExchangeDid::Got { files, unread: Vec::new() }).unwrap();
+    let home = crew.folder().join("phone");
+    let path = home.to_string_lossy().into_owned();
+    let made = Holdfast::restore(path, &search, (0..64).collect(), ana.now()).unwrap();
+    made.shut().unwrap();
+    let database = rusqlite::Connection::open(home.join("holdfast.db")).unwrap();
+    for table in ["entry", "record", "outbox"] {
+        database.execute(&format!("DELETE FROM {table}"), []).unwrap();
+    }
+    database.close().unwrap();
+    std::fs::remove_file(home.join("tail.jsonl")).unwrap();
+    let phone = Device::open(home, ana.now()).unwrap();
+    assert_eq!(phone.holdfast.who().unwrap().opening, None, "nothing was lost");
+    phone.exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    assert_eq!(standing(&crew.coach, "Ana"), [true, true]);
 }

@@ -36,7 +36,7 @@ groups-differ = Das sind nicht die Gruppen { $first } und { $second }. Vergleich
 type-the-code = Dein Wiederherstellungscode steht nur auf Papier. Tippe ihn ein.
 code-of-somebody-else = Das ist ein Wiederherstellungscode, aber nicht der von der Person dieses Geräts.
 moved-or-copied = Dieser Ordner liegt nicht mehr, wo er lag. Wurde er verschoben, oder ist er eine Kopie? Eine Kopie muss ein eigenes Gerät werden.
-no-more-devices = Eine Person kann insgesamt { $most } Geräte haben, und die hattest du. Fang neu an und verbinde dich wieder mit deinem Coach.
+no-more-devices = Eine Person kann insgesamt { $most } Geräte haben, und die hattest du. Fang in einem neuen Ordner an und verbinde dich wieder mit deinem Coach.
 more-random-bytes = Die Schlüssel eines Geräts brauchen { $wanted } zufällige Bytes; { $found } kamen.
 
 ## Wiederherstellen

@@ -14,7 +14,7 @@ taken-in = { $label } ist in deiner Crew. Der nächste Abgleich schickt den Plan
 code-too-old = Dieser Code ist über zehn Minuten alt. Lade noch einmal ein.
 nothing-to-answer = Kein Code wartet auf eine Antwort. Lade zuerst das Mitglied ein.
 nothing-to-pick = Noch ist keine Zeile zu wählen. Scanne zuerst den Code des Mitglieds.
-forgotten-starts-anew = Du hast diese Person hier vergessen. Um wieder dazuzukommen, fängt sie in einem neuen Ordner an.
+forgotten-before = Du hast diese Person hier vergessen. Um wieder dazuzukommen, fängt sie in einem neuen Ordner an.
 label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen anderen Namen, etwa mit einem zweiten Buchstaben.
 
 ## Das Mitglied.

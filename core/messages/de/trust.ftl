@@ -2,6 +2,7 @@
 
 # $sign ist, was getippt wurde.
 code-sign = „{ $sign }“ kommt in keinem Wiederherstellungscode vor. Ein Code hat { $groups } Gruppen aus Buchstaben und Ziffern.
+code-missing = Tippe den Wiederherstellungscode ein, der auf deinem Papier steht.
 code-length = Ein Wiederherstellungscode hat { $wanted } Buchstaben und Ziffern; das sind { $found }.
 code-wrong = Das ist nicht der Code, der aufgeschrieben wurde. Vergleiche ihn Zeichen für Zeichen.
 no-pairing-code = Das ist kein Code zum Koppeln.

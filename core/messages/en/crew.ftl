@@ -41,7 +41,7 @@ groups-differ = These are not groups { $first } and { $second }. Compare them wi
 type-the-code = Your recovery code is on paper alone. Type it.
 code-of-somebody-else = This is a recovery code, but not the one of this device's person.
 moved-or-copied = This folder is not where it was. Was it moved, or is it a copy? A copy must become a device of its own.
-no-more-devices = A person can have { $most } devices in all, and you have had them. Start anew and pair with your coach again.
+no-more-devices = A person can have { $most } devices in all, and you have had them. Start in a new folder, and pair with your coach again.
 more-random-bytes = A device's keys need { $wanted } random bytes; { $found } came.
 
 ## Restoring

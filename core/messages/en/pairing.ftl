@@ -14,7 +14,7 @@ taken-in = { $label } is in your crew. The next exchange sends the plan.
 code-too-old = This code is more than ten minutes old. Invite again.
 nothing-to-answer = No code waits for an answer. Invite the member first.
 nothing-to-pick = There is no line to pick yet. Scan the member's code first.
-forgotten-starts-anew = You have forgotten this person here. To join again they start in a new folder.
+forgotten-before = You have forgotten this person here. To join again they start in a new folder.
 label-taken = You call somebody else { $label } already. Choose another name, such as one with a second letter.
 
 ## The member.

@@ -2,6 +2,7 @@
 
 # $sign is what was typed.
 code-sign = "{ $sign }" is in no recovery code. A code has { $groups } groups of letters and digits.
+code-missing = Type the recovery code that is on your paper.
 code-length = A recovery code has { $wanted } letters and digits; these are { $found }.
 code-wrong = This is not the code as it was written down. Compare it sign by sign.
 no-pairing-code = This is no pairing code.

@@ -5,7 +5,6 @@ use serde::Serialize;
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
 use crate::exchange::sha256;
-use crate::instant::Instant;
 use crate::say::crew as say;
 use crate::trust::Recovery;
 
@@ -59,12 +58,8 @@ impl std::fmt::Debug for RecoveryScreen {
 }
 
 /// Does what somebody did with their recovery code.
-pub(crate) fn recovery(
-    device: &mut Device,
-    did: RecoveryDid,
-    at: &Instant,
-) -> Result<RecoveryScreen> {
-    let asked = asked(device, at);
+pub(crate) fn recovery(device: &mut Device, did: RecoveryDid) -> Result<RecoveryScreen> {
+    let asked = asked(device);
     let mut shown = None;
     match did {
         RecoveryDid::Look => {}
@@ -105,9 +100,9 @@ pub(crate) fn recovery(
     Ok(RecoveryScreen { kept, ask, code: shown, groups, elsewhere })
 }
 
-/// The two groups to type back: others on another device and another day, the same when asked twice.
-fn asked(device: &Device, at: &Instant) -> [usize; 2] {
-    let drawn = sha256(format!("{}{}", device.identity.device, at.local().date_naive()).as_bytes());
+/// The two groups to type back: others on another device, the same whenever they are asked for.
+fn asked(device: &Device) -> [usize; 2] {
+    let drawn = sha256(device.identity.device.0.as_bytes());
     let number = |at: usize| usize::from_str_radix(&drawn[at..at + 4], 16).unwrap_or_default();
     let first = number(0) % GROUPS;
     let second = (first + 1 + number(4) % (GROUPS - 1)) % GROUPS;

@@ -86,7 +86,7 @@ pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen
         theirs.sort_unstable();
         let devices = (1..)
             .zip(theirs)
-            .map(|(number, (_, id))| of_device(device, number, id))
+            .map(|(number, (_, id))| of_device(device, number, id, known.standing))
             .collect::<Result<_>>()?;
         let standing = known.standing;
         found.push(CrewPerson { person: *person, name, is_you, coach, standing, state, devices });
@@ -97,15 +97,21 @@ pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen
     Ok(CrewScreen { people: found, told })
 }
 
-fn of_device(device: &Device, number: u32, id: DeviceId) -> Result<CrewDevice> {
+fn of_device(
+    device: &Device,
+    number: u32,
+    id: DeviceId,
+    person_standing: bool,
+) -> Result<CrewDevice> {
     let placed = device.standing.devices.get(&id);
     let standing = placed.is_some_and(|placed| placed.standing);
     let is_this = id == device.identity.device;
     let state = match (placed.is_some_and(|placed| placed.within), standing) {
         (false, _) => say::too_many().to_owned(),
-        (true, false) => say::no_longer_counts().to_owned(),
-        (true, true) if is_this => say::this_device().to_owned(),
-        (true, true) => match last_word(device.reader(), id)? {
+        (true, false) if person_standing => say::no_longer_counts().to_owned(),
+        (true, _) if is_this => say::this_device().to_owned(),
+        // Of somebody who is out that is said above.
+        (true, _) => match last_word(device.reader(), id)? {
             Some((wall_ms, offset_min)) => {
                 let written = Instant { wall_ms, offset_min, boot_ms: 0, boot_id: String::new() };
                 say::last_word(words::day(written.date()))

@@ -14,6 +14,7 @@ mod place;
 mod plans;
 mod rebuild;
 mod salvage;
+mod standing;
 mod start;
 mod tail;
 
@@ -26,14 +27,14 @@ use rusqlite::Connection;
 use crate::error::{Error, Field, Result};
 use crate::exchange::{
     self, Bag, CarriedFile, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, TakenAlong,
-    Traffic, Trusted, forgotten, holds_any, purge, settle, unpublished,
+    Traffic, Trusted, unpublished,
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
-use crate::journal::{Admit, Forgot, Profile, Role};
+use crate::journal::{Profile, Role};
 use crate::say;
 use crate::store::{Draft, Query, Store, Written, people};
-use crate::trust::{Kept, MOST_DEVICES, Standing};
+use crate::trust::{Kept, Standing};
 use lock::HomeLock;
 use plans::Plans;
 pub(crate) use plans::Published;
@@ -113,99 +114,6 @@ impl Device {
         self.identity.trusted()
     }
 
-    /// Works out again who counts.
-    pub(crate) fn settle_members(&mut self) -> Result<()> {
-        let trusted = self.trusted();
-        self.standing = self.store.write(|tx| settle(tx, &trusted))?;
-        Ok(())
-    }
-
-    /// Logs what was said of people, and works out in the same transaction who counts now.
-    pub(crate) fn append_and_settle(&mut self, at: &Instant, drafts: Vec<Draft>) -> Result<()> {
-        let trusted = self.trusted();
-        let (written, standing) = self.store.append_and(at, drafts, |tx| settle(tx, &trusted))?;
-        self.tail.add(&written.entries);
-        self.standing = standing;
-        Ok(())
-    }
-
-    /// False once this device, or its person, no longer counts.
-    pub(crate) fn belongs(&self) -> bool {
-        self.standing.stands(&self.identity.certificate)
-    }
-
-    /// True once this device was stopped or removed by itself, and not with its person.
-    fn is_ended(&self) -> bool {
-        let person = self.standing.people.get(&self.person());
-        person.is_some_and(|known| known.standing) && !self.belongs()
-    }
-
-    /// True once the coach's word that this person is taken in has arrived: before that a coach may have picked another
-    /// line, and they meet again.
-    pub(crate) fn is_taken_in(&self) -> Result<bool> {
-        let admitted = Query::default().read::<Admit>(self.reader())?;
-        Ok(admitted.iter().any(|logged| logged.body.person == self.person()))
-    }
-
-    /// Drops all that this device has of somebody. What was said of that is logged first, so that a kill at any moment
-    /// leaves them forgotten or not, and nothing of theirs is taken in again.
-    pub(crate) fn forget(&mut self, person: PersonId, at: &Instant) -> Result<()> {
-        self.cut_leaves()?;
-        let trusted = self.trusted();
-        let drafts = vec![Draft::new(Forgot { person })];
-        let (_, standing) = self.store.append_and(at, drafts, |tx| {
-            purge(tx, person)?;
-            settle(tx, &trusted)
-        })?;
-        self.standing = standing;
-        self.store.refold()?;
-        self.forget_files()?;
-        self.tail.forget();
-        self.store.tidy()
-    }
-
-    /// Drops again whatever came back of somebody who was forgotten: a kill came between, or the database was built again.
-    pub(crate) fn forget_again(&mut self) -> Result<()> {
-        for person in forgotten(self.reader(), self.identity.device)? {
-            if holds_any(self.reader(), person)? {
-                let trusted = self.trusted();
-                self.standing = self.store.write(|tx| {
-                    purge(tx, person)?;
-                    settle(tx, &trusted)
-                })?;
-                self.store.refold()?;
-                self.store.tidy()?;
-            }
-        }
-        self.forget_files()
-    }
-
-    /// Takes the files of everybody who was forgotten off the shelf.
-    fn forget_files(&self) -> Result<()> {
-        let forgotten = forgotten(self.reader(), self.identity.device)?;
-        match self.crew() {
-            Some(crew) if !forgotten.is_empty() => self.shelf.forget(&forgotten, crew),
-            _ => Ok(()),
-        }
-    }
-
-    /// Forgets the recovery secret: it is on paper.
-    pub(crate) fn forget_recovery(&mut self) -> Result<()> {
-        let kept = Kept { keys: self.kept.keys.clone(), recovery: None };
-        key_files::write(&self.home, &kept)?;
-        self.kept = Arc::new(kept);
-        Ok(())
-    }
-
-    /// The place of one more device of this person, where there is one.
-    pub(crate) fn next_index(&self) -> Result<u8> {
-        let person = self.person();
-        let own = self.standing.devices.values().filter(|placed| placed.person == person);
-        let highest = own.map(|placed| placed.index).max().unwrap_or_default();
-        let highest = highest.max(self.identity.certificate.index());
-        next_index(highest)
-    }
-
     /// Logs the language that whoever uses the device reads; none for whatever a shell speaks.
     pub(crate) fn choose_language(
         &mut self,
@@ -253,6 +161,10 @@ impl Device {
     /// Cuts what is logged into leaves, once the crew is known.
     pub(crate) fn cut_leaves(&mut self) -> Result<()> {
         let Some(crew) = self.crew() else { return Ok(()) };
+        // Nothing is cut for nobody, and what no leaf holds keeps its second place.
+        if !self.belongs() {
+            return Ok(());
+        }
         let trusted = self.trusted();
         let (keys, trusted, standing) = (&self.kept.keys, &trusted, &self.standing);
         let signer = Signer { keys, trusted, crew, standing };
@@ -314,26 +226,6 @@ impl Device {
     pub(crate) fn take_along(&self, files: &[CarriedFile]) -> Result<TakenAlong> {
         Bag::of(&self.home).take(files)
     }
-
-    /// Forgets the recovery secret of a device that was started with it, once everything has come: it is on paper.
-    fn is_restored(&mut self) -> Result<()> {
-        let query = Query { person: Some(self.person()), ..Query::default() };
-        // Somebody who was removed sends nothing, so nobody can seal to this device that they are taken in again.
-        if !(self.traffic.all_read && self.belongs())
-            || query.last::<Profile>(self.reader())?.is_none()
-        {
-            return Ok(());
-        }
-        self.forget_recovery()?;
-        self.identity.restoring = false;
-        self.identity.write(&self.home)
-    }
-}
-
-/// The place after the highest that a person's devices have.
-pub(crate) fn next_index(highest: u8) -> Result<u8> {
-    let next = highest.checked_add(1).filter(|next| *next <= MOST_DEVICES);
-    next.ok_or_else(|| Error::invalid(Field::Recovery, say::crew::no_more_devices(MOST_DEVICES)))
 }
 
 /// Refuses what only a coach, or only an athlete, does, of a profile already read.

@@ -79,11 +79,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
     let mut store = Store::new(connection, device, trusted.own());
     let mut standing = on_opening(&mut store, &trusted)?;
     // A database that is missing, and one that lacks a leaf of the shelf, get back what there is.
-    let mut last = 0;
-    for (written_here, _) in own.identity.written_here() {
-        last = last.max(last_number(store.reader(), written_here)?);
-    }
-    let missing = look != Look::New && (empty || last == 0);
+    let missing = look != Look::New && (empty || last_number(store.reader(), device)? == 0);
     // What was lost of the log, or with it, is the end of it: the last line of the tail tells.
     let lacks = |entry: Entry| Ok(!has_line(store.reader(), entry.id, entry.digest())?);
     let cut_short = tail.last().map_or(Ok::<bool, Error>(false), lacks)?;
@@ -91,7 +87,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
     if missing || look == Look::Full || (look == Look::Usual && cut_short) {
         let mut from_leaves = from_shelf(&mut store, &shelf, own, &mut standing, at)?;
         from_leaves += rebuild::unsent(&mut store, &tail.entries())?;
-        rebuilt = (missing || from_leaves > 0).then_some(Rebuilt {
+        rebuilt = ((empty && look != Look::New) || from_leaves > 0).then_some(Rebuilt {
             aside: None,
             from_leaves,
             salvaged: 0,

@@ -107,7 +107,7 @@ pub(crate) fn restored(
     let keys = keys.ok_or_else(|| {
         Error::invalid(Field::Chance, say::crew::more_random_bytes(64, chance.len()))
     })?;
-    let index = super::next_index(found.highest)?;
+    let index = super::standing::next_index(found.highest)?;
     let certificate = Certificate::sign(&recovery.keys(), &keys.public(), index);
     // A coach founded the crew: which of the coach's devices says so is all one.
     let coach = found.founder.person() == certificate.person();
@@ -225,6 +225,12 @@ impl Device {
 
 /// Logs who uses the device, where its own journal does not say so: another device of theirs is no answer.
 fn known(device: &mut Device) -> Result<()> {
+    let first = device.identity.certificate.index() == 1;
+    if !first && last_number(device.reader(), device.identity.device)? == 0 {
+        // Started with the recovery code, or become another device, and stopped before it had said so.
+        let at = device.opened_at.clone();
+        device.say_here(&at)?;
+    }
     if !is_known(device)? {
         // The journal came back without its first leaf, or the first start was cut short.
         let (at, profile) = (device.opened_at.clone(), device.identity.profile.clone());

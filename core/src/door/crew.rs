@@ -61,7 +61,7 @@ impl Holdfast {
     /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for groups, or a code, that are not right.
     pub fn recovery(&self, did: RecoveryDid, at: Instant) -> HoldfastResult<RecoveryScreen> {
         let copied = matches!(did, RecoveryDid::Copied { .. });
-        let screen = self.at(at.clone(), |state, at| crew::recovery(&mut state.device, did, at))?;
+        let screen = self.with(|state| crew::recovery(&mut state.device, did))?;
         if copied {
             // It is another device now, and opened as one.
             self.let_go();

@@ -40,7 +40,14 @@ fn opening(device: &Device) -> Option<String> {
     let renewed = device.renewed.then(|| say::device::renewed().to_owned());
     let rebuilt = device.rebuilt.as_ref().map(Rebuilt::text);
     let elsewhere = device.elsewhere.then(|| say::crew::moved_or_copied().to_owned());
-    let told: Vec<String> = rebuilt.into_iter().chain(renewed).chain(elsewhere).collect();
+    // What is logged reaches nobody: said each time, or weeks of it would go nowhere.
+    let out = match (device.belongs(), device.is_ended()) {
+        (true, _) => None,
+        (false, true) => Some(say::crew::this_device_stopped().to_owned()),
+        (false, false) => Some(say::crew::you_were_removed().to_owned()),
+    };
+    let told: Vec<String> =
+        rebuilt.into_iter().chain(renewed).chain(elsewhere).chain(out).collect();
     (!told.is_empty()).then(|| told.join(say::device::between_sentences()))
 }
 

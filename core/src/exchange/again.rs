@@ -42,192 +42,171 @@ pub(super) fn note(
 
 /// Seals again what a device lacks that came to a thread after it was sealed, in every thread of this device.
 pub(super) fn seal_again(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Vec<SealedName>> {
-    let own = signer.trusted.certificate.device();
-    let mut names = Vec::new();
-    if !signer.belongs() {
-        return Ok(names);
+    let mut again = Again { tx, signer, names: Vec::new() };
+    if signer.belongs() {
+        again.own()?;
+        again.gone()?;
     }
-    for of in threads_of(tx, own)? {
-        names.extend(introduce(tx, signer, of)?);
-        for device in others(signer, of) {
-            names.extend(own_for(tx, signer, of, device)?);
-        }
-    }
-    for certificate in gone(tx, signer)? {
-        for of in threads_of(tx, certificate.device())? {
-            let lane = Lane { device: certificate.device(), of };
-            for device in others(signer, of) {
-                names.extend(gone_for(tx, signer, (lane, certificate), device)?);
+    Ok(again.names)
+}
+
+/// A pass over the threads of this device; every file that it makes is in `names`.
+struct Again<'a> {
+    tx: &'a Transaction<'a>,
+    signer: &'a Signer<'a>,
+    names: Vec<SealedName>,
+}
+
+impl Again<'_> {
+    fn own(&mut self) -> Result<()> {
+        let own = self.signer.trusted.certificate;
+        for of in threads_of(self.tx, own.device())? {
+            self.introduce(of)?;
+            for device in self.others(of) {
+                self.own_for(own, of, device)?;
             }
         }
+        Ok(())
     }
-    Ok(names)
-}
 
-/// The standing devices of a thread but this one.
-fn others(signer: &Signer<'_>, of: PersonId) -> Vec<DeviceId> {
-    let own = signer.trusted.certificate.device();
-    signer.devices(of).into_iter().filter(|device| *device != own).collect()
-}
-
-/// Devices that will seal nothing again, being stopped or removed: on a coach's device all, on a member's those of the same
-/// person. Whoever stops a device names leaves of it, and all that a chain reaches from them counts only for those who
-/// have them: a thief could show one leaf to one device alone.
-fn gone(tx: &Transaction<'_>, signer: &Signer<'_>) -> Result<Vec<Certificate>> {
-    let gone = certificates(tx)?.into_iter().filter(|certificate| {
-        let placed = signer.standing.devices.get(&certificate.device());
-        let of_ours = signer.trusted.own().coach || signer.is_own(certificate.device());
-        placed.is_some_and(|placed| {
-            placed.person == certificate.person() && placed.within && !placed.standing && of_ours
-        })
-    });
-    Ok(gone.collect())
-}
-
-/// Two devices that came at the same time know nothing of each other: each sealed its first leaf before it could have. One
-/// that knows both seals that leaf of each again, and the rest follows by itself.
-fn introduce(tx: &Transaction<'_>, signer: &Signer<'_>, of: PersonId) -> Result<Vec<SealedName>> {
-    let others = others(signer, of);
-    let mut known: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
-    // Most threads have two devices: nobody is to be introduced there, and no header is read.
-    for device in others.iter().copied().filter(|_| others.len() > 1) {
-        if let Some(heads) = heads_of(tx, Lane { device, of })? {
-            known.push((device, heads.into_iter().map(|head| head.0).collect()));
-        }
-    }
-    let mut names = Vec::new();
-    for (writer, writer_saw) in &known {
-        for (device, device_saw) in &known {
-            let strangers =
-                writer != device && !writer_saw.contains(device) && !device_saw.contains(writer);
-            if strangers {
-                names.extend(first_leaf(tx, signer, Lane { device: *writer, of }, *device)?);
+    /// Leaves of devices that will seal nothing again, being stopped or removed: on a coach's device of all, on a member's of
+    /// the same person's. Whoever stops a device names leaves of it, and all that a chain reaches from them counts only for
+    /// those who have them: a thief could show one leaf to one device alone.
+    fn gone(&mut self) -> Result<()> {
+        let devices = self.signer.standing.devices.iter();
+        let gone: Vec<DeviceId> = devices
+            .filter(|(device, placed)| {
+                let ours = self.signer.trusted.own().coach || self.signer.is_own(**device);
+                ours && placed.within && !placed.standing
+            })
+            .map(|(device, _)| *device)
+            .collect();
+        for writer in gone {
+            for of in threads_of(self.tx, writer)? {
+                let lane = Lane { device: writer, of };
+                for device in self.others(of) {
+                    // Each leaf once, whenever it comes.
+                    for content in self.lacking(lane, device, u64::MAX)?.unwrap_or_default() {
+                        self.once(lane, content, device)?;
+                    }
+                }
             }
         }
+        Ok(())
     }
-    Ok(names)
+
+    /// The standing devices of a thread but this one.
+    fn others(&self, of: PersonId) -> Vec<DeviceId> {
+        let own = self.signer.trusted.certificate.device();
+        self.signer.devices(of).into_iter().filter(|device| *device != own).collect()
+    }
+
+    /// Two devices that came at the same time know nothing of each other: each sealed its first leaf before it could have.
+    /// One that knows both seals that leaf of each again, and the rest follows by itself.
+    fn introduce(&mut self, of: PersonId) -> Result<()> {
+        let others = self.others(of);
+        // Most threads have two devices: nobody is to be introduced there, and no header is read.
+        if others.len() < 2 {
+            return Ok(());
+        }
+        let mut known: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
+        for device in others {
+            if let Some(heads) = heads_of(self.tx, Lane { device, of })? {
+                known.push((device, heads.into_iter().map(|head| head.0).collect()));
+            }
+        }
+        for (writer, writer_saw) in &known {
+            for (device, device_saw) in &known {
+                let strangers = writer != device
+                    && !writer_saw.contains(device)
+                    && !device_saw.contains(writer);
+                let lane = Lane { device: *writer, of };
+                if strangers && let Some(first) = first_leaf(self.tx, lane)? {
+                    self.once(lane, first, *device)?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Seals somebody else's leaf again for a device, unless that was done.
+    fn once(&mut self, lane: Lane, content: [u8; 32], device: DeviceId) -> Result<()> {
+        let noted = self
+            .tx
+            .prepare_cached("INSERT OR IGNORE INTO sealed_for VALUES (?1, ?2, ?3)")?
+            .execute(params![lane.of.0, content, device.0])?;
+        let certificate = match noted {
+            0 => None,
+            _ => certificate_of(self.tx, lane.device)?,
+        };
+        let Some(certificate) = certificate else { return Ok(()) };
+        // Nobody signs for another.
+        let leaf = written(self.tx, certificate, lane, content)?;
+        if let Some(leaf) = leaf.filter(|leaf| leaf.signature.is_some()) {
+            self.names.push(file(self.tx, self.signer, &leaf)?);
+        }
+        Ok(())
+    }
+
+    /// Seals one's own leaves again for a device, once: those from before it was known.
+    fn own_for(&mut self, own: Certificate, of: PersonId, device: DeviceId) -> Result<()> {
+        let lane = Lane { device: own.device(), of };
+        let noted: Option<(i64, bool)> = self
+            .tx
+            .prepare_cached("SELECT since, given FROM sealed_to WHERE of = ?1 AND device = ?2")?
+            .query_row(params![of.0, device.0], |row| Ok((row.get(0)?, row.get(1)?)))
+            .optional()?;
+        if noted.is_some_and(|(_, given)| given) {
+            return Ok(());
+        }
+        let last = ledger::last(self.tx, lane)?.map_or(0, |(sequence, _)| sequence);
+        let since = noted.map_or(last + 1, |(since, _)| since.unsigned_abs());
+        let Some(lacking) = self.lacking(lane, device, since)? else { return Ok(()) };
+        for content in lacking {
+            if let Some(leaf) = written(self.tx, own, lane, content)? {
+                self.names.push(file(self.tx, self.signer, &leaf)?);
+            }
+        }
+        self.tx
+            .prepare_cached("INSERT OR REPLACE INTO sealed_to VALUES (?1, ?2, ?3, 1)")?
+            .execute(params![of.0, device.0, since as i64])?;
+        Ok(())
+    }
+
+    /// The leaves of a lane before a place that a device lacks; none where nobody can know yet.
+    fn lacking(&self, lane: Lane, device: DeviceId, before: u64) -> Result<Option<Vec<[u8; 32]>>> {
+        let seen = match heads_of(self.tx, Lane { device, ..lane })? {
+            Some(heads) => heads,
+            // Another device of this coach that does not know the member yet will never say so in the member's thread.
+            None if self.signer.is_own(device) && !threads_of(self.tx, device)?.is_empty() => {
+                BTreeSet::new()
+            }
+            // Before it has spoken nobody knows what it lacks.
+            None => return Ok(None),
+        };
+        unreached(self.tx, lane, &seen, before).map(Some)
+    }
 }
 
-/// Seals a lane's first leaf again for a device, once.
-fn first_leaf(
-    tx: &Transaction<'_>,
-    signer: &Signer<'_>,
-    lane: Lane,
-    device: DeviceId,
-) -> Result<Option<SealedName>> {
+/// A lane's first leaf, where it counts.
+fn first_leaf(tx: &Transaction<'_>, lane: Lane) -> Result<Option<[u8; 32]>> {
     let sql =
         "SELECT content FROM leaf WHERE device = ?1 AND of = ?2 AND sequence = 1 AND counts = 0
                ORDER BY content LIMIT 1";
-    let content: Option<[u8; 32]> = tx
-        .prepare_cached(sql)?
-        .query_row(params![lane.device.0, lane.of.0], |row| row.get(0))
-        .optional()?;
-    let certificate = certificates(tx)?.into_iter().find(|known| known.device() == lane.device);
-    match content.zip(certificate) {
-        Some((content, certificate)) => once(tx, signer, (lane, certificate), content, device),
-        None => Ok(None),
-    }
+    let mut statement = tx.prepare_cached(sql)?;
+    Ok(statement.query_row(params![lane.device.0, lane.of.0], |row| row.get(0)).optional()?)
 }
 
-/// Seals somebody else's leaf again for a device, unless that was done.
-fn once(
-    tx: &Transaction<'_>,
-    signer: &Signer<'_>,
-    (lane, certificate): (Lane, Certificate),
-    content: [u8; 32],
-    device: DeviceId,
-) -> Result<Option<SealedName>> {
-    let noted = tx
-        .prepare_cached("INSERT OR IGNORE INTO sealed_for VALUES (?1, ?2, ?3)")?
-        .execute(params![lane.of.0, content, device.0])?;
-    match written(tx, certificate, lane, content)? {
-        // Nobody signs for another.
-        Some(leaf) if noted > 0 && leaf.signature.is_some() => file(tx, signer, &leaf).map(Some),
-        _ => Ok(None),
-    }
-}
-
-fn certificates(tx: &Transaction<'_>) -> Result<Vec<Certificate>> {
+fn certificate_of(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<Certificate>> {
     let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
     let mut rows = statement.query([])?;
-    let mut found = Vec::new();
     while let Some(row) = rows.next()? {
-        found.extend(Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default()).ok());
-    }
-    Ok(found)
-}
-
-/// What a device has seen of a lane; none where nobody can know yet.
-fn seen(
-    tx: &Transaction<'_>,
-    signer: &Signer<'_>,
-    lane: Lane,
-    device: DeviceId,
-) -> Result<Option<BTreeSet<LaneHead>>> {
-    Ok(match seen_by(tx, Lane { device, ..lane }, lane.device)? {
-        Some(seen) => Some(seen),
-        // Another device of this coach that does not know the member yet will never say so in the member's thread.
-        None if signer.is_own(device) && !threads_of(tx, device)?.is_empty() => {
-            Some(BTreeSet::new())
-        }
-        // Before it has spoken nobody knows what it lacks.
-        None => None,
-    })
-}
-
-/// Seals one's own leaves again for a device, once: those from before it was known.
-fn own_for(
-    tx: &Transaction<'_>,
-    signer: &Signer<'_>,
-    of: PersonId,
-    device: DeviceId,
-) -> Result<Vec<SealedName>> {
-    let certificate = signer.trusted.certificate;
-    let lane = Lane { device: certificate.device(), of };
-    let noted: Option<(i64, bool)> = tx
-        .prepare_cached("SELECT since, given FROM sealed_to WHERE of = ?1 AND device = ?2")?
-        .query_row(params![of.0, device.0], |row| Ok((row.get(0)?, row.get(1)?)))
-        .optional()?;
-    if noted.is_some_and(|(_, given)| given) {
-        return Ok(Vec::new());
-    }
-    let Some(seen) = seen(tx, signer, lane, device)? else { return Ok(Vec::new()) };
-    let last = ledger::last(tx, lane)?.map_or(0, |(sequence, _)| sequence);
-    let since = noted.map_or(last + 1, |(since, _)| since.unsigned_abs());
-    let mut names = Vec::new();
-    for content in lacking(tx, lane, &seen, since)? {
-        if let Some(leaf) = written(tx, certificate, lane, content)? {
-            names.push(file(tx, signer, &leaf)?);
+        let read = Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default());
+        if let Some(certificate) = read.ok().filter(|known| known.device() == device) {
+            return Ok(Some(certificate));
         }
     }
-    tx.prepare_cached("INSERT OR REPLACE INTO sealed_to VALUES (?1, ?2, ?3, 1)")?
-        .execute(params![of.0, device.0, since as i64])?;
-    Ok(names)
-}
-
-/// Seals leaves of a device that is gone again for another: each once, whenever it comes.
-fn gone_for(
-    tx: &Transaction<'_>,
-    signer: &Signer<'_>,
-    (lane, certificate): (Lane, Certificate),
-    device: DeviceId,
-) -> Result<Vec<SealedName>> {
-    let Some(seen) = seen(tx, signer, lane, device)? else { return Ok(Vec::new()) };
-    let mut names = Vec::new();
-    for content in lacking(tx, lane, &seen, u64::MAX)? {
-        names.extend(once(tx, signer, (lane, certificate), content, device)?);
-    }
-    Ok(names)
-}
-
-/// The heads of another's lane that a device has seen; none while it has written nothing in the thread.
-fn seen_by(
-    tx: &Transaction<'_>,
-    by: Lane,
-    of_device: DeviceId,
-) -> Result<Option<BTreeSet<LaneHead>>> {
-    let heads = heads_of(tx, by)?;
-    Ok(heads.map(|heads| heads.into_iter().filter(|head| head.0 == of_device).collect()))
+    Ok(None)
 }
 
 /// Every head that a device's own leaves in a thread name; none while it has written none there.
@@ -247,7 +226,7 @@ fn heads_of(tx: &Transaction<'_>, by: Lane) -> Result<Option<BTreeSet<LaneHead>>
 
 /// The content hashes of a lane's latest leaves before one that count and that no chain reaches down from a head that was
 /// seen; the first of them first. A place in the lane says nothing: two leaves may stand there.
-fn lacking(
+fn unreached(
     tx: &Transaction<'_>,
     lane: Lane,
     seen: &BTreeSet<LaneHead>,

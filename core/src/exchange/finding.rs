@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use super::sealed::{MAX_SEALED_BYTES, SealedLeaf, SealedName, lane_tag};
+use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedLeaf, SealedName, lane_tag};
 use super::steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 use super::{CarriedFile, ExchangeReport, ListedFile};
 use crate::error::{Error, Field, Result};
@@ -93,7 +93,15 @@ impl Finding {
 
     fn look(&mut self, file: &CarriedFile) {
         let Some(name) = SealedName::parse(&file.name) else { return };
-        let Ok(leaf) = SealedLeaf::open_any(&name, &file.content, &[&self.own]) else { return };
+        let leaf = match SealedLeaf::open_any(&name, &file.content, &[&self.own]) {
+            Ok(leaf) => leaf,
+            // A lane of somebody else's thread: no other file of it opens either.
+            Err(SealedFault::NotForUs) => {
+                self.lanes.remove(&(name.device, name.tag));
+                return;
+            }
+            Err(_) => return,
+        };
         // One of a device says all that is asked: its other files stay where they are.
         self.lanes.retain(|(device, _), _| *device != name.device);
         let person = person_of(&self.own.public().sign);

@@ -30,6 +30,9 @@ pub enum CodeFault {
         /// The sign.
         sign: char,
     },
+    /// Nothing was typed.
+    #[error("{}", say::code_missing())]
+    Missing,
     /// Too few or too many.
     #[error("{}", say::code_length(SIGNS, found))]
     Length {
@@ -97,6 +100,9 @@ impl Recovery {
             Zeroizing::new(typed.chars().filter(|sign| !between(sign)).collect());
         if let Some(sign) = signs.chars().find(|sign| !is_sign(*sign)) {
             return Err(CodeFault::Sign { sign });
+        }
+        if signs.is_empty() {
+            return Err(CodeFault::Missing);
         }
         if signs.len() != SIGNS {
             return Err(CodeFault::Length { found: signs.len() });
@@ -202,7 +208,7 @@ mod tests {
         }
         assert_eq!(Recovery::read("U000").err(), Some(CodeFault::Sign { sign: 'U' }));
         assert_eq!(Recovery::read("ä").err(), Some(CodeFault::Sign { sign: 'ä' }));
-        assert_eq!(Recovery::read("").err(), Some(CodeFault::Length { found: 0 }));
+        assert_eq!(Recovery::read("").err(), Some(CodeFault::Missing));
         assert_eq!(
             Recovery::read(&format!("{}0", *code)).err(),
             Some(CodeFault::Length { found: 33 })

@@ -34,6 +34,7 @@ no-argument-but = Das Argument „{ $argument }“ gibt es nicht. Meinst du „{
 no-argument-dash = Das Argument „{ $argument }“ gibt es nicht. Vor einen Wert, der mit einem Strich beginnt, gehört --: -- { $argument }
 argument-missing = Es fehlt: { $arguments }. { $help }
 argument-twice = { $argument } darf nur einmal vorkommen. { $help }
+arguments-exclude = { $argument } lässt sich nicht zusammen mit { $others } angeben. { $help }
 value-missing = { $argument } braucht einen Wert. { $help }
 # $choices sind die Wörter, die passen.
 value-not-among = „{ $value }“ passt nicht zu { $argument }. Wähle eines von diesen: { $choices }.

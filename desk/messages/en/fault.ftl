@@ -34,6 +34,7 @@ no-argument-but = There is no argument "{ $argument }". Did you mean "{ $other }
 no-argument-dash = There is no argument "{ $argument }". For a value that begins with a dash, put -- before it: -- { $argument }
 argument-missing = Missing: { $arguments }. { $help }
 argument-twice = { $argument } can be given only once. { $help }
+arguments-exclude = { $argument } cannot be given together with { $others }. { $help }
 value-missing = { $argument } needs a value. { $help }
 # $choices are the words that fit.
 value-not-among = "{ $value }" does not fit { $argument }. Choose one of these: { $choices }.

@@ -42,7 +42,13 @@ pub(super) fn sentence(command: &Command, error: &Error) -> Option<String> {
             None => say::fault::no_argument(argument(), help),
         },
         ErrorKind::MissingRequiredArgument => say::fault::argument_missing(argument(), help),
-        ErrorKind::ArgumentConflict => say::fault::argument_twice(argument(), help),
+        ErrorKind::ArgumentConflict => {
+            let others = of(ContextKind::PriorArg);
+            match others.is_empty() || others == of(ContextKind::InvalidArg) {
+                true => say::fault::argument_twice(argument(), help),
+                false => say::fault::arguments_exclude(argument(), others.join(", "), help),
+            }
+        }
         ErrorKind::InvalidValue => {
             let (value, choices) = (first(ContextKind::InvalidValue)?, of(ContextKind::ValidValue));
             if value.is_empty() {

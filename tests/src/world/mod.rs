@@ -10,6 +10,9 @@ mod template;
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::thread;
+use std::time::Instant;
 
 use rand::seq::IndexedRandom;
 use rand::{RngExt, SeedableRng};
@@ -87,6 +90,53 @@ pub fn play(seed: u64) -> Result<Played, String> {
         world.keep();
     }
     held.map_err(|why| format!("seed {seed}: {why}\n  {}", world.told.join("\n  ")))
+}
+
+/// Plays so many stories from a seed on, on every core, and prints how fast.
+///
+/// # Panics
+/// With what does not hold in one of them.
+pub fn play_all(first: u64, stories: u64) -> Played {
+    let began = Instant::now();
+    let next = AtomicU64::new(0);
+    let tell = || {
+        let mut all = Played::default();
+        loop {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            if at >= stories {
+                return all;
+            }
+            let played = play(first + at).unwrap_or_else(|why| panic!("{why}"));
+            all.add(played);
+            if at % 1_000 == 999 {
+                println!("{} stories, {:.0} s", at + 1, began.elapsed().as_secs_f64());
+            }
+        }
+    };
+    let threads = thread::available_parallelism().map_or(2, usize::from);
+    let mut all = Played::default();
+    thread::scope(|scope| {
+        let telling: Vec<_> = (0..threads).map(|_| scope.spawn(tell)).collect();
+        telling.into_iter().for_each(|one| all.add(one.join().expect("a story held")));
+    });
+    let rate = stories as f64 / began.elapsed().as_secs_f64();
+    println!("{stories} stories from seed {first}, {rate:.1} a second: {all:?}");
+    all
+}
+
+/// How many stories to play: as `HOLDFAST_STORIES` says, and so many otherwise.
+pub fn stories_or(usual: u64) -> u64 {
+    let given = std::env::var("HOLDFAST_STORIES").ok();
+    given.map_or(usual, |text| text.parse().expect("HOLDFAST_STORIES is a whole number"))
+}
+
+impl Played {
+    fn add(&mut self, other: Played) {
+        self.files += other.files;
+        self.injected += other.injected;
+        self.devices += other.devices;
+        self.stolen += other.stolen;
+    }
 }
 
 impl World {

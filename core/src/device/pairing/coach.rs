@@ -42,7 +42,7 @@ impl Device {
         // Said before the words are compared, so that nobody is told to have joined in vain.
         let person = reply.certificate.person();
         if forgotten(self.reader(), self.identity.device)?.contains(&person) {
-            return Err(refused(say::forgotten_starts_anew()));
+            return Err(refused(say::forgotten_before()));
         }
         let (opened, lines) = match &stored.now {
             Now::Invited { invited, lines, since_ms } => {
@@ -114,7 +114,7 @@ impl Device {
         let label = super::super::start::valid_name(label)?;
         let others = self.admitted()?;
         if forgotten(self.reader(), self.identity.device)?.contains(&person) {
-            return Err(refused(say::forgotten_starts_anew()));
+            return Err(refused(say::forgotten_before()));
         }
         let taken =
             |other: &Admit| other.person != person && crate::plan::is_called(&other.label, &label);
