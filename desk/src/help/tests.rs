@@ -107,6 +107,11 @@ fn what_cannot_be_read_is_told_in_the_language_that_is_spoken() {
         (&["plates", "-6kg", "--kit", "x"], "put -- before it: -- -6", "gehört --: -- -6"),
         (&["hold"], "Missing: <SECONDS>.", "Es fehlt: <SEKUNDEN>."),
         (&["board", "--json", "--json"], "--json can be given only once", "--json darf nur einmal"),
+        (
+            &["recovery", "--moved", "--copied"],
+            "--moved cannot be given together with --copied",
+            "--moved lässt sich nicht zusammen mit --copied",
+        ),
         (&["today", "--day"], "--day <NAME> needs a value", "--day <NAME> braucht einen Wert"),
         (
             &["start", "--name", "X", "--as", "referee"],
