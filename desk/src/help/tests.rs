@@ -99,7 +99,7 @@ fn wrong(language: Language, typed: &[&str]) -> String {
 
 #[test]
 fn what_cannot_be_read_is_told_in_the_language_that_is_spoken() {
-    let cases: [(&[&str], &str, &str); 11] = [
+    let cases: [(&[&str], &str, &str); 12] = [
         (&["todya"], "Did you mean \"today\"?", "Meinst du „today“?"),
         (&["xyz"], "no command \"xyz\"", "Den Befehl „xyz“ gibt es nicht."),
         (&["board", "--jsn"], "Did you mean \"--json\"?", "Meinst du „--json“?"),
