@@ -19,13 +19,21 @@ fn is_lane(folder: &str) -> bool {
 }
 
 impl Line {
-    /// Every leaf there is, whatever its lane. What lies beside the lanes' folders is not looked at.
+    /// The folders of lanes. What lies beside them is not looked at.
     ///
     /// # Errors
     /// As [`Line::list`].
-    pub fn leaves(&self) -> Result<Vec<ListedFile>, Carried> {
+    pub fn lanes(&self) -> Result<Vec<String>, Carried> {
+        Ok(self.folders()?.into_iter().filter(|folder| is_lane(folder)).collect())
+    }
+
+    /// Every leaf there is in these lanes.
+    ///
+    /// # Errors
+    /// As [`Line::list`].
+    pub fn leaves_of(&self, lanes: Vec<String>) -> Result<Vec<ListedFile>, Carried> {
         let mut found = Vec::new();
-        for folder in self.folders()?.into_iter().filter(|folder| is_lane(folder)) {
+        for folder in lanes {
             let mut after: Option<String> = None;
             loop {
                 let listing = self.list(Some(&folder), after.as_deref())?;
@@ -39,6 +47,14 @@ impl Line {
             }
         }
         Ok(found)
+    }
+
+    /// Every leaf there is, whatever its lane.
+    ///
+    /// # Errors
+    /// As [`Line::list`].
+    pub fn leaves(&self) -> Result<Vec<ListedFile>, Carried> {
+        self.leaves_of(self.lanes()?)
     }
 
     fn folders(&self) -> Result<Vec<String>, Carried> {

@@ -87,7 +87,7 @@
 //! let words = ines.pair(scan(opened.code), at.clone())?.words.join(" ");
 //! let line = (1..).zip(&opened.lines).find(|(_, line)| **line == words).map(|(line, _)| line);
 //! coach.pair(PairDid::Pick { line, label: None }, at.clone())?;
-//! ines.pair(PairDid::Match { matches: true }, at.clone())?;
+//! ines.pair(PairDid::Match { matches: true, share_earlier: true }, at.clone())?;
 //!
 //! let carrier = home.path().join("carrier");
 //! fs::create_dir(&carrier)?;

@@ -9,6 +9,7 @@ use crate::carriers;
 use crate::crew;
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
+use crate::note;
 use crate::sets;
 
 /// Training for a group with no phone signal: plan, train, log, carry, review.
@@ -71,6 +72,10 @@ pub(crate) enum Command {
     Exchange {
         #[arg(long, value_name = "DIR")]
         carrier: PathBuf,
+        #[arg(long)]
+        watch: bool,
+        #[arg(long, value_name = "SECONDS", requires = "watch", default_value_t = 60, value_parser = clap::value_parser!(u64).range(5..=86_400))]
+        every: u64,
     },
     TakeAlong {
         #[arg(value_name = "DIR")]
@@ -98,6 +103,7 @@ pub(crate) enum Command {
     Correct(sets::Correct),
     LeaveOut(sets::LeaveOut),
     Max(sets::OneRepMax),
+    Note(note::Note),
     Flag(Flag),
     Clear {
         movement: Option<String>,
@@ -164,6 +170,8 @@ pub(crate) struct Join {
     pub(crate) matches: bool,
     #[arg(long, conflicts_with = "code")]
     pub(crate) differ: bool,
+    #[arg(long, conflicts_with_all = ["code", "differ", "stop"])]
+    pub(crate) all: bool,
     #[arg(long, value_name = "FILE")]
     pub(crate) svg: Option<PathBuf>,
     #[arg(long, conflicts_with_all = ["code", "matches", "differ"])]

@@ -11,27 +11,39 @@ use holdfast_core::exchange::{
     is_temporary,
 };
 use holdfast_core::{Holdfast, HoldfastResult, Instant, Restore, put_file};
-use indicatif::{ProgressBar, ProgressStyle};
 use owo_colors::OwoColorize;
 
 use crate::fault::{Fault, Outcome};
+use crate::progress::Progress;
 use crate::say;
 
 /// What says what to do with a carrier next: a device that exchanges, or a search by a recovery code.
 pub(crate) trait Steps {
     /// Takes in what was done, and says what is to be done.
     fn step(&self, did: ExchangeDid, at: &Instant) -> HoldfastResult<ExchangeStep>;
+
+    /// The folders of a server, of those named, that have to be listed.
+    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>>;
 }
 
 impl Steps for Holdfast {
     fn step(&self, did: ExchangeDid, at: &Instant) -> HoldfastResult<ExchangeStep> {
         self.exchange(did, at.clone())
     }
+
+    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>> {
+        self.to_look_into(folders)
+    }
 }
 
 impl Steps for Restore {
     fn step(&self, did: ExchangeDid, _: &Instant) -> HoldfastResult<ExchangeStep> {
         self.step(did)
+    }
+
+    // Whose thread it is comes out of the search.
+    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>> {
+        Ok(folders)
     }
 }
 
@@ -42,18 +54,16 @@ pub(crate) fn exchange(steps: &dyn Steps, carrier: &Path, at: &Instant) -> Outco
     }
     fs::create_dir_all(carrier).map_err(Fault::file(carrier))?;
     sweep(carrier);
-    let bar = progress();
+    let progress = Progress::begin();
     let mut did = ExchangeDid::Begin;
-    let report = loop {
+    loop {
         did = match steps.step(did, at)? {
             ExchangeStep::ListFiles => ExchangeDid::Listed { files: list(carrier)? },
-            ExchangeStep::Get { names } => get(carrier, &names, &bar),
-            ExchangeStep::Put { files } => put(carrier, &files),
-            ExchangeStep::Done { report } => break report,
+            ExchangeStep::Get { names } => get(carrier, &names, &progress),
+            ExchangeStep::Put { files } => put(carrier, &files, &progress),
+            ExchangeStep::Done { report } => return Ok(report),
         };
-    };
-    bar.finish_and_clear();
-    Ok(report)
+    }
 }
 
 /// The same with a carrier that is kept by a name.
@@ -62,12 +72,16 @@ pub(crate) fn exchange_over(
     line: &Line,
     at: &Instant,
 ) -> Outcome<ExchangeReport> {
+    let progress = Progress::begin();
     let mut did = ExchangeDid::Begin;
     loop {
         did = match steps.step(did, at)? {
-            ExchangeStep::ListFiles => ExchangeDid::Listed { files: line.leaves()? },
-            ExchangeStep::Get { names } => fetch(line, &names)?,
-            ExchangeStep::Put { files } => bring(line, files)?,
+            ExchangeStep::ListFiles => {
+                let lanes = steps.to_look_into(line.lanes()?)?;
+                ExchangeDid::Listed { files: line.leaves_of(lanes)? }
+            }
+            ExchangeStep::Get { names } => fetch(line, &names, &progress)?,
+            ExchangeStep::Put { files } => bring(line, files, &progress)?,
             ExchangeStep::Done { report } => return Ok(report),
         };
     }
@@ -83,7 +97,7 @@ pub(crate) fn alone<T>(carried: Result<T, Carried>) -> Outcome<Result<T, String>
     }
 }
 
-fn fetch(line: &Line, names: &[String]) -> Outcome<ExchangeDid> {
+fn fetch(line: &Line, names: &[String], progress: &Progress) -> Outcome<ExchangeDid> {
     let (mut files, mut unread) = (Vec::new(), Vec::new());
     for name in names {
         let name = name.clone();
@@ -91,17 +105,19 @@ fn fetch(line: &Line, names: &[String]) -> Outcome<ExchangeDid> {
             Ok(content) => files.extend(content.map(|content| CarriedFile { name, content })),
             Err(reason) => unread.push(FailedFile { name, reason }),
         }
+        progress.fetched();
     }
     Ok(ExchangeDid::Got { files, unread })
 }
 
-fn bring(line: &Line, files: Vec<CarriedFile>) -> Outcome<ExchangeDid> {
+fn bring(line: &Line, files: Vec<CarriedFile>, progress: &Progress) -> Outcome<ExchangeDid> {
     let (mut written, mut unwritten) = (0, Vec::new());
     for CarriedFile { name, content } in files {
         match alone(line.bring(&name, content))? {
             Ok(new) => written += u32::from(new),
             Err(reason) => unwritten.push(FailedFile { name, reason }),
         }
+        progress.delivered();
     }
     Ok(ExchangeDid::Put { written, unwritten })
 }
@@ -152,7 +168,7 @@ pub(crate) fn taken_along(holdfast: &Holdfast, from: &Path) -> Outcome<String> {
     Ok(format!("{}\n{}", taken.told, aside_text(&taken.aside)))
 }
 
-fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
+fn get(carrier: &Path, names: &[String], progress: &Progress) -> ExchangeDid {
     let (mut files, mut unread) = (Vec::new(), Vec::new());
     for name in names {
         match fs::read(carrier.join(name)) {
@@ -161,12 +177,12 @@ fn get(carrier: &Path, names: &[String], bar: &ProgressBar) -> ExchangeDid {
             Err(error) if error.kind() == ErrorKind::NotFound => {}
             Err(error) => unread.push(FailedFile { name: name.clone(), reason: error.to_string() }),
         }
-        bar.inc(1);
+        progress.fetched();
     }
     ExchangeDid::Got { files, unread }
 }
 
-fn put(carrier: &Path, files: &[CarriedFile]) -> ExchangeDid {
+fn put(carrier: &Path, files: &[CarriedFile], progress: &Progress) -> ExchangeDid {
     let (mut written, mut unwritten) = (0, Vec::new());
     for file in files {
         match put_file(carrier, file) {
@@ -176,6 +192,7 @@ fn put(carrier: &Path, files: &[CarriedFile]) -> ExchangeDid {
                 unwritten.push(FailedFile { name: file.name.clone(), reason });
             }
         }
+        progress.delivered();
     }
     ExchangeDid::Put { written, unwritten }
 }
@@ -190,14 +207,6 @@ fn sweep(carrier: &Path) {
             let _ = fs::remove_file(file.path());
         }
     }
-}
-
-/// Drawn on standard error, and only on a terminal, once there is something to wait for.
-fn progress() -> ProgressBar {
-    let fetched = say::command::files_fetched("{pos}");
-    let style = ProgressStyle::with_template(&format!("{{spinner}} {fetched}"));
-    let style = style.unwrap_or_else(|_| ProgressStyle::default_spinner());
-    ProgressBar::new_spinner().with_style(style)
 }
 
 /// Lists the plain files of a folder; links, folders and devices are not followed.

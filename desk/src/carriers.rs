@@ -4,7 +4,7 @@
 use std::env;
 use std::fs;
 use std::io::{BufRead, IsTerminal};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use carry::{Carried, Line, Named, carriers, keep_carriers};
 use clap::{Args as ClapArgs, Subcommand};
@@ -101,6 +101,16 @@ pub(crate) fn delete_forgotten(home: &Path, holdfast: &Holdfast, named: &Path) -
         }
     }
     Ok(done)
+}
+
+/// The folder of a carrier, where it is one.
+pub(crate) fn folder_of(home: &Path, named: &Path) -> Outcome<Option<PathBuf>> {
+    let kept = carriers(home)?;
+    Ok(match named.to_str().and_then(|name| kept.get(name)) {
+        Some(Carrier::Folder { path }) => Some(PathBuf::from(path)),
+        Some(_) => None,
+        None => Some(named.to_owned()),
+    })
 }
 
 /// True for the name of a carrier that is kept.

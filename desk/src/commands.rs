@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use chrono::NaiveDate;
 use holdfast_core::coach::{DiscomfortLine, MemberScreen};
@@ -20,7 +21,9 @@ use crate::carrier::{exchanged_text, taken_along};
 use crate::fault::{Fault, Outcome};
 use crate::home;
 use crate::now::{evening_of, now, today};
-use crate::{answer, carriers, crew, demo, flag, hold, pair, print, say, session, sets};
+use crate::{
+    answer, carriers, crew, demo, flag, hold, note, pair, print, say, session, sets, watch,
+};
 
 /// Does what was typed.
 pub(crate) fn run(args: Args) -> Outcome {
@@ -35,6 +38,12 @@ pub(crate) fn run(args: Args) -> Outcome {
         Command::Hold(hold) => return hold::run(&hold),
         Command::Restore(asked) => return crew::restore(&home::folder(args.home)?, &asked),
         Command::Carrier { what } => return carriers::run(&home::folder(args.home)?, what),
+        // Holds the device only while it exchanges.
+        Command::Exchange { carrier, watch: true, every } => {
+            let home = home::folder(args.home)?;
+            must_be_there(&home, &carrier)?;
+            return watch::run(&home, &carrier, Duration::from_secs(every), language_asked);
+        }
         command => (home::folder(args.home)?, command),
     };
     if let Command::Start(start) = command {
@@ -51,6 +60,14 @@ pub(crate) fn run(args: Args) -> Outcome {
     done
 }
 
+/// Refuses a carrier that is neither kept under a name nor a folder.
+fn must_be_there(home: &Path, carrier: &Path) -> Outcome {
+    if carrier.exists() || carriers::is_kept(home, carrier)? {
+        return Ok(());
+    }
+    Err(Fault::at(carrier, say::fault::carrier_missing()))
+}
+
 fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
     match command {
         Command::Publish { plan, carrier } => publish(home, holdfast, &plan, &carrier),
@@ -63,10 +80,8 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
         Command::StopDevice { device } => crew::stop(holdfast, device),
         Command::Recovery(asked) => crew::recovery(holdfast, &asked),
         Command::Session(asked) => session::run(holdfast, asked),
-        Command::Exchange { carrier } => {
-            if !carrier.exists() && !carriers::is_kept(home, &carrier)? {
-                return Err(Fault::at(&carrier, say::fault::carrier_missing()));
-            }
+        Command::Exchange { carrier, .. } => {
+            must_be_there(home, &carrier)?;
             let exchanged = carriers::exchange_with(home, holdfast, &carrier)?;
             print::out(&exchanged_text(&exchanged))
         }
@@ -85,6 +100,7 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
         Command::Correct(typed) => sets::correct(holdfast, typed),
         Command::LeaveOut(typed) => sets::leave_out(holdfast, typed),
         Command::Max(typed) => sets::one_rep_max(holdfast, typed),
+        Command::Note(typed) => note::run(holdfast, typed),
         Command::Flag(given) => flag::run(holdfast, given),
         Command::Clear { member, movement } => clear(holdfast, member, movement),
         Command::Report { out, on } => report(holdfast, &out, on.unwrap_or_else(today)),
@@ -280,10 +296,18 @@ fn write_whole(path: &Path, bytes: &[u8]) -> Outcome {
 fn verify(holdfast: &Holdfast) -> Outcome {
     let found = holdfast.verify()?;
     let all = say::command::verified(found.entries, found.leaves);
-    match found.repaired {
-        Some(repaired) => print::out(&format!("{repaired}\n{all}\n")),
-        None => print::out(&format!("{all}\n")),
+    let mut text: String = found.repaired.iter().map(|repaired| format!("{repaired}\n")).collect();
+    if found.trouble.is_empty() {
+        text += &format!("{all}\n");
+        let sent = (found.chains > 0).then(|| say::command::seals(found.signed, found.chains));
+        text.extend(sent.map(|sent| format!("{sent}\n")));
+    } else {
+        text += &format!("{}\n", say::command::not_all_well());
     }
+    for trouble in &found.trouble {
+        text += &format!("  {trouble}\n");
+    }
+    print::out(&text)
 }
 
 /// Lists damaged databases that were kept, or prints what only the one named has.
@@ -344,7 +368,7 @@ fn export(holdfast: &Holdfast, dir: &Path) -> Outcome {
         written.push(dir.join(name));
         Ok(())
     };
-    for table in &export.tables {
+    for table in export.tables.iter().chain(&export.private) {
         let mut sheet = csv::Writer::from_writer(Vec::new());
         let rows = table.rows.iter().map(|row| &row.cells);
         for row in std::iter::once(&table.columns).chain(rows) {

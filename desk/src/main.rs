@@ -15,13 +15,16 @@ mod help;
 mod hold;
 mod home;
 mod language;
+mod note;
 mod now;
 mod pair;
 mod print;
+mod progress;
 mod report;
 mod say;
 mod session;
 mod sets;
+mod watch;
 
 use std::process::ExitCode;
 

@@ -83,10 +83,13 @@ fn listed(screen: &SetsScreen, own: bool) -> String {
     for session in &screen.sessions {
         let heading = format!("{} ({})", session.heading, session.date);
         text += &format!("\n{}\n", heading.bold());
+        session.notes.iter().for_each(|note| text += &format!("  {note}\n"));
         let mut rows = print::table(&[]);
         for set in &session.sets {
             let set_number = say::sets::set(set.set);
-            rows.add_row([set.piece.as_str(), &set_number, &set.text]);
+            let done = std::iter::once(&set.text).chain(&set.notes);
+            let done: Vec<&str> = done.map(String::as_str).collect();
+            rows.add_row([set.piece.as_str(), &set_number, &done.join("\n")]);
         }
         text += &print::indented(&rows, 2);
     }

@@ -30,7 +30,7 @@ pub fn pair(coach: &Device, member: &Device, chance: u8) -> HoldfastResult<[Pair
     let compared = member.pair(scan(&opened, chance))?;
     let line = line_of(&opened, &compared);
     let picked = coach.pair(PairDid::Pick { line, label: None })?;
-    let matched = member.pair(PairDid::Match { matches: line.is_some() })?;
+    let matched = member.pair(PairDid::Match { matches: line.is_some(), share_earlier: true })?;
     Ok([invited, answered, opened, compared, picked, matched])
 }
 

@@ -251,7 +251,7 @@ fn two_of_one_name_can_be_told_apart() {
         [&crew.coach, &other].map(|device| device.pair(PairDid::Look).unwrap());
     let (line, label) = (line_of(&opened, &compared), Some("Ines B.".into()));
     crew.coach.pair(PairDid::Pick { line, label }).unwrap();
-    other.pair(PairDid::Match { matches: true }).unwrap();
+    other.pair(PairDid::Match { matches: true, share_earlier: true }).unwrap();
     crew.coach.exchange(&crew.carrier).unwrap();
     other.exchange(&crew.carrier).unwrap();
     crew.exchange_all().unwrap();

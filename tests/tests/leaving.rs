@@ -266,7 +266,7 @@ fn pair_with(coach: &Device, member: &Device, chance: u8, picks: impl Fn(u32) ->
     let compared = member.pair(scan(&opened, chance)).unwrap();
     let line = line_of(&opened, &compared).map(picks);
     let picked = coach.pair(PairDid::Pick { line, label: None }).unwrap();
-    member.pair(PairDid::Match { matches: true }).unwrap();
+    member.pair(PairDid::Match { matches: true, share_earlier: true }).unwrap();
     picked.told.unwrap_or_default()
 }
 

@@ -51,7 +51,7 @@ const ON_A_BAR: &str = r#"{"v":1,"n":4,"hlc":{"ms":1793728802000,"count":0},"t":
 const BAR: &str = r#"{"v":1,"n":6,"hlc":{"ms":1793728807000,"count":0},"t":"2026-11-03T18:00:07.000+00:00","k":"bar","id":"01a1a291-8058-7c18-8102-fb625207d8b2","body":{"session":"01a1a291-68e8-752e-997d-f8898d2cf624","piece":"Squat","exercise":"back-squat","planned":"long bar","bar":"short bar","on":null}}"#;
 
 /// What later versions write otherwise.
-pub(super) const LATER: [&str; 25] = [
+pub(super) const LATER: [&str; 26] = [
     ADMITTED,
     REMOVED,
     STOPPED,
@@ -68,6 +68,7 @@ pub(super) const LATER: [&str; 25] = [
     WITH_PROPOSAL,
     ON_A_TRACK,
     ASIDE,
+    NOTED,
     TESTED,
     AFTERWARDS,
     SET_ON,
@@ -117,6 +118,9 @@ const ON_A_TRACK: &str = r#"{"v":1,"n":16,"hlc":{"ms":1793815200000,"count":0},"
 
 /// A coach's word that a set is left out.
 const ASIDE: &str = r#"{"v":1,"n":17,"hlc":{"ms":1793815200000,"count":1},"t":"2026-11-04T18:00:00.000+00:00","k":"set-aside","id":"01a1a7b7-c100-7501-bc82-a10139f03831","body":{"lift":"01a1a291-6cd0-78f0-b986-5186290d05eb","aside":true}}"#;
+
+/// An athlete's note on a set.
+const NOTED: &str = r#"{"v":1,"n":24,"hlc":{"ms":1793815200000,"count":8},"t":"2026-11-04T18:00:00.000+00:00","k":"note","id":"01a1a7b7-c100-7501-bc82-a10139f03836","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","session":"01a1a291-68e8-752e-997d-f8898d2cf624","about":"01a1a291-6cd0-78f0-b986-5186290d05eb","piece":"Squat","exercise":"back-squat","words":"Griff rutschte – Magnesia?","on":null}}"#;
 
 /// A single taken as a test.
 const TESTED: &str = r#"{"v":1,"n":18,"hlc":{"ms":1793815200000,"count":2},"t":"2026-11-04T18:00:00.000+00:00","k":"max","id":"01a1a7b7-c100-7501-bc82-a10139f03832","body":{"person":"2f303132-3334-4536-b738-393a3b3c3d3e","exercise":"back-squat","load":10000000000000,"tested":true}}"#;

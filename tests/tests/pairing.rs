@@ -43,7 +43,7 @@ fn before_it_nothing_a_carrier_brings_counts_and_after_it_all_does() {
     assert_eq!((opened.step, opened.name.as_deref()), (PairStep::Pick, Some("Ana")));
     assert_eq!((compared.step, compared.words.len()), (PairStep::Compare, 4));
     let told = compared.told.unwrap();
-    assert!(told.contains("your coach can read all you log"), "{told}");
+    assert!(told.contains("your coach can read what you log here from today on"), "{told}");
     assert_eq!(picked.ask, "Ana is in your crew. The next exchange sends the plan.");
     assert_eq!(matched.step, PairStep::Done);
     assert!(ana.holdfast.who().unwrap().in_crew);
@@ -76,7 +76,7 @@ fn killed_after_any_step_it_goes_on_where_it_was() {
         assert_eq!(coach.pair(scan(&answered, 0)).unwrap(), opened);
         let compared = done(&mut ana, scan(&opened, 1));
         done(&mut coach, pick(line_of(&opened, &compared)));
-        done(&mut ana, PairDid::Match { matches: true });
+        done(&mut ana, PairDid::Match { matches: true, share_earlier: true });
         assert!(ana.holdfast.who().unwrap().in_crew);
         let admitted = coach.journal().iter().filter(|line| line.contains("\"admit\"")).count();
         assert_eq!(admitted, 1);
@@ -93,7 +93,7 @@ fn words_that_do_not_match_share_nothing() {
         ana.pair(scan(&opened, 0)).unwrap();
         let told = coach.pair(pick(wrong)).unwrap();
         assert!(told.told.unwrap().contains("Nothing was shared"));
-        let told = ana.pair(PairDid::Match { matches: false }).unwrap();
+        let told = ana.pair(PairDid::Match { matches: false, share_earlier: false }).unwrap();
         assert!(told.told.unwrap().contains("Nothing was shared"));
     }
     for device in [&coach, &ana] {
@@ -149,9 +149,12 @@ fn codes_of_another_time_and_place_are_refused_in_words() {
     assert!(refused(ana.pair(scan(&opened, 0))).contains("not the code you scanned"));
     assert_ne!(second.code, invited.code);
     // What each side does not do.
-    assert!(refused(ana.pair(PairDid::Match { matches: true })).contains("no words to compare"));
+    assert!(
+        refused(ana.pair(PairDid::Match { matches: true, share_earlier: true }))
+            .contains("no words to compare")
+    );
     assert!(ana.pair(PairDid::Invite { chance: vec![1; 32] }).is_err());
-    assert!(coach.pair(PairDid::Match { matches: true }).is_err());
+    assert!(coach.pair(PairDid::Match { matches: true, share_earlier: true }).is_err());
     pair(&coach, &ana, 6).unwrap();
     // Until the coach's word has come they may meet again, for a wrong line is picked by a slip; but no other coach.
     assert!(pair(&ove, &ana, 7).unwrap_err().to_string().contains("another crew"));

@@ -46,6 +46,8 @@ kind-pain = Schmerz
 kind-stalled = Plateau
 # Eine Weile nicht gesehen.
 kind-away = fehlt
+# Worte für den Coach, auf die noch niemand geantwortet hat.
+kind-note = Notiz
 # Zwei Geräte widersprechen sich.
 kind-conflict = Konflikt
 # Statt der Übung wurde eine Variante gemacht.

@@ -13,6 +13,8 @@ not-read = Diese Datei lässt sich nicht lesen: { $reason }
 not-written = Diese Datei ließ sich nicht ablegen: { $reason }
 # Steht, wo sonst der Name einer Datei steht.
 whole-folder = Der ganze Ordner
+# So viele Dateien wurden geholt und liegen gelassen; $left wurden noch nicht angesehen.
+too-many-failed = { $failed } Dateien dort sind nicht zu gebrauchen. { $left } weitere warten auf den nächsten Abgleich.
 too-many-files = Hier liegen { $files } Dateien; nur die ersten { $most } wurden angesehen.
 
 ## Was an einer Zeile einer Datei nicht stimmt. Steht hinter einem Doppelpunkt, für alle, die in die Datei sehen.

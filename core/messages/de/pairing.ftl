@@ -22,7 +22,19 @@ label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen andere
 ask-for-a-code = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen und scanne ihn.
 show-your-coach = Zeig das deinem Coach, dann scanne den nächsten Code, den dein Coach zeigt.
 read-to-your-coach = Lies deinem Coach diese Wörter vor. Hat dein Coach dieselbe Zeile?
-who-reads = Wenn du dabei bist, kann dein Coach alles lesen, was du hier einträgst und schon eingetragen hast, auf jedem seiner Geräte. Was geteilt ist, lässt sich nicht zurücknehmen. Wer den Ordner betreibt, kann es nicht lesen, sieht aber, wann du trainierst.
+who-reads = Wenn du beigetreten bist, kann dein Coach auf allen seinen Geräten lesen, was du hier ab heute einträgst. Was geteilt ist, lässt sich nicht zurückholen. Wer den Ordner betreibt, kann es nicht lesen, sieht aber, wann du trainierst.
+# Vor dem Beitritt. $entries wurden vor heute gemacht.
+earlier-stay = { $entries ->
+    [one] Du hast vor heute { $entries } Eintrag gemacht. Er bleibt bei dir, wenn du ihn nicht auch teilst.
+   *[other] Du hast vor heute { $entries } Einträge gemacht. Sie bleiben bei dir, wenn du sie nicht auch teilst.
+}
+# Nach dem Beitritt.
+earlier-withheld = { $entries ->
+    [one] { $entries } Eintrag von vor deinem Beitritt ist nicht geteilt.
+   *[other] { $entries } Einträge von vor deinem Beitritt sind nicht geteilt.
+}
+earlier-shared = Der nächste Abgleich sendet, was du vor deinem Beitritt eingetragen hast.
+nothing-withheld = Von vor deinem Beitritt ist nichts ungeteilt.
 not-in-a-crew = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen: Danach kommt der erste Abgleich.
 joined = Du bist dabei. Der nächste Abgleich bringt den Plan, sobald auch dein Coach bestätigt hat.
 joined-already = Dieses Gerät ist schon in einer Crew. Für eine andere Crew fang in einem neuen Ordner an.

@@ -24,3 +24,11 @@ numbers-fall = Eintrag { $number } steht hinter einem mit höherer Nummer
 unknown-writer = Diese Datei ist von jemandem, den diese Crew nicht kennt. Sie bleibt erhalten und zählt nicht.
 removed-device = Diese Datei ist von einem entfernten Gerät und danach geschrieben. Sie bleibt erhalten und zählt nicht.
 too-many-devices = Diese Datei ist von einem Gerät mehr, als jemand haben darf. Sie bleibt erhalten und zählt nicht.
+
+## Eine vollständige Prüfung
+
+# $name ist der einer Datei.
+file-not-here = { $name }: Die Datei fehlt; der nächste Abgleich holt sie
+other-than-kept = { $name }: Im Tagebuch stehen andere Einträge als in dieser Datei
+# $sequence zählt, was ein Gerät hochgeladen hat, $hash benennt eines davon.
+follows-another = Nummer { $sequence } ({ $hash }) folgt nicht auf die davor: Das Gerät wurde wiederhergestellt oder kopiert

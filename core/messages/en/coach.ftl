@@ -46,6 +46,8 @@ kind-pain = pain
 kind-stalled = stalled
 # Not seen for a while.
 kind-away = away
+# Words for the coach that nobody has answered yet.
+kind-note = note
 # Two devices disagree.
 kind-conflict = conflict
 # An option was taken instead of the movement.

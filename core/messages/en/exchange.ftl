@@ -13,6 +13,8 @@ not-read = This file cannot be read: { $reason }
 not-written = This file could not be delivered: { $reason }
 # Stands in place of a file's name.
 whole-folder = The whole folder
+# So many files were fetched and left alone; $left were not looked at yet.
+too-many-failed = { $failed } files there are no use. { $left } more wait for the next exchange.
 too-many-files = There are { $files } files; only the first { $most } were looked at.
 
 ## What is wrong with a line of a file. Stands behind a colon; for whoever looks into the file.

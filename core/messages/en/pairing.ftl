@@ -22,7 +22,19 @@ label-taken = You call somebody else { $label } already. Choose another name, su
 ask-for-a-code = You are in no crew yet. Ask your coach for a code and scan it.
 show-your-coach = Show this to your coach, then scan the next code your coach shows.
 read-to-your-coach = Read these words to your coach. Does your coach have the same line?
-who-reads = Once you have joined, your coach can read all you log here and what you logged before, on every device they use. What is shared can't be taken back. Whoever runs the folder can't read it, but sees when you train.
+who-reads = Once you have joined, your coach can read what you log here from today on, on every device they use. What is shared can't be taken back. Whoever runs the folder can't read it, but sees when you train.
+# Before joining. $entries were logged before today.
+earlier-stay = { $entries ->
+    [one] You have logged { $entries } entry before today. It stays with you, unless you share it too.
+   *[other] You have logged { $entries } entries before today. They stay with you, unless you share them too.
+}
+# After joining.
+earlier-withheld = { $entries ->
+    [one] { $entries } entry from before you joined is not shared.
+   *[other] { $entries } entries from before you joined are not shared.
+}
+earlier-shared = The next exchange sends what you logged before you joined.
+nothing-withheld = There is nothing from before you joined that is not shared.
 not-in-a-crew = You are in no crew yet. Ask your coach for a code: the first exchange comes after that.
 joined = You have joined. The next exchange brings the plan, once your coach has confirmed too.
 joined-already = This device is in a crew already. For another crew, start in a new folder.

@@ -24,3 +24,11 @@ numbers-fall = entry { $number } stands behind one with a higher number
 unknown-writer = This file is from somebody this crew does not know. It is kept and does not count.
 removed-device = This file is from a device that was removed, and was written after that. It is kept and does not count.
 too-many-devices = This file is from one device more than a person may have. It is kept and does not count.
+
+## A full check
+
+# $name is a file's.
+file-not-here = { $name }: the file is missing; the next exchange fetches it
+other-than-kept = { $name }: the log has other entries than this file
+# $sequence counts the uploads of a device, $hash names one.
+follows-another = Upload { $sequence } ({ $hash }) does not follow the one before it: the device was restored or copied

@@ -5,6 +5,7 @@ use rusqlite::Connection;
 use serde::Serialize;
 
 use super::attendance::attendance;
+use super::notes::unanswered;
 use super::proposal::Proposal;
 use crate::error::Result;
 use crate::history::{in_order, open_flags, set_aside};
@@ -28,6 +29,8 @@ pub enum AttentionKind {
     Stall,
     /// Not seen for more than one planned day.
     Away,
+    /// Words for the coach that are not answered yet.
+    Note,
     /// Two devices disagree about a record.
     Conflict,
     /// Options taken instead of the movement.
@@ -58,6 +61,7 @@ impl Attention {
             AttentionKind::Pain => say::coach::kind_pain(),
             AttentionKind::Stall => say::coach::kind_stalled(),
             AttentionKind::Away => say::coach::kind_away(),
+            AttentionKind::Note => say::coach::kind_note(),
             AttentionKind::Conflict => say::coach::kind_conflict(),
             AttentionKind::Options => say::coach::kind_option(),
             AttentionKind::Rushed => say::coach::kind_rushed(),
@@ -85,6 +89,8 @@ pub(crate) fn attention(
     sessions.retain(|session| session.body.date <= today);
     let inside = |date: NaiveDate| block.week_of(date).is_some() && date <= today;
     let mut found = stalls(proposals);
+    let notes = unanswered(connection, person, today)?.into_iter();
+    found.extend(notes.map(|text| Attention::new(AttentionKind::Note, text)));
     found.extend(away(block, &sessions, today));
     let conflicts = conflicts(connection, person)?;
     if conflicts > 0 {

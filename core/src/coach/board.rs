@@ -4,19 +4,19 @@ use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::arrivals::arrivals;
 use super::attendance::attendance;
 use super::attention::{Attention, attention};
 use super::open::proposals;
 use super::proposal::Proposal;
 use crate::device::Device;
 use crate::error::Result;
-use crate::exchange::{forked, missing, uncounted};
 use crate::id::{DeviceId, PersonId};
 use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
 use crate::say;
-use crate::store::{Query, people, removed, unread};
+use crate::store::{Query, people, removed};
 use crate::words;
 
 /// The coach's overview.
@@ -94,38 +94,7 @@ fn of_all(
     rows.sort_by_key(|row| {
         (row.attention.first().map_or(u8::MAX, |first| first.kind as u8), row.name.clone())
     });
-    // Whose device it is, once that person's profile is here.
-    let owner = |device| {
-        let of = people.values().find(|(known, _)| *known == device);
-        of.map(|(_, profile)| profile.name.as_str())
-    };
-    let mut arrivals: Vec<String> = Vec::new();
-    for gap in missing(connection, own)? {
-        let count = gap.sequences.len();
-        let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
-        let numbers = numbers.join(", ");
-        arrivals.push(match owner(gap.device) {
-            Some(name) => say::coach::uploads_missing(count, name, numbers),
-            None => say::coach::uploads_missing_unknown(count, numbers),
-        });
-    }
-    for device in forked(connection)? {
-        arrivals.push(match owner(device) {
-            Some(name) => say::coach::two_histories(name),
-            None => say::coach::two_histories_unknown().into(),
-        });
-    }
-    let [unknown, removed, too_many] = uncounted(connection)?;
-    let kept = [
-        (unknown, say::coach::uploads_of_nobody(unknown)),
-        (removed, say::coach::uploads_removed(removed)),
-        (too_many, say::coach::uploads_too_many(too_many)),
-    ];
-    arrivals.extend(kept.into_iter().filter(|(count, _)| *count > 0).map(|(_, said)| said));
-    let unread = unread(connection)?;
-    if unread > 0 {
-        arrivals.push(say::coach::newer_entries(unread));
-    }
+    let arrivals = arrivals(connection, own)?;
     let week = block.and_then(|block| Some((block, block.week_of(date)?)));
     let heading = match (block, week) {
         (_, Some((block, week))) => say::coach::heading_in_week(&block.name, week, block.weeks),

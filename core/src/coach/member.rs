@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::attention::{Attention, attention};
 use super::find::find;
+use super::notes::{NoteLine, note_lines};
 use super::one_rep_max::{MaxLine, maxes};
 use super::open::proposals;
 use super::proposal::Proposal;
@@ -59,6 +60,8 @@ pub struct MemberScreen {
     pub regions: Vec<RegionMinutes>,
     /// Options taken, the earliest first.
     pub options: Vec<OptionLine>,
+    /// Notes of athlete and coach, the earliest first.
+    pub notes: Vec<NoteLine>,
     /// Discomfort flags, the earliest first.
     pub discomfort: Vec<DiscomfortLine>,
 }
@@ -205,6 +208,7 @@ fn page(
         ranges: range_series(&in_order(query.read::<Range>(connection)?)),
         regions: region_minutes(&in_order(query.read::<Held>(connection)?)),
         options: options.collect(),
+        notes: note_lines(connection, (person, profile), own)?,
         discomfort,
     })
 }

@@ -1,6 +1,7 @@
 //! A coach's side: the board, a member's page, answers to proposals, publishing.
 
 mod answer;
+mod arrivals;
 mod aside;
 mod attendance;
 mod attention;
@@ -8,6 +9,8 @@ mod board;
 mod called;
 mod find;
 mod member;
+mod note;
+mod notes;
 mod one_rep_max;
 mod open;
 mod proposal;
@@ -20,12 +23,16 @@ mod week;
 mod whereabouts;
 
 pub(crate) use answer::{answer, clear_flag};
+pub(crate) use arrivals::arrivals;
 pub(crate) use aside::set_aside;
 pub use attention::{Attention, AttentionKind};
 pub(crate) use board::board;
 pub use board::{BoardRow, BoardScreen};
 pub(crate) use member::member;
 pub use member::{DiscomfortLine, MemberScreen, OptionLine};
+pub(crate) use note::give_note;
+pub use note::{NoteGiven, SetOfPiece};
+pub use notes::NoteLine;
 pub(crate) use one_rep_max::give_max;
 pub use one_rep_max::{MaxGiven, MaxLine};
 pub use open::ProposalNamed;

@@ -4,6 +4,7 @@ use chrono::{Datelike, NaiveDate};
 use serde::Serialize;
 
 use super::find::find;
+use super::notes::notes_on;
 use crate::device::Device;
 use crate::error::{Error, Field, Result, Thing};
 use crate::history::{in_order, set_aside};
@@ -38,6 +39,8 @@ pub struct SessionSets {
     pub date: NaiveDate,
     /// One line to head it: `Any evening, Tue 3 Nov`.
     pub heading: String,
+    /// Notes on the session, or on what is no set of it, each in a line.
+    pub notes: Vec<String>,
     /// The sets, piece by piece.
     pub sets: Vec<LoggedSet>,
 }
@@ -66,6 +69,8 @@ pub struct LoggedSet {
     pub aside: bool,
     /// What was done, in a few words: `675 kg × 5 (may be a slip)`.
     pub text: String,
+    /// Notes on it, each in a line.
+    pub notes: Vec<String>,
 }
 
 /// The sets of a member, or of whoever uses the device where nobody is named: those of a date, otherwise of
@@ -82,7 +87,7 @@ pub(crate) fn sets(
         if on.is_some_and(|on| session.body.date != on) {
             continue;
         }
-        let found = session_sets(device, session, profile.unit)?;
+        let found = session_sets(device, session, &profile)?;
         if !found.sets.is_empty() {
             sessions.push(found);
         }
@@ -176,8 +181,8 @@ pub(crate) fn logged_set(device: &mut Device, lift: RecordId) -> Result<Option<L
     let query = Query { record: Some(found.body.session), ..Query::default() };
     let Some(session) = query.last::<Session>(device.reader())? else { return Ok(None) };
     let profile = crate::store::people(device.reader())?.remove(&found.person);
-    let unit = profile.map_or(device.profile()?.unit, |(_, profile)| profile.unit);
-    let all = session_sets(device, session, unit)?.sets;
+    let profile = profile.map_or(device.profile()?, |(_, profile)| profile);
+    let all = session_sets(device, session, &profile)?.sets;
     Ok(all.into_iter().find(|set| set.lift == lift))
 }
 
@@ -198,7 +203,7 @@ pub(super) fn whose(device: &Device, name: Option<&str>) -> Result<(PersonId, Pr
     Ok((person, profile))
 }
 
-fn sessions_of(device: &Device, person: PersonId) -> Result<Vec<Logged<Session>>> {
+pub(super) fn sessions_of(device: &Device, person: PersonId) -> Result<Vec<Logged<Session>>> {
     let query = Query { person: Some(person), ..Query::default() };
     query.read(device.reader()).map(in_order)
 }
@@ -206,9 +211,12 @@ fn sessions_of(device: &Device, person: PersonId) -> Result<Vec<Logged<Session>>
 fn session_sets(
     device: &mut Device,
     session: Logged<Session>,
-    unit: MassUnit,
+    profile: &Profile,
 ) -> Result<SessionSets> {
+    let unit = profile.unit;
     let block = device.block(session.body.plan, None)?;
+    let (reader, own) = (device.profile()?, session.person == device.person());
+    let notes = notes_on(device.reader(), session.record, (&reader, &profile.name, own))?;
     let query =
         Query { person: Some(session.person), session: Some(session.record), ..Query::default() };
     let mut lifts = query.read::<Lift>(device.reader())?;
@@ -217,6 +225,9 @@ fn session_sets(
         (pieces.iter().position(|piece| *piece == lift.body.piece), lift.body.set)
     });
     let aside = set_aside(device.reader())?;
+    let on = |done: Option<RecordId>| -> Vec<String> {
+        notes.iter().filter(|(about, _)| *about == done).map(|(_, text)| text.clone()).collect()
+    };
     let set = |lift: &Logged<Lift>| {
         let Lift { ref exercise, ref piece, set, load, reps, reserve, doubt, .. } = lift.body;
         let aside = aside.contains(&lift.record);
@@ -236,13 +247,19 @@ fn session_sets(
             doubt,
             aside,
             text: words::set_done(load_text.as_deref(), reps, reserve, remarks),
+            notes: on(Some(lift.record)),
         }
     };
+    // On the session as a whole, and on windows and holds, which are not listed here.
+    let is_listed = |about: RecordId| lifts.iter().any(|lift| lift.record == about);
+    let elsewhere = notes.iter().filter(|(about, _)| !about.is_some_and(is_listed));
+    let elsewhere = elsewhere.map(|(_, text)| text.clone()).collect();
     let date = session.body.date;
     Ok(SessionSets {
         session: session.record,
         date,
         heading: say::coach::session_heading(&session.body.day, words::day(date)),
+        notes: elsewhere,
         sets: lifts.iter().map(set).collect(),
     })
 }

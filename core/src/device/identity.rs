@@ -5,6 +5,7 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::Path;
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Field, Result};
@@ -28,6 +29,9 @@ pub(crate) struct Identity {
     /// its name are read off that alone.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub founder: Option<Certificate>,
+    /// What was logged before this date is not shared with the coach: its person did not say so. None where all is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shares_from: Option<NaiveDate>,
     /// Who started it, as they were then; what they are now is in the journal.
     pub profile: Profile,
     /// True while it still lacks what its person's other devices wrote: it was started with the recovery code, and no
@@ -155,7 +159,15 @@ mod tests {
         let (name, role, unit) = ("Zoë".into(), Role::Athlete, MassUnit::Kg);
         let profile = Profile { person, name, role, unit, language: None, crew: None };
         let (founder, before, restoring) = (None, Vec::new(), false);
-        let identity = Identity { device, certificate, founder, profile, restoring, before };
+        let identity = Identity {
+            device,
+            certificate,
+            founder,
+            shares_from: None,
+            profile,
+            restoring,
+            before,
+        };
         identity.write(home).unwrap();
         identity
     }

@@ -12,6 +12,7 @@ mod owner;
 mod pairing;
 mod place;
 mod plans;
+mod private;
 mod rebuild;
 mod salvage;
 mod standing;
@@ -26,8 +27,8 @@ use rusqlite::Connection;
 
 use crate::error::{Error, Field, Result};
 use crate::exchange::{
-    self, Bag, CarriedFile, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Shelf, Signer, TakenAlong,
-    Traffic, Trusted, unpublished,
+    self, Bag, CarriedFile, ENTRIES_A_LEAF, ExchangeDid, ExchangeStep, Seals, Shelf, Signer,
+    TakenAlong, Traffic, Trusted, unpublished,
 };
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
@@ -220,6 +221,19 @@ impl Device {
             }
         }
         Ok(step)
+    }
+
+    /// The folders of lanes, of those named, that an exchange has to look into.
+    pub(crate) fn to_look_into(&self, folders: Vec<String>) -> Result<Vec<String>> {
+        match self.crew() {
+            Some(crew) => exchange::to_look_into(&self.store, &Bag::of(&self.home), crew, folders),
+            None => Ok(Vec::new()),
+        }
+    }
+
+    /// Holds every signature, hash and chain of its leaves against each other.
+    pub(crate) fn seals(&self) -> Result<Seals> {
+        exchange::seals(&self.store, &self.shelf, &self.kept, &self.trusted())
     }
 
     /// Takes a crewmate's files along, unopened: the next exchange delivers them.

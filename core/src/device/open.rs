@@ -8,10 +8,11 @@ use rusqlite::Connection;
 
 use super::checkup::{self, Checkup};
 use super::owner::Owner;
+use super::private::PrivateCopy;
 use super::rebuild::{self, Rebuilt, from_shelf, with_suffix};
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::{Shelf, Signer, latest_hlc, on_opening};
+use crate::exchange::{Shelf, Signer, latest_hlc, on_opening, withhold};
 use crate::instant::Instant;
 use crate::journal::Entry;
 use crate::store::{Store, check, connect, has_line, is_damage, last_number, refuse_newer};
@@ -84,9 +85,16 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
     let lacks = |entry: Entry| Ok(!has_line(store.reader(), entry.id, entry.digest())?);
     let cut_short = tail.last().map_or(Ok::<bool, Error>(false), lacks)?;
     let mut rebuilt = None;
+    let private = PrivateCopy::of(home);
+    if missing || look == Look::Full || private.has_more(&store)? {
+        private.give_back(&mut store)?;
+    }
     if missing || look == Look::Full || (look == Look::Usual && cut_short) {
         let mut from_leaves = from_shelf(&mut store, &shelf, own, &mut standing, at)?;
         from_leaves += rebuild::unsent(&mut store, &tail.entries())?;
+        if let Some(from) = own.identity.shares_from {
+            store.write(|tx| withhold(tx, device, from))?;
+        }
         rebuilt = ((empty && look != Look::New) || from_leaves > 0).then_some(Rebuilt {
             aside: None,
             from_leaves,

@@ -46,7 +46,15 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
     let profile = Profile { person, name, role, unit, language: None, crew };
     let founder = (role == Role::Coach).then_some(certificate);
     let (own, before, restoring) = (profile.clone(), Vec::new(), false);
-    let identity = Identity { device, certificate, founder, profile: own, restoring, before };
+    let identity = Identity {
+        device,
+        certificate,
+        founder,
+        shares_from: None,
+        profile: own,
+        restoring,
+        before,
+    };
     let mut device = begun(home, identity, Kept { keys, recovery: Some(recovery) }, at)?;
     let opened_at = device.opened_at.clone();
     device.append(&opened_at, vec![Draft::new(profile)])?;
@@ -126,6 +134,7 @@ pub(crate) fn restored(
         certificate,
         founder: Some(founder),
         profile,
+        shares_from: None,
         restoring: true,
         before: Vec::new(),
     };

@@ -3,6 +3,7 @@
 //! Every method takes the moment it happens at, returns a whole screen or report, and may be called
 //! from any thread. What a tap says is on disk before its screen comes back.
 
+mod carrier;
 mod crew;
 mod error;
 mod free;
@@ -17,11 +18,10 @@ use catalogue::Language;
 use chrono::NaiveDate;
 
 use crate::coach::{
-    self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, PlanSummary, Proposal,
-    ProposalNamed, SetNamed, SetsScreen,
+    self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, NoteGiven, NoteLine,
+    PlanSummary, Proposal, ProposalNamed, SetNamed, SetsScreen,
 };
 use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
-use crate::exchange::{CarriedFile, ExchangeDid, ExchangeStep, TakenAlong};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
@@ -294,6 +294,15 @@ impl Holdfast {
         self.at(at, |state, at| coach::answer(&mut state.device, answer, at))
     }
 
+    /// Writes a note on a session of any day, or on a set of it, or takes one's own latest there back. An athlete's is for
+    /// the coach, unless it is private; a coach's is for the athlete. The next exchange carries it.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] and [`HoldfastError::NotFound`] with what there is instead; nothing is saved then.
+    pub fn note(&self, given: NoteGiven, at: Instant) -> HoldfastResult<NoteLine> {
+        self.at(at, |state, at| coach::give_note(&mut state.device, given, at))
+    }
+
     /// Clears a member's discomfort flag, after talking with them.
     pub fn clear_flag(&self, person: PersonId, flag: RecordId, at: Instant) -> HoldfastResult<()> {
         self.at(at, |state, at| coach::clear_flag(&mut state.device, person, flag, at))
@@ -304,12 +313,6 @@ impl Holdfast {
         self.with(|state| state.device.cut_leaves())
     }
 
-    /// Takes a crewmate's files along, as they lie on a stick or were shared between two phones. Nobody opens them; the
-    /// next exchange delivers them.
-    pub fn take_along(&self, files: Vec<CarriedFile>) -> HoldfastResult<TakenAlong> {
-        self.with(|state| state.device.take_along(&files))
-    }
-
     /// Takes a pairing one step on: a coach takes somebody in, a member joins. When the screen comes back, what it
     /// shows is on disk.
     ///
@@ -317,12 +320,6 @@ impl Holdfast {
     /// [`HoldfastError::Invalid`] for a code that is none, or not one of this pairing.
     pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
         self.at(at, |state, at| state.device.pair(did, at))
-    }
-
-    /// Takes an exchange one step on: says what the shell did, and gets what it does next. It begins
-    /// with [`ExchangeDid::Begin`] and is over with [`ExchangeStep::Done`].
-    pub fn exchange(&self, did: ExchangeDid, at: Instant) -> HoldfastResult<ExchangeStep> {
-        self.at(at, |state, at| state.device.exchange(did, at))
     }
 
     /// Looks at everything there is in the home: every page, line and file. What is damaged is built again.

@@ -52,6 +52,11 @@ impl AsideFile {
         AsideFile { name: shown(name), reason: fault.to_string() }
     }
 
+    /// One that was left alone before, and not fetched again.
+    pub(super) fn again(name: &str, reason: &str) -> AsideFile {
+        AsideFile { name: shown(name), reason: reason.to_owned() }
+    }
+
     /// A crewmate's file that there is no room for.
     pub(super) fn full(name: &str) -> AsideFile {
         AsideFile { name: shown(name), reason: say::exchange::bag_full().to_owned() }

@@ -123,7 +123,7 @@ pub(super) fn is_of_people(kind: &str) -> bool {
     [Admit::NAME, Remove::NAME, Stopped::NAME].contains(&kind)
 }
 
-fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {
+pub(super) fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {
     let mut statement =
         connection.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
     let rows = statement.query_map([], |row| row.get::<_, Vec<u8>>(0))?;

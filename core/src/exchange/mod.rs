@@ -9,16 +9,20 @@ mod bag;
 mod counting;
 mod cut;
 mod durable;
+mod earlier;
 mod file;
 mod finding;
 mod forget;
+mod lanes;
 mod ledger;
+mod left_alone;
 mod members;
 pub mod sealed;
 mod shelf;
 mod signer;
 mod steps;
 mod take_in;
+mod verify;
 
 #[cfg(test)]
 mod tests;
@@ -28,9 +32,11 @@ pub(crate) use bag::Bag;
 pub use bag::TakenAlong;
 pub use durable::is_temporary;
 pub(crate) use durable::{flush_folder, publish, replace, replace_private};
+pub(crate) use earlier::{release, unsent_before, withhold};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use finding::{Finding, Found};
 pub(crate) use forget::{files_of, forgotten, holds_any, purge};
+pub(crate) use lanes::to_look_into;
 pub(crate) use ledger::{
     ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, threads_of, tops, uncounted,
     unpublished,
@@ -41,6 +47,7 @@ pub(crate) use signer::Signer;
 pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
 pub(crate) use steps::{Own, Traffic};
 pub(crate) use take_in::{Reader, take_in};
+pub(crate) use verify::{Seals, seals};
 
 /// The most entries in a leaf.
 pub const MAX_LEAF_ENTRIES: u64 = 20_000;

@@ -11,6 +11,7 @@ use std::io;
 use std::path::Path;
 
 use super::forget::{forgotten, is_forgotten};
+use super::left_alone::{Known, forget_gone, leave_alone, left_alone};
 use super::members::Trusted;
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
 use super::signer::Signer;
@@ -28,6 +29,8 @@ use crate::trust::{Kept, Standing};
 /// The most names of one listing that are looked at: a folder with more is not a carrier's.
 pub const MAX_LISTING: usize = 100_000;
 
+/// So many files fetched for nothing end the fetching: somebody fills the carrier. The next exchange goes on behind them.
+const MOST_FAILED: usize = 200;
 /// Files fetched or written in one step: enough to be quick, few enough to keep memory small.
 const FILES_A_STEP: usize = 32;
 /// Files that this device has and fetches all the same, to see whether they lie there as they were
@@ -123,6 +126,8 @@ struct Running {
     /// The last leaf that was here before.
     since: i64,
     all_read: bool,
+    /// How many files were fetched for nothing.
+    failed: usize,
     /// Files that could not be written there.
     unwritten: Vec<FailedFile>,
     report: ExchangeReport,
@@ -162,7 +167,7 @@ impl Traffic {
         match did {
             ExchangeDid::Begin => {}
             ExchangeDid::Listed { files } => {
-                running.list(&own, &files)?;
+                running.list(&mut own, &files)?;
                 running.check_again(at);
             }
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
@@ -197,10 +202,12 @@ impl Traffic {
 
 impl Running {
     /// Works out what to fetch from a listing.
-    fn list(&mut self, own: &Own<'_>, listing: &[ListedFile]) -> Result<()> {
+    fn list(&mut self, own: &mut Own<'_>, listing: &[ListedFile]) -> Result<()> {
         let here = ledger::names(own.store.reader())?;
         let forgotten = forgotten(own.store.reader(), own.store.device())?;
-        let mut aside = Vec::new();
+        forget_gone(own.store, listing)?;
+        let left_alone = left_alone(own.store.reader())?;
+        let (mut aside, mut waiting) = (Vec::new(), Vec::new());
         self.carried = own.bag.files();
         for file in listing.iter().take(MAX_LISTING) {
             // Hidden files are a file synchroniser's own, or one of ours half-written.
@@ -227,7 +234,14 @@ impl Running {
                     let fault = SealedFault::TooLarge { bytes: file.bytes };
                     aside.push(AsideFile::of(&file.name, &fault));
                 }
-                Some(name) => self.get.push((name, file.bytes)),
+                Some(name) => match left_alone.get(&(file.name.clone(), file.bytes)) {
+                    Some(Known::Useless(reason)) if reason.is_empty() => {}
+                    Some(Known::Useless(reason)) => {
+                        aside.push(AsideFile::again(&file.name, reason));
+                    }
+                    Some(Known::Torn(tries)) => waiting.push((*tries, name, file.bytes)),
+                    None => waiting.push((0, name, file.bytes)),
+                },
             }
         }
         if listing.len() > MAX_LISTING {
@@ -235,8 +249,10 @@ impl Running {
             let name = say::exchange::whole_folder().into();
             aside.push(AsideFile { name, reason });
         }
-        self.get.sort();
-        self.get.reverse();
+        // What was never tried comes first: the last one is fetched first.
+        waiting.sort();
+        let waiting = waiting.into_iter().rev();
+        self.get.extend(waiting.map(|(_, name, bytes)| (name, bytes)));
         self.report.aside.extend(aside);
         Ok(())
     }
@@ -282,9 +298,14 @@ impl Running {
                     self.report.leaves += 1;
                     self.report.entries += taken.new;
                 }
-                // Sealed to others: no fault, and nothing to say.
-                Err(SealedFault::NotForUs) => {}
-                Err(fault) => self.report.aside.push(AsideFile::of(&file.name, &fault)),
+                Err(fault) => {
+                    self.failed += 1;
+                    leave_alone(store, (&file.name, file.content.len() as u64), &fault)?;
+                    // Sealed to others: no fault, and nothing to say.
+                    if fault != SealedFault::NotForUs {
+                        self.report.aside.push(AsideFile::of(&file.name, &fault));
+                    }
+                }
             }
             if let Some(name) = SealedName::parse(&file.name) {
                 self.there.insert(name, file.content.len() as u64);
@@ -294,6 +315,13 @@ impl Running {
     }
 
     fn next(&mut self, own: &mut Own<'_>) -> Result<ExchangeStep> {
+        if self.failed >= MOST_FAILED && !self.get.is_empty() {
+            let reason = say::exchange::too_many_failed(self.failed, self.get.len());
+            let name = say::exchange::whole_folder().into();
+            self.report.aside.push(AsideFile { name, reason });
+            self.get.clear();
+            self.all_read = false;
+        }
         let names = some_of(&mut self.get, |(_, bytes)| *bytes);
         if !names.is_empty() {
             let names = names.into_iter().map(|(name, _)| name.to_string()).collect();

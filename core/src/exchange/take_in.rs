@@ -35,7 +35,7 @@ impl Reader<'_> {
     }
 
     /// Opens a file.
-    fn open(
+    pub(super) fn open(
         &self,
         file: &CarriedFile,
     ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {

@@ -8,11 +8,12 @@ use serde::Serialize;
 use super::{flags, set_aside};
 use crate::error::Result;
 use crate::id::PersonId;
+use crate::instant::Instant;
 use crate::journal::{
-    Discomfort, Finish, Held, Lift, Max, OptionTaken, Range, Session, WindowDone,
+    Discomfort, Finish, Held, Lift, Max, Note, OptionTaken, Range, Session, WindowDone,
 };
 use crate::mass::Mass;
-use crate::store::{Logged, Query, date_of, journal_lines, people};
+use crate::store::{Logged, PrivateNote, Query, date_of, journal_lines, people, private_notes};
 
 /// A table of text cells.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -40,6 +41,8 @@ pub struct TableRow {
 pub struct Export {
     /// What is logged, as tables.
     pub tables: Vec<Table>,
+    /// The athlete's notes for nobody else, apart from all that may be handed on; none where there is none.
+    pub private: Option<Table>,
     /// Every entry's line as it was written, device by device.
     pub journal: Vec<String>,
 }
@@ -276,12 +279,40 @@ pub(crate) fn export(connection: &Connection) -> Result<Export> {
                 ]
             },
         )?,
+        // The member is who wrote it.
+        make.table("notes", NOTE_COLUMNS, |note: &Note| {
+            let mut cells = vec![make.name(note.person)];
+            cells.extend(note_cells(note));
+            cells
+        })?,
         make.table_of("discomfort", FLAG_COLUMNS, |logged: &Logged<Discomfort>| {
             flag_cells(&logged.body, cleared.contains(&logged.record))
         })?,
     ];
     let journal = journal_lines(connection)?;
-    Ok(Export { tables, journal })
+    Ok(Export { tables, private: private_table(connection)?, journal })
+}
+
+const NOTE_COLUMNS: &[&str] = &["athlete", "session", "about", "piece", "movement", "words"];
+
+fn note_cells(note: &Note) -> [String; 5] {
+    let (about, piece) = (text(note.about), text(note.piece.as_ref()));
+    [note.session.to_string(), about, piece, text(note.exercise.as_ref()), note.words.clone()]
+}
+
+fn private_table(connection: &Connection) -> Result<Option<Table>> {
+    let notes = private_notes(connection, None)?;
+    if notes.is_empty() {
+        return Ok(None);
+    }
+    let row = |kept: &PrivateNote| {
+        let mut cells = vec![Instant::by_wall(kept.wall_ms, kept.offset_min).date().to_string()];
+        cells.extend(note_cells(&kept.note));
+        TableRow { cells }
+    };
+    let columns = ["date"].iter().chain(&NOTE_COLUMNS[1..]).map(|name| (*name).to_owned());
+    let (columns, rows) = (columns.collect(), notes.iter().map(row).collect());
+    Ok(Some(Table { name: "private_notes".to_owned(), columns, rows }))
 }
 
 #[cfg(test)]

@@ -9,6 +9,7 @@ use super::kinds::{
     Range, RestMark, Ruling, Session, TakenBack, WindowDone,
 };
 use super::lift::{Lift, Max, SetAside};
+use super::note::Note;
 use crate::error::Result;
 use crate::id::RecordId;
 
@@ -93,6 +94,7 @@ bodies! {
     RestMark = "rest",
     PutOff = "put-off",
     SetAside = "set-aside",
+    Note = "note",
     Max = "max",
     Admit = "admit",
     Remove = "remove",
@@ -138,6 +140,10 @@ impl Body {
             Body::RestMark(body) => of(Some(body.session), &body.piece),
             Body::PutOff(body) => of(Some(body.session), &body.piece),
             Body::SetAside(body) => of(None, &body.lift.to_string()),
+            Body::Note(body) => {
+                let exercise = body.exercise.as_ref().map(ToString::to_string);
+                of(Some(body.session), &exercise.unwrap_or_default())
+            }
             Body::Max(body) => of(None, &format!("{}/{}", body.person, body.exercise)),
             Body::Admit(body) => of(None, &body.person.to_string()),
             Body::Remove(body) => of(None, &body.person.to_string()),
@@ -158,6 +164,7 @@ impl Body {
             Body::Held(body) => &body.piece,
             Body::Range(body) => &body.piece,
             Body::Discomfort(body) => return body.piece.as_deref(),
+            Body::Note(body) => return body.piece.as_deref(),
             Body::RestMark(body) => &body.piece,
             Body::PutOff(body) => &body.piece,
             Body::Profile(_)
@@ -189,6 +196,7 @@ impl Body {
             Body::Range(body) => body.on,
             Body::Discomfort(body) => body.on,
             Body::Finish(body) => body.on,
+            Body::Note(body) => body.on,
             Body::Profile(_)
             | Body::PlanText(_)
             | Body::ClockMark(_)

@@ -6,6 +6,7 @@ mod entry;
 mod hlc;
 mod kinds;
 mod lift;
+mod note;
 mod sane;
 mod version;
 
@@ -23,4 +24,5 @@ pub use kinds::{
     PutOff, Range, RestAct, RestMark, Role, Ruling, Session, TakenBack, Until, WindowDone,
 };
 pub use lift::{Lift, Max, SetAside};
+pub use note::{MAX_NOTE, Note, NoteFrom};
 pub use version::Version;

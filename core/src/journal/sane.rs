@@ -3,7 +3,7 @@
 
 use chrono::{Datelike, NaiveDate};
 
-use super::Body;
+use super::{Body, MAX_NOTE};
 use crate::mass::Mass;
 
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
@@ -51,6 +51,7 @@ fn has_sane_numbers(body: &Body) -> bool {
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
         Body::Max(max) => mass(max.load),
+        Body::Note(note) => note.words.chars().count() <= MAX_NOTE,
         // Texts and names: a line's own length bounds them.
         Body::Profile(_)
         | Body::PlanText(_)

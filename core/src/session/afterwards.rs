@@ -5,9 +5,9 @@
 
 use chrono::NaiveDate;
 
+use super::begin::planned;
 use super::lately::{WEEKS, is_lately};
 use super::log::SessionLog;
-use super::planned;
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
 use crate::instant::Instant;

@@ -77,6 +77,7 @@ pub(super) fn draw(
         cues: cues(&pieces, resting.as_ref().and_then(|rest| rest.cue.clone())),
         pieces,
         notices: notices(snapshot, device),
+        notes: super::notes::on_the_whole(snapshot),
         flags: super::flags::open(snapshot),
         saved: None,
         saved_text: saved.map(|saved| saved.text.clone()),

@@ -81,6 +81,7 @@ impl Sheet<'_> {
             progress: Some(progress),
             options: Vec::new(),
             flags: self.flags_on(std::slice::from_ref(exercise)),
+            notes: self.notes(name),
             stands_at: None,
             kind: PieceKindView::Strength { view },
         }

@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::id::RecordId;
 use crate::instant::{Elapsed, Instant};
 use crate::journal::{
-    Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, OptionTaken, Part, PutOff, Range,
+    Body, ClockMark, Discomfort, Finish, Held, Kind, Lift, Note, OptionTaken, Part, PutOff, Range,
     RestMark, Session, Until, WindowDone,
 };
 use crate::plan::Exercise;
@@ -31,6 +31,8 @@ pub(crate) struct SessionLog {
     pub(crate) holds: Vec<Logged<Held>>,
     pub(crate) ranges: Vec<Logged<Range>>,
     pub(crate) flags: Vec<Logged<Discomfort>>,
+    /// The athlete's own for the coach.
+    pub(crate) notes: Vec<Logged<Note>>,
     pub(crate) finish: Option<Logged<Finish>>,
     rests: Vec<RestMark>,
     put_off: Vec<PutOff>,
@@ -53,6 +55,7 @@ impl SessionLog {
             holds: Vec::new(),
             ranges: Vec::new(),
             flags: Vec::new(),
+            notes: Vec::new(),
             finish: None,
             rests: Vec::new(),
             put_off: Vec::new(),
@@ -78,6 +81,7 @@ impl SessionLog {
             Body::Held(_) => to(&mut self.holds, &logged),
             Body::Range(_) => to(&mut self.ranges, &logged),
             Body::Discomfort(_) => to(&mut self.flags, &logged),
+            Body::Note(_) => to(&mut self.notes, &logged),
             Body::Finish(_) => self.finish = logged.clone().of_kind(),
             Body::ClockMark(mark) => self.marks.push((logged.id.number, mark.clone())),
             Body::RestMark(mark) => self.rests.push(mark.clone()),

@@ -6,6 +6,7 @@ mod afterwards;
 mod asked;
 mod bar;
 mod bars;
+mod begin;
 mod clock_view;
 mod correct;
 mod doubt;
@@ -17,6 +18,8 @@ mod key;
 mod lately;
 mod line;
 mod log;
+mod noted;
+mod notes;
 mod pace;
 mod plates;
 mod rest;
@@ -37,18 +40,20 @@ use chrono::NaiveDate;
 use crate::care::{Place, Sign};
 use crate::clock::Act;
 use crate::device::{Device, require_of};
-use crate::error::{Error, Field, Result, Thing};
+use crate::error::{Error, Field, Result};
 use crate::history::{last_set, open_flags};
 use crate::instant::Instant;
-use crate::journal::{Role, Session};
+use crate::journal::Role;
 use crate::say;
 use crate::store::{Draft, Written, latest_session, session_entries};
 use crate::words;
+use begin::begin;
 use said::Saved;
-use snapshot::{Snapshot, day_names, named_day};
-use taps::{Taps, clear_flags, undo};
+use snapshot::Snapshot;
+use taps::{Taps, clear_flags, to_undo, undo};
 use went_by::WentBy;
 
+pub use crate::journal::NoteFrom;
 pub use clock_view::hold_clock;
 pub use correct::Correction;
 pub(crate) use correct::correct;
@@ -193,15 +198,20 @@ pub(crate) fn tap(
         kept.chosen = None;
     }
     let saved = written.entries.last().map(|entry| entry.id.number);
-    // What is of no session is not what undo takes back.
-    if undone.is_none() && !matches!(tap, Tap::FlagBetween { .. }) {
+    if written.entries.is_empty() {
+        // A private note came or went: what undo would take back is read again.
+        kept.saved_as_of = None;
+    } else if undone.is_none() && !matches!(tap, Tap::FlagBetween { .. }) {
+        // What is of no session is not what undo takes back.
         kept.saved = Saved::of(&snapshot, &written.bodies);
         kept.saved_as_of = saved;
     }
     if matches!(tap, Tap::Finish { .. }) {
         device.cut_after_saving();
     }
-    if !snapshot.went_on(written, &device.store) || !snapshot.is_shown_at(at) {
+    let of_the_journal = !written.entries.is_empty();
+    let went_on = of_the_journal && snapshot.went_on(written, &device.store);
+    if !went_on || !snapshot.is_shown_at(at) {
         snapshot = Snapshot::now(device, at)?;
     }
     Ok(SessionScreen { saved, undone, ..show(device, kept, snapshot, at)? })
@@ -225,6 +235,7 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::TakeBar { .. }
         | Tap::Flag { .. }
         | Tap::FlagBetween { .. }
+        | Tap::Note { .. }
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
         | Tap::WriteAfterwards { .. }
@@ -251,8 +262,20 @@ fn append(
         (Tap::Undo, Some(log)) => {
             let entries =
                 session_entries(device.reader(), log.id(), &device.identity.written_here())?;
+            if let Some(kept) = snapshot.notes.private_after(to_undo(&entries)) {
+                device.drop_private(kept.number)?;
+                return Ok((Written::default(), Some(words::noted_privately(&kept.note))));
+            }
             let (drafts, bodies) = undo(&entries)?;
             (drafts, Some(said::said(snapshot, &bodies)))
+        }
+        (Tap::Note { row, words, private: true }, Some(log)) => {
+            let Some(taps) = taps_of(snapshot, log, at) else {
+                return Err(Error::invalid(Field::Session, say::tap::session_not_running()));
+            };
+            let note = taps.note(row.as_ref(), words)?;
+            device.add_private(note, at)?;
+            return Ok((Written::default(), None));
         }
         _ => (drafts(device, snapshot, tap, at)?, None),
     };
@@ -264,6 +287,9 @@ fn append(
 fn last_saved(device: &Device, snapshot: &Snapshot) -> Result<Option<Saved>> {
     let Some(log) = &snapshot.log else { return Ok(None) };
     let entries = session_entries(device.reader(), log.id(), &device.identity.written_here())?;
+    if let Some(kept) = snapshot.notes.private_after(to_undo(&entries)) {
+        return Ok(Some(Saved::privately(&kept.note)));
+    }
     let begun = || Vec::from([log.session.body.clone().into()]);
     let bodies = undo(&entries).map_or_else(|_| begun(), |(_, bodies)| bodies);
     Ok(Saved::of(snapshot, &bodies))
@@ -278,9 +304,10 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
             afterwards::begin(device, date, day, at)
         }
         (tap @ Tap::FlagBetween { .. }, ..) => Ok(vec![flags::between(device, snapshot, tap, at)?]),
-        (tap, Some(log), Some(day), Some(block)) => {
-            let sheet = sheet::Sheet { snapshot, block, day, now: at };
-            let taps = Taps { sheet, log, at };
+        (tap, Some(log), Some(_), Some(_)) => {
+            let Some(taps) = taps_of(snapshot, log, at) else {
+                return Err(Error::invalid(Field::Session, say::tap::session_not_running()));
+            };
             match tap {
                 // Nothing is proposed for it: what was done last is all there is to go by.
                 Tap::LogExtra { movement, set: None, reps: None, .. } => {
@@ -300,45 +327,19 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
     }
 }
 
+/// Taps in a session that is on screen.
+fn taps_of<'a>(
+    snapshot: &'a Snapshot,
+    log: &'a log::SessionLog,
+    at: &'a Instant,
+) -> Option<Taps<'a>> {
+    let (day, block) = (snapshot.day()?, snapshot.block.as_ref()?);
+    Some(Taps { sheet: sheet::Sheet { snapshot, block, day, now: at }, log, at })
+}
+
 /// True for what begins a session.
 fn begins(tap: &Tap) -> bool {
     matches!(tap, Tap::Begin { .. } | Tap::WriteAfterwards { .. })
-}
-
-fn begin(device: &mut Device, day: Option<String>, at: &Instant) -> Result<Draft> {
-    Ok(Draft::new(planned(device, at.date(), day, at)?))
-}
-
-/// A session of a date: of the day named, otherwise of the one planned.
-fn planned(
-    device: &mut Device,
-    date: NaiveDate,
-    day: Option<String>,
-    at: &Instant,
-) -> Result<Session> {
-    let Some(plan) = device.block_for(date)? else {
-        return Err(Error::missing(Thing::Plan, say::tap::no_plan()));
-    };
-    let block = &plan.block;
-    let day = match day {
-        Some(name) => named_day(block, &name)?,
-        None => {
-            let planned = block.on(date).into_iter().next();
-            planned.and_then(|planned| block.day(&planned.day)).ok_or_else(|| {
-                let reason = say::tap::nothing_planned(words::day(date), day_names(block));
-                Error::invalid(Field::Day, reason)
-            })?
-        }
-    };
-    Ok(Session {
-        plan: plan.id,
-        block: block.name.clone(),
-        day: day.name.clone(),
-        week: block.week_of(date).unwrap_or(if date < block.starts { 1 } else { block.weeks }),
-        date,
-        afterwards: false,
-        at: Some(at.clone()),
-    })
 }
 
 /// A place where it can hurt, in words.

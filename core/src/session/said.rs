@@ -2,7 +2,7 @@
 
 use super::screen::Row;
 use super::snapshot::Snapshot;
-use crate::journal::Body;
+use crate::journal::{Body, Note};
 use crate::plan::Exercise;
 use crate::words::{self, Names};
 
@@ -15,6 +15,11 @@ pub(super) struct Saved {
 }
 
 impl Saved {
+    /// What a private note says.
+    pub(super) fn privately(note: &Note) -> Saved {
+        Saved { text: words::noted_privately(note), row: None }
+    }
+
     /// What bodies say together; none where there are none.
     pub(super) fn of(snapshot: &Snapshot, bodies: &[Body]) -> Option<Saved> {
         let last = bodies.last()?;
@@ -31,7 +36,7 @@ pub(super) fn said(snapshot: &Snapshot, bodies: &[Body]) -> String {
     words::logged(bodies, &Names { unit: snapshot.profile.unit, of: &name_of })
 }
 
-fn row_of(body: &Body) -> Option<Row> {
+pub(super) fn row_of(body: &Body) -> Option<Row> {
     match body {
         Body::Lift(lift) => Some(Row::Set { piece: lift.piece.clone(), set: lift.set }),
         Body::WindowDone(done) => {

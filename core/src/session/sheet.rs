@@ -65,6 +65,7 @@ impl Sheet<'_> {
             state,
             options: self.options(name, &movements),
             flags: self.flags(name, &movements),
+            notes: self.notes(name),
             kind,
         }
     }

@@ -15,6 +15,7 @@ use rusqlite::Connection;
 
 use super::asked::Asked;
 use super::log::SessionLog;
+use super::noted::Notes;
 use super::screen::{PieceView, SessionState};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
@@ -46,6 +47,8 @@ pub(crate) struct Snapshot {
     pub(crate) hard: Vec<HardWork>,
     /// Sets that the coach leaves out.
     pub(crate) aside: BTreeSet<RecordId>,
+    /// Notes that are not of the athlete's journal.
+    pub(crate) notes: Notes,
     /// Records in conflict.
     pub(crate) conflicts: u32,
     /// Entries no leaf holds yet.
@@ -130,6 +133,7 @@ impl Snapshot {
             flags: flags(connection, person)?,
             hard: Vec::new(),
             aside: set_aside(connection)?,
+            notes: Notes::of(device.trusted().founder.map(|founder| founder.person())),
             conflicts: conflicts(connection, person)?,
             unpublished: unpublished(connection)?,
             left_open: None,
@@ -159,6 +163,11 @@ impl Snapshot {
             }
         }
         (self.past, self.bars) = (all, bars);
+        let (during, done) =
+            (self.log.as_ref().map(SessionLog::id), |piece: &str, movement: &str| {
+                self.exercise(piece, movement)
+            });
+        self.notes = self.notes.read(connection, self.profile.person, during, self.day(), &done)?;
         self.last_sets = self.read_last_sets(connection)?;
         self.hard = self.worked_the_day_before(connection)?;
         Ok(())
@@ -339,7 +348,8 @@ fn is_of_the_session(body: &Body) -> bool {
         | Body::Held(_)
         | Body::Range(_)
         | Body::RestMark(_)
-        | Body::PutOff(_) => true,
+        | Body::PutOff(_)
+        | Body::Note(_) => true,
         // Options, bars, flags and answers change the loads; an end changes what is on screen.
         Body::OptionTaken(_)
         | Body::BarTaken(_)

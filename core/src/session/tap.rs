@@ -10,6 +10,7 @@ use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::mass::Mass;
 use crate::plan::MeasuredWhen;
+use crate::session::Row;
 
 /// One tap. What is left out is taken as planned, so that the usual case is one tap with no typing.
 /// What one tap says is saved together, or nothing of it is.
@@ -154,6 +155,15 @@ pub enum Tap {
     ClearFlags {
         /// The flags.
         flags: Vec<RecordId>,
+    },
+    /// Writes a note. The coach reads it, unless it is for the athlete alone: then it never leaves the device.
+    Note {
+        /// What it is about; the session as a whole for its end, what was logged last when left out.
+        row: Option<Row>,
+        /// The words.
+        words: String,
+        /// True for the athlete alone.
+        private: bool,
     },
     /// Puts a piece off, or leaves it for today.
     PutOff {

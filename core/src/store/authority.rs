@@ -29,6 +29,7 @@ fn word(body: &Body) -> Word {
         Body::Remove(removed) => Word::Coachs(Some(removed.person)),
         Body::Stopped(_) | Body::Here(_) => Word::Anybodys,
         Body::Max(max) => Word::Either(Some(max.person)),
+        Body::Note(note) => Word::Either(Some(note.person)),
         // Whose flag it is, whoever reads it asks.
         Body::Cleared(_) | Body::TakenBack(_) => Word::Either(None),
         Body::Profile(profile) => Word::OfOneself(profile.person),

@@ -4,8 +4,10 @@ mod append;
 mod authority;
 mod connect;
 mod fold;
+mod later;
 mod own;
 mod people;
+mod private;
 mod query;
 mod schema;
 mod threads;
@@ -24,6 +26,7 @@ pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::{insert_all, refold, refold_of};
 pub(crate) use own::Own;
 pub(crate) use people::{labels, people, removed};
+pub(crate) use private::{PrivateNote, last_private, private_notes};
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,
     last_number, latest_session, line_of, session_entries, unread, versions,

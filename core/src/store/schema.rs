@@ -1,7 +1,7 @@
 //! The tables, and the ladder of steps that leads to them.
 //!
-//! Three kinds of table. `entry`, `held` and `outbox` are the journal, and `leaf`, `file`, `certificate` and `stop` say
-//! how it travels: never dropped. `device_person` and `person` are worked out from who signed for whom. `record` is
+//! Four kinds of table. `entry`, `held` and `outbox` are the journal, `private_note` is the athlete's alone, and `leaf`,
+//! `file`, `certificate` and `stop` say how entries travel: never dropped. `left_alone` may be lost. `device_person` and `person` are worked out from who signed for whom. `record` is
 //! folded from all that and may be dropped and made again at any time.
 
 use rusqlite::config::DbConfig;
@@ -15,8 +15,8 @@ pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
 /// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
 /// Version 6: leaves in threads, who signed for whom, what waits to be sent. Version 7: what was said of people, found at once; whom a
-/// lane was sealed to.
-pub(crate) const SCHEMA_VERSION: i64 = 7;
+/// lane was sealed to. Version 8: private notes; files left alone.
+pub(crate) const SCHEMA_VERSION: i64 = 8;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -270,11 +270,12 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
         // What is folded is made again with the last step.
         5 => unfold(tx)?,
         6 => tx.execute_batch(THREADS_SQL)?,
-        _ => {
+        7 => {
             tx.execute_batch(PEOPLE_SQL)?;
             unfold(tx)?;
             super::fold::refold_all(tx)?;
         }
+        _ => tx.execute_batch(super::later::SQL)?,
     }
     Ok(())
 }
@@ -382,7 +383,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 8, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 9, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());

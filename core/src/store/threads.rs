@@ -4,7 +4,7 @@ use rusqlite::{Connection, OptionalExtension, Transaction, params};
 
 use super::own::Own;
 use crate::error::Result;
-use crate::id::{PersonId, RecordId};
+use crate::id::{DeviceId, PersonId, RecordId};
 use crate::journal::{Body, Entry, EntryId, Here, Kind, PlanText, Profile};
 
 /// The threads of what is about to be logged.
@@ -26,6 +26,7 @@ pub(super) fn threads(
         // How far a thread counts is nobody else's business.
         Body::Stopped(stopped) => vec![stopped.of],
         Body::Max(max) => vec![max.person],
+        Body::Note(note) => vec![note.person],
         Body::SetAside(aside) => one(whose(connection, aside.lift)?),
         Body::Cleared(cleared) => one(whose(connection, cleared.flag)?),
         // Taken back where it was said.
@@ -100,7 +101,7 @@ pub(crate) fn hear(tx: &Transaction<'_>, (id, digest): (EntryId, i64), of: Perso
 }
 
 /// Sends what everybody has, the coach's name and the plans, to the members who lack it: those who came later.
-pub(crate) fn share(tx: &Transaction<'_>, own: Own, device: crate::id::DeviceId) -> Result<()> {
+pub(crate) fn share(tx: &Transaction<'_>, own: Own, device: DeviceId) -> Result<()> {
     if !own.coach {
         return Ok(());
     }

@@ -12,7 +12,7 @@ use crate::journal::{
 };
 use crate::mass::MassUnit;
 use crate::plan::{Exercise, MeasuredWhen};
-use crate::say::logged as say;
+use crate::say::{logged as say, note as notes};
 
 /// How names are made of what entries hold.
 pub(crate) struct Names<'a> {
@@ -83,6 +83,12 @@ fn one(body: &Body, names: &Names<'_>) -> String {
         Body::Ruling(_) => say::coach_answer(),
         Body::SetAside(_) => say::set_aside(),
         Body::Max(_) => say::one_rep_max(),
+        Body::Note(note) => {
+            return match &note.piece {
+                Some(piece) => notes::noted_on(piece, &note.words),
+                None => notes::noted(&note.words),
+            };
+        }
         Body::Admit(admit) => return say::taken_in(&admit.label),
         Body::Remove(removed) if removed.device.is_some() => say::device_removed(),
         Body::Remove(_) => say::removed_from_crew(),

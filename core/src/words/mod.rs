@@ -8,6 +8,7 @@ mod load;
 mod logged;
 mod motion;
 mod name;
+mod note;
 mod piece;
 mod plain;
 mod plates;
@@ -24,6 +25,7 @@ pub(crate) use load::{load_text, plates_short, plates_text, spared, wrong_load};
 pub(crate) use logged::{Names, logged, logged_set, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use name::{because, decision, place, protocol, sign};
+pub(crate) use note::{coachs_note_on, coachs_view, noted_privately, own_note, place_of};
 pub(crate) use piece::{
     Remarks, hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done,
     set_line, strength_heading, warm_up, window_asked, window_done,

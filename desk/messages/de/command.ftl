@@ -27,6 +27,9 @@ published-again = Veröffentlicht: { $plan } (ersetzt die frühere Fassung)
 
 # Zählt hoch, während Dateien gelesen werden.
 files-fetched = Geholte Dateien: { $count }
+files-delivered = Abgelegte Dateien: { $count }
+# $carrier ist ein Ordner oder der Name eines Servers.
+watching = Gleicht alle { $seconds } s mit { $carrier } ab. Strg-C beendet es.
 brought = { $files ->
     [0] Nichts Neues abzulegen.
     [one] 1 Datei abgelegt.
@@ -59,6 +62,10 @@ answer-saved = Antwort an { $name } gespeichert.
 # $flag als „Knie 4/10 bei Kniebeuge“.
 cleared = Aufgehoben: { $flag }
 flagged = Gemeldet. Das ist jetzt offen, und das ist zu tun:
+# $day als „Di 3. Nov“, $note wie sie gelesen wird: „Für deinen Coach: Griff gerutscht“.
+noted = { $day }. { $note }
+note-taken-back = Zurückgenommen: { $note }
+note-stays = Sie bleibt auf diesem Gerät.
 next-exchange = Der nächste Abgleich überträgt das.
 
 ## report, export
@@ -69,6 +76,8 @@ wrote-files = Geschrieben:
 
 ## verify, aside
 
+seals = Unterschriften: { $signed }, Dateiketten: { $chains }. Alle stimmen.
+not-all-well = Alles wurde angesehen, und nicht alles ist in Ordnung:
 # $files sind Dateien, die Geräte austauschen.
 verified = { $entries ->
     [one] { $files ->

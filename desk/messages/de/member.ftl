@@ -12,6 +12,7 @@ lifts = Gehoben: der schwerste Satz jeder Einheit
 ranges = Beweglichkeit vor der Dehnung
 stretched = Dehnzeit, Woche für Woche
 options = Gewählte Varianten
+notes = Notizen
 discomfort = Beschwerden
 next-loads = Nächste Gewichte
 

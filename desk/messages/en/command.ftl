@@ -27,6 +27,9 @@ published-again = Published { $plan } (replaces the earlier version)
 
 # Counts up while files are read.
 files-fetched = Files fetched: { $count }
+files-delivered = Files delivered: { $count }
+# $carrier is a folder or the name of a server.
+watching = Exchanging with { $carrier } every { $seconds } s. Ctrl-C ends it.
 brought = { $files ->
     [0] Nothing new to deliver.
     [one] Delivered 1 file.
@@ -59,6 +62,10 @@ answer-saved = Answer for { $name } saved.
 # $flag as "knee 4/10 in Back squat".
 cleared = Cleared: { $flag }
 flagged = Flagged. What is open now, and what to do:
+# $day as "Tue 3 Nov", $note as it is read: "For your coach: grip slipped".
+noted = { $day }. { $note }
+note-taken-back = Taken back: { $note }
+note-stays = It stays on this device.
 next-exchange = The next exchange carries it.
 
 ## report, export
@@ -69,6 +76,8 @@ wrote-files = Wrote:
 
 ## verify, aside
 
+seals = Signatures: { $signed }, chains of files: { $chains }. All of them hold.
+not-all-well = Everything was looked at, and not all of it is well:
 # $files are files that devices exchange.
 verified = { $entries ->
     [one] { $files ->

@@ -12,6 +12,7 @@ lifts = Lifts: the heaviest set of each session
 ranges = Range of motion before the hold
 stretched = Time under stretch, week by week
 options = Options taken
+notes = Notes
 discomfort = Discomfort
 next-loads = Next loads
 

@@ -4,4 +4,6 @@ next-answer = Then, with the code the member shows: holdfast invite CODE
 next-line = Then: holdfast invite --line 1, 2, 3 or none
 next-code = Then, with the next code your coach shows: holdfast join CODE
 next-match = Then: holdfast join --match, or holdfast join --differ
+next-match-or-all = Then: holdfast join --match, or with those entries holdfast join --match --all, or holdfast join --differ
+next-all = To share them too: holdfast join --all
 too-long = This code is too long for a picture.

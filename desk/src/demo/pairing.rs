@@ -33,6 +33,6 @@ pub(super) fn pair(
         return Err(Fault::Typed(say::demo::words_differ().into()));
     }
     coach.pair(PairDid::Pick { line, label: None }, at.clone())?;
-    member.pair(PairDid::Match { matches: true }, at.clone())?;
+    member.pair(PairDid::Match { matches: true, share_earlier: true }, at.clone())?;
     Ok(())
 }

@@ -45,17 +45,20 @@ pub(crate) fn invite(holdfast: &Holdfast, typed: Invite) -> Outcome {
 
 /// What a member does.
 pub(crate) fn join(holdfast: &Holdfast, typed: Join) -> Outcome {
-    let Join { code, matches, differ, svg, stop } = typed;
+    let Join { code, matches, differ, all, svg, stop } = typed;
     let did = match code {
         _ if stop => PairDid::Stop,
-        _ if matches || differ => PairDid::Match { matches },
+        _ if matches || differ => PairDid::Match { matches, share_earlier: all },
+        _ if all => PairDid::ShareEarlier,
         Some(text) => PairDid::Scan { text, chance: chance()? },
         None => PairDid::Look,
     };
     let screen = holdfast.pair(did, now())?;
     let next = match screen.step {
         PairStep::Shows => Some(say::pair::next_code()),
+        PairStep::Compare if screen.earlier.is_some() => Some(say::pair::next_match_or_all()),
         PairStep::Compare => Some(say::pair::next_match()),
+        PairStep::Done if screen.earlier.is_some() => Some(say::pair::next_all()),
         PairStep::Nothing | PairStep::Pick | PairStep::Done => None,
     };
     shown(&screen, next, svg.as_deref())
@@ -78,6 +81,9 @@ fn shown(screen: &PairScreen, next: Option<&str>, svg: Option<&Path>) -> Outcome
     }
     if let Some(told) = &screen.told {
         text += &format!("{told}\n");
+    }
+    if let Some(earlier) = &screen.earlier {
+        text += &format!("{earlier}\n");
     }
     text += &format!("{}\n", screen.ask.bold());
     if !screen.words.is_empty() {

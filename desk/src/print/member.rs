@@ -32,6 +32,9 @@ pub(crate) fn member(page: &MemberScreen, date: NaiveDate) -> String {
     text += &listed(say::member::options(), &page.options, |line| option_line(line, date));
     text +=
         &listed(say::member::discomfort(), &page.discomfort, |line| discomfort_line(line, date));
+    text += &listed(say::member::notes(), &page.notes, |line| {
+        format!("{}  {}", words::day(line.date, date), line.text)
+    });
     if !page.proposals.is_empty() {
         text += &heading(say::member::next_loads());
         for proposal in &page.proposals {

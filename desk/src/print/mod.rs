@@ -23,7 +23,7 @@ use crate::say;
 
 pub(crate) use board::board;
 pub(crate) use member::member;
-pub(crate) use piece::{flags, options, pieces};
+pub(crate) use piece::{flags, options, pieces, written};
 pub(crate) use plates::plates;
 pub(crate) use sheet::{notice_line, sheet};
 

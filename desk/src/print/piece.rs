@@ -1,8 +1,8 @@
 //! Pieces: sets with their loads, windows, holds.
 
 use holdfast_core::session::{
-    FlagView, HoldView, IntervalView, OptionView, PieceKindView, PieceView, SessionScreen, SetView,
-    StrengthView,
+    FlagView, HoldView, IntervalView, NoteView, OptionView, PieceKindView, PieceView,
+    SessionScreen, SetView, StrengthView,
 };
 use owo_colors::OwoColorize;
 
@@ -23,7 +23,12 @@ fn piece(piece: &PieceView) -> String {
         PieceKindView::Hold { view } => titled(&view.heading) + &hold(view),
         PieceKindView::Note { text } => format!("\n{name}\n  {text}\n"),
     };
-    own + &flags(&piece.flags) + &options(&piece.options)
+    own + &written(&piece.notes) + &flags(&piece.flags) + &options(&piece.options)
+}
+
+/// Notes, each in a line.
+pub(crate) fn written(notes: &[NoteView]) -> String {
+    notes.iter().map(|note| format!("  {}\n", note.text)).collect()
 }
 
 fn strength(view: &StrengthView) -> String {

@@ -3,7 +3,7 @@
 use holdfast_core::session::{FlagView, Notice, NoticeKind, SessionScreen, SessionState};
 use owo_colors::OwoColorize;
 
-use super::{flags, pieces};
+use super::{flags, pieces, written};
 use crate::say;
 
 /// The whole screen.
@@ -16,6 +16,7 @@ pub(crate) fn sheet(screen: &SessionScreen) -> String {
         text += &format!("{}\n", say::sheet::done_for_today());
     }
     text += &flags(&elsewhere(screen));
+    text += &written(&screen.notes);
     text += &pieces(screen);
     if screen.pieces.is_empty() && !screen.days.is_empty() {
         let days = screen.days.join(say::sheet::between_days());

@@ -1,7 +1,7 @@
 //! A member's own section of the page.
 
 use chrono::NaiveDate;
-use holdfast_core::coach::{DiscomfortLine, MemberScreen, OptionLine, SessionLine};
+use holdfast_core::coach::{DiscomfortLine, MemberScreen, NoteLine, OptionLine, SessionLine};
 
 use super::chart::{self, Figure, Painted};
 use super::marked::Marked;
@@ -22,6 +22,7 @@ pub(super) struct Section<'a> {
     pub(super) maxes: Vec<&'a str>,
     /// Options taken.
     pub(super) options: Vec<Marked>,
+    pub(super) notes: Vec<Marked>,
     pub(super) discomfort: Vec<Discomfort>,
 }
 
@@ -62,6 +63,7 @@ impl<'a> Section<'a> {
             figures: figures(member)?,
             maxes: member.maxes.iter().map(|max| max.text.as_str()).collect(),
             options: member.options.iter().map(|line| option(line, today)).collect(),
+            notes: member.notes.iter().map(|line| note(line, today)).collect(),
             discomfort: member.discomfort.iter().map(|line| discomfort(line, today)).collect(),
         })
     }
@@ -73,6 +75,7 @@ impl<'a> Section<'a> {
             && self.figures.is_empty()
             && self.maxes.is_empty()
             && self.options.is_empty()
+            && self.notes.is_empty()
             && self.discomfort.is_empty()
     }
 }
@@ -92,6 +95,10 @@ fn option(line: &OptionLine, today: NaiveDate) -> Marked {
             say::report::took_option_because(date, option, movement, because)
         }
     })
+}
+
+fn note(line: &NoteLine, today: NaiveDate) -> Marked {
+    Marked::new([dated(line.date, today)], |[date]| say::report::flag(date, &line.text))
 }
 
 fn discomfort(line: &DiscomfortLine, today: NaiveDate) -> Discomfort {

@@ -54,7 +54,10 @@ pub(super) fn class(kind: AttentionKind) -> &'static str {
     match kind {
         AttentionKind::Pain => "pain",
         AttentionKind::Stall | AttentionKind::Away | AttentionKind::Conflict => "slow",
-        AttentionKind::Options | AttentionKind::Rushed | AttentionKind::Slip => "note",
+        AttentionKind::Note
+        | AttentionKind::Options
+        | AttentionKind::Rushed
+        | AttentionKind::Slip => "note",
         AttentionKind::Progress => "gain",
     }
 }

@@ -1,8 +1,11 @@
 //! A member joins a coach.
 
+use chrono::NaiveDate;
+
 use super::stored::{Now, Stored};
 use super::{Device, drawn, refused};
 use crate::error::Result;
+use crate::exchange::{release, unsent_before, withhold};
 use crate::journal::Role;
 use crate::say::pairing as say;
 use crate::trust::{Answered, Compared, Invitation, Message, MessageFault, Opening};
@@ -63,7 +66,13 @@ impl Device {
         Ok(None)
     }
 
-    pub(super) fn compare(&mut self, stored: &mut Stored, matches: bool) -> Result<Option<String>> {
+    /// A member says whether the words match; what was logged before `from`, where that is said, stays unshared.
+    pub(super) fn compare(
+        &mut self,
+        stored: &mut Stored,
+        matches: bool,
+        from: Option<NaiveDate>,
+    ) -> Result<Option<String>> {
         self.require(Role::Athlete)?;
         if matches && matches!(stored.now, Now::Joined {}) {
             return Ok(None);
@@ -82,13 +91,40 @@ impl Device {
             return Err(refused(say::another_crew()));
         }
         // A kill after this has joined, and one before it has not.
+        let (device, person) = (self.identity.device, self.person());
+        // A kill after this withholds what can be shared later, and never shares what was not to be.
+        self.store.write(|tx| match from {
+            Some(from) => withhold(tx, device, from),
+            None => release(tx, person, device, NaiveDate::MAX),
+        })?;
         self.identity.founder = Some(coach);
+        self.identity.shares_from = from;
         self.identity.write(&self.home)?;
         self.settle_members()?;
         stored.failed = 0;
         stored.now = Now::Joined {};
         stored.write(&self.home)?;
         Ok(None)
+    }
+}
+
+impl Device {
+    /// Shares what was logged before the day of joining.
+    pub(super) fn share_earlier(&mut self) -> Result<Option<String>> {
+        let Some(from) = self.identity.shares_from else {
+            return Err(refused(say::nothing_withheld()));
+        };
+        // A kill in between leaves it withheld, and this can be said again.
+        let (device, person) = (self.identity.device, self.person());
+        self.store.write(|tx| release(tx, person, device, from))?;
+        self.identity.shares_from = None;
+        self.identity.write(&self.home)?;
+        Ok(Some(say::earlier_shared().to_owned()))
+    }
+
+    /// How many entries were logged before a date and not sent.
+    pub(super) fn earlier(&self, date: NaiveDate) -> Result<usize> {
+        Ok(unsent_before(self.reader(), self.identity.device, date)?.len())
     }
 }
 

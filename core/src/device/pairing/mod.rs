@@ -46,7 +46,11 @@ pub enum PairDid {
     Match {
         /// True where they do.
         matches: bool,
+        /// True to share also what was logged before today. Otherwise that stays with the member.
+        share_earlier: bool,
     },
+    /// A member shares after all what was logged before the day of joining.
+    ShareEarlier,
     /// Ends what is under way.
     Stop,
 }
@@ -60,14 +64,18 @@ impl Device {
             PairDid::Invite { chance } => self.invite(&mut stored, &chance, at)?,
             PairDid::Scan { text, chance } => self.scan(&mut stored, &text, &chance, at)?,
             PairDid::Pick { line, label } => self.pick(&mut stored, line, label, at)?,
-            PairDid::Match { matches } => self.compare(&mut stored, matches)?,
+            PairDid::Match { matches, share_earlier } => {
+                let from = (!share_earlier).then(|| at.date());
+                self.compare(&mut stored, matches, from)?
+            }
+            PairDid::ShareEarlier => self.share_earlier()?,
             PairDid::Stop => {
                 stored.now = Now::Nothing {};
                 stored.write(&self.home)?;
                 Some(say::stopped().to_owned())
             }
         };
-        self.pair_screen(&stored, told)
+        self.pair_screen(&stored, told, at)
     }
 
     fn scan(

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::member::compared;
 use super::stored::{Now, Stored};
 use super::{Device, Result};
+use crate::instant::Instant;
 use crate::journal::Role;
 use crate::plan::keyword;
 use crate::say::pairing as say;
@@ -45,10 +46,23 @@ pub struct PairScreen {
     pub lines: Vec<String>,
     /// The name the other side gave; none while it is not known.
     pub name: Option<String>,
+    /// What becomes of what was logged before today, where a member who joins logged anything; after joining while they are not
+    /// shared.
+    pub earlier: Option<String>,
 }
 
 impl Device {
-    pub(super) fn pair_screen(&self, stored: &Stored, told: Option<String>) -> Result<PairScreen> {
+    pub(super) fn pair_screen(
+        &self,
+        stored: &Stored,
+        told: Option<String>,
+        at: &Instant,
+    ) -> Result<PairScreen> {
+        let from = self.identity.shares_from.unwrap_or_else(|| at.date());
+        let before = match stored.now {
+            Now::Compared { .. } | Now::Joined {} => self.earlier(from)?,
+            _ => 0,
+        };
         let plain = |step, ask: &str| PairScreen {
             step,
             ask: ask.to_owned(),
@@ -57,6 +71,7 @@ impl Device {
             words: Vec::new(),
             lines: Vec::new(),
             name: None,
+            earlier: None,
         };
         let line = |words: [&'static str; 4]| words.join(" ");
         Ok(match &stored.now {
@@ -98,9 +113,14 @@ impl Device {
                 words: compared(answered, opening)?.words.map(str::to_owned).to_vec(),
                 // Said before it is done, for it cannot be undone.
                 told: told.clone().or_else(|| Some(say::who_reads().to_owned())),
+                earlier: (before > 0).then(|| say::earlier_stay(before)),
                 ..plain(PairStep::Compare, say::read_to_your_coach())
             },
-            Now::Joined {} => plain(PairStep::Done, say::joined()),
+            Now::Joined {} => {
+                let withheld = before > 0 && self.identity.shares_from.is_some();
+                let earlier = withheld.then(|| say::earlier_withheld(before));
+                PairScreen { earlier, ..plain(PairStep::Done, say::joined()) }
+            }
         })
     }
 }

@@ -13,6 +13,8 @@ mod pack;
 mod scan;
 
 #[cfg(test)]
+mod carrier_sees;
+#[cfg(test)]
 mod outside;
 #[cfg(test)]
 pub(super) mod tests;

@@ -59,6 +59,8 @@ const ALWAYS: Lines = &[
     (said::extra, said::extra_does),
     (said::flag, said::flag_does),
     (said::clear, said::clear_does),
+    (said::note, said::note_does),
+    (said::private, said::private_does),
     (said::undo, said::undo_does),
     (said::skip, said::skip_does),
     (said::sheet, said::sheet_does),

@@ -70,6 +70,8 @@ pub(super) fn read(typed: &str, screen: &SessionScreen) -> Result<Typed> {
         "bar" => return bar(rest, screen),
         "flag" => return flag::read(rest, screen),
         "extra" => return extra::read(rest, screen),
+        "note" => return note(rest, screen, false),
+        "private" => return note(rest, screen, true),
         _ => {}
     }
     let Some(row) = &screen.here.row else { return Err(wrong(say::line::session_not_begun())) };
@@ -262,6 +264,24 @@ fn movement_at_hand(screen: &SessionScreen) -> Option<String> {
     let PieceKindView::Interval { view } = &piece.kind else { return None };
     let shown = view.windows.iter().find(|shown| shown.window == *window)?;
     Some(shown.exercise.movement.clone())
+}
+
+/// `note WORDS`: about the row chosen by hand where it is done, at the end about the session, otherwise about what was
+/// logged last.
+fn note(words: &[&str], screen: &SessionScreen, private: bool) -> Result<Typed> {
+    if words.is_empty() {
+        return Err(wrong(if private {
+            say::line::private_what()
+        } else {
+            say::line::note_what()
+        }));
+    }
+    let here = &screen.here;
+    let row = match screen.state {
+        SessionState::Finished => Some(Row::Finish),
+        _ => here.row.clone().filter(|_| here.chosen && here.done),
+    };
+    tap(Tap::Note { row, words: words.join(" "), private })
 }
 
 /// A number alone answers what the key asks: `2` to how many reps were left is not two reps done.

@@ -30,6 +30,7 @@ fn piece(name: &str, kind: PieceKindView) -> PieceView {
         progress: None,
         options: vec![option],
         flags: Vec::new(),
+        notes: Vec::new(),
         stands_at: None,
         kind,
     }
@@ -112,6 +113,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         state: SessionState::Running,
         afterwards: false,
         flags: Vec::new(),
+        notes: Vec::new(),
         heading: String::new(),
         block: None,
         day: None,

@@ -3,6 +3,7 @@
 mod clock;
 mod due;
 mod here;
+mod note;
 mod piece;
 mod strength;
 mod timed;
@@ -14,6 +15,7 @@ use crate::mass::MassUnit;
 
 pub use clock::{ClockView, CueView, PhaseSpan, RestView};
 pub use here::{Form, Here, Key, KeyKind, Question, Row, SideKey, SideKeyKind};
+pub use note::NoteView;
 pub use piece::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
 pub use strength::{
     AbleView, BarView, BuildView, ChangeView, ExpectedReps, LoadView, MaxView, PlateView,
@@ -53,6 +55,8 @@ pub struct SessionScreen {
     pub pieces: Vec<PieceView>,
     /// What should be read first.
     pub notices: Vec<Notice>,
+    /// Notes on the session as a whole, and the coach's on earlier ones that are still to be read.
+    pub notes: Vec<NoteView>,
     /// Every open discomfort flag, the most urgent first.
     pub flags: Vec<FlagView>,
     /// The number of the entry this screen's tap saved; none when the tap saved nothing.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{HoldView, IntervalView, Row, StrengthView};
+use super::{HoldView, IntervalView, NoteView, Row, StrengthView};
 use crate::care::{Advice, Place};
 use crate::id::RecordId;
 use crate::plan::{Because, keyword};
@@ -21,6 +21,8 @@ pub struct PieceView {
     pub options: Vec<OptionView>,
     /// Open flags on what is done in it, the most urgent first.
     pub flags: Vec<FlagView>,
+    /// Notes on it: the coach's on earlier times first, then those of this session.
+    pub notes: Vec<NoteView>,
     /// The row to be at in it: the first that is not logged, otherwise its first. None for a note.
     pub stands_at: Option<Row>,
     /// What is its own.

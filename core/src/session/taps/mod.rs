@@ -12,7 +12,7 @@ mod undo;
 pub(crate) use hurt::clear_flags;
 pub(crate) use sets::{can_be, within_set};
 pub(crate) use sure::confirmed;
-pub(crate) use undo::undo;
+pub(crate) use undo::{to_undo, undo};
 
 use super::log::SessionLog;
 use super::sheet::Sheet;
@@ -81,13 +81,17 @@ impl Taps<'_> {
             Tap::ClearFlags { flags } => {
                 clear_flags(&self.sheet.snapshot.flags.open, &flags, Some(self.log.id()))
             }
+            // A private one is no entry.
+            Tap::Note { row, words, .. } => {
+                self.note(row.as_ref(), &words).map(Draft::new).map(one)
+            }
             Tap::PutOff { piece, part, until } => self.put_off(&piece, part, until).map(one),
             Tap::Undo => Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo())),
             Tap::Finish { rpe, minutes } => self.finish(rpe, minutes),
         }
     }
 
-    fn piece(&self, name: &str) -> Result<&Piece> {
+    pub(super) fn piece(&self, name: &str) -> Result<&Piece> {
         self.sheet.day.piece(name).ok_or_else(|| {
             let names = self.sheet.day.pieces.iter().map(|piece| say::tap::quoted(&piece.name));
             let names: Vec<String> = names.collect();

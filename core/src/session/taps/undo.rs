@@ -12,29 +12,7 @@ use crate::store::Draft;
 /// correction gives way to what it corrected. Entries of one tap were written together and go together. A correction back to what stood before counts as having taken it back, so undoing
 /// again goes further back and never forward.
 pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
-    let mut standing: Vec<&Entry> = Vec::new();
-    // An entry that took a correction back, and the entry that stands again through it.
-    let mut stands_for: Vec<(Version, Version)> = Vec::new();
-    for entry in entries {
-        if entry.kind == TakenBack::NAME {
-            standing.retain(|other| other.record != entry.record);
-            continue;
-        }
-        let parent = |entry: &Entry| {
-            let parent = *entry.parents.last()?;
-            let other = stands_for.iter().find(|(again, _)| parent.names(*again));
-            Some(other.map_or(parent, |(_, stands)| *stands))
-        };
-        match parent(entry).and_then(|parent| position(&standing, parent)) {
-            Some(replaced) if says_again(entry, before(entries, standing[replaced])) => {
-                if let Some(again) = parent(standing[replaced]) {
-                    stands_for.push((entry.version(), again));
-                }
-                standing.remove(replaced);
-            }
-            _ => standing.push(entry),
-        }
-    }
+    let standing = standing(entries);
     let Some(last) = standing.last() else {
         return Err(Error::invalid(Field::Undo, say::tap::nothing_to_undo()));
     };
@@ -59,6 +37,39 @@ pub(crate) fn undo(entries: &[Entry]) -> Result<(Vec<Draft>, Vec<Body>)> {
     }
     said.reverse();
     Ok((drafts, said))
+}
+
+/// The number of the entry that undo would take back.
+pub(crate) fn to_undo(entries: &[Entry]) -> Option<u64> {
+    standing(entries).last().map(|entry| entry.id.number)
+}
+
+/// The entries that were not taken back.
+fn standing(entries: &[Entry]) -> Vec<&Entry> {
+    let mut standing: Vec<&Entry> = Vec::new();
+    // An entry that took a correction back, and the entry that stands again through it.
+    let mut stands_for: Vec<(Version, Version)> = Vec::new();
+    for entry in entries {
+        if entry.kind == TakenBack::NAME {
+            standing.retain(|other| other.record != entry.record);
+            continue;
+        }
+        let parent = |entry: &Entry| {
+            let parent = *entry.parents.last()?;
+            let other = stands_for.iter().find(|(again, _)| parent.names(*again));
+            Some(other.map_or(parent, |(_, stands)| *stands))
+        };
+        match parent(entry).and_then(|parent| position(&standing, parent)) {
+            Some(replaced) if says_again(entry, before(entries, standing[replaced])) => {
+                if let Some(again) = parent(standing[replaced]) {
+                    stands_for.push((entry.version(), again));
+                }
+                standing.remove(replaced);
+            }
+            _ => standing.push(entry),
+        }
+    }
+    standing
 }
 
 fn position(standing: &[&Entry], named: Version) -> Option<usize> {

@@ -76,6 +76,7 @@ pub(super) fn empty(number: u32, name: &str, unit: MassUnit) -> MemberScreen {
         ranges: Vec::new(),
         regions: Vec::new(),
         options: Vec::new(),
+        notes: Vec::new(),
         discomfort: Vec::new(),
     }
 }

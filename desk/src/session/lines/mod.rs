@@ -3,8 +3,8 @@
 use std::io::{BufRead, IsTerminal};
 
 use holdfast_core::session::{
-    KeyKind, NoticeKind, PieceKindView, Row, SessionScreen, SessionState, SideKeyKind, Tap, Typed,
-    line_help,
+    KeyKind, NoteFrom, NoteView, NoticeKind, PieceKindView, Row, SessionScreen, SessionState,
+    SideKeyKind, Tap, Typed, line_help,
 };
 use holdfast_core::{Holdfast, HoldfastError};
 use owo_colors::OwoColorize;
@@ -143,6 +143,9 @@ fn prompt(screen: &SessionScreen) -> String {
     for note in &here.notes {
         text += &format!("{note}\n");
     }
+    let notes = piece.map_or(&screen.notes, |piece| &piece.notes);
+    let from_coach = |note: &&NoteView| note.from == NoteFrom::Coach;
+    notes.iter().filter(from_coach).for_each(|note| text += &format!("{}\n", note.text));
     // Where more than one thing speaks of a load, such as an answer and what it goes past, it is said before it is lifted.
     let set = piece.and_then(|piece| match (&piece.kind, &here.row) {
         (PieceKindView::Strength { view }, Some(Row::Set { set, .. })) => {

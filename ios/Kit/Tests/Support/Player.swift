@@ -40,7 +40,7 @@ public func pair(_ coach: Holdfast, _ member: Holdfast, at now: Instant, chance:
     let compared = try member.pair(did: scan(opened), at: now)
     let line = opened.lines.firstIndex(of: compared.words.joined(separator: " ")).map { UInt32($0 + 1) }
     let picked = try coach.pair(did: .pick(line: line, label: nil), at: now)
-    let matched = try member.pair(did: .match(matches: true), at: now)
+    let matched = try member.pair(did: .match(matches: true, shareEarlier: true), at: now)
     return [invited, answered, opened, compared, picked, matched]
 }
 

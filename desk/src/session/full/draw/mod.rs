@@ -119,10 +119,12 @@ fn ends(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'_>> {
     parts
 }
 
-/// The coach's words before the piece at hand.
+/// The coach's words before the piece at hand, and the notes on it.
 fn notes(model: &Model, wide: u16) -> Vec<Part<'static>> {
     let note = |note: &String| Part::text(rank::NOTES, wide, Theme::usual(), note);
-    model.screen.here.notes.iter().map(note).collect()
+    let (screen, piece) = (&model.screen, model.piece());
+    let written = piece.map_or(&screen.notes, |piece| &piece.notes);
+    screen.here.notes.iter().chain(written.iter().map(|note| &note.text)).map(note).collect()
 }
 
 fn head(model: &Model, wide: u16, theme: Theme) -> Vec<Part<'static>> {

@@ -45,7 +45,7 @@ fun pair(coach: Holdfast, member: Holdfast, now: Instant, chance: Int): List<Pai
     val compared = member.pair(scan(opened), now)
     val line = opened.lines.indexOf(compared.words.joinToString(" ")) + 1
     val picked = coach.pair(PairDid.Pick(line.toUInt(), null), now)
-    val matched = member.pair(PairDid.Match(true), now)
+    val matched = member.pair(PairDid.Match(matches = true, shareEarlier = true), now)
     return listOf(invited, answered, opened, compared, picked, matched)
 }
 

@@ -1,0 +1,74 @@
+//! Files of a carrier that were fetched and are no use to this device: known by name and size, so that they are not fetched
+//! again at each exchange.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rusqlite::{Connection, params};
+
+use super::ListedFile;
+use super::sealed::SealedFault;
+use crate::error::Result;
+use crate::store::Store;
+
+/// What is known of a file that was left alone.
+pub(super) enum Known {
+    /// It is never fetched again, for this reason; an empty one is nothing to say.
+    Useless(String),
+    /// It may still have been arriving, at its full size, each of so many times: it is fetched after all others.
+    Torn(i64),
+}
+
+/// Files that were fetched for nothing, by name and size.
+pub(super) fn left_alone(connection: &Connection) -> Result<BTreeMap<(String, u64), Known>> {
+    let mut statement =
+        connection.prepare_cached("SELECT name, bytes, tries, reason FROM left_alone")?;
+    let rows = statement.query_map([], |row| {
+        let known = match row.get(2)? {
+            0 => Known::Useless(row.get(3)?),
+            tries => Known::Torn(tries),
+        };
+        Ok(((row.get(0)?, row.get::<_, i64>(1)?.unsigned_abs()), known))
+    })?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// Notes that a file was fetched for nothing.
+pub(super) fn leave_alone(
+    store: &mut Store,
+    (name, bytes): (&str, u64),
+    fault: &SealedFault,
+) -> Result<()> {
+    let tries = match fault {
+        // A newer app reads it.
+        SealedFault::Newer { .. } => return Ok(()),
+        SealedFault::Torn => 1,
+        _ => 0,
+    };
+    let reason = match fault {
+        SealedFault::NotForUs => String::new(),
+        fault => fault.to_string(),
+    };
+    store.write(|tx| {
+        let sql = "INSERT INTO left_alone VALUES (?1, ?2, ?3, ?4)
+                   ON CONFLICT DO UPDATE SET tries = tries + excluded.tries, reason = excluded.reason";
+        tx.prepare_cached(sql)?.execute(params![name, bytes as i64, tries, reason])?;
+        Ok(())
+    })
+}
+
+/// Forgets those that a carrier has no longer: what comes back is looked at again.
+pub(super) fn forget_gone(store: &mut Store, listing: &[ListedFile]) -> Result<()> {
+    let mut gone: BTreeSet<String> =
+        left_alone(store.reader())?.into_keys().map(|(name, _)| name).collect();
+    for file in listing {
+        gone.remove(&file.name);
+    }
+    if gone.is_empty() {
+        return Ok(());
+    }
+    store.write(|tx| {
+        let mut statement = tx.prepare_cached("DELETE FROM left_alone WHERE name = ?1")?;
+        gone.iter().try_for_each(|name| statement.execute([name]).map(drop))?;
+        Ok(())
+    })
+}

@@ -1,0 +1,20 @@
+//! The tables of the last step of the ladder.
+
+/// Notes for the athlete alone, which nothing else reads, and files of a carrier that are no use to this device.
+pub(super) const SQL: &str = "
+CREATE TABLE private_note (
+  number INTEGER NOT NULL PRIMARY KEY,
+  session BLOB NOT NULL,
+  said TEXT NOT NULL
+) STRICT;
+CREATE INDEX private_note_of_session ON private_note (session);
+CREATE TABLE left_alone (
+  name TEXT NOT NULL,
+  bytes INTEGER NOT NULL,
+  -- how often it was fetched while it may still have been arriving; 0 where it is never fetched again
+  tries INTEGER NOT NULL,
+  -- why it was left alone, in words; empty where there is nothing to say
+  reason TEXT NOT NULL,
+  PRIMARY KEY (name, bytes)
+) STRICT, WITHOUT ROWID;
+";
