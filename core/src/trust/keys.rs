@@ -107,15 +107,44 @@ pub(crate) fn is_signing_key(key: &[u8; KEY_BYTES]) -> bool {
         .is_ok_and(|read| read.to_edwards().compress().0 == *key && !read.is_weak())
 }
 
+/// 2^255 - 19, less by some, the lowest byte first.
+const fn prime_less(less: u8) -> [u8; KEY_BYTES] {
+    let mut prime = [0xff; KEY_BYTES];
+    prime[0] = 0xed - less;
+    prime[31] = 0x7f;
+    prime
+}
+
+/// A small number, the lowest byte first.
+const fn small(number: u8) -> [u8; KEY_BYTES] {
+    let mut bytes = [0; KEY_BYTES];
+    bytes[0] = number;
+    bytes
+}
+
+/// Every key that gives the secret zero whatever it is sealed with, in the usual encoding: the points of small order
+/// (RFC 7748, section 7; Bernstein, "Curve25519: new Diffie-Hellman speed records", 2006, names them).
+const OF_SMALL_ORDER: [[u8; KEY_BYTES]; 5] = [
+    small(0),
+    small(1),
+    [
+        0xe0, 0xeb, 0x7a, 0x7c, 0x3b, 0x41, 0xb8, 0xae, 0x16, 0x56, 0xe3, 0xfa, 0xf1, 0x9f, 0xc4,
+        0x6a, 0xda, 0x09, 0x8d, 0xeb, 0x9c, 0x32, 0xb1, 0xfd, 0x86, 0x62, 0x05, 0x16, 0x5f, 0x49,
+        0xb8, 0x00,
+    ],
+    [
+        0x5f, 0x9c, 0x95, 0xbc, 0xa3, 0x50, 0x8c, 0x24, 0xb1, 0xd0, 0xb1, 0x55, 0x9c, 0x83, 0xef,
+        0x5b, 0x04, 0x44, 0x5c, 0xc4, 0x58, 0x1c, 0x8e, 0x86, 0xd8, 0x22, 0x4e, 0xdd, 0xd0, 0x9f,
+        0x11, 0x57,
+    ],
+    prime_less(1),
+];
+
 /// True when bytes are the usual encoding of a key that sealing with gives a secret: RFC 7748, section 6.1, asks for
 /// a check against the few that give zero.
 pub(crate) fn is_opening_key(key: &[u8; KEY_BYTES]) -> bool {
-    // 2^255 - 19, the lowest byte first.
-    let mut prime = [0xff; KEY_BYTES];
-    (prime[0], prime[31]) = (0xed, 0x7f);
-    let usual = key.iter().rev().lt(prime.iter().rev());
-    let any = StaticSecret::from([1; KEY_BYTES]);
-    usual && any.diffie_hellman(&PublicKey::from(*key)).was_contributory()
+    let usual = key.iter().rev().lt(prime_less(0).iter().rev());
+    usual && !OF_SMALL_ORDER.contains(key)
 }
 
 /// True when a key signed bytes under a label: strictly, which refuses keys and points of small order and numbers
@@ -129,4 +158,53 @@ pub(crate) fn is_signed(
     let signature = Signature::from_bytes(signature);
     let strictly = |key: VerifyingKey| key.verify_strict(&under(label, parts), &signature).is_ok();
     is_signing_key(key) && VerifyingKey::from_bytes(key).is_ok_and(strictly)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn gives_a_secret(key: &[u8; KEY_BYTES]) -> bool {
+        [[1; KEY_BYTES], [0x5a; KEY_BYTES]].iter().all(|secret| {
+            let shared = StaticSecret::from(*secret).diffie_hellman(&PublicKey::from(*key));
+            shared.was_contributory()
+        })
+    }
+
+    #[test]
+    fn keys_of_small_order_give_no_secret_and_no_others_are_refused() {
+        for key in OF_SMALL_ORDER {
+            assert!(!gives_a_secret(&key) && !is_opening_key(&key), "{key:?}");
+        }
+        for number in 2..=255 {
+            assert!(gives_a_secret(&small(number)) && is_opening_key(&small(number)), "{number}");
+        }
+        // Another encoding of 0 and of 1, and the highest bit.
+        let mut high = small(9);
+        high[31] = 0x80;
+        for key in [
+            prime_less(0),
+            {
+                let mut one = prime_less(0);
+                one[0] += 1;
+                one
+            },
+            high,
+        ] {
+            assert!(!is_opening_key(&key));
+        }
+    }
+
+    proptest! {
+        /// As multiplying with it says.
+        #[test]
+        fn any_other_key_gives_one(key: [u8; KEY_BYTES], lower: bool) {
+            let mut key = key;
+            key[31] &= if lower { 0x7f } else { 0xff };
+            let usual = key[31] < 0x80 && key < [0xff; KEY_BYTES];
+            prop_assert_eq!(is_opening_key(&key), usual && gives_a_secret(&key));
+        }
+    }
 }
