@@ -223,7 +223,10 @@ impl Standing {
         person: PersonId,
         removed: &BTreeMap<DeviceId, Vec<Head>>,
     ) {
-        let Some(keys) = self.people.get(&person).map(|known| known.keys) else { return };
+        let Some((keys, standing)) = self.people.get(&person).map(|of| (of.keys, of.standing))
+        else {
+            return;
+        };
         let stops: Vec<&Stop> = facts.stops.iter().filter(|stop| stop.by == keys.sign).collect();
         let is_ended = |device: DeviceId| {
             removed.contains_key(&device) || stops.iter().any(|stop| stop.head.device == device)
@@ -236,8 +239,9 @@ impl Standing {
             }
             self.ended.insert(device);
             let named = removed.get(&device).into_iter().flatten().copied();
-            let stopped = stops.iter().map(|stop| stop.head).filter(|head| head.device == device);
-            for head in named.chain(stopped) {
+            // Who was removed has the paper still: what it names later must not count by that.
+            let stopped = stops.iter().filter(|_| standing).map(|stop| stop.head);
+            for head in named.chain(stopped.filter(|head| head.device == device)) {
                 let lane = Lane { device, of: head.of };
                 let reached = reach(&(facts.links)(lane), &head);
                 self.reached.entry(lane).or_default().extend(reached);

@@ -195,6 +195,20 @@ fn a_stop_is_the_persons_own() {
 }
 
 /// What a stolen laptop says after it was stopped takes nobody in and removes nobody.
+/// Somebody who was removed stops a phone of theirs with a later leaf for its head: that leaf counts no more than before,
+/// until they are taken in again.
+#[test]
+fn who_was_removed_names_no_heads() {
+    let (mut world, ana, admitted) = crew();
+    let heads = vec![world.head(ana, 20, 2)];
+    let removed = world.says(10, 2, &[&admitted], ANA, Said::Remove { heads });
+    assert_eq!(world.counting(ana), [1, 2]);
+    world.stops.push(Stop::sign(&person(ANA), world.head(ana, 20, 4)));
+    assert_eq!(world.counting(ana), [1, 2]);
+    world.admits(10, 3, &[&removed], ANA);
+    assert_eq!(world.counting(ana), [1, 2, 3, 4]);
+}
+
 #[test]
 fn a_stopped_laptop_decides_nothing_more() {
     let (mut world, ana, _) = crew();
