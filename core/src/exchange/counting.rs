@@ -144,17 +144,21 @@ fn withdraw(tx: &Transaction<'_>, lane: Lane, content: &[u8; 32]) -> Result<BTre
         "SELECT holds FROM leaf WHERE device = ?1 AND NOT (of = ?2 AND content = ?3) AND counts = 0",
     )?;
     let mut touched = BTreeSet::new();
-    for (number, digest) in own.difference(&elsewhere) {
+    for (number, digest) in &own {
         let key = params![lane.device.0, *number as i64, digest];
         let raw: Option<String> = tx
             .prepare_cached("SELECT raw FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3")?
             .query_row(key, |row| row.get(0))
             .optional()?;
         let Some(entry) = raw.and_then(|raw| Entry::read(lane.device, &raw).ok()) else { continue };
-        touched.insert(entry.record);
+        // Kept with this leaf also where another holds it: that may count no more before this one does again.
+        let record = entry.record;
         hold(tx, lane, content, &[entry])?;
-        tx.prepare_cached("DELETE FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3")?
-            .execute(params![lane.device.0, *number as i64, digest])?;
+        if !elsewhere.contains(&(*number, *digest)) {
+            touched.insert(record);
+            tx.prepare_cached("DELETE FROM entry WHERE device = ?1 AND n = ?2 AND digest = ?3")?
+                .execute(key)?;
+        }
     }
     Ok(touched)
 }

@@ -8,10 +8,11 @@ use super::members::{Trusted, on_opening, settle};
 use super::sealed::tests::{Somebody, crew, entry, somebody};
 use super::sealed::{Follows, SealedLeaf};
 use super::take_in::insert;
+use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::journal::Admit;
 use crate::store::{Draft, Store, connect, dump};
-use crate::trust::{Head, Standing, Stop};
+use crate::trust::{Certificate, Head, Standing, Stop};
 
 /// A coach's device on which Ana was taken in.
 fn coachs(coach: &Somebody, ana: &Somebody) -> (Store, Trusted, Standing) {
@@ -100,6 +101,49 @@ fn a_stop_that_comes_late_withdraws_and_a_higher_one_gives_back() {
     assert_eq!(numbers(&device.0, &ana), (vec![1, 2, 3], vec![4]));
     let again = on_opening(&mut device.0, &device.1).unwrap();
     assert_eq!(again, device.2, "an opening finds the same");
+}
+
+/// What a coach says to everybody stands in a leaf of every thread. A laptop of the coach's that was stopped counts in one
+/// thread, then in another: whichever leaf counts, the entry is there, and that thread has heard of it.
+#[test]
+fn an_entry_of_two_threads_counts_with_either_leaf() {
+    let (coach, ana, ben) = (somebody(1), somebody(2), somebody(3));
+    let (mut store, trusted, mut standing) = coachs(&coach, &ana);
+    // Another laptop, with the keys of somebody else's device.
+    let laptop = Certificate::sign(&coach.person, &ben.certificate.device_keys(), 2);
+    let said = entry(laptop.device(), 1);
+    let leaves = [ana.id(), ben.id()].map(|of| {
+        let follows = Follows::nothing(crew(&coach), of, &laptop);
+        SealedLeaf::write(laptop, (crew(&coach), of), follows, Vec::new(), vec![said.clone()])
+    });
+    for leaf in &leaves {
+        let taken = store.write(|tx| insert(tx, &trusted, &standing, &leaf.name(b"file"), leaf));
+        standing = taken.unwrap().1.unwrap_or(standing);
+    }
+    let count = |store: &Store, table: &str, of: &str| -> i64 {
+        let sql = format!("SELECT count(*) FROM {table} WHERE device = ?1 {of}");
+        store.reader().query_row(&sql, [laptop.device().0], |row| row.get(0)).unwrap()
+    };
+    let ends = |store: &mut Store, head: Option<&SealedLeaf>, of: PersonId| {
+        let nothing = (0, [0; 32]);
+        let (sequence, content) = head.map_or(nothing, |leaf| (1, leaf.content));
+        let stop =
+            Stop::sign(&coach.person, Head { device: laptop.device(), of, sequence, content });
+        let settled = store.write(|tx| {
+            tx.execute("INSERT OR IGNORE INTO stop VALUES (?1)", [&stop.bytes()[..]])?;
+            settle(tx, &trusted)
+        });
+        drop(settled.unwrap());
+    };
+    assert_eq!((count(&store, "entry", ""), count(&store, "heard", "")), (1, 2));
+    ends(&mut store, None, ana.id());
+    assert_eq!((count(&store, "entry", ""), count(&store, "heard", "")), (0, 0));
+    // Of the two that were withdrawn the first to come back brings it.
+    ends(&mut store, Some(&leaves[0]), ana.id());
+    assert_eq!((count(&store, "entry", ""), count(&store, "heard", "")), (1, 1));
+    ends(&mut store, Some(&leaves[1]), ben.id());
+    assert_eq!((count(&store, "entry", ""), count(&store, "heard", "")), (1, 2));
+    assert_eq!(count(&store, "held", ""), 0);
 }
 
 /// An error while who counts is worked out ends that, and withdraws nothing.
