@@ -144,6 +144,8 @@ mod fixtures;
 mod id;
 mod instant;
 mod mass;
+#[cfg_attr(not(feature = "planted"), allow(unreachable_pub, reason = "tests alone reach it"))]
+mod planted;
 #[cfg_attr(
     not(feature = "ffi"),
     allow(dead_code, reason = "some are only said across the bindings")
@@ -178,6 +180,8 @@ pub use door::{
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};
 pub use mass::{Mass, MassError, MassUnit};
+#[cfg(feature = "planted")]
+pub use planted::{Planted, plant, planted_now};
 
 #[cfg(feature = "ffi")]
 uniffi::setup_scaffolding!("holdfast");

@@ -64,6 +64,8 @@ const GROUND: &[(&str, &[&str])] = &[
     ("id", &[]),
     ("instant", &[]),
     ("mass", &[]),
+    // Bugs that tests plant: any room may have one.
+    ("planted", &[]),
     // The sentences themselves; every room may say one.
     ("say", &[]),
 ];
@@ -157,6 +159,29 @@ fn the_book_draws_the_house_as_it_is() {
     let book = fs::read_to_string(book).unwrap();
     let drawn = book.split("```house\n").nth(1).and_then(|rest| rest.split("```").next());
     assert_eq!(drawn, Some(drawing().as_str()));
+}
+
+/// Planted bugs are there for one check alone: no crate that anybody uses asks for them, and the core has them only when
+/// it is asked.
+#[test]
+fn nothing_that_is_used_has_planted_bugs() {
+    let mut asked = Vec::new();
+    for at in ["core", "carry", "catalogue", "desk", "bindings/ffi", "bindings/task", "tests", ""] {
+        let crate_is = folder(at).join("Cargo.toml");
+        let text = fs::read_to_string(crate_is).unwrap();
+        let lines = text.lines().filter(|line| !line.starts_with('#'));
+        let naming = lines
+            .filter(|line| line.split(['"', ' ', '/', '=', ',']).any(|word| word == "planted"));
+        asked.extend(naming.map(|line| format!("{at}: {line}")));
+    }
+    let known = [
+        "core: planted = []",
+        "tests: planted = [\"holdfast-core/planted\"]",
+        "tests: name = \"planted\"",
+        "tests: path = \"planted/main.rs\"",
+        "tests: required-features = [\"planted\"]",
+    ];
+    assert_eq!(asked, known);
 }
 
 /// What the law is read with sees what it should.

@@ -3,6 +3,7 @@
 
 mod aside;
 mod checkup;
+mod first_leaf;
 mod identity;
 mod key_files;
 mod lock;
@@ -194,6 +195,9 @@ impl Device {
 
     /// Takes an exchange one step on.
     pub(crate) fn exchange(&mut self, did: ExchangeDid, at: &Instant) -> Result<ExchangeStep> {
+        if let Some(step) = self.join_by_leaf(&did)? {
+            return Ok(step);
+        }
         let Some(crew) = self.crew() else {
             return Err(Error::invalid(Field::Exchange, say::pairing::not_in_a_crew()));
         };

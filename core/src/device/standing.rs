@@ -8,6 +8,7 @@ use crate::exchange::{forgotten, holds_any, purge, settle};
 use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::journal::{Admit, Forgot, Profile};
+use crate::planted::{Planted, planted};
 use crate::say;
 use crate::store::{Draft, Query};
 use crate::trust::{Kept, MOST_DEVICES};
@@ -101,7 +102,8 @@ impl Device {
 
     /// Forgets the recovery secret: it is on paper.
     pub(crate) fn forget_recovery(&mut self) -> Result<()> {
-        let kept = Kept { keys: self.kept.keys.clone(), recovery: None };
+        let recovery = self.kept.recovery.clone().filter(|_| planted(Planted::CodeKept));
+        let kept = Kept { keys: self.kept.keys.clone(), recovery };
         key_files::write(&self.home, &kept)?;
         self.kept = Arc::new(kept);
         Ok(())

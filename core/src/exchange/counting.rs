@@ -9,6 +9,7 @@ use super::ledger::{Holds, code, holds};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::journal::Entry;
+use crate::planted::{Planted, planted};
 use crate::store::{hear, insert_all, line_in};
 use crate::trust::{Counts, Lane, Standing};
 
@@ -39,7 +40,8 @@ pub(super) fn recount(
             let lane = Lane { device, of: PersonId(row.get(0)?) };
             let (content, before): ([u8; 32], i64) = (row.get(1)?, row.get(2)?);
             let now = standing.counts(lane, &content);
-            if code(now) != before {
+            let kept = planted(Planted::ByArrival) && before == code(Counts::Yes);
+            if code(now) != before && !kept {
                 changed.push((lane, content, before == code(Counts::Yes), now));
             }
         }

@@ -8,6 +8,7 @@ use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::{Hlc, MAX_AHEAD_MS};
+use crate::planted::{Planted, planted, with_planted};
 use crate::trust::{Counts, Lane, Link};
 
 /// Entries in a leaf at most: compression saturates there (measured), and a phone that is killed
@@ -40,6 +41,7 @@ pub(crate) fn unpublished(connection: &Connection) -> Result<u64> {
 pub(super) fn last(connection: &Connection, lane: Lane) -> Result<Option<(u64, [u8; 32])>> {
     let sql = "SELECT sequence, content FROM leaf WHERE device = ?1 AND of = ?2
                ORDER BY sequence DESC, content LIMIT 1";
+    let sql = &with_planted(Planted::OneChain, sql, "of = ?2", "?2 NOTNULL");
     let read = |row: &rusqlite::Row<'_>| Ok((row.get::<_, i64>(0)?.unsigned_abs(), row.get(1)?));
     let mut statement = connection.prepare_cached(sql)?;
     Ok(statement.query_row(params![lane.device.0, lane.of.0], read).optional()?)
@@ -219,11 +221,19 @@ pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<SealedName>> {
 /// How the leaves of a lane follow one another.
 pub(super) fn links(connection: &Connection, lane: Lane) -> Result<Vec<Link>> {
     let sql = "SELECT content, previous FROM leaf WHERE device = ?1 AND of = ?2";
+    let sql = &with_planted(Planted::ByPlace, sql, "of = ?2", "of = ?2 ORDER BY sequence, content");
+    let sql = &with_planted(Planted::ByClock, sql, "of = ?2", "of = ?2 ORDER BY hlc_ms, hlc_count");
     let mut statement = connection.prepare_cached(sql)?;
     let rows = statement.query_map(params![lane.device.0, lane.of.0], |row| {
         Ok(Link { content: row.get(0)?, previous: row.get(1)? })
     })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
+    let mut links: Vec<Link> = rows.collect::<rusqlite::Result<_>>()?;
+    if planted(Planted::ByPlace) || planted(Planted::ByClock) {
+        for at in 1..links.len() {
+            links[at].previous = links[at - 1].content;
+        }
+    }
+    Ok(links)
 }
 
 /// The threads that a device has leaves in, as far as they are here.
@@ -256,6 +266,7 @@ pub(super) fn seen(connection: &Connection, own: Lane) -> Result<Vec<LaneHead>> 
                    row_number() OVER (PARTITION BY device ORDER BY sequence) AS place
                  FROM leaf WHERE of = ?1 AND device != ?2 GROUP BY device, sequence)
                WHERE place = sequence GROUP BY device ORDER BY device LIMIT ?3";
+    let sql = &with_planted(Planted::SeenEverywhere, sql, "of = ?1", "?1 NOTNULL");
     let mut statement = connection.prepare_cached(sql)?;
     let rows = statement.query_map(params![own.of.0, own.device.0, MOST_SEEN], |row| {
         let content: [u8; 32] = row.get(2)?;

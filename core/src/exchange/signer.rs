@@ -10,6 +10,7 @@ use super::sealed::{Audience, MOST_RECIPIENTS, SealedLeaf, SealedName};
 use crate::error::{Error, Field, Result};
 use crate::id::{CrewId, DeviceId, PersonId};
 use crate::journal::{Body, Entry, Kind, Remove, body_of};
+use crate::planted::{Planted, planted};
 use crate::store::line_in;
 use crate::trust::{Certificate, Keys, Lane, Standing, Stop};
 
@@ -31,6 +32,9 @@ impl Signer<'_> {
         let founder = people.iter().find(|(_, known)| known.founder);
         let member = people.get(&of);
         let mut devices = self.standing.open_keys(of);
+        if planted(Planted::SealedToAll) {
+            devices.extend(people.keys().flat_map(|person| self.standing.open_keys(*person)));
+        }
         let last = leaf.entries.iter().any(|entry| entry.kind == Remove::NAME);
         if last {
             devices.extend(self.standing.farewell_keys(of));

@@ -22,6 +22,7 @@ use super::{
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
 use crate::instant::Instant;
+use crate::planted::{Planted, planted};
 use crate::say;
 use crate::store::Store;
 use crate::trust::{Kept, Standing};
@@ -226,7 +227,9 @@ impl Running {
                 None => aside.push(AsideFile::of(&file.name, &SealedFault::Foreign)),
                 // Somebody else's thread: nothing to say of it.
                 Some(name) if !own.is_for_us(&name) => {}
-                Some(name) if is_forgotten(&forgotten, own.crew, &name) => {}
+                Some(name)
+                    if is_forgotten(&forgotten, own.crew, &name)
+                        && !planted(Planted::FetchedAgain) => {}
                 Some(name) if here.contains(&name) => {
                     self.there.insert(name, file.bytes);
                 }
@@ -286,7 +289,7 @@ impl Running {
                 && self.there.contains_key(&name)
             {
                 // This device has it: what lies there rotten is written again.
-                if !is_as_named(&name, &file.content) {
+                if !is_as_named(&name, &file.content) && !planted(Planted::SizeIsEnough) {
                     self.there.remove(&name);
                 }
                 continue;
@@ -300,6 +303,9 @@ impl Running {
                 }
                 Err(fault) => {
                     self.failed += 1;
+                    if planted(Planted::CarriedUnverified) {
+                        own.bag.take(std::slice::from_ref(file))?;
+                    }
                     leave_alone(store, (&file.name, file.content.len() as u64), &fault)?;
                     // Sealed to others: no fault, and nothing to say.
                     if fault != SealedFault::NotForUs {

@@ -8,6 +8,7 @@ use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
 use super::signer::Signer;
 use super::{CarriedFile, Shelf, counting, ledger};
 use crate::error::Result;
+use crate::planted::{Planted, planted};
 use crate::store::Store;
 use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
 
@@ -71,10 +72,15 @@ pub(crate) fn take_in(
         Err(fault) => return Ok(Err(fault)),
     };
     let lane = Lane { device: leaf.header.device, of: leaf.header.of };
-    if forgotten(store.reader(), store.device())?.contains(&lane.of) {
+    if forgotten(store.reader(), store.device())?.contains(&lane.of)
+        && !planted(Planted::FetchedAgain)
+    {
         return Ok(Err(SealedFault::NotForUs));
     }
     let here = ledger::is_here(store.reader(), lane, &leaf.content)?;
+    if planted(Planted::OwnLeafIgnored) && lane.device == store.device() && !here {
+        return Ok(Err(SealedFault::NotForUs));
+    }
     // A leaf of one's own that one does not know: this device goes on from a backup, or was copied. What it logged
     // since is cut first, so that it follows what it followed.
     if lane.device == store.device()

@@ -4,7 +4,8 @@ use rusqlite::{Connection, OptionalExtension, params};
 
 use crate::error::Result;
 use crate::id::PersonId;
-use crate::journal::{Body, EntryId, body_of};
+use crate::journal::{Body, EntryId, Role, body_of};
+use crate::planted::{Planted, planted};
 
 /// Whose word something is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,5 +79,17 @@ pub(crate) fn is_coach(connection: &Connection, person: PersonId) -> Result<bool
     let sql = "SELECT coach FROM person WHERE person = ?1";
     let coach =
         connection.prepare_cached(sql)?.query_row([person.0], |row| row.get(0)).optional()?;
+    if planted(Planted::RoleFromProfile) {
+        let sql = "SELECT e.raw FROM entry e JOIN device_person USING (device)
+                   WHERE person = ?1 AND e.kind = 'profile'";
+        let mut statement = connection.prepare_cached(sql)?;
+        let mut rows = statement.query([person.0])?;
+        while let Some(row) = rows.next()? {
+            let said = row.get_ref(0)?.as_str().ok().and_then(body_of);
+            if matches!(said, Some(Body::Profile(profile)) if profile.role == Role::Coach) {
+                return Ok(true);
+            }
+        }
+    }
     Ok(coach.unwrap_or(false))
 }

@@ -11,7 +11,8 @@ use rusqlite::{OptionalExtension, Row, Transaction, params};
 use super::{authority, line_in};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, TakenBack, Version, body_of};
+use crate::journal::{Body, Entry, EntryId, Hlc, Keys, Kind, Profile, TakenBack, Version, body_of};
+use crate::planted::{Planted, planted};
 
 /// Puts an entry of one's own that begins a record into the journal. Nothing else can be in that record, so there
 /// is nothing to fold: by far the commonest case.
@@ -94,6 +95,14 @@ pub(crate) fn refold_of(tx: &Transaction<'_>, devices: &BTreeSet<DeviceId>) -> R
 
 /// Whose device it is, by a certificate; the device's own identity while none is known.
 fn person_of(tx: &Transaction<'_>, device: DeviceId) -> Result<PersonId> {
+    if planted(Planted::PersonFromProfile) {
+        let sql = "SELECT raw FROM entry WHERE device = ?1 AND kind = ?2 ORDER BY n DESC LIMIT 1";
+        let key = params![device.0, Profile::NAME];
+        let raw: Option<String> = tx.query_row(sql, key, |row| row.get(0)).optional()?;
+        if let Some(Body::Profile(profile)) = raw.and_then(|raw| body_of(&raw)) {
+            return Ok(profile.person);
+        }
+    }
     let mut statement = tx.prepare_cached("SELECT person FROM device_person WHERE device = ?1")?;
     let person = statement.query_row([device.0], |row| row.get(0)).optional()?;
     Ok(PersonId(person.unwrap_or(device.0)))

@@ -6,6 +6,7 @@ use super::own::Own;
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
 use crate::journal::{Body, Entry, EntryId, Here, Kind, PlanText, Profile};
+use crate::planted::{Planted, planted};
 
 /// The threads of what is about to be logged.
 pub(super) fn threads(
@@ -34,6 +35,7 @@ pub(super) fn threads(
             Some(record) => said_in(connection, record)?,
             None => one(None),
         },
+        Body::Forgot(_) if planted(Planted::SaidToAll) => everybody(connection)?,
         // Said to nobody but the coach's own devices.
         Body::Forgot(_) => one(None),
         Body::Session(_)

@@ -10,6 +10,7 @@ use x25519_dalek::{PublicKey, StaticSecret};
 use zeroize::Zeroizing;
 
 use super::label::{self, Label, under};
+use crate::planted::{Planted, planted};
 
 /// Bytes of a public key.
 pub const KEY_BYTES: usize = 32;
@@ -155,8 +156,11 @@ pub(crate) fn is_signed(
     parts: &[&[u8]],
     signature: &[u8; SIGNATURE_BYTES],
 ) -> bool {
-    let signature = Signature::from_bytes(signature);
-    let strictly = |key: VerifyingKey| key.verify_strict(&under(label, parts), &signature).is_ok();
+    let (signature, text) = (Signature::from_bytes(signature), under(label, parts));
+    let strictly = |key: VerifyingKey| match planted(Planted::LooseSignature) {
+        false => key.verify_strict(&text, &signature).is_ok(),
+        true => ed25519_dalek::Verifier::verify(&key, &text, &signature).is_ok(),
+    };
     is_signing_key(key) && VerifyingKey::from_bytes(key).is_ok_and(strictly)
 }
 

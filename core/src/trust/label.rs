@@ -2,6 +2,8 @@
 
 use sha2::{Digest, Sha256};
 
+use crate::planted::{Planted, planted};
+
 /// Sixteen bytes of ASCII, the last one zero.
 pub(crate) type Label = [u8; 16];
 
@@ -29,6 +31,9 @@ pub(crate) fn hash(label: &Label, parts: &[&[u8]]) -> [u8; 32] {
 
 /// A label and some bytes, one after the other: what is signed.
 pub(crate) fn under(label: &Label, parts: &[&[u8]]) -> Vec<u8> {
+    if planted(Planted::NoLabel) {
+        return parts.concat();
+    }
     [&[&label[..]], parts].concat().concat()
 }
 

@@ -6,9 +6,10 @@ use crate::error::Result;
 use crate::exchange::{add_certificate, forgotten};
 use crate::instant::Instant;
 use crate::journal::{Admit, Body, Kind, PlanText, Profile, Role};
+use crate::planted::{Planted, planted};
 use crate::say::pairing as say;
 use crate::store::{Draft, Query};
-use crate::trust::{Certificate, Invited, InvitedFault, Message, Opened, Picked, Reply};
+use crate::trust::{Certificate, Invited, InvitedFault, Message, Opened, Opening, Picked, Reply};
 
 /// How long a code can be answered.
 const ANSWERABLE_MS: i64 = 10 * 60 * 1000;
@@ -57,6 +58,12 @@ impl Device {
                     Ok(None) => return Err(refused(say::nothing_to_answer())),
                     Err(fault) => return Err(self.failed(stored, &fault)?),
                 }
+            }
+            Now::Opened { opened, lines } if planted(Planted::OpenedTwice) => {
+                let Opening { certificate, nonce } = *opened.opening();
+                let invited = Invited::new(certificate, nonce);
+                let again = invited.take(std::slice::from_ref(&reply)).ok().flatten();
+                (again.map_or_else(|| opened.clone(), Box::new), *lines)
             }
             // The same again changes nothing; another one comes too late.
             Now::Opened { opened, .. } => {

@@ -6,6 +6,7 @@ use data_encoding::BASE64URL_NOPAD;
 use sha2::{Digest, Sha256};
 
 use super::SealedFault;
+use crate::planted::{Planted, planted};
 use crate::trust::{
     CERTIFICATE_SIGNS, Certificate, CertificateFault, Keys, LEAF, SIGNATURE_BYTES, is_signed,
 };
@@ -72,7 +73,8 @@ pub(super) fn read(text: &[u8]) -> Result<Signed<'_>, SealedFault> {
     let signature = signature.ok_or(SealedFault::FirstLine)?;
     let content = content_hash(body);
     let key = certificate.device_keys().sign;
-    match is_signed(&key, &LEAF, &[&certificate.digest(), &content], &signature) {
+    let signed = is_signed(&key, &LEAF, &[&certificate.digest(), &content], &signature);
+    match signed || planted(Planted::UncheckedSignature) {
         true => Ok(Signed { certificate, signature, content, body }),
         false => Err(SealedFault::Signature),
     }

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::message::{Invitation, NONCE_BYTES, Opening, Reply, commitment, word_numbers};
 use super::stored;
+use crate::planted::{Planted, planted};
 use crate::say::trust as say;
 use crate::trust::certificate::Certificate;
 use crate::trust::words::said;
@@ -67,6 +68,7 @@ impl Answered {
     pub fn open(&self, opening: &Opening) -> Result<Compared, AnsweredFault> {
         let Opening { certificate, nonce } = opening;
         let committed = commitment(certificate, nonce) == self.invitation.commitment;
+        let committed = committed || planted(Planted::AnyOpening);
         if !committed || certificate.device_keys().open != self.invitation.open {
             return Err(AnsweredFault::NotTheCode);
         }

@@ -1,5 +1,6 @@
 //! The three messages of a pairing, as bytes and as text for a QR code, a chat or a carrier.
 
+use crate::planted::{Planted, planted};
 use crate::say::trust as say;
 use crate::trust::certificate::{CERTIFICATE_BYTES, Certificate};
 use crate::trust::keys::{KEY_BYTES, is_opening_key};
@@ -190,6 +191,9 @@ impl Message for Opening {
 pub fn word_numbers(invitation: &Invitation, reply: &Reply, opening: &Opening) -> [u8; 4] {
     let parts = [invitation.bytes(), reply.bytes(), opening.bytes()];
     let [one, two, three] = &parts;
-    let hash = hash(&label::WORD, &[one, two, three]);
+    let hash = match planted(Planted::WordsOfTwo) {
+        false => hash(&label::WORD, &[one, two, three]),
+        true => hash(&label::WORD, &[one, two]),
+    };
     [hash[0], hash[1], hash[2], hash[3]]
 }

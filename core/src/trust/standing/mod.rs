@@ -18,6 +18,7 @@ use super::certificate::Certificate;
 use super::keys::PublicKeys;
 use super::stop::{Head, Stop};
 use crate::id::{DeviceId, PersonId};
+use crate::planted::{Planted, planted};
 
 pub use devices::MOST_STANDING;
 pub use words::{Said, Word, WordName};
@@ -178,7 +179,8 @@ impl Standing {
     /// The opening keys of somebody's standing devices.
     pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
         let theirs = self.devices.values().filter(|device| device.person == person);
-        theirs.filter(|device| device.standing).map(|device| device.open).collect()
+        let stands = |device: &&Placed| device.standing || planted(Planted::StillSealedTo);
+        theirs.filter(stands).map(|device| device.open).collect()
     }
 
     /// The opening keys of a removed person's devices, but those that were removed on their own: what the removal
@@ -244,7 +246,11 @@ impl Standing {
             for head in named.chain(stopped.filter(|head| head.device == device)) {
                 let lane = Lane { device, of: head.of };
                 let reached = reach(&(facts.links)(lane), &head);
-                self.reached.entry(lane).or_default().extend(reached);
+                let before = self.reached.entry(lane).or_insert_with(|| reached.clone());
+                match planted(Planted::LowestHead) {
+                    false => before.extend(reached),
+                    true => before.retain(|content| reached.contains(content)),
+                }
             }
         }
     }
