@@ -60,6 +60,11 @@ impl Writer {
         Writer { keys, certificate, paper: recovery.map(|recovery| recovery.keys()) }
     }
 
+    /// True as long as the device keeps the recovery code.
+    pub fn has_paper(&self) -> bool {
+        self.paper.is_some()
+    }
+
     /// The person.
     pub fn person(&self) -> PersonId {
         self.certificate.person()

@@ -1,24 +1,23 @@
 //! What honest people do, and what happens to their devices.
 
+use std::path::PathBuf;
+
 use holdfast_core::care::Place;
 use holdfast_core::coach::MaxGiven;
 use holdfast_core::session::Tap;
 use holdfast_core::{Holdfast, HoldfastError, Language, Mass, Restore};
 use rand::RngExt;
+use rand::seq::IteratorRandom;
 
-use super::carrier::{Wrong, exchange, search};
+use super::carrier::{Files, NEVER, Wrong, search};
 use super::template::copy;
-use super::{ANA, BEN, MAREN, NAMES, Seat, World};
-use crate::pairing::pair;
+use super::{Done, MAREN, NAMES, Seat, World, failed};
 use crate::{DAY, Device, SMALL_PLAN, Writer};
 
+/// Rounds after which all must have all.
+const ROUNDS: u32 = 8;
+
 const ROUGH: Wrong = Wrong { unlisted: 15, spoiled: 12, lost: 8, broken: 8 };
-
-type Done = Result<(), String>;
-
-fn failed(what: &str) -> impl FnOnce(HoldfastError) -> String {
-    move |error| format!("{what}: {error}")
-}
 
 impl World {
     /// Somebody logs something: their own training, or a coach's word to one member or to all.
@@ -62,11 +61,9 @@ impl World {
     pub(super) fn meet(&mut self) -> Done {
         let at = self.any_seat();
         let smooth = self.chance.random_range(0..3) == 0;
-        let wrong = if smooth { super::carrier::NEVER } else { ROUGH };
-        let device = &self.seats[at].device;
-        device.pass(60_000);
-        let done = exchange(device, &mut self.files, wrong, &mut self.chance);
-        let done = done.map_err(failed("exchange"))?;
+        let wrong = if smooth { NEVER } else { ROUGH };
+        self.seats[at].device.pass(60_000);
+        let done = self.exchange(at, wrong)?;
         self.tell(format!("{} {at} exchanges: {done:?}", NAMES[self.seats[at].who]));
         Ok(())
     }
@@ -106,12 +103,13 @@ impl World {
                 self.tell(format!("{at} is backed up"));
             }
             Some((at, home)) if !self.seats[at].stolen && !self.seats[at].ended => {
-                let seat = &mut self.seats[at];
                 // What a coach said of people to nobody yet would be undone, and nobody could say what should be.
-                exchange(&seat.device, &mut self.files, super::carrier::NEVER, &mut self.chance)
-                    .map_err(failed("exchange"))?;
+                self.exchange(at, NEVER)?;
+                let seat = &mut self.seats[at];
                 seat.device.pass(60_000);
                 seat.device = Device::open(home, seat.device.now()).map_err(failed("open"))?;
+                // With the code, where that was not on paper yet.
+                self.on_paper.remove(&at);
                 self.tell(format!("{at} comes back from its backup"));
             }
             Some(_) => {}
@@ -131,27 +129,38 @@ impl World {
         if theirs > 3 || !self.in_crew[who] {
             return Ok(None);
         }
-        let restore = Restore::begin(self.codes[who].clone()).map_err(failed("code"))?;
-        search(&restore, &mut self.files, &mut self.chance);
+        let home = self.folder(NAMES[who]);
         // A carrier may have lost what is needed: that is said, and nothing is made.
-        if restore.text().is_err() {
+        let Some(device) = self.set_up(who, home, &self.files.clone())? else {
             self.tell(format!("{} finds nothing to restore", NAMES[who]));
             return Ok(None);
+        };
+        self.seats.push(Seat::of(who, device));
+        let at = self.seats.len() - 1;
+        self.exchange(at, NEVER)?;
+        self.tell(format!("{} restores {at}", NAMES[who]));
+        Ok(Some(at))
+    }
+
+    /// A device set up with the code from paper and what some files say; none where they do not say enough.
+    pub(super) fn set_up(
+        &mut self,
+        who: usize,
+        home: PathBuf,
+        files: &Files,
+    ) -> Result<Option<Device>, String> {
+        let restore = Restore::begin(self.codes[who].clone()).map_err(failed("code"))?;
+        search(&restore, files, &mut self.chance);
+        if restore.text().is_err() {
+            return Ok(None);
         }
-        let home = self.folder(NAMES[who]);
         let now = self.seats[0].device.now();
         let drawn: Vec<u8> = (0..64).map(|_| self.chance.random()).collect();
         let path = home.to_string_lossy().into_owned();
         Holdfast::restore(path, &restore, drawn, now.clone())
             .and_then(|holdfast| holdfast.shut())
             .map_err(failed("restore"))?;
-        let device = Device::open(home, now).map_err(failed("open"))?;
-        let report = exchange(&device, &mut self.files, super::carrier::NEVER, &mut self.chance);
-        report.map_err(failed("exchange"))?;
-        self.seats.push(Seat { who, device, stolen: false, ended: false });
-        let at = self.seats.len() - 1;
-        self.tell(format!("{} restores {at}", NAMES[who]));
-        Ok(Some(at))
+        Device::open(home, now).map(Some).map_err(failed("open"))
     }
 
     /// Somebody takes a device; from now on its keys are an enemy's.
@@ -162,9 +171,10 @@ impl World {
             self.backup = None;
         }
         // What it alone knew would be lost with it, and nobody could say what should be.
-        let device = &self.seats[at].device;
-        exchange(device, &mut self.files, super::carrier::NEVER, &mut self.chance)
-            .map_err(failed("exchange"))?;
+        self.exchange(at, NEVER)?;
+        if self.on_paper.contains(&at) {
+            self.keeps_no_code(at)?;
+        }
         self.seats[at].stolen = true;
         self.tell(format!("{} {at} is stolen", NAMES[who]));
         // Whoever has lost the last one sets up another, sooner or later; the story goes on with it.
@@ -175,92 +185,26 @@ impl World {
         Ok(())
     }
 
-    /// Somebody stops a device of theirs that was stolen.
-    pub(super) fn stop(&mut self) -> Done {
-        let stolen = self.seats.iter().position(|seat| seat.stolen && !seat.ended);
-        let Some(stolen) = stolen else { return Ok(()) };
-        let who = self.seats[stolen].who;
-        let by_coach = who != MAREN && self.chance.random_range(0..2) == 0;
-        self.stop_seat(stolen, by_coach)
-    }
-
-    pub(super) fn stop_seat(&mut self, stolen: usize, by_coach: bool) -> Done {
-        let who = self.seats[stolen].who;
-        let Some(by) = self.seat_of(if by_coach { MAREN } else { who }) else { return Ok(()) };
-        let lost = Writer::at(&self.seats[stolen].device).device();
-        let device = &self.seats[by].device;
-        device.pass(60_000);
-        let crew = device.holdfast.crew().map_err(failed("crew"))?;
-        let person = crew.people.iter().find(|person| {
-            person.devices.iter().any(|known| known.device == lost && known.standing)
+    /// Somebody writes their recovery code down and types two groups back: from then on the device has it no more.
+    pub(super) fn put_code_on_paper(&mut self) -> Done {
+        // A restored device forgets it by itself.
+        let firsts = (0..NAMES.len()).filter(|at| {
+            !self.seats[*at].stolen && !self.seats[*at].ended && !self.on_paper.contains(at)
         });
-        // It has not heard of it yet.
-        let Some(person) = person else { return Ok(()) };
-        let number = person.devices.iter().find(|known| known.device == lost).map(|of| of.number);
-        let (Some(number), name) = (number, person.name.clone()) else { return Ok(()) };
-        let code = Some(self.codes[who].clone());
-        let done = if by_coach {
-            device.holdfast.remove(name, Some(number), device.now())
-        } else {
-            device.holdfast.stop(number, code, device.now())
-        };
-        let crew = done.map_err(failed("stop"))?;
-        self.seats[stolen].ended = true;
-        // What the stopped laptop had said of people and this one has not read does not count any more.
-        if who == MAREN {
-            for (at, writer) in self.writers.iter().enumerate() {
-                let known = crew.people.iter().find(|person| person.person == writer.person());
-                self.in_crew[at] = known.map_or(self.in_crew[at], |known| known.standing);
-            }
-        }
-        self.tell(format!("{by} stops {stolen}, by the coach: {by_coach}"));
-        Ok(())
+        let Some(at) = firsts.choose(&mut self.chance) else { return Ok(()) };
+        let device = &self.seats[at].device;
+        device.on_paper().map_err(failed("recovery"))?;
+        self.on_paper.insert(at);
+        self.tell(format!("{at} has the code on paper"));
+        self.keeps_no_code(at)
     }
 
-    /// The coach takes a member out, or in again in person.
-    pub(super) fn take_out_or_in(&mut self) -> Done {
-        let who = if self.chance.random_range(0..2) == 0 { ANA } else { BEN };
-        let (Some(coach), Some(member)) = (self.seat_of(MAREN), self.seat_of(who)) else {
-            return Ok(());
-        };
-        let done = if self.in_crew[who] {
-            // What a coach names before a stop has come counts for good, a thief's too: so they hear of it first.
-            for at in (0..self.seats.len()).filter(|at| {
-                let seat = &self.seats[*at];
-                seat.who == who && !seat.stolen && !seat.ended
-            }) {
-                exchange(
-                    &self.seats[at].device,
-                    &mut self.files,
-                    super::carrier::NEVER,
-                    &mut self.chance,
-                )
-                .map_err(failed("exchange"))?;
-            }
-            let device = &self.seats[coach].device;
-            exchange(device, &mut self.files, super::carrier::NEVER, &mut self.chance)
-                .map_err(failed("exchange"))?;
-            let device = &self.seats[coach].device;
-            device.pass(60_000);
-            device.holdfast.remove(NAMES[who].into(), None, device.now()).map(drop)
-        } else {
-            // They meet: both exchange first, so that each knows where it stands.
-            for at in [coach, member] {
-                let device = &self.seats[at].device;
-                exchange(device, &mut self.files, super::carrier::NEVER, &mut self.chance)
-                    .map_err(failed("exchange"))?;
-            }
-            let chance: u8 = self.chance.random();
-            pair(&self.seats[coach].device, &self.seats[member].device, chance).map(drop)
-        };
-        match done {
-            // One coach's laptop may not have heard what the other did.
-            Err(HoldfastError::NotFound { .. } | HoldfastError::Invalid { .. }) => return Ok(()),
-            done => done.map_err(failed("out or in"))?,
+    /// Whoever steals a device finds no code there, once it is on paper.
+    pub(super) fn keeps_no_code(&self, at: usize) -> Done {
+        match Writer::at(&self.seats[at].device).has_paper() {
+            true => Err(format!("{at} still has the recovery code that is on paper")),
+            false => Ok(()),
         }
-        self.tell(format!("{} was in the crew: {}", NAMES[who], self.in_crew[who]));
-        self.in_crew[who] = !self.in_crew[who];
-        Ok(())
     }
 
     /// Everything comes together: whoever was stolen is stopped, and all meet on a carrier that works and on which all
@@ -276,24 +220,26 @@ impl World {
             self.attack();
             self.attack();
         }
-        for _ in 0..3 {
-            self.everybody_meets()?;
+        // What is sealed again is brought in one round, and answered in the next.
+        for _ in 0..ROUNDS {
+            if !self.everybody_meets()? {
+                return Ok(());
+            }
         }
-        Ok(())
+        Err(format!("after {ROUNDS} rounds there is still something new"))
     }
 
-    fn everybody_meets(&mut self) -> Done {
-        // What rotted is gone, as a device that has it whole brings it again.
+    /// True where something new came of it.
+    pub(super) fn everybody_meets(&mut self) -> Result<bool, String> {
+        let mut new = false;
         for at in 0..self.seats.len() {
             if !self.seats[at].stolen && !self.seats[at].ended {
-                let device = &self.seats[at].device;
-                device.pass(60_000);
-                let report =
-                    exchange(device, &mut self.files, super::carrier::NEVER, &mut self.chance)
-                        .map_err(failed("exchange"))?;
+                self.seats[at].device.pass(60_000);
+                let report = self.exchange(at, NEVER)?;
+                new |= report.as_ref().is_some_and(|did| did.leaves > 0 || did.put > 0);
                 self.tell(format!("all meet, {at}: {report:?}"));
             }
         }
-        Ok(())
+        Ok(new)
     }
 }

@@ -4,25 +4,39 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use holdfast_core::exchange::CarriedFile;
-use holdfast_core::exchange::sealed::{SealedFault, SealedName};
+use holdfast_core::exchange::sealed::SealedFault;
 use rusqlite::Connection;
 
-use super::{ANA, BEN, MAREN, NAMES, World};
-use crate::Writer;
+use super::{ANA, BEN, Done, MAREN, NAMES, World};
 
-type Line = (String, i64, i64);
+/// An entry: its device, its number, its digest.
+pub(super) type Line = (String, i64, i64);
 
 impl World {
-    pub(super) fn check(&mut self) -> Result<(), String> {
+    /// What open devices say.
+    pub(super) fn check(&self) -> Done {
         self.everybody_has_the_same()?;
         self.nothing_forged_counts()?;
         self.who_counts_is_who_should()?;
-        self.nobody_reads_what_is_not_for_them()?;
-        self.nothing_is_lost()
+        self.nobody_reads_what_is_not_for_them()
+    }
+
+    /// What lies in the homes of devices that are shut.
+    pub(super) fn check_homes(&mut self) -> Done {
+        for seat in &self.seats {
+            let _ = seat.device.holdfast.shut();
+        }
+        let held: Vec<Held> = self.seats.iter().map(|seat| Held::of(&seat.device.home)).collect();
+        self.nothing_is_lost(&held)?;
+        self.what_ended_still_counts(&held)?;
+        self.threads_are_the_same_on_both_sides(&held)?;
+        self.lanes_are_chains_of_one_thread(&held)?;
+        self.others_seal_again_only_for_those_who_are_gone()?;
+        self.codes_are_gone()
     }
 
     /// Honest devices of somebody's who is in the crew.
-    fn honest(&self, who: usize) -> Vec<usize> {
+    pub(super) fn honest(&self, who: usize) -> Vec<usize> {
         let stands = |at: &usize| {
             let seat = &self.seats[*at];
             seat.who == who && self.in_crew[who] && !seat.stolen && !seat.ended
@@ -57,7 +71,9 @@ impl World {
         for who in [MAREN, ANA, BEN] {
             for at in self.honest(who) {
                 let state = self.state(at)?;
-                if let Some(forged) = self.forged.iter().find(|record| state.contains(*record)) {
+                let out = self.while_out.iter().filter(|(who, _)| !self.in_crew[*who]);
+                let mut forged = self.forged.iter().chain(out.map(|(_, record)| record));
+                if let Some(forged) = forged.find(|record| state.contains(*record)) {
                     return Err(format!("{} {at} counts what was forged: {forged}", NAMES[who]));
                 }
             }
@@ -83,7 +99,7 @@ impl World {
                     .map(|device| (device.device.to_string(), device.standing))
                     .collect();
                 for seat in self.seats.iter().filter(|seat| seat.who == who) {
-                    let id = Writer::at(&seat.device).device().to_string();
+                    let id = seat.id.to_string();
                     let should = self.in_crew[who] && !seat.ended;
                     // One that never wrote anything is known to nobody.
                     if known.get(&id).is_some_and(|stands| *stands != should) {
@@ -104,16 +120,13 @@ impl World {
     /// Neither with a device's keys nor with the paper.
     fn nobody_reads_what_is_not_for_them(&self) -> Result<(), String> {
         let maren = &self.writers[MAREN];
-        for (name, content) in &self.files {
-            if self.injected.contains(name) || SealedName::parse(name).is_none() {
-                continue;
-            }
+        for name in self.sealed_by.keys().filter(|name| !self.injected.contains(*name)) {
+            let Some(content) = self.files.get(name) else { continue };
+            let Some(leaf) = self.opened(name, content) else { continue };
             let file = CarriedFile { name: name.clone(), content: content.clone() };
-            let Ok(leaf) = maren.reads(maren, &file) else { continue };
             for (who, member) in [(ANA, &self.writers[ANA]), (BEN, &self.writers[BEN])] {
-                let own = leaf.header.of == member.person();
-                let read = member.reads(maren, &file);
-                if !own && !matches!(read, Err(SealedFault::NotForUs)) {
+                let others = leaf.header.of != member.person();
+                if others && !matches!(member.reads(maren, &file), Err(SealedFault::NotForUs)) {
                     return Err(format!("{} opens {name}", NAMES[who]));
                 }
             }
@@ -122,14 +135,10 @@ impl World {
     }
 
     /// What an honest device holds of its own is on every honest device that it is for.
-    fn nothing_is_lost(&mut self) -> Result<(), String> {
-        for seat in &self.seats {
-            let _ = seat.device.holdfast.shut();
-        }
-        let held: Vec<Held> = self.seats.iter().map(|seat| Held::of(&seat.device.home)).collect();
+    fn nothing_is_lost(&self, held: &[Held]) -> Done {
         for who in [MAREN, ANA, BEN] {
             for at in self.honest(who) {
-                let own = Writer::at(&self.seats[at].device).device().0.simple().to_string();
+                let own = self.seats[at].id.0.simple().to_string();
                 for (of, name) in NAMES.iter().enumerate() {
                     let thread = self.writers[of].person().0.simple().to_string();
                     let theirs = |line: &&Line| {
@@ -160,20 +169,56 @@ impl World {
 }
 
 /// What a home holds.
-struct Held {
-    lines: BTreeSet<Line>,
-    heard: BTreeSet<(Line, String)>,
+pub(super) struct Held {
+    pub(super) lines: BTreeSet<Line>,
+    /// Entries of the coach's, each with a thread that it is in.
+    pub(super) heard: BTreeSet<(Line, String)>,
+    pub(super) leaves: Vec<Leaf>,
+}
+
+/// A leaf as a home has it.
+pub(super) struct Leaf {
+    pub(super) device: String,
+    pub(super) of: String,
+    pub(super) content: Vec<u8>,
+    pub(super) previous: Vec<u8>,
+    pub(super) sequence: i64,
+    /// The devices that it has seen something of.
+    pub(super) seen: Vec<String>,
 }
 
 impl Held {
-    fn of(home: &Path) -> Held {
+    pub(super) fn of(home: &Path) -> Held {
         let database = Connection::open(home.join("holdfast.db")).expect("a database");
         let lines = read(&database, "SELECT lower(hex(device)), n, digest, '' FROM entry");
         let heard =
             read(&database, "SELECT lower(hex(device)), n, digest, lower(hex(of)) FROM heard");
         let line = |row: &(Line, String)| row.0.clone();
-        Held { lines: lines.iter().map(line).collect(), heard: heard.into_iter().collect() }
+        let lines = lines.iter().map(line).collect();
+        Held { lines, heard: heard.into_iter().collect(), leaves: leaves(&database) }
     }
+}
+
+fn leaves(database: &Connection) -> Vec<Leaf> {
+    let sql =
+        "SELECT lower(hex(device)), lower(hex(of)), content, previous, sequence, header FROM leaf";
+    let mut statement = database.prepare(sql).expect("a query");
+    let leaf = |row: &rusqlite::Row<'_>| {
+        let header: String = row.get(5)?;
+        let header: serde_json::Value = serde_json::from_str(&header).expect("a header");
+        let seen = header["seen"].as_array().into_iter().flatten();
+        let device = |seen: &serde_json::Value| seen[0].as_str().map(|id| id.replace('-', ""));
+        Ok(Leaf {
+            device: row.get(0)?,
+            of: row.get(1)?,
+            content: row.get(2)?,
+            previous: row.get(3)?,
+            sequence: row.get(4)?,
+            seen: seen.filter_map(device).collect(),
+        })
+    };
+    let rows = statement.query_map([], leaf).expect("rows");
+    rows.collect::<rusqlite::Result<_>>().expect("rows")
 }
 
 fn read(database: &Connection, sql: &str) -> Vec<(Line, String)> {

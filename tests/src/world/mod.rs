@@ -1,26 +1,42 @@
 //! A crew, its carrier and whoever is against them, played by chance: phones and laptops that are lost, restored, stopped
 //! and taken out, a carrier that drops, tears, turns bits, renames and lies, and people who write what they must not.
-//! Whatever came when, in the end everybody honest has the same, nothing that was saved is lost, and nothing forged counts.
+//! Whatever came when, in the end everybody honest has the same, nothing that was saved is lost, nothing forged counts,
+//! and nobody reads what was not for them.
 
 mod acts;
 mod carrier;
 mod check;
+mod ends;
+mod epilogue;
 mod hostile;
+mod insiders;
+mod lanes;
+mod many;
+mod middle;
+#[cfg(feature = "planted")]
+mod planted;
 mod template;
+mod weak;
 
-use std::collections::BTreeSet;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::path::PathBuf;
-use std::sync::atomic::{AtomicU64, Ordering};
-use std::thread;
-use std::time::Instant;
+use std::rc::Rc;
 
+use holdfast_core::exchange::ExchangeReport;
+use holdfast_core::exchange::sealed::SealedLeaf;
+use holdfast_core::{DeviceId, HoldfastError};
 use rand::seq::IndexedRandom;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use tempfile::TempDir;
 
 use crate::{Device, Writer};
-use carrier::Files;
+use carrier::{Files, Passed, Wrong};
+use ends::Ended;
+pub use many::{go_on, play_all, stories_or};
+#[cfg(feature = "planted")]
+pub use planted::{Caught, seeds_until_caught};
 
 /// The coach, and two members.
 const MAREN: usize = 0;
@@ -28,17 +44,32 @@ const ANA: usize = 1;
 const BEN: usize = 2;
 const NAMES: [&str; 3] = ["Maren", "Ana", "Ben"];
 
-/// Things done in one story, before everything comes together.
-const ACTS: u32 = 22;
+/// Things done in one story, before everything comes together: at least, and at most. Most stories are short: whatever goes
+/// wrong does so sooner in many of them than in few long ones.
+const ACTS: [u32; 2] = [5, 24];
+
+type Done = Result<(), String>;
+
+fn failed(what: &str) -> impl FnOnce(HoldfastError) -> String {
+    move |error| format!("{what}: {error}")
+}
 
 /// A device of somebody's.
 struct Seat {
     who: usize,
+    id: DeviceId,
     device: Device,
     /// True once somebody else has it.
     stolen: bool,
     /// True once it was stopped or removed by somebody who may.
     ended: bool,
+}
+
+impl Seat {
+    fn of(who: usize, device: Device) -> Seat {
+        let id = Writer::at(&device).device();
+        Seat { who, id, device, stolen: false, ended: false }
+    }
 }
 
 /// One story.
@@ -52,14 +83,28 @@ struct World {
     /// False while the coach has taken them out.
     in_crew: [bool; 3],
     files: Files,
+    /// Files that were opened to see what is in them: what came of it.
+    opened: RefCell<HashMap<String, Option<Rc<SealedLeaf>>>>,
     /// Files that an enemy wrote.
     injected: BTreeSet<String>,
+    /// Files of them that are no leaf of this crew: nobody honest ever carries one on.
+    unsound: BTreeSet<String>,
+    /// Who brought a file first: who sealed it.
+    sealed_by: BTreeMap<String, usize>,
     /// Records that must never count, as a state names them.
     forged: BTreeSet<String>,
     /// Records of an enemy's that may count, and that an enemy may show to some devices alone.
     tolerated: BTreeSet<String>,
     /// Numbers of an enemy's entries.
     enemys: BTreeSet<i64>,
+    /// Records of an enemy's that must not count as long as this person is taken out.
+    while_out: Vec<(usize, String)>,
+    /// Devices that were stopped or removed, each with what whoever did it had of theirs.
+    ends: Vec<Ended>,
+    /// Devices that somebody took for stopped or removed, for a time or for good.
+    doubted: BTreeSet<DeviceId>,
+    /// Devices whose recovery code was typed back.
+    on_paper: BTreeSet<usize>,
     /// A home as it was once: what a backup brings back.
     backup: Option<(usize, PathBuf)>,
     made: u32,
@@ -92,44 +137,6 @@ pub fn play(seed: u64) -> Result<Played, String> {
     held.map_err(|why| format!("seed {seed}: {why}\n  {}", world.told.join("\n  ")))
 }
 
-/// Plays so many stories from a seed on, on every core, and prints how fast.
-///
-/// # Panics
-/// With what does not hold in one of them.
-pub fn play_all(first: u64, stories: u64) -> Played {
-    let began = Instant::now();
-    let next = AtomicU64::new(0);
-    let tell = || {
-        let mut all = Played::default();
-        loop {
-            let at = next.fetch_add(1, Ordering::Relaxed);
-            if at >= stories {
-                return all;
-            }
-            let played = play(first + at).unwrap_or_else(|why| panic!("{why}"));
-            all.add(played);
-            if at % 1_000 == 999 {
-                println!("{} stories, {:.0} s", at + 1, began.elapsed().as_secs_f64());
-            }
-        }
-    };
-    let threads = thread::available_parallelism().map_or(2, usize::from);
-    let mut all = Played::default();
-    thread::scope(|scope| {
-        let telling: Vec<_> = (0..threads).map(|_| scope.spawn(tell)).collect();
-        telling.into_iter().for_each(|one| all.add(one.join().expect("a story held")));
-    });
-    let rate = stories as f64 / began.elapsed().as_secs_f64();
-    println!("{stories} stories from seed {first}, {rate:.1} a second: {all:?}");
-    all
-}
-
-/// How many stories to play: as `HOLDFAST_STORIES` says, and so many otherwise.
-pub fn stories_or(usual: u64) -> u64 {
-    let given = std::env::var("HOLDFAST_STORIES").ok();
-    given.map_or(usual, |text| text.parse().expect("HOLDFAST_STORIES is a whole number"))
-}
-
 impl Played {
     fn add(&mut self, other: Played) {
         self.files += other.files;
@@ -141,11 +148,13 @@ impl Played {
 
 impl World {
     fn play(&mut self) -> Result<Played, String> {
-        for _ in 0..ACTS {
+        // The lowest of three.
+        let acts = (0..3).map(|_| self.chance.random_range(ACTS[0]..=ACTS[1])).min();
+        for _ in 0..acts.unwrap_or(ACTS[0]) {
             self.act()?;
         }
         self.come_together()?;
-        self.check()?;
+        self.epilogue()?;
         Ok(Played {
             files: self.files.len(),
             injected: self.injected.len(),
@@ -166,20 +175,38 @@ impl World {
     fn act(&mut self) -> Result<(), String> {
         let drawn = self.chance.random_range(0..100);
         match drawn {
-            0..=26 => self.log(),
-            27..=58 => self.meet(),
-            59..=63 => self.kill(),
-            64..=66 => self.set_a_clock(),
-            67..=70 => self.back_up_or_bring_back(),
-            71..=75 => self.restore(),
-            76..=79 => self.steal(),
-            80..=83 => self.stop(),
-            84..=87 => self.take_out_or_in(),
+            0..=24 => self.log(),
+            25..=54 => self.meet(),
+            55..=58 => self.kill(),
+            59..=61 => self.set_a_clock(),
+            62..=65 => self.back_up_or_bring_back(),
+            66..=70 => self.restore(),
+            71..=74 => self.steal(),
+            75..=78 => self.stop(),
+            79..=82 => self.take_out_or_in(),
+            83 => self.put_code_on_paper(),
+            84 => self.somebody_in_the_middle(),
+            85 => self.somebody_new_looks(),
             _ => {
                 self.attack();
                 Ok(())
             }
         }
+    }
+
+    /// An exchange of somebody's, and what must hold of each.
+    fn exchange(&mut self, at: usize, wrong: Wrong) -> Result<Option<ExchangeReport>, String> {
+        let mut passed = Passed::default();
+        let device = &self.seats[at].device;
+        let (files, chance) = (&mut self.files, &mut self.chance);
+        let report = carrier::exchange(device, files, wrong, chance, &mut passed);
+        for name in passed.brought {
+            if self.unsound.contains(&name) {
+                return Err(format!("{at} carries on what it cannot have verified: {name}"));
+            }
+            self.sealed_by.entry(name).or_insert(at);
+        }
+        report.map_err(failed("exchange"))
     }
 
     /// An honest device that goes on.

@@ -1,9 +1,9 @@
 //! A crew that has just met: made once, and copied for each story.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::sync::OnceLock;
+use std::sync::{Arc, Mutex};
 
 use holdfast_core::Instant;
 use holdfast_core::journal::Role;
@@ -28,31 +28,56 @@ pub(super) fn temporary() -> TempDir {
     made.expect("a folder for a story")
 }
 
-fn template() -> &'static Template {
-    static MADE: OnceLock<Template> = OnceLock::new();
-    MADE.get_or_init(|| {
-        let folder = temporary();
-        let home = |name: &str| folder.path().join(name);
-        let carrier = Carrier::new(folder.path().join("carrier"));
-        let start = |name: &str, role, chance| Device::start(home(name), name, role, chance);
-        let maren = start("Maren", Role::Coach, 200).unwrap();
-        maren.publish(SMALL_PLAN).unwrap();
-        let ana = start("Ana", Role::Athlete, 1).unwrap();
-        let ben = start("Ben", Role::Athlete, 2).unwrap();
-        for (member, chance) in [(&ana, 1), (&ben, 2)] {
-            pair(&maren, member, chance).unwrap();
+/// The bug that is planted now, by its place among them; none without the feature.
+fn planted_now() -> Option<usize> {
+    #[cfg(feature = "planted")]
+    return holdfast_core::planted_now().map(|bug| bug as usize);
+    #[cfg(not(feature = "planted"))]
+    None
+}
+
+/// One for each bug: with another way to sign nothing of the first would be sound.
+fn template() -> Arc<Template> {
+    type Made = Option<(Option<usize>, Arc<Template>)>;
+    static MADE: Mutex<Made> = Mutex::new(None);
+    let now = planted_now();
+    let mut made = MADE.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+    match &*made {
+        Some((of, template)) if *of == now => Arc::clone(template),
+        _ => {
+            let template = Arc::new(meet());
+            *made = Some((now, Arc::clone(&template)));
+            template
         }
-        for device in [&maren, &ana, &ben, &maren] {
-            device.exchange(&carrier).unwrap();
-        }
-        let codes = [&maren, &ana, &ben].map(|device| device.code().unwrap().unwrap());
-        let files = carrier.files().into_iter().map(|file| (file.name, file.content)).collect();
-        let now = maren.now();
-        for device in [&maren, &ana, &ben] {
-            device.holdfast.shut().unwrap();
-        }
-        Template { folder, codes, files, now }
-    })
+    }
+}
+
+/// A coach and two members meet.
+fn meet() -> Template {
+    let folder = temporary();
+    let home = |name: &str| folder.path().join(name);
+    let carrier = Carrier::new(folder.path().join("carrier"));
+    let start = |name: &str, role, chance| Device::start(home(name), name, role, chance);
+    let maren = start("Maren", Role::Coach, 200).unwrap();
+    maren.publish(SMALL_PLAN).unwrap();
+    let ana = start("Ana", Role::Athlete, 1).unwrap();
+    let ben = start("Ben", Role::Athlete, 2).unwrap();
+    for (member, chance) in [(&ana, 1), (&ben, 2)] {
+        pair(&maren, member, chance).unwrap();
+    }
+    for device in [&maren, &ana, &ben, &maren] {
+        device.exchange(&carrier).unwrap();
+    }
+    let codes = [&maren, &ana, &ben].map(|device| device.code().unwrap().unwrap());
+    let mut files = Files::default();
+    for file in carrier.files() {
+        files.insert(file.name, file.content);
+    }
+    let now = maren.now();
+    for device in [&maren, &ana, &ben] {
+        device.holdfast.shut().unwrap();
+    }
+    Template { folder, codes, files, now }
 }
 
 /// Copies what lies in a home, but for what says where it lies.
@@ -78,7 +103,7 @@ impl World {
             let home = folder.path().join(name);
             copy(&made.folder.path().join(name), &home);
             let device = Device::open(home, made.now.clone()).unwrap();
-            seats.push(Seat { who, device, stolen: false, ended: false });
+            seats.push(Seat::of(who, device));
         }
         let writers = [0, 1, 2].map(|who: usize| Writer::at(&seats[who].device));
         World {
@@ -89,10 +114,17 @@ impl World {
             writers,
             in_crew: [true; 3],
             files: made.files.clone(),
+            opened: Default::default(),
             injected: BTreeSet::new(),
+            unsound: BTreeSet::new(),
+            sealed_by: BTreeMap::new(),
             forged: BTreeSet::new(),
             tolerated: BTreeSet::new(),
             enemys: BTreeSet::new(),
+            while_out: Vec::new(),
+            ends: Vec::new(),
+            doubted: BTreeSet::new(),
+            on_paper: BTreeSet::new(),
             backup: None,
             made: 0,
             told: Vec::new(),
