@@ -105,9 +105,11 @@ impl World {
             Some((at, home)) if !self.seats[at].stolen && !self.seats[at].ended => {
                 // What a coach said of people to nobody yet would be undone, and nobody could say what should be.
                 self.exchange(at, NEVER)?;
+                let brought = self.folder("brought-back");
+                copy(&home, &brought);
                 let seat = &mut self.seats[at];
                 seat.device.pass(60_000);
-                seat.device = Device::open(home, seat.device.now()).map_err(failed("open"))?;
+                seat.device = Device::open(brought, seat.device.now()).map_err(failed("open"))?;
                 // With the code, where that was not on paper yet.
                 self.on_paper.remove(&at);
                 self.tell(format!("{at} comes back from its backup"));

@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use holdfast_core::Instant;
 use holdfast_core::journal::Role;
+use rand::RngExt;
 use tempfile::TempDir;
 
 use super::carrier::Files;
@@ -106,8 +107,10 @@ impl World {
             seats.push(Seat::of(who, device));
         }
         let writers = [0, 1, 2].map(|who: usize| Writer::at(&seats[who].device));
+        let mut chance = chance(seed);
+        let kept = chance.random_range(0..NAMES.len());
         World {
-            chance: chance(seed),
+            chance,
             folder,
             seats,
             codes: made.codes.clone(),
@@ -125,7 +128,8 @@ impl World {
             ends: Vec::new(),
             doubted: BTreeSet::new(),
             on_paper: BTreeSet::new(),
-            backup: None,
+            // As they were when they met.
+            backup: Some((kept, made.folder.path().join(NAMES[kept]))),
             made: 0,
             told: Vec::new(),
         }
