@@ -17,6 +17,7 @@ mod lanes;
 mod ledger;
 mod left_alone;
 mod members;
+mod portion;
 pub mod sealed;
 mod shelf;
 mod signer;

@@ -13,6 +13,7 @@ use std::path::Path;
 use super::forget::{forgotten, is_forgotten};
 use super::left_alone::{Known, forget_gone, leave_alone, left_alone};
 use super::members::Trusted;
+use super::portion::{BYTES_A_STEP, FILES_A_STEP, some_of};
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
 use super::signer::Signer;
 use super::take_in::{Reader, take_in};
@@ -32,13 +33,9 @@ pub const MAX_LISTING: usize = 100_000;
 
 /// So many files fetched for nothing end the fetching: somebody fills the carrier. The next exchange goes on behind them.
 const MOST_FAILED: usize = 200;
-/// Files fetched or written in one step: enough to be quick, few enough to keep memory small.
-const FILES_A_STEP: usize = 32;
 /// Files that this device has and fetches all the same, to see whether they lie there as they were
 /// written: the newest, and some of the rest.
 const CHECKED_AGAIN: usize = 4;
-/// Bytes fetched or written in one step, unless one file alone has more.
-const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
 
 /// What a shell does next in an exchange.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -391,15 +388,4 @@ impl Running {
         }
         Ok(files)
     }
-}
-
-/// Takes as many from the end as make one step.
-fn some_of<T>(waiting: &mut Vec<T>, bytes_of: impl Fn(&T) -> u64) -> Vec<T> {
-    let (mut some, mut bytes) = (Vec::new(), 0_u64);
-    while some.len() < FILES_A_STEP && bytes < BYTES_A_STEP {
-        let Some(one) = waiting.pop() else { break };
-        bytes = bytes.saturating_add(bytes_of(&one));
-        some.push(one);
-    }
-    some
 }
