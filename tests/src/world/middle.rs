@@ -149,7 +149,7 @@ fn answers_first(
     if line_of(&opened, &compared).is_some() {
         return Err("the words match those of another device".to_owned());
     }
-    new.pair(PairDid::Match { matches: false }).map_err(failed("match"))?;
+    new.pair(PairDid::Match { matches: false, share_earlier: false }).map_err(failed("match"))?;
     coach.pair(PairDid::Pick { line: None, label: None }).map_err(failed("pick")).map(drop)
 }
 
@@ -176,6 +176,6 @@ fn pairs_with_both(
     if lines.contains(&compared.words.join(" ")) {
         return Err("the words match across whoever stands in the middle".to_owned());
     }
-    new.pair(PairDid::Match { matches: false }).map_err(failed("match"))?;
+    new.pair(PairDid::Match { matches: false, share_earlier: false }).map_err(failed("match"))?;
     coach.pair(PairDid::Pick { line: None, label: None }).map_err(failed("pick")).map(drop)
 }
