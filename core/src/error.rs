@@ -1,6 +1,7 @@
 //! What can go wrong inside. The surface turns it into a few public variants in one place.
 
 mod names;
+mod shown;
 
 use crate::plan::{Problem, keyword};
 use crate::say;
@@ -8,6 +9,7 @@ use crate::say;
 pub(crate) use names::not_found;
 #[cfg(feature = "ffi")]
 pub(crate) use names::{not_a_date, not_an_identity};
+pub(crate) use shown::{shown, shown_to};
 
 /// Result with the core's own error.
 pub(crate) type Result<T> = std::result::Result<T, Error>;

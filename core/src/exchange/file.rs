@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::sealed::SealedFault;
+use crate::error::shown_to;
 use crate::say;
 use crate::trust::Counts;
 
@@ -103,7 +104,6 @@ pub struct ExchangeReport {
     pub told: Vec<String>,
 }
 
-/// A stranger's name may be long, or made to move a terminal's cursor.
 fn shown(name: &str) -> String {
-    name.chars().filter(|letter| !letter.is_control()).take(120).collect()
+    shown_to(name, 120)
 }

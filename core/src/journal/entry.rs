@@ -6,7 +6,7 @@ use serde_json::value::RawValue;
 use sha2::{Digest, Sha256};
 
 use super::{Body, Hlc, Version};
-use crate::error::{Error, Result};
+use crate::error::{Error, Result, shown};
 use crate::id::{DeviceId, RecordId};
 use crate::instant::Instant;
 use crate::say;
@@ -130,8 +130,10 @@ impl Entry {
         if depth(raw) > MAX_DEPTH {
             return Err(say::exchange::too_deep(MAX_DEPTH));
         }
-        let line: Line = serde_json::from_str(raw).map_err(|error| error.to_string())?;
-        let time = DateTime::parse_from_rfc3339(&line.t).map_err(|error| error.to_string())?;
+        // The parser's words quote the line.
+        let line: Line = serde_json::from_str(raw).map_err(|error| shown(&error.to_string()))?;
+        let time =
+            DateTime::parse_from_rfc3339(&line.t).map_err(|error| shown(&error.to_string()))?;
         // SQLite's integers are signed.
         if line.n == 0 || i64::try_from(line.n).is_err() {
             return Err(say::exchange::number_out_of_range(line.n));
@@ -261,6 +263,20 @@ mod tests {
             Entry::read(device(), &deeper),
             Err("the line is nested deeper than 16 levels".into())
         );
+        // What is quoted of a line moves no cursor, and has an end.
+        let good = entry("{}").raw;
+        let id = format!("\"id\":\"{}", &entry("{}").record.to_string()[..8]);
+        assert!(good.contains(&id), "{good}");
+        for odd in ["\\u007f", "\\u001b[2J", &"a".repeat(5_000)] {
+            for bad in [
+                good.replace(&id, &format!("\"id\":\"{odd}")),
+                good.replace("\"v\":1", &format!("\"v\":\"{odd}\"")),
+            ] {
+                let reason = Entry::read(device(), &bad).unwrap_err();
+                assert!(!reason.contains(char::is_control), "{reason:?}");
+                assert!(reason.chars().count() <= 200, "{reason}");
+            }
+        }
         let long = format!("{{\"x\":\"{}\"}}", "a".repeat(MAX_LINE_BYTES));
         assert!(Entry::read(device(), &long).unwrap_err().contains("at most 65536 fit"));
         for raw in

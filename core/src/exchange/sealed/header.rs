@@ -4,6 +4,7 @@ use data_encoding::HEXLOWER;
 use serde::{Deserialize, Serialize};
 
 use super::{SEALED_FORMAT, SealedFault};
+use crate::error::shown;
 use crate::exchange::MAX_LEAF_ENTRIES;
 use crate::id::{CrewId, DeviceId, PersonId};
 use crate::journal::{Entry, depth};
@@ -88,12 +89,13 @@ impl SealedHeader {
         struct Format {
             leaf: u32,
         }
-        let format: Format = serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
+        // The parser's words quote the line.
+        let not_read = |error: serde_json::Error| bad(shown(&error.to_string()));
+        let format: Format = serde_json::from_str(line).map_err(not_read)?;
         if format.leaf > SEALED_FORMAT {
             return Err(SealedFault::Newer { found: format.leaf });
         }
-        let header: SealedHeader =
-            serde_json::from_str(line).map_err(|error| bad(error.to_string()))?;
+        let header: SealedHeader = serde_json::from_str(line).map_err(not_read)?;
         if header.leaf != SEALED_FORMAT {
             return Err(bad(said::no_such_format(header.leaf)));
         }

@@ -303,6 +303,17 @@ fn a_header_is_read_strictly() {
             "{what}"
         );
     }
+    // What is quoted of a header moves no cursor, and has an end.
+    for odd in ["\\u007f", "\\u009b", &"a".repeat(3_000)] {
+        for (field, instead) in [
+            ("\"leaf\":1", format!("\"leaf\":\"{odd}\"")),
+            ("\"crew\":\"", format!("\"crew\":\"{odd}")),
+            ("\"reads\":1", format!("\"reads\":\"{odd}\"")),
+        ] {
+            let said = fault(&text(&header.replace(field, &instead), &lines)).unwrap().to_string();
+            assert!(!said.contains(char::is_control) && said.chars().count() < 400, "{said:?}");
+        }
+    }
     let newer = header.replace("\"leaf\":1", "\"leaf\":2");
     assert_eq!(fault(&text(&newer, &lines)), Some(SealedFault::Newer { found: 2 }));
     let high = entry(leaf.header.device, (1 << 40) + 1).raw;

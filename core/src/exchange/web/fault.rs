@@ -2,6 +2,7 @@
 
 use super::http::HttpAnswer;
 use super::remote::ServerKind;
+use crate::error::shown;
 use crate::instant::Instant;
 use crate::say::web as say;
 
@@ -111,14 +112,6 @@ impl WebFault {
             | WebFault::Certificate { .. } => true,
         }
     }
-}
-
-/// The longest address, or name of a region, that a server gives and a person is shown.
-const MAX_SHOWN: usize = 200;
-
-/// What a server says, fit to be shown: printable, and not without end.
-pub(super) fn shown(text: &str) -> String {
-    text.chars().filter(|letter| !letter.is_control()).take(MAX_SHOWN).collect()
 }
 
 /// Where a server sends on to, without anything that could be a secret: no user, no query.

@@ -6,12 +6,13 @@ mod propfind;
 mod tests;
 
 use super::address::Address;
-use super::fault::{self, WebFault, shown};
+use super::fault::{self, WebFault};
 use super::http::{HttpAnswer, HttpRequest, Method};
 use super::operation::{Done, Listing, Operation, temporary};
 use super::remote::{DavAt, ServerKind};
 use super::transfer::Next;
 use super::{MAX_ANSWER_BYTES, MAX_FILE_BYTES, MAX_LISTING_BYTES};
+use crate::error::shown;
 
 /// Same-origin redirects that are followed when reading.
 const MAX_HOPS: u32 = 3;

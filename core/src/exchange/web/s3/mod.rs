@@ -10,12 +10,13 @@ use chrono::DateTime;
 
 use self::code::Meaning;
 use self::sign::{Unsigned, sign};
-use super::fault::{self, WebFault, shown};
+use super::fault::{self, WebFault};
 use super::http::{HttpAnswer, HttpRequest, Method};
 use super::operation::{Done, Listing, Operation};
 use super::remote::{Remote, S3At, ServerKind};
 use super::transfer::Next;
 use super::{MAX_ANSWER_BYTES, MAX_FILE_BYTES, MAX_LISTING_BYTES, MAX_NAMES};
+use crate::error::shown;
 use crate::instant::Instant;
 
 /// Names on one page: the most that servers give.
