@@ -18,7 +18,7 @@ const MAX_HEADER_DEPTH: usize = 3;
 /// The most lanes that a leaf says it has seen.
 const MAX_SEEN: usize = 16;
 /// The highest place in a lane: what a name has digits for, with room to go on.
-const MAX_SEQUENCE: u64 = 90_000_000;
+pub(super) const MAX_SEQUENCE: u64 = 90_000_000;
 /// The highest number of an entry: two hundred a day for fifteen million years.
 const MAX_NUMBER: u64 = 1 << 40;
 

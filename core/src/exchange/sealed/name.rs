@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::envelope::device_digits;
+use super::header::MAX_SEQUENCE;
 use crate::exchange::sha256;
 use crate::id::DeviceId;
 
@@ -45,7 +46,7 @@ impl SealedName {
         let parsed = SealedName {
             device: DeviceId::parse(device)?,
             tag: tag.to_owned(),
-            sequence: sequence.parse().ok().filter(|sequence| *sequence > 0)?,
+            sequence: sequence.parse().ok().filter(|at| (1..=MAX_SEQUENCE).contains(at))?,
             hash: hash.to_owned(),
         };
         (lower_hex(tag) && lower_hex(hash) && parsed.to_string() == name).then_some(parsed)
@@ -72,6 +73,8 @@ mod tests {
         assert_eq!((name.sequence, name.tag.as_str()), (12, "00ff00ff"));
         assert_eq!(name.to_string(), GOOD);
         assert_eq!(GOOD.len(), 72);
+        let last = GOOD.replace("00000012", "90000000");
+        assert_eq!(SealedName::parse(&last).map(|name| name.sequence), Some(MAX_SEQUENCE));
     }
 
     #[test]
@@ -85,6 +88,7 @@ mod tests {
             &GOOD.replace(".leaf", " (1).leaf"),
             &GOOD.replace(".leaf", ".sync-conflict-20261125-180411-ABCDEFG.leaf"),
             &GOOD.replace("00000012", "00000000"),
+            &GOOD.replace("00000012", "90000001"),
             &GOOD.replace("00000012", "+0000012"),
             &GOOD.replace("00000012", "12"),
             &GOOD.replace("fedc", "FEDC"),
