@@ -25,7 +25,7 @@ pub struct Recovery(Zeroizing<[u8; RECOVERY_BYTES]>);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum CodeFault {
     /// A sign that no code has.
-    #[error("{}", say::code_sign(sign, SIGNS / GROUP))]
+    #[error("{}", say::code_sign(visible(*sign), SIGNS / GROUP))]
     Sign {
         /// The sign.
         sign: char,
@@ -53,6 +53,15 @@ pub(super) fn base32() -> Option<Encoding> {
     specification.translate.to.push_str("ABCDEFGHJKMNPQRSTVWXYZ001111");
     specification.ignore.push_str(" -\t\r\n");
     specification.encoding().ok()
+}
+
+/// A sign as it can be shown: what a paste brings along may be no letter at all, or move a terminal's cursor.
+fn visible(sign: char) -> String {
+    match sign.escape_debug().count() {
+        // A quotation mark and a backslash have two.
+        1 | 2 => sign.to_string(),
+        _ => format!("U+{:04X}", u32::from(sign)),
+    }
 }
 
 impl Recovery {
@@ -208,6 +217,11 @@ mod tests {
         }
         assert_eq!(Recovery::read("U000").err(), Some(CodeFault::Sign { sign: 'U' }));
         assert_eq!(Recovery::read("ä").err(), Some(CodeFault::Sign { sign: 'ä' }));
+        for (sign, shown) in [('ä', "ä"), ('"', "\""), ('\u{5}', "U+0005"), ('\u{200b}', "U+200B")]
+        {
+            let said = Recovery::read(&format!("0{sign}0")).err().unwrap().to_string();
+            assert!(said.contains(shown) && !said.contains(char::is_control), "{said:?}");
+        }
         assert_eq!(Recovery::read("").err(), Some(CodeFault::Missing));
         assert_eq!(
             Recovery::read(&format!("{}0", *code)).err(),
