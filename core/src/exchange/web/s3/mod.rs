@@ -168,7 +168,8 @@ impl S3Transfer {
         let meaning = code::meaning(&said.code);
         let is_write = matches!(operation, Operation::Put { .. } | Operation::Delete { .. });
         let missing = match meaning {
-            Meaning::NoFile => true,
+            // By an error alone: one that is sent on, or that failed, may be there.
+            Meaning::NoFile => (400..=499).contains(&answer.status),
             Meaning::Unknown => answer.status == 404 && !answer.is_page(),
             _ => false,
         };

@@ -229,6 +229,14 @@ fn a_file_is_written_if_absent_read_and_deleted() {
     assert_eq!(done(get(), &answer(404, &[], "")), Done::Missing);
     assert_eq!(done(delete(), &answer(204, &[], "")), Done::Deleted);
     assert_eq!(done(delete(), &error(404, "NoSuchKey")), Done::Missing);
+    // Only a no says that: whoever sends on, or fails, has not looked.
+    for status in [307, 500, 503] {
+        let said = fault(&s3(), get(), &error(status, "NoSuchKey"));
+        assert!(
+            matches!(said, WebFault::Moved { .. } | WebFault::Busy { .. }),
+            "{status} {said:?}"
+        );
+    }
 }
 
 #[test]
