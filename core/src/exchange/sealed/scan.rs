@@ -17,8 +17,34 @@ const KEY_SIGNS: usize = 43;
 /// Signs of a full line of a body.
 const LINE_SIGNS: usize = 64;
 
+/// True for base64 without padding (RFC 4648, section 4) in its one spelling, whose unused bits are zero.
 fn is_base64(text: &str) -> bool {
-    text.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'+' | b'/'))
+    let signs = || text.bytes().map(value);
+    let last = signs().next_back().flatten().unwrap_or_default();
+    let unused = match text.len() % 4 {
+        0 => 0,
+        2 => last & 0b1111,
+        3 => last & 0b11,
+        _ => return false,
+    };
+    unused == 0 && signs().all(|value| value.is_some())
+}
+
+/// What a sign of base64 stands for.
+fn value(sign: u8) -> Option<u8> {
+    Some(match sign {
+        b'A'..=b'Z' => sign - b'A',
+        b'a'..=b'z' => sign - b'a' + 26,
+        b'0'..=b'9' => sign - b'0' + 52,
+        b'+' => 62,
+        b'/' => 63,
+        _ => return None,
+    })
+}
+
+/// True for a word of a stanza's first line.
+fn is_word(text: &str) -> bool {
+    !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_graphic())
 }
 
 /// Checks the head of a file.
@@ -73,8 +99,10 @@ impl<'t> Lines<'t> {
 
     /// Reads the rest of a meaningless stanza that begins with this line: full lines of base64, then a shorter one.
     fn is_grease(&mut self, line: &str) -> bool {
-        let kind = line.strip_prefix("-> ").and_then(|words| words.split(' ').next());
-        if !kind.is_some_and(|kind| kind.ends_with("-grease")) {
+        let mut words = line.strip_prefix("-> ").unwrap_or_default().split(' ');
+        if !words.clone().all(is_word)
+            || !words.next().is_some_and(|kind| kind.ends_with("-grease"))
+        {
             return false;
         }
         let mut bytes = line.len();
@@ -132,7 +160,9 @@ mod tests {
 
     #[test]
     fn everything_else_is_refused() {
-        let cases: [(&str, String); 19] = [
+        let greased = |words: &str, body: &str| stanza() + &format!("-> {words}\n{body}\n");
+        assert_eq!(scan(&head(&greased("a-grease b", "AAAA"))), Ok(()));
+        let cases: [(&str, String); 26] = [
             ("none", String::new()),
             ("grease alone", grease(10)),
             ("17", stanza().repeat(17)),
@@ -152,6 +182,14 @@ mod tests {
             ("a carriage return", format!("-> X25519 {KEY}\r\n{KEY}\r\n")),
             ("an empty line", format!("\n{}", stanza())),
             ("no body", format!("-> X25519 {KEY}\n")),
+            // What the library would not read either.
+            ("unused bits of a key", format!("-> X25519 {}d\n{KEY}\n", &KEY[..42])),
+            ("unused bits of a body", format!("-> X25519 {KEY}\n{}d\n", &KEY[..42])),
+            ("a control character", greased("a\u{1}-grease b", "AAAA")),
+            ("letters beyond ASCII", greased("a-grease ü", "AAAA")),
+            ("two spaces", greased("a-grease  b", "AAAA")),
+            ("a space at the end", greased("a-grease ", "AAAA")),
+            ("five signs", greased("a-grease b", "AAAAA")),
         ];
         for (what, stanzas) in cases {
             assert_eq!(scan(&head(&stanzas)), Err(SealedFault::Envelope), "{what}");
@@ -168,6 +206,8 @@ mod tests {
         ] {
             assert_eq!(scan(&file), Err(SealedFault::Envelope));
         }
+        let unused = String::from_utf8_lossy(&good).replace("OCc\n\u{fffd}", "OCd\n");
+        assert_eq!(scan(unused.as_bytes()), Err(SealedFault::Envelope));
         let mac = String::from_utf8_lossy(&good).replace("--- ", "--- AAAA");
         assert_eq!(scan(mac.as_bytes()), Err(SealedFault::Envelope));
     }
