@@ -57,10 +57,10 @@ pub(super) fn base32() -> Option<Encoding> {
 
 /// A sign as it can be shown: what a paste brings along may be no letter at all, or move a terminal's cursor.
 fn visible(sign: char) -> String {
-    match sign.escape_debug().count() {
-        // A quotation mark and a backslash have two.
-        1 | 2 => sign.to_string(),
-        _ => format!("U+{:04X}", u32::from(sign)),
+    // A quotation mark and a backslash are escaped by one sign more, what nobody sees by its number.
+    match sign.is_control() || sign.escape_debug().count() > 2 {
+        true => format!("U+{:04X}", u32::from(sign)),
+        false => sign.to_string(),
     }
 }
 
@@ -217,8 +217,8 @@ mod tests {
         }
         assert_eq!(Recovery::read("U000").err(), Some(CodeFault::Sign { sign: 'U' }));
         assert_eq!(Recovery::read("ä").err(), Some(CodeFault::Sign { sign: 'ä' }));
-        for (sign, shown) in [('ä', "ä"), ('"', "\""), ('\u{5}', "U+0005"), ('\u{200b}', "U+200B")]
-        {
+        let invisible = [('\0', "U+0000"), ('\u{5}', "U+0005"), ('\u{200b}', "U+200B")];
+        for (sign, shown) in invisible.into_iter().chain([('ä', "ä"), ('"', "\"")]) {
             let said = Recovery::read(&format!("0{sign}0")).err().unwrap().to_string();
             assert!(said.contains(shown) && !said.contains(char::is_control), "{said:?}");
         }
