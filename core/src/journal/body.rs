@@ -1,5 +1,7 @@
 //! A body of any kind: its name in journals, its JSON, how it is looked up.
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use serde_json::value::{RawValue, to_raw_value};
 
@@ -220,8 +222,10 @@ impl Body {
     /// Own fields must therefore always be written, empty or not: one left out would keep what the
     /// earlier entry said.
     pub(crate) fn encode_over(&self, parent: &str) -> Result<Box<RawValue>> {
-        let mut fields: serde_json::Map<String, serde_json::Value> = serde_json::from_str(parent)?;
-        let own: serde_json::Map<_, _> = serde_json::from_str(self.encode()?.get())?;
+        // As they stand: a number may be larger, or finer, than anything here could hold.
+        type Fields = BTreeMap<String, Box<RawValue>>;
+        let mut fields: Fields = serde_json::from_str(parent)?;
+        let own: Fields = serde_json::from_str(self.encode()?.get())?;
         fields.extend(own);
         Ok(to_raw_value(&fields)?)
     }

@@ -9,6 +9,12 @@ fn a_correction_keeps_what_a_newer_app_wrote() {
     let newer = r#"{"flag":"0199aa00-0000-7000-8000-000000000000","told":"by phone"}"#;
     let body = Body::decode("clear", newer).unwrap();
     assert!(body.encode_over(newer).unwrap().get().contains(r#""told":"by phone""#));
+    // As it stands, whatever numbers are to us.
+    for kept in [r#""told":1e400"#, r#""told":1.0000000000000000001"#, r#""told":[1E2,-0]"#] {
+        let newer = newer.replace(r#""told":"by phone""#, kept);
+        let body = Body::decode("clear", &newer).unwrap();
+        assert!(body.encode_over(&newer).unwrap().get().contains(kept), "{kept}");
+    }
 }
 
 /// Lines as they were written before rest, start stations and reasons were.
