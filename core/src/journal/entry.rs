@@ -1,5 +1,7 @@
 //! The envelope around everything that is logged, and its line of JSON.
 
+use std::borrow::Cow;
+
 use chrono::{DateTime, SecondsFormat};
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
@@ -176,12 +178,14 @@ pub(crate) fn body_of(raw: &str) -> Option<Body> {
     #[derive(Deserialize)]
     struct BodyOnly<'a> {
         v: u32,
-        k: &'a str,
+        // With an escape in it, it does not stand in the line as it is.
+        #[serde(borrow)]
+        k: Cow<'a, str>,
         #[serde(borrow)]
         body: &'a RawValue,
     }
     let line: BodyOnly = serde_json::from_str(raw).ok()?;
-    let body = (line.v <= READER_VERSION).then(|| Body::decode(line.k, line.body.get()))?;
+    let body = (line.v <= READER_VERSION).then(|| Body::decode(&line.k, line.body.get()))?;
     // Numbers no tap can log come from a hostile hand; sums over them must not overflow.
     body.filter(super::sane::is_sane)
 }
@@ -252,6 +256,18 @@ mod tests {
         let read = Entry::read(device(), &raw).unwrap();
         assert_eq!(read.raw, raw);
         assert_eq!(body_of(&read.raw), None);
+    }
+
+    /// Whoever reads a line's kind reads the same, however it is spelled.
+    #[test]
+    fn a_kind_spelled_with_an_escape_is_that_kind() {
+        let raw = entry(r#"{"flag":"0199aa00-0000-7000-8000-000000000000"}"#).raw;
+        let plain = raw.replace("\"k\":\"later\"", "\"k\":\"clear\"");
+        let escaped = raw.replace("\"k\":\"later\"", "\"k\":\"\\u0063lear\"");
+        assert_eq!(Entry::read(device(), &escaped).unwrap().kind, "clear");
+        let body = body_of(&plain);
+        assert!(body.is_some());
+        assert_eq!(body_of(&escaped), body);
     }
 
     #[test]
