@@ -170,6 +170,13 @@ pub mod motion;
 pub mod plan;
 pub mod session;
 
+/// For fuzzers alone: readers that stand behind a seal or a signature, where bytes drawn by chance never come.
+#[cfg(feature = "fuzz")]
+pub mod fuzz {
+    pub use crate::exchange::sealed::inside::{pack, scan, signed_text, unpack};
+    pub use crate::journal::fuzz::{body_of, line_with, raw_body_of};
+}
+
 pub use catalogue::Language;
 pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
 pub use device::{PairDid, PairScreen, PairStep, Start};

@@ -4,14 +4,17 @@ use std::env;
 use std::fs;
 use std::process::Command;
 
+use serde::Deserialize;
 use serde_json::Value;
 
 use crate::steps::{Done, root};
 
 /// Holds every package of the lock file against the list.
 pub(crate) fn check() -> Done {
-    let allowed = allowed()?;
-    let packages = packages()?;
+    let policy = policy()?;
+    let mut packages = packages("Cargo.toml")?;
+    // Fuzzers have a lock file of their own.
+    packages.extend(packages("fuzz/Cargo.toml")?);
     let mut wrong = Vec::new();
     for package in &packages {
         let text = |field: &str| package[field].as_str().unwrap_or_default().to_owned();
@@ -19,7 +22,7 @@ pub(crate) fn check() -> Done {
         // Some older crates write "MIT/Apache-2.0".
         let fits =
             spdx::Expression::parse_mode(&licence, spdx::ParseMode::LAX).is_ok_and(|wanted| {
-                wanted.evaluate(|term| allowed.contains(&term.license.to_string()))
+                wanted.evaluate(|term| policy.allows(&name, &term.license.to_string()))
             });
         if !fits {
             wrong.push(format!("{name} {version}: \"{licence}\""));
@@ -32,22 +35,46 @@ pub(crate) fn check() -> Done {
     Err(format!("not under a licence of deny.toml:\n  {}", wrong.join("\n  ")))
 }
 
-fn allowed() -> Result<Vec<String>, String> {
-    let path = root().join("deny.toml");
-    let text = fs::read_to_string(&path).map_err(|error| format!("deny.toml: {error}"))?;
-    let table: toml::Table = text.parse().map_err(|error| format!("deny.toml: {error}"))?;
-    let list = table
-        .get("licenses")
-        .and_then(|table| table.get("allow"))
-        .and_then(|allow| allow.as_array());
-    let list = list.ok_or("deny.toml has no list licenses.allow")?;
-    Ok(list.iter().filter_map(|item| item.as_str().map(str::to_owned)).collect())
+/// What `deny.toml` says of licences.
+#[derive(Deserialize)]
+struct Policy {
+    /// Those that every package may come under.
+    allow: Vec<String>,
+    /// Those of one package alone.
+    #[serde(default)]
+    exceptions: Vec<Exception>,
 }
 
-fn packages() -> Result<Vec<Value>, String> {
+#[derive(Deserialize)]
+struct Exception {
+    #[serde(rename = "crate")]
+    package: String,
+    allow: Vec<String>,
+}
+
+impl Policy {
+    fn allows(&self, package: &str, licence: &str) -> bool {
+        let of_package = self.exceptions.iter().filter(|exception| exception.package == package);
+        let lists = of_package.map(|exception| &exception.allow).chain([&self.allow]);
+        lists.flatten().any(|allowed| allowed == licence)
+    }
+}
+
+fn policy() -> Result<Policy, String> {
+    #[derive(Deserialize)]
+    struct Deny {
+        licenses: Policy,
+    }
+    let path = root().join("deny.toml");
+    let text = fs::read_to_string(&path).map_err(|error| format!("deny.toml: {error}"))?;
+    let deny: Deny = toml::from_str(&text).map_err(|error| format!("deny.toml: {error}"))?;
+    Ok(deny.licenses)
+}
+
+fn packages(manifest: &str) -> Result<Vec<Value>, String> {
     let cargo = env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let output = Command::new(cargo)
-        .args(["metadata", "--format-version", "1", "--locked"])
+        .args(["metadata", "--format-version", "1", "--locked", "--manifest-path", manifest])
         .current_dir(root())
         .output()
         .map_err(|error| format!("cargo cannot be started: {error}"))?;

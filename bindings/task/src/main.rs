@@ -2,6 +2,7 @@
 
 mod bindings;
 mod cross;
+mod fuzz;
 mod kotlin;
 mod licences;
 mod measure;
@@ -50,6 +51,8 @@ enum Command {
     Season,
     /// Plant each bug that the core has for tests, and count the stories of a crew until one catches it: minutes
     Planted,
+    /// Run fuzzers for long, one after the other: needs cargo and a C++ compiler
+    Fuzz(fuzz::Asked),
     /// Build the library for Android devices into android/kit
     Android,
     /// Build the library for Apple devices into ios/Kit
@@ -67,6 +70,9 @@ enum Part {
     /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw, and
     /// leaves opened by stock age and gzip: needs Debian's packages, Python 3.11, and a package index and a Go module proxy
     Servers,
+    /// What each fuzzer in fuzz/ has kept, and 2,000 new inputs each: needs a C++ compiler, which Debian's packages
+    /// bring
+    Fuzz,
     /// The Kotlin kit against the real core: needs a JDK and Maven
     Kotlin,
     /// The Swift kit against the real core: needs Swift 6
@@ -92,6 +98,7 @@ impl Part {
             Part::Rust => rust::check(),
             Part::Reference => reference::check(),
             Part::Servers => servers::check(),
+            Part::Fuzz => fuzz::check(),
             Part::Kotlin => kotlin::check(),
             Part::Swift => swift::check(),
             Part::Wide => wide::check(),
@@ -121,6 +128,7 @@ fn main() -> ExitCode {
         Command::Scale => scale::all(),
         Command::Season => season::all(),
         Command::Planted => planted::all(),
+        Command::Fuzz(asked) => fuzz::long(&asked),
         Command::Android => cross::android(),
         Command::Ios => cross::ios(),
     };
@@ -142,7 +150,7 @@ mod tests {
     #[test]
     fn the_help_names_every_part_and_what_the_wide_one_holds() {
         let help = Args::command().render_long_help().to_string();
-        for part in ["rust", "reference", "servers", "kotlin", "swift", "wide"] {
+        for part in ["rust", "reference", "servers", "fuzz", "kotlin", "swift", "wide"] {
             assert!(help.contains(&format!("\n  {part} ")), "{part} in {help}");
         }
         for what in ["5,000 times", "random stories", "in release"] {

@@ -5,7 +5,11 @@ use crate::steps::{Done, cargo, cargo_command, run, step};
 
 /// Every check of the Rust code.
 pub(crate) fn check() -> Done {
-    step("formatting", || cargo(&["fmt", "--all", "--check"]))?;
+    step("formatting", || {
+        cargo(&["fmt", "--all", "--check"])?;
+        // A workspace of its own.
+        cargo(&["fmt", "--manifest-path", "fuzz/Cargo.toml", "--check"])
+    })?;
     step("licences", licences::check)?;
     step("lints", || {
         cargo(&["clippy", "--workspace", "--all-targets", "--locked", "--", "-D", "warnings"])?;

@@ -3,6 +3,8 @@
 mod body;
 mod crew;
 mod entry;
+#[cfg(feature = "fuzz")]
+pub mod fuzz;
 mod hlc;
 mod kinds;
 mod lift;

@@ -8,6 +8,8 @@ mod envelope;
 mod fault;
 mod first_line;
 mod header;
+#[cfg(feature = "fuzz")]
+pub mod inside;
 mod name;
 mod pack;
 mod scan;
