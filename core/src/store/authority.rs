@@ -49,21 +49,20 @@ fn word(body: &Body) -> Word {
     }
 }
 
-/// True where an entry's writer may say what it says. What nobody can read yet is nobody's to judge.
+/// True where an entry's writer, who may be the coach, may say what it says. What nobody can read yet is nobody's to judge.
 pub(super) fn may(
     connection: &Connection,
-    writer: PersonId,
+    (writer, coach): (PersonId, bool),
     (id, digest): (EntryId, i64),
-    raw: &str,
+    body: Option<&Body>,
 ) -> Result<bool> {
-    let Some(body) = body_of(raw) else { return Ok(true) };
-    let coach = is_coach(connection, writer)?;
+    let Some(body) = body else { return Ok(true) };
     let heard = |of: PersonId| -> Result<bool> {
         let sql = "SELECT 1 FROM heard WHERE device = ?1 AND n = ?2 AND digest = ?3 AND of = ?4";
         let key = params![id.device.0, id.number as i64, digest, of.0];
         Ok(connection.prepare_cached(sql)?.exists(key)?)
     };
-    match word(&body) {
+    match word(body) {
         Word::OfOneself(person) => Ok(person == writer),
         Word::Anybodys => Ok(true),
         Word::Coachs(about) => Ok(coach && about.map_or(Ok(true), heard)?),

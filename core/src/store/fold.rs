@@ -4,7 +4,8 @@
 //! or in any order. The entries nobody has replaced are its heads; with more than one, the latest
 //! is shown and the record counts as in conflict, and a taking-back gives way to a correction.
 
-use std::collections::BTreeSet;
+use std::borrow::Cow;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 
@@ -50,28 +51,54 @@ fn insert_row(tx: &Transaction<'_>, entry: &Entry, digest: i64) -> Result<bool> 
     Ok(changed > 0)
 }
 
-/// Puts a leaf's entries into the journal and folds each record they touch once, whatever their
-/// number: a leaf of many entries of one record would otherwise fold it again at each. Says how
-/// many were new.
+/// Puts entries into the journal: see [`insert_read`].
 pub(crate) fn insert_all(tx: &Transaction<'_>, entries: &[Entry]) -> Result<u64> {
+    insert_read(tx, entries, entries.iter().map(|entry| body_of(&entry.raw)).collect())
+}
+
+/// Puts entries, each with its body where this reader can interpret it, into the journal and folds each record they
+/// touch once, whatever their number: a leaf of many entries of one record would otherwise fold it again at each. Says
+/// how many were new.
+pub(crate) fn insert_read(
+    tx: &Transaction<'_>,
+    entries: &[Entry],
+    bodies: Vec<Option<Body>>,
+) -> Result<u64> {
+    // Of a record that nothing was said of before, all that is said of it is at hand: by far the commonest case.
+    let mut begun: BTreeMap<RecordId, Vec<Candidate<'_>>> = BTreeMap::new();
     let mut touched: BTreeSet<RecordId> = BTreeSet::new();
     let mut new = 0;
-    for entry in entries {
-        if insert_row(tx, entry, entry.digest())? {
-            new += 1;
-            touched.insert(entry.record);
+    debug_assert_eq!(entries.len(), bodies.len());
+    for (entry, body) in entries.iter().zip(bodies) {
+        let (record, digest) = (entry.record, entry.digest());
+        let begins =
+            begun.contains_key(&record) || !(touched.contains(&record) || is_begun(tx, record)?);
+        if !insert_row(tx, entry, digest)? {
+            continue;
+        }
+        new += 1;
+        if begins {
+            begun.entry(record).or_default().push(Candidate::of(entry, body));
+        } else {
+            touched.insert(record);
         }
     }
-    for record in touched {
-        refold(tx, record)?;
-    }
+    let mut fold = Fold::of(tx);
+    begun.into_iter().try_for_each(|(record, entries)| fold.put(record, &entries))?;
+    touched.into_iter().try_for_each(|record| fold.again(record))?;
     Ok(new)
+}
+
+fn is_begun(tx: &Transaction<'_>, record: RecordId) -> Result<bool> {
+    let sql = "SELECT 1 FROM entry WHERE record = ?1";
+    Ok(tx.prepare_cached(sql)?.exists([record.0])?)
 }
 
 /// Folds every record again.
 pub(crate) fn refold_all(tx: &Transaction<'_>) -> Result<()> {
+    let mut fold = Fold::of(tx);
     for record in ids(tx, "SELECT DISTINCT record FROM entry")? {
-        refold(tx, RecordId(record))?;
+        fold.again(RecordId(record))?;
     }
     Ok(())
 }
@@ -90,7 +117,13 @@ pub(crate) fn refold_of(tx: &Transaction<'_>, devices: &BTreeSet<DeviceId>) -> R
         let records = statement.query_map([device.0], |row| Ok(RecordId(row.get(0)?)))?;
         touched.extend(records.collect::<rusqlite::Result<Vec<_>>>()?);
     }
-    touched.into_iter().try_for_each(|record| refold(tx, record))
+    let mut fold = Fold::of(tx);
+    touched.into_iter().try_for_each(|record| fold.again(record))
+}
+
+/// Computes a record from all its entries, person by person: nobody's entry replaces another's.
+pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
+    Fold::of(tx).again(record)
 }
 
 /// Whose device it is, by a certificate; the device's own identity while none is known.
@@ -109,17 +142,45 @@ fn person_of(tx: &Transaction<'_>, device: DeviceId) -> Result<PersonId> {
 }
 
 /// An entry of a record, as far as folding looks at it.
-struct Candidate {
+struct Candidate<'e> {
     id: EntryId,
     digest: i64,
     hlc: Hlc,
     wall_ms: i64,
-    kind: String,
-    raw: String,
-    parents: Vec<Version>,
+    kind: Cow<'e, str>,
+    /// None where this reader cannot interpret it.
+    body: Option<Body>,
+    parents: Cow<'e, [Version]>,
 }
 
-impl Candidate {
+impl Candidate<'_> {
+    fn of(entry: &Entry, body: Option<Body>) -> Candidate<'_> {
+        Candidate {
+            id: entry.id,
+            digest: entry.digest(),
+            hlc: entry.hlc,
+            wall_ms: entry.wall_ms,
+            kind: Cow::Borrowed(&entry.kind),
+            body,
+            parents: Cow::Borrowed(&entry.parents),
+        }
+    }
+
+    fn in_row(row: &Row<'_>) -> rusqlite::Result<Candidate<'static>> {
+        let device = DeviceId(row.get(0)?);
+        let raw = line_in(row, 7, 2)?;
+        let parents = Entry::read(device, raw).map(|entry| entry.parents).unwrap_or_default();
+        Ok(Candidate {
+            id: EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() },
+            digest: row.get(2)?,
+            hlc: Hlc { ms: row.get(3)?, count: row.get(4)? },
+            wall_ms: row.get(5)?,
+            kind: Cow::Owned(row.get(6)?),
+            body: body_of(raw),
+            parents: Cow::Owned(parents),
+        })
+    }
+
     fn is_taken_back(&self) -> bool {
         self.kind == TakenBack::NAME
     }
@@ -130,66 +191,80 @@ impl Candidate {
     }
 }
 
-fn candidate(row: &Row<'_>) -> rusqlite::Result<Candidate> {
-    let device = DeviceId(row.get(0)?);
-    let raw = line_in(row, 7, 2)?.to_owned();
-    let parents = Entry::read(device, &raw).map(|entry| entry.parents).unwrap_or_default();
-    Ok(Candidate {
-        id: EntryId { device, number: row.get::<_, i64>(1)?.unsigned_abs() },
-        digest: row.get(2)?,
-        hlc: Hlc { ms: row.get(3)?, count: row.get(4)? },
-        wall_ms: row.get(5)?,
-        kind: row.get(6)?,
-        raw,
-        parents,
-    })
+/// Folding of records one after the other, while who is whose stays as it is.
+struct Fold<'t> {
+    tx: &'t Transaction<'t>,
+    /// Each device's person, and whether that is the coach: asked once.
+    writers: BTreeMap<DeviceId, (PersonId, bool)>,
 }
 
-/// Computes a record from all its entries, person by person: nobody's entry replaces another's.
-pub(crate) fn refold(tx: &Transaction<'_>, record: RecordId) -> Result<()> {
-    let mut statement = tx.prepare_cached(
-        "SELECT device, n, digest, hlc_ms, hlc_count, wall_ms, kind, raw FROM entry WHERE record = ?1",
-    )?;
-    let entries: Vec<Candidate> =
-        statement.query_map([record.0], candidate)?.collect::<rusqlite::Result<_>>()?;
-    tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
-    let mut of_person: std::collections::BTreeMap<PersonId, Vec<&Candidate>> = Default::default();
-    for entry in &entries {
-        let person = person_of(tx, entry.id.device)?;
-        // What its writer may not say is kept, and never counts.
-        if authority::may(tx, person, (entry.id, entry.digest), &entry.raw)? {
-            of_person.entry(person).or_default().push(entry);
+impl Fold<'_> {
+    fn of<'t>(tx: &'t Transaction<'t>) -> Fold<'t> {
+        Fold { tx, writers: BTreeMap::new() }
+    }
+
+    fn writer(&mut self, device: DeviceId) -> Result<(PersonId, bool)> {
+        if let Some(known) = self.writers.get(&device) {
+            return Ok(*known);
         }
+        let person = person_of(self.tx, device)?;
+        let writer = (person, authority::is_coach(self.tx, person)?);
+        self.writers.insert(device, writer);
+        Ok(writer)
     }
-    for (person, entries) in of_person {
-        let replaced: BTreeSet<Version> =
-            entries.iter().flat_map(|entry| entry.parents.iter().copied()).collect();
-        let stands = |entry: &&&Candidate| !Version::of(entry.id, entry.digest).is_among(&replaced);
-        let heads: Vec<&&Candidate> = entries.iter().filter(stands).collect();
-        let Some(shown) = heads.iter().max_by_key(|entry| entry.rank()) else { continue };
-        // A record taken back is looked up by what it last said.
-        let said: Option<&Candidate> = if shown.is_taken_back() {
-            let said = entries.iter().filter(|entry| !entry.is_taken_back());
-            said.max_by_key(|entry| entry.rank()).copied()
-        } else {
-            Some(shown)
-        };
-        let Some((said, body)) = said.and_then(|said| Some((said, body_of(&said.raw)?))) else {
-            // Nothing this reader can interpret: kept in the journal, not shown.
-            continue;
-        };
-        let first_ms = entries.iter().map(|entry| entry.wall_ms).min().unwrap_or_default();
-        let placed = entries.iter().map(|entry| entry.hlc.place()).min().unwrap_or_default();
-        let fields = Shown {
-            digest: said.digest,
-            first_ms,
-            placed,
-            heads: heads.len() as u32,
-            taken_back: shown.is_taken_back(),
-        };
-        put(tx, record, person, &said.kind, said.id, fields, &body.keys())?;
+
+    /// Reads all entries of a record, and folds it.
+    fn again(&mut self, record: RecordId) -> Result<()> {
+        let mut statement = self.tx.prepare_cached(
+            "SELECT device, n, digest, hlc_ms, hlc_count, wall_ms, kind, raw FROM entry WHERE record = ?1",
+        )?;
+        let entries: Vec<Candidate<'_>> =
+            statement.query_map([record.0], Candidate::in_row)?.collect::<rusqlite::Result<_>>()?;
+        self.tx.prepare_cached("DELETE FROM record WHERE record = ?1")?.execute([record.0])?;
+        self.put(record, &entries)
     }
-    Ok(())
+
+    /// Puts what a record comes to, from all its entries. Nothing is there of it.
+    fn put(&mut self, record: RecordId, entries: &[Candidate<'_>]) -> Result<()> {
+        let mut of_person: BTreeMap<PersonId, Vec<&Candidate<'_>>> = BTreeMap::new();
+        for entry in entries {
+            let writer = self.writer(entry.id.device)?;
+            // What its writer may not say is kept, and never counts.
+            if authority::may(self.tx, writer, (entry.id, entry.digest), entry.body.as_ref())? {
+                of_person.entry(writer.0).or_default().push(entry);
+            }
+        }
+        for (person, entries) in of_person {
+            let replaced: BTreeSet<Version> =
+                entries.iter().flat_map(|entry| entry.parents.iter().copied()).collect();
+            let stands =
+                |entry: &&&Candidate<'_>| !Version::of(entry.id, entry.digest).is_among(&replaced);
+            let heads: Vec<&&Candidate<'_>> = entries.iter().filter(stands).collect();
+            let Some(shown) = heads.iter().max_by_key(|entry| entry.rank()) else { continue };
+            // A record taken back is looked up by what it last said.
+            let said: Option<&Candidate<'_>> = if shown.is_taken_back() {
+                let said = entries.iter().filter(|entry| !entry.is_taken_back());
+                said.max_by_key(|entry| entry.rank()).copied()
+            } else {
+                Some(shown)
+            };
+            let Some((said, body)) = said.and_then(|said| Some((said, said.body.as_ref()?))) else {
+                // Nothing this reader can interpret: kept in the journal, not shown.
+                continue;
+            };
+            let first_ms = entries.iter().map(|entry| entry.wall_ms).min().unwrap_or_default();
+            let placed = entries.iter().map(|entry| entry.hlc.place()).min().unwrap_or_default();
+            let fields = Shown {
+                digest: said.digest,
+                first_ms,
+                placed,
+                heads: heads.len() as u32,
+                taken_back: shown.is_taken_back(),
+            };
+            put(self.tx, record, person, &said.kind, said.id, fields, &body.keys())?;
+        }
+        Ok(())
+    }
 }
 
 struct Shown {

@@ -23,7 +23,7 @@ use crate::journal::{Entry, Hlc};
 pub(crate) use append::{Draft, Written};
 pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
-pub(crate) use fold::{insert_all, refold, refold_of};
+pub(crate) use fold::{insert_all, insert_read, refold, refold_of};
 pub(crate) use own::Own;
 pub(crate) use people::{labels, people, removed};
 pub(crate) use private::{PrivateNote, last_private, private_notes};
