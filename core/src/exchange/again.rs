@@ -4,7 +4,7 @@
 
 use std::collections::BTreeSet;
 
-use rusqlite::{OptionalExtension, Transaction, params};
+use rusqlite::{OptionalExtension, Row, Transaction, params};
 
 use super::ledger::{self, threads_of};
 use super::sealed::{LaneHead, SealedHeader, SealedName};
@@ -111,9 +111,10 @@ impl Again<'_> {
             return Ok(());
         }
         let mut known: Vec<(DeviceId, BTreeSet<DeviceId>)> = Vec::new();
-        for device in others {
-            if let Some(heads) = heads_of(self.tx, Lane { device, of })? {
-                known.push((device, heads.into_iter().map(|head| head.0).collect()));
+        for device in &others {
+            let wanted = others.iter().copied().filter(|other| other != device).collect();
+            if let Some(saw) = saw(self.tx, Lane { device: *device, of }, &wanted)? {
+                known.push((*device, saw));
             }
         }
         for (writer, writer_saw) in &known {
@@ -217,12 +218,38 @@ fn heads_of(tx: &Transaction<'_>, by: Lane) -> Result<Option<BTreeSet<LaneHead>>
     let mut rows = statement.query(params![by.device.0, by.of.0])?;
     let mut seen: Option<BTreeSet<LaneHead>> = None;
     while let Some(row) = rows.next()? {
-        let header: Option<SealedHeader> =
-            serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
-        let heads = header.map(|header| header.seen).unwrap_or_default();
-        seen.get_or_insert_with(BTreeSet::new).extend(heads);
+        seen.get_or_insert_default().extend(seen_in(row)?);
     }
     Ok(seen)
+}
+
+/// Which of some devices a device's own leaves in a thread name; none while it has written none there. The latest leaf
+/// names nearly always all of them, and the others are left unread.
+fn saw(
+    tx: &Transaction<'_>,
+    by: Lane,
+    wanted: &BTreeSet<DeviceId>,
+) -> Result<Option<BTreeSet<DeviceId>>> {
+    let mut statement = tx.prepare_cached(
+        "SELECT header FROM leaf WHERE device = ?1 AND of = ?2 ORDER BY sequence DESC",
+    )?;
+    let mut rows = statement.query(params![by.device.0, by.of.0])?;
+    let mut saw: Option<BTreeSet<DeviceId>> = None;
+    while saw.as_ref().is_none_or(|saw| saw.len() < wanted.len())
+        && let Some(row) = rows.next()?
+    {
+        let seen = seen_in(row)?;
+        let named = seen.into_iter().map(|head| head.0).filter(|device| wanted.contains(device));
+        saw.get_or_insert_default().extend(named);
+    }
+    Ok(saw)
+}
+
+/// The heads that a leaf names, by its header.
+fn seen_in(row: &Row<'_>) -> Result<Vec<LaneHead>> {
+    let header: Option<SealedHeader> =
+        serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
+    Ok(header.map(|header| header.seen).unwrap_or_default())
 }
 
 /// The content hashes of a lane's latest leaves before one that count and that no chain reaches down from a head that was
