@@ -17,6 +17,7 @@ use super::owner::Owner;
 use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
+use crate::exchange::sealed::SealedName;
 use crate::exchange::{CarriedFile, Reader, Shelf, flush_folder, names, on_opening, take_in};
 use crate::instant::Instant;
 use crate::journal::{Entry, body_of};
@@ -29,6 +30,9 @@ const BESIDE: [&str; 2] = ["-wal", "-shm"];
 
 /// Entries taken from a damaged file at a time, so that a file of any size needs little memory.
 const BATCH: usize = 1_000;
+
+/// Leaves taken in from the shelf at a time.
+const LEAVES: usize = 32;
 
 /// What was done about a damaged database.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -169,13 +173,17 @@ pub(super) fn from_shelf(
 ) -> Result<u64> {
     let known = names(store.reader())?;
     let trusted = own.identity.trusted();
+    let unknown: Vec<_> = shelf.names()?.into_iter().filter(|name| !known.contains(name)).collect();
     let mut entries = 0;
-    for name in shelf.names()?.into_iter().filter(|name| !known.contains(name)) {
-        let Some(content) = shelf.read(&name) else { continue };
-        let file = CarriedFile { name: name.to_string(), content };
+    for names in unknown.chunks(LEAVES) {
+        let read = |name: &SealedName| {
+            Some(CarriedFile { name: name.to_string(), content: shelf.read(name)? })
+        };
+        let files: Vec<CarriedFile> = names.iter().filter_map(read).collect();
+        let files: Vec<&CarriedFile> = files.iter().collect();
         let mut reader = Reader { kept: own.kept, trusted: &trusted, standing };
-        let taken = take_in(store, shelf, &mut reader, &file, at.wall_ms)?;
-        entries += taken.map_or(0, |taken| taken.new);
+        let taken = take_in(store, shelf, &mut reader, &files, at.wall_ms)?;
+        entries += taken.into_iter().flatten().map(|taken| taken.new).sum::<u64>();
     }
     Ok(entries)
 }

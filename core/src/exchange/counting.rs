@@ -8,9 +8,9 @@ use rusqlite::{OptionalExtension, Transaction, params};
 use super::ledger::{Holds, code, holds};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId, RecordId};
-use crate::journal::Entry;
+use crate::journal::{Body, Entry, body_of};
 use crate::planted::{Planted, planted};
-use crate::store::{hear, insert_all, line_in};
+use crate::store::{hear, insert_read, line_in};
 use crate::trust::{Counts, Lane, Standing};
 
 /// Counts the leaves again that may count otherwise now, and moves their entries. Gives the records that this touches.
@@ -83,12 +83,13 @@ pub(super) fn hold(
     Ok(())
 }
 
-/// Takes in the entries of a leaf that counts. Says how many were new.
+/// Takes in the entries of a leaf that counts, each with its body. Says how many were new.
 pub(super) fn admit(
     tx: &Transaction<'_>,
     standing: &Standing,
     lane: Lane,
     entries: &[Entry],
+    bodies: Vec<Option<Body>>,
 ) -> Result<u64> {
     let writer = standing.devices.get(&lane.device).map(|device| device.person);
     let founder =
@@ -98,7 +99,7 @@ pub(super) fn admit(
             hear(tx, (entry.id, entry.digest()), lane.of)?;
         }
     }
-    insert_all(tx, entries)
+    insert_read(tx, entries, bodies)
 }
 
 /// A leaf counts now: its entries go into the journal.
@@ -115,7 +116,8 @@ fn release(
     while let Some(row) = rows.next()? {
         entries.extend(Entry::read(lane.device, line_in(row, 0, 1)?).ok());
     }
-    admit(tx, standing, lane, &entries)?;
+    let bodies = entries.iter().map(|entry| body_of(&entry.raw)).collect();
+    admit(tx, standing, lane, &entries, bodies)?;
     tx.prepare_cached("DELETE FROM held WHERE device = ?1 AND of = ?2 AND content = ?3")?
         .execute(params![lane.device.0, lane.of.0, content])?;
     Ok(())

@@ -1,9 +1,10 @@
 //! How much is fetched or written in one step.
 
-/// Files fetched or written in one step: enough to be quick, few enough to keep memory small.
-pub(super) const FILES_A_STEP: usize = 32;
-/// Bytes fetched or written in one step, unless one file alone has more.
-pub(super) const BYTES_A_STEP: u64 = 8 * 1024 * 1024;
+/// Files fetched or written in one step, where they are small.
+pub(super) const FILES_A_STEP: usize = 128;
+/// Bytes fetched or written in one step, until a file goes over that: enough that the flushes of a step are shared by
+/// many, few enough that memory stays small and a tap between two steps waits a fraction of a second.
+pub(super) const BYTES_A_STEP: u64 = 512 * 1024;
 
 /// Takes as many from the end as make one step.
 pub(super) fn some_of<T>(waiting: &mut Vec<T>, bytes_of: impl Fn(&T) -> u64) -> Vec<T> {

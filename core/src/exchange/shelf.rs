@@ -19,6 +19,9 @@ use crate::store::Store;
 
 const FOLDER: &str = "leaves";
 
+/// Files read from the database at a time on their way to the shelf: the largest have 4 MiB.
+const WAITING_TOGETHER: usize = 16;
+
 /// The folder of leaf files in a device's home.
 pub(crate) struct Shelf {
     folder: PathBuf,
@@ -38,6 +41,11 @@ impl Shelf {
         for file in files.filter(|file| durable::is_temporary(&file.file_name())) {
             let _ = fs::remove_file(file.path());
         }
+    }
+
+    /// What the system refuses while files are put there.
+    pub(super) fn refused(&self, error: std::io::Error) -> Error {
+        Error::file(&self.folder)(error)
     }
 
     /// The names of all leaf files on it.
@@ -64,9 +72,13 @@ impl Shelf {
         fs::metadata(self.path(name)).ok().map(|about| about.len())
     }
 
-    /// Puts a leaf's file there.
-    pub(crate) fn put(&self, name: &SealedName, bytes: &[u8]) -> Result<()> {
-        durable::publish(&self.folder, &name.to_string(), bytes).map(drop)
+    /// Puts leaves' files there. When this returns they are on disk.
+    pub(super) fn put(&self, files: &[(SealedName, &[u8])]) -> Result<()> {
+        let named: Vec<(String, &[u8])> =
+            files.iter().map(|(name, bytes)| (name.to_string(), *bytes)).collect();
+        let named: Vec<(&str, &[u8])> =
+            named.iter().map(|(name, bytes)| (name.as_str(), *bytes)).collect();
+        durable::publish_all(&self.folder, &named).map(drop)
     }
 
     /// Takes away the files of everybody who was forgotten.
@@ -112,10 +124,16 @@ impl Shelf {
         if names.is_empty() {
             return Ok(());
         }
-        for name in names.iter().filter_map(|name| SealedName::parse(name)) {
-            if let Some(bytes) = unshelved(store.reader(), &name)? {
-                self.put(&name, &bytes)?;
+        let names: Vec<SealedName> =
+            names.iter().filter_map(|name| SealedName::parse(name)).collect();
+        for names in names.chunks(WAITING_TOGETHER) {
+            let mut files = Vec::new();
+            for name in names {
+                files.extend(unshelved(store.reader(), name)?.map(|bytes| (name.clone(), bytes)));
             }
+            let files: Vec<(SealedName, &[u8])> =
+                files.iter().map(|(name, bytes)| (name.clone(), bytes.as_slice())).collect();
+            self.put(&files)?;
         }
         store.write(|tx| Ok(tx.execute("DELETE FROM unshelved", [])?))?;
         Ok(())

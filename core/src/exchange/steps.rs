@@ -188,11 +188,11 @@ impl Traffic {
     /// What was tried and left alone stays known as long as the carrier still has it so, with the reason
     /// that was given last: a reason is in the language that was spoken then.
     fn remember(&mut self, running: &Running, report: &ExchangeReport) {
-        let there: BTreeSet<String> = running.there.keys().map(SealedName::to_string).collect();
         let new: BTreeSet<&str> = report.aside.iter().map(|file| file.name.as_str()).collect();
-        let stays =
-            |known: &AsideFile| there.contains(&known.name) && !new.contains(known.name.as_str());
-        self.aside.retain(stays);
+        let there = |name: &str| {
+            SealedName::parse(name).is_some_and(|name| running.there.contains_key(&name))
+        };
+        self.aside.retain(|known| there(&known.name) && !new.contains(known.name.as_str()));
         self.aside.extend(report.aside.iter().cloned());
         self.aside.sort();
     }
@@ -260,15 +260,14 @@ impl Running {
     /// Chooses files to fetch although this device has them: the newest, and some of the others, other ones
     /// each time. Not in turn by the clock: who exchanges every evening would look at the same ones for ever.
     fn check_again(&mut self, at: &Instant) {
-        let names: Vec<SealedName> = self.there.keys().cloned().collect();
+        let count = self.there.len();
         let drawn = sha256(&at.wall_ms.to_be_bytes());
         let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
-        let from = drawn % names.len().max(1);
-        let some = names.iter().cycle().skip(from).take(CHECKED_AGAIN.min(names.len()));
-        let chosen: BTreeSet<&SealedName> = some.chain(names.last()).collect();
-        for name in chosen {
-            self.get.extend(self.there.get(name).map(|bytes| (name.clone(), *bytes)));
-        }
+        let some = (0..CHECKED_AGAIN.min(count)).map(|next| (drawn % count + next) % count);
+        let chosen: BTreeSet<usize> = some.chain(count.checked_sub(1)).collect();
+        let there = self.there.iter().enumerate();
+        let chosen = there.filter(|(place, _)| chosen.contains(place));
+        self.get.extend(chosen.map(|(_, (name, bytes))| (name.clone(), *bytes)));
     }
 
     /// Takes in files that were fetched. One bad file never stops the others.
@@ -281,19 +280,29 @@ impl Running {
     ) -> Result<()> {
         self.all_read &= unread.is_empty();
         self.report.aside.extend(unread.iter().map(AsideFile::unread));
+        // This device has them: what lies there rotten is written again.
+        let mut fresh = Vec::new();
         for file in files {
-            if let Some(name) = SealedName::parse(&file.name)
-                && self.there.contains_key(&name)
-            {
-                // This device has it: what lies there rotten is written again.
-                if !is_as_named(&name, &file.content) && !planted(Planted::SizeIsEnough) {
+            match SealedName::parse(&file.name).filter(|name| self.there.contains_key(name)) {
+                Some(name)
+                    if !is_as_named(&name, &file.content) && !planted(Planted::SizeIsEnough) =>
+                {
                     self.there.remove(&name);
                 }
-                continue;
+                Some(_) => {}
+                None => {
+                    // Brought twice it is taken in once.
+                    let name = SealedName::parse(&file.name);
+                    self.there.extend(name.map(|name| (name, file.content.len() as u64)));
+                    fresh.push(file);
+                }
             }
-            let Own { store, shelf, kept, trusted, standing, .. } = own;
-            let mut reader = Reader { kept, trusted, standing };
-            match take_in(store, shelf, &mut reader, file, at.wall_ms)? {
+        }
+        let Own { store, shelf, kept, trusted, standing, .. } = own;
+        let mut reader = Reader { kept, trusted, standing };
+        let outcomes = take_in(store, shelf, &mut reader, &fresh, at.wall_ms)?;
+        for (file, outcome) in fresh.into_iter().zip(outcomes) {
+            match outcome {
                 Ok(taken) => {
                     self.report.leaves += 1;
                     self.report.entries += taken.new;
@@ -309,9 +318,6 @@ impl Running {
                         self.report.aside.push(AsideFile::of(&file.name, &fault));
                     }
                 }
-            }
-            if let Some(name) = SealedName::parse(&file.name) {
-                self.there.insert(name, file.content.len() as u64);
             }
         }
         Ok(())

@@ -1,5 +1,11 @@
 //! Taking in a leaf, wherever it came from: a carrier, or the device's own shelf.
 
+use std::collections::BTreeSet;
+use std::panic::resume_unwind;
+use std::sync::mpsc::{SyncSender, sync_channel};
+use std::thread::{Builder, ScopedJoinHandle};
+
+use catalogue::{speaking, spoken};
 use rusqlite::Transaction;
 
 use super::forget::forgotten;
@@ -8,6 +14,8 @@ use super::sealed::{Expected, SealedFault, SealedLeaf, SealedName};
 use super::signer::Signer;
 use super::{CarriedFile, Shelf, counting, ledger};
 use crate::error::Result;
+use crate::id::PersonId;
+use crate::journal::{Body, Hlc, body_of};
 use crate::planted::{Planted, planted};
 use crate::store::Store;
 use crate::trust::{Counts, Kept, Keys, Lane, Recovery, Standing};
@@ -26,9 +34,27 @@ pub(crate) struct TakenIn {
     pub(crate) new: u64,
 }
 
-impl Reader<'_> {
+/// What came of a file: or why it was left alone.
+pub(crate) type Outcome = std::result::Result<TakenIn, SealedFault>;
+
+/// An opened file: its name, the leaf, and the body of each of its entries.
+type Opened = std::result::Result<(SealedName, SealedLeaf, Vec<Option<Body>>), SealedFault>;
+
+/// Opened leaves that wait for their turn at most: a few, for one may have 16 MiB.
+const AHEAD: usize = 4;
+/// From so many files on they are opened beside the writing. Fewer are opened sooner than a thread is begun.
+const BESIDE: usize = 4;
+
+/// What opens files: nothing of it changes.
+#[derive(Clone, Copy)]
+struct Opener<'a> {
+    kept: &'a Kept,
+    trusted: &'a Trusted,
+}
+
+impl Opener<'_> {
     /// Whose leaves are taken in; none before there is a crew.
-    fn expected(&self) -> Option<Expected> {
+    fn expected(self) -> Option<Expected> {
         let founder = self.trusted.founder?.person();
         let own = self.trusted.own();
         let member = (!own.coach).then_some(own.person);
@@ -36,8 +62,8 @@ impl Reader<'_> {
     }
 
     /// Opens a file.
-    pub(super) fn open(
-        &self,
+    fn open(
+        self,
         file: &CarriedFile,
     ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {
         let name = SealedName::parse(&file.name).ok_or(SealedFault::Foreign)?;
@@ -51,54 +77,173 @@ impl Reader<'_> {
         Ok((name, leaf))
     }
 
-    /// True for a file that is a leaf for this device.
-    pub(crate) fn opens(kept: &Kept, trusted: &Trusted, name: &SealedName, bytes: &[u8]) -> bool {
-        let reader = Reader { kept, trusted, standing: &mut Standing::default() };
-        let file = CarriedFile { name: name.to_string(), content: bytes.to_vec() };
-        reader.open(&file).is_ok()
+    /// Opens files in their order and hands each on, then puts those that are for this device on the shelf.
+    fn open_all(
+        self,
+        files: &[&CarriedFile],
+        forgotten: &BTreeSet<PersonId>,
+        shelf: &Shelf,
+        next: &SyncSender<Opened>,
+    ) -> Result<()> {
+        let mut sound = Vec::new();
+        for file in files {
+            let opened = self.open(file).and_then(|(name, leaf)| match leaf.header.of {
+                of if forgotten.contains(&of) && !planted(Planted::FetchedAgain) => {
+                    Err(SealedFault::NotForUs)
+                }
+                _ => {
+                    let bodies = bodies(&leaf);
+                    Ok((name, leaf, bodies))
+                }
+            });
+            if let Ok((name, ..)) = &opened {
+                sound.push((name.clone(), file.content.as_slice()));
+            }
+            if next.send(opened).is_err() {
+                // Whoever waits for them has given up, and says why.
+                return Ok(());
+            }
+        }
+        shelf.put(&sound)
     }
 }
 
-/// Takes in one file, and says what came of it, or why it was left alone.
+impl<'a> Reader<'a> {
+    fn opener(&self) -> Opener<'a> {
+        Opener { kept: self.kept, trusted: self.trusted }
+    }
+
+    /// Opens a file.
+    pub(super) fn open(
+        &self,
+        file: &CarriedFile,
+    ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {
+        self.opener().open(file)
+    }
+
+    /// True for a file that is a leaf for this device.
+    pub(crate) fn opens(kept: &Kept, trusted: &Trusted, name: &SealedName, bytes: &[u8]) -> bool {
+        let file = CarriedFile { name: name.to_string(), content: bytes.to_vec() };
+        Opener { kept, trusted }.open(&file).is_ok()
+    }
+
+    /// True when a file is a leaf of one's own that one does not know.
+    fn is_lost(&self, store: &Store, file: &CarriedFile) -> Result<bool> {
+        let named = SealedName::parse(&file.name);
+        if named.is_none_or(|name| name.device != store.device()) {
+            return Ok(false);
+        }
+        let Ok((_, leaf)) = self.opener().open(file) else { return Ok(false) };
+        let lane = Lane { device: leaf.header.device, of: leaf.header.of };
+        Ok(!ledger::is_here(store.reader(), lane, &leaf.content)?)
+    }
+}
+
+/// Takes in files that came together, and says of each what came of it. When this returns, all that was taken in is on
+/// disk: their files on the shelf first, then the rows of all of them in one transaction. What a stop leaves between the
+/// two lies on the shelf unknown: the check that is due after it takes it in from there.
+///
+/// # Errors
+/// When the disk refuses: then nothing of them is known.
 pub(crate) fn take_in(
     store: &mut Store,
     shelf: &Shelf,
     reader: &mut Reader<'_>,
-    file: &CarriedFile,
+    files: &[&CarriedFile],
     wall_ms: i64,
-) -> Result<std::result::Result<TakenIn, SealedFault>> {
-    let (name, leaf) = match reader.open(file) {
-        Ok(opened) => opened,
-        Err(fault) => return Ok(Err(fault)),
-    };
-    let lane = Lane { device: leaf.header.device, of: leaf.header.of };
-    if forgotten(store.reader(), store.device())?.contains(&lane.of)
-        && !planted(Planted::FetchedAgain)
-    {
-        return Ok(Err(SealedFault::NotForUs));
-    }
-    let here = ledger::is_here(store.reader(), lane, &leaf.content)?;
-    if planted(Planted::OwnLeafIgnored) && lane.device == store.device() && !here {
-        return Ok(Err(SealedFault::NotForUs));
-    }
-    // A leaf of one's own that one does not know: this device goes on from a backup, or was copied. What it logged
-    // since is cut first, so that it follows what it followed.
-    if lane.device == store.device()
-        && !here
-        && let Some(crew) = reader.trusted.crew()
-    {
-        let (keys, trusted) = (&reader.kept.keys, reader.trusted);
-        let signer = Signer { keys, trusted, crew, standing: &*reader.standing };
-        shelf.cut(store, &signer)?;
-    }
-    let (taken, settled) =
-        store.write(|tx| insert(tx, reader.trusted, reader.standing, &name, &leaf))?;
-    if let Some(settled) = settled {
+) -> Result<Vec<Outcome>> {
+    catch_up(store, shelf, reader, files)?;
+    let forgotten = &forgotten(store.reader(), store.device())?;
+    let opener = reader.opener();
+    let mut standing: Option<Standing> = None;
+    let (mut outcomes, mut latest) = (Vec::new(), Hlc::default());
+    std::thread::scope(|scope| {
+        // Opening is the work of a processor, and writing waits for the disk: the one goes on beside the other.
+        let beside = files.len() >= BESIDE;
+        let (give, next) = sync_channel(if beside { AHEAD } else { files.len() });
+        let language = spoken();
+        let open = move || speaking(language, || opener.open_all(files, forgotten, shelf, &give));
+        let opening = match beside {
+            true => {
+                let running = Builder::new().spawn_scoped(scope, open);
+                Opening::Beside(running.map_err(|error| shelf.refused(error))?)
+            }
+            false => Opening::Done(open()),
+        };
+        store.write(|tx| {
+            for opened in next {
+                outcomes.push(match opened {
+                    Ok((_, leaf, _)) if is_ignored(tx, opener.trusted, &leaf)? => {
+                        Err(SealedFault::NotForUs)
+                    }
+                    Ok((name, leaf, bodies)) => {
+                        let now = standing.as_ref().unwrap_or(reader.standing);
+                        let (taken, settled) =
+                            insert(tx, opener.trusted, now, &name, &leaf, bodies)?;
+                        standing = settled.or(standing.take());
+                        let times = leaf.entries.iter().map(|entry| entry.hlc);
+                        latest = times.fold(latest, |latest, hlc| latest.observe(hlc, wall_ms));
+                        Ok(taken)
+                    }
+                    Err(fault) => Err(fault),
+                });
+            }
+            opening.done()
+        })
+    })?;
+    if let Some(settled) = standing {
         *reader.standing = settled;
     }
-    shelf.put(&name, &file.content)?;
-    store.observe(&leaf.entries, wall_ms);
-    Ok(Ok(taken))
+    store.observe(latest, wall_ms);
+    Ok(outcomes)
+}
+
+/// The opening of files that came together.
+enum Opening<'scope> {
+    Done(Result<()>),
+    Beside(ScopedJoinHandle<'scope, Result<()>>),
+}
+
+impl Opening<'_> {
+    /// Waits until all are opened and on the shelf.
+    fn done(self) -> Result<()> {
+        match self {
+            Opening::Done(done) => done,
+            Opening::Beside(running) => running.join().unwrap_or_else(|panic| resume_unwind(panic)),
+        }
+    }
+}
+
+/// A bug that tests plant: one's own leaf that one does not know is none.
+fn is_ignored(tx: &Transaction<'_>, trusted: &Trusted, leaf: &SealedLeaf) -> Result<bool> {
+    let lane = Lane { device: leaf.header.device, of: leaf.header.of };
+    Ok(planted(Planted::OwnLeafIgnored)
+        && lane.device == trusted.certificate.device()
+        && !ledger::is_here(tx, lane, &leaf.content)?)
+}
+
+/// Where one's own leaf comes that one does not know, this device goes on from a backup, or was copied. What it logged
+/// since is cut first, so that it follows what it followed.
+fn catch_up(
+    store: &mut Store,
+    shelf: &Shelf,
+    reader: &Reader<'_>,
+    files: &[&CarriedFile],
+) -> Result<()> {
+    let Some(crew) = reader.trusted.crew() else { return Ok(()) };
+    for file in files {
+        if !planted(Planted::OwnLeafIgnored) && reader.is_lost(store, file)? {
+            let (keys, trusted) = (&reader.kept.keys, reader.trusted);
+            let signer = Signer { keys, trusted, crew, standing: &*reader.standing };
+            return shelf.cut(store, &signer);
+        }
+    }
+    Ok(())
+}
+
+/// What each entry of a leaf says, where this reader can interpret it.
+pub(super) fn bodies(leaf: &SealedLeaf) -> Vec<Option<Body>> {
+    leaf.entries.iter().map(|entry| body_of(&entry.raw)).collect()
 }
 
 pub(super) fn insert(
@@ -107,6 +252,7 @@ pub(super) fn insert(
     standing: &Standing,
     name: &SealedName,
     leaf: &SealedLeaf,
+    bodies: Vec<Option<Body>>,
 ) -> Result<(TakenIn, Option<Standing>)> {
     let lane = Lane { device: leaf.header.device, of: leaf.header.of };
     let certified = members::add_certificate(tx, &leaf.certificate)?;
@@ -122,7 +268,7 @@ pub(super) fn insert(
         return Ok((taken, None));
     }
     match counts {
-        Counts::Yes => taken.new = counting::admit(tx, standing, lane, &leaf.entries)?,
+        Counts::Yes => taken.new = counting::admit(tx, standing, lane, &leaf.entries, bodies)?,
         _ => counting::hold(tx, lane, &leaf.content, &leaf.entries)?,
     }
     // Nobody else's leaf says so: a line does not name its writer.

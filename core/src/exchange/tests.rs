@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use super::members::{Trusted, on_opening, settle};
 use super::sealed::tests::{Somebody, crew, entry, somebody};
 use super::sealed::{Follows, SealedLeaf};
-use super::take_in::insert;
+use super::take_in::{bodies, insert};
 use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::journal::Admit;
@@ -57,7 +57,10 @@ fn give(to: &mut (Store, Trusted, Standing), ana: &Somebody, leaves: &[SealedLea
     let settled = match given {
         Given::Leaf(at) => {
             let (leaf, file) = (&leaves[at], at.to_be_bytes());
-            store.write(|tx| insert(tx, trusted, standing, &leaf.name(&file), leaf)).unwrap().1
+            store
+                .write(|tx| insert(tx, trusted, standing, &leaf.name(&file), leaf, bodies(leaf)))
+                .unwrap()
+                .1
         }
         Given::Stop(at) => {
             let SealedLeaf { header, content, .. } = &leaves[at];
@@ -117,7 +120,8 @@ fn an_entry_of_two_threads_counts_with_either_leaf() {
         SealedLeaf::write(laptop, (crew(&coach), of), follows, Vec::new(), vec![said.clone()])
     });
     for leaf in &leaves {
-        let taken = store.write(|tx| insert(tx, &trusted, &standing, &leaf.name(b"file"), leaf));
+        let taken = store
+            .write(|tx| insert(tx, &trusted, &standing, &leaf.name(b"file"), leaf, bodies(leaf)));
         standing = taken.unwrap().1.unwrap_or(standing);
     }
     let count = |store: &Store, table: &str, of: &str| -> i64 {
@@ -153,7 +157,7 @@ fn what_cannot_be_read_removes_nobody() {
     let leaves = chain(&coach, &ana);
     let (mut store, trusted, standing) = coachs(&coach, &ana);
     let taken = |tx: &rusqlite::Transaction<'_>| {
-        insert(tx, &trusted, &standing, &leaves[0].name(b"file"), &leaves[0])
+        insert(tx, &trusted, &standing, &leaves[0].name(b"file"), &leaves[0], bodies(&leaves[0]))
     };
     store.write(taken).unwrap();
     // No identity has one byte: reading it fails, and nothing else does.

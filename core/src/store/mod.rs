@@ -18,7 +18,7 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::Result;
 use crate::id::DeviceId;
-use crate::journal::{Entry, Hlc};
+use crate::journal::Hlc;
 
 pub(crate) use append::{Draft, Written};
 pub(crate) use authority::is_coach;
@@ -103,9 +103,8 @@ impl Store {
     }
 
     /// Goes on from the latest logical time seen in other journals.
-    pub(crate) fn observe(&mut self, entries: &[Entry], wall_ms: i64) {
-        let times = entries.iter().map(|entry| entry.hlc);
-        self.hlc = times.fold(self.hlc, |now, hlc| now.observe(hlc, wall_ms));
+    pub(crate) fn observe(&mut self, latest: Hlc, wall_ms: i64) {
+        self.hlc = self.hlc.observe(latest, wall_ms);
     }
 
     /// Goes on from a logical time.
