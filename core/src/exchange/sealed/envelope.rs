@@ -43,15 +43,17 @@ pub(super) fn seal(bytes: &[u8], audience: &Audience) -> Result<Vec<u8>, SealedF
     let mut recipients: Vec<age::x25519::Recipient> =
         keys.iter().map(recipient).collect::<Option<_>>().ok_or(SealedFault::Envelope)?;
     recipients.resize_with(size, || age::x25519::Identity::generate().to_public());
-    let sealed = || -> Result<Vec<u8>, Box<dyn std::error::Error>> {
-        let all = recipients.iter().map(|recipient| recipient as &dyn age::Recipient);
-        let mut file = Vec::new();
-        let mut writer = Encryptor::with_recipients(all)?.wrap_output(&mut file)?;
+    let all = recipients.iter().map(|recipient| recipient as &dyn age::Recipient);
+    // No error of the library is boxed: what it says of itself would bring its own messages, and what reads them, into
+    // the program.
+    let sealing = Encryptor::with_recipients(all).map_err(|_| SealedFault::Envelope)?;
+    let mut file = Vec::new();
+    let written = sealing.wrap_output(&mut file).and_then(|mut writer| {
         writer.write_all(bytes)?;
-        writer.finish()?;
-        Ok(file)
-    };
-    sealed().map_err(|_| SealedFault::Envelope)
+        writer.finish()
+    });
+    written.map(|_| ()).map_err(|_| SealedFault::Envelope)?;
+    Ok(file)
 }
 
 /// Opens a file whose head was looked at. Not to be opened with these keys is no fault of the file.
