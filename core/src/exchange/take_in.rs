@@ -83,7 +83,7 @@ impl Opener<'_> {
         files: &[&CarriedFile],
         forgotten: &BTreeSet<PersonId>,
         shelf: &Shelf,
-        next: &SyncSender<Opened>,
+        next: SyncSender<Opened>,
     ) -> Result<()> {
         let mut sound = Vec::new();
         for file in files {
@@ -104,6 +104,8 @@ impl Opener<'_> {
                 return Ok(());
             }
         }
+        // Whoever waits for them knows that these were all.
+        drop(next);
         shelf.put(&sound)
     }
 }
@@ -162,7 +164,7 @@ pub(crate) fn take_in(
         let beside = files.len() >= BESIDE;
         let (give, next) = sync_channel(if beside { AHEAD } else { files.len() });
         let language = spoken();
-        let open = move || speaking(language, || opener.open_all(files, forgotten, shelf, &give));
+        let open = move || speaking(language, || opener.open_all(files, forgotten, shelf, give));
         let opening = match beside {
             true => {
                 let running = Builder::new().spawn_scoped(scope, open);
@@ -285,4 +287,103 @@ pub(super) fn insert(
         taken.new = leaf.entries.len() as u64;
     }
     Ok((taken, Some(settled)))
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+
+    use super::super::sealed::Audience;
+    use super::super::sealed::tests::{Somebody, somebody};
+    use super::super::tests::{chain_of, coachs};
+    use super::*;
+
+    /// Ana's leaves, sealed to the coach.
+    fn files(coach: &Somebody, ana: &Somebody, leaves: u64) -> Vec<CarriedFile> {
+        let founder = vec![coach.certificate.device_keys().open];
+        let audience = Audience { founder, ..Audience::default() };
+        let sealed = |leaf: SealedLeaf| {
+            let content = leaf.seal(&ana.device, &audience).unwrap();
+            CarriedFile { name: leaf.name(&content).to_string(), content }
+        };
+        chain_of(coach, ana, leaves).into_iter().map(sealed).collect()
+    }
+
+    /// A coach's device with a shelf, and how it takes files in.
+    struct Coachs {
+        store: Store,
+        trusted: Trusted,
+        standing: Standing,
+        kept: Kept,
+        home: tempfile::TempDir,
+    }
+
+    impl Coachs {
+        fn new() -> (Coachs, Somebody, Somebody) {
+            let (coach, ana) = (somebody(1), somebody(2));
+            let (store, trusted, standing) = coachs(&coach, &ana);
+            let kept = Kept { keys: somebody(1).device, recovery: None };
+            let home = tempfile::tempdir().unwrap();
+            (Coachs { store, trusted, standing, kept, home }, coach, ana)
+        }
+
+        fn take_in(&mut self, files: &[CarriedFile]) -> Result<Vec<Outcome>> {
+            let Coachs { store, trusted, standing, kept, home } = self;
+            let shelf = Shelf::of(home.path())?;
+            let files: Vec<&CarriedFile> = files.iter().collect();
+            take_in(store, &shelf, &mut Reader { kept, trusted, standing }, &files, 0)
+        }
+
+        /// How many leaves the database knows, and how many files lie on the shelf.
+        fn counts(&self) -> (u64, usize) {
+            let shelf = Shelf::of(self.home.path()).unwrap();
+            (ledger::leaves(self.store.reader()).unwrap(), shelf.names().unwrap().len())
+        }
+    }
+
+    /// Few and many, opened here and beside: what came of each stands in its place, and only the sound ones are known.
+    #[test]
+    fn each_file_has_its_outcome_whatever_lies_beside_it() {
+        for count in [0, 1, BESIDE as u64 - 1, BESIDE as u64, 10 * AHEAD as u64] {
+            let (mut device, coach, ana) = Coachs::new();
+            let mut files = files(&coach, &ana, count);
+            for file in files.iter_mut().skip(1).step_by(3) {
+                file.content[300] ^= 1;
+            }
+            let outcomes = device.take_in(&files).unwrap();
+            assert_eq!(outcomes.len(), files.len());
+            for (at, outcome) in outcomes.iter().enumerate() {
+                let torn = at % 3 == 1;
+                let wanted = if torn { Err(SealedFault::Torn) } else { Ok(TakenIn { new: 1 }) };
+                assert_eq!(*outcome, wanted, "{at} of {count}");
+            }
+            let sound = outcomes.iter().flatten().count();
+            assert_eq!(device.counts(), (sound as u64, sound));
+        }
+    }
+
+    /// A database that refuses ends the opening of what is left; a shelf that refuses keeps the rows out. Afterwards
+    /// everything is taken in as if nothing had been.
+    #[test]
+    fn where_one_of_both_refuses_nothing_is_known() {
+        let (mut device, coach, ana) = Coachs::new();
+        let files = files(&coach, &ana, 10 * AHEAD as u64);
+        let read_only = |device: &Coachs, on: bool| {
+            device.store.reader().pragma_update(None, "query_only", on).unwrap();
+        };
+        read_only(&device, true);
+        assert!(device.take_in(&files).is_err());
+        read_only(&device, false);
+        assert_eq!(device.counts().0, 0);
+        let shelf = device.home.path().join("leaves");
+        fs::remove_dir_all(&shelf).unwrap();
+        let name = |file: &CarriedFile| shelf.join(&file.name);
+        fs::create_dir_all(name(&files[30])).unwrap();
+        assert!(device.take_in(&files).is_err());
+        assert_eq!(device.counts().0, 0);
+        fs::remove_dir(name(&files[30])).unwrap();
+        let taken = device.take_in(&files).unwrap();
+        assert!(taken.iter().all(|taken| *taken == Ok(TakenIn { new: 1 })), "{taken:?}");
+        assert_eq!(device.counts(), (files.len() as u64, files.len()));
+    }
 }

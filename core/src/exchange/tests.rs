@@ -15,7 +15,7 @@ use crate::store::{Draft, Store, connect, dump};
 use crate::trust::{Certificate, Head, Standing, Stop};
 
 /// A coach's device on which Ana was taken in.
-fn coachs(coach: &Somebody, ana: &Somebody) -> (Store, Trusted, Standing) {
+pub(super) fn coachs(coach: &Somebody, ana: &Somebody) -> (Store, Trusted, Standing) {
     let (certificate, founder) = (coach.certificate, Some(coach.certificate));
     let trusted = Trusted { certificate, founder };
     let connection = connect(Path::new(":memory:")).unwrap().0;
@@ -33,6 +33,11 @@ fn coachs(coach: &Somebody, ana: &Somebody) -> (Store, Trusted, Standing) {
 
 /// Four leaves of a chain, an entry each.
 fn chain(coach: &Somebody, ana: &Somebody) -> Vec<SealedLeaf> {
+    chain_of(coach, ana, 4)
+}
+
+/// So many leaves of a chain, an entry each.
+pub(super) fn chain_of(coach: &Somebody, ana: &Somebody, leaves: u64) -> Vec<SealedLeaf> {
     let (thread, certificate) = ((crew(coach), ana.id()), ana.certificate);
     let mut follows = Follows::nothing(thread.0, thread.1, &certificate);
     let next = |number: u64| {
@@ -41,7 +46,7 @@ fn chain(coach: &Somebody, ana: &Somebody) -> Vec<SealedLeaf> {
         follows = Follows { sequence: leaf.header.sequence, content: leaf.content };
         leaf
     };
-    (1..=4).map(next).collect()
+    (1..=leaves).map(next).collect()
 }
 
 /// What a device is given.
