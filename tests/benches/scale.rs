@@ -1,6 +1,7 @@
 //! What a large crew costs its coach: 20 athletes over two years and 200 over five, two evenings a week,
 //! through the real program; and beside each figure the bare work of SQLite, or of the file system, on the
-//! same rows. `cargo task scale` runs it: about a quarter of an hour and 5 GB of disk.
+//! same rows. `cargo task scale` runs it: about a quarter of an hour and 5 GB of disk. The smaller crew alone:
+//! `cargo bench -p holdfast-tests --bench scale -- small`.
 #![expect(
     clippy::unwrap_used,
     clippy::print_stdout,
@@ -38,27 +39,31 @@ fn main() {
     if let [bare, home, other] = &args[..] {
         return do_bare(bare, Path::new(home), Path::new(other));
     }
-    let crowds = [Crowd { members: 20, blocks: 4 }, Crowd { members: 200, blocks: 10 }];
-    let measured = crowds.map(measure);
+    let mut crowds = vec![Crowd { members: 20, blocks: 4 }, Crowd { members: 200, blocks: 10 }];
+    if args == ["small"] {
+        crowds.truncate(1);
+    }
+    let measured: Vec<Vec<Figure>> = crowds.into_iter().map(measure).collect();
     println!(
         "\n| what | 20 x 2 years | beside it, bare | 200 x 5 years | beside it, bare | grows | bare grows |"
     );
     println!("|---|---|---|---|---|---|---|");
-    let [small, large] = &measured;
-    for (small, large) in small.iter().zip(large) {
-        let grows =
-            |of: fn(&Figure) -> Cost| of(large).took.as_secs_f64() / of(small).took.as_secs_f64();
-        let cell = |cost: Cost| format!("{:.3} s, {:.0} MB", cost.took.as_secs_f64(), cost.memory);
-        println!(
-            "| {} | {} | {} | {} | {} | {:.1} | {:.1} |",
-            small.what,
-            cell(small.cost),
-            cell(small.bare),
-            cell(large.cost),
-            cell(large.bare),
-            grows(|figure| figure.cost),
-            grows(|figure| figure.bare),
-        );
+    let cell = |cost: Cost| format!("{:.3} s, {:.0} MB", cost.took.as_secs_f64(), cost.memory);
+    for (at, small) in measured[0].iter().enumerate() {
+        let mut line = format!("| {} | {} | {} |", small.what, cell(small.cost), cell(small.bare));
+        if let Some(large) = measured.get(1).map(|large| &large[at]) {
+            let grows = |of: fn(&Figure) -> Cost| {
+                of(large).took.as_secs_f64() / of(small).took.as_secs_f64()
+            };
+            line += &format!(
+                " {} | {} | {:.1} | {:.1} |",
+                cell(large.cost),
+                cell(large.bare),
+                grows(|figure| figure.cost),
+                grows(|figure| figure.bare),
+            );
+        }
+        println!("{line}");
     }
 }
 
@@ -170,7 +175,7 @@ fn do_bare(what: &str, home: &Path, other: &Path) {
                 (file.file_name(), file.metadata().unwrap().len())
             });
             assert!(names.count() > 0);
-            count("SELECT sum(length(hash)) FROM leaf");
+            count("SELECT sum(length(hash)) FROM file");
         }
         "week" => drop(count(
             "SELECT sum(length(e.raw)) FROM record s JOIN record r ON r.session = s.record
@@ -190,7 +195,10 @@ fn do_bare(what: &str, home: &Path, other: &Path) {
     }
 }
 
-/// Inserts the same rows into the same tables and indexes, a transaction a leaf.
+/// Leaves of one transaction: about as many as the core takes in together.
+const TOGETHER: usize = 128;
+
+/// Inserts the same rows into the same tables and indexes, in the order they came.
 fn insert(from: &Path, into: &Connection) {
     let attach = format!("ATTACH '{}' AS filled", from.display());
     into.execute_batch(&attach).unwrap();
@@ -202,24 +210,39 @@ fn insert(from: &Path, into: &Connection) {
     for sql in sql {
         into.execute_batch(&sql).unwrap();
     }
-    let mut leaves = into.prepare("SELECT device, sequence, first, last FROM filled.leaf").unwrap();
-    let leaves: Vec<(Vec<u8>, i64, i64, i64)> = leaves
-        .query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?)))
+    let mut leaves =
+        into.prepare("SELECT rowid, device, holds FROM filled.leaf ORDER BY rowid").unwrap();
+    let number = |pair: Option<&[u8]>| {
+        let pair = pair.unwrap();
+        i64::from_be_bytes(pair[..8].try_into().unwrap())
+    };
+    let leaves: Vec<(i64, Vec<u8>, i64, i64)> = leaves
+        .query_map([], |row| {
+            let holds: Vec<u8> = row.get(2)?;
+            let mut pairs = holds.chunks(16);
+            let first = number(pairs.clone().next());
+            Ok((row.get(0)?, row.get(1)?, first, number(pairs.next_back())))
+        })
         .unwrap()
         .map(Result::unwrap)
         .collect();
-    let [mut leaf, mut entry, mut record] = [
-        "INSERT INTO leaf SELECT * FROM filled.leaf WHERE device = ?1 AND sequence = ?2",
-        "INSERT INTO entry SELECT * FROM filled.entry WHERE device = ?1 AND n BETWEEN ?2 AND ?3",
+    let [mut leaf, mut file, mut entry, mut record] = [
+        "INSERT INTO leaf SELECT * FROM filled.leaf WHERE rowid = ?1",
+        "INSERT INTO file SELECT f.* FROM filled.leaf l JOIN filled.file f
+           ON f.device = l.device AND f.of = l.of AND f.sequence = l.sequence AND f.content = l.content WHERE l.rowid = ?1",
+        "INSERT OR IGNORE INTO entry SELECT * FROM filled.entry WHERE device = ?1 AND n BETWEEN ?2 AND ?3",
         "INSERT OR IGNORE INTO record SELECT r.* FROM filled.entry e JOIN filled.record r ON r.record = e.record
          WHERE e.device = ?1 AND e.n BETWEEN ?2 AND ?3",
     ]
     .map(|sql| into.prepare(sql).unwrap());
-    for (device, sequence, first, last) in leaves {
+    for leaves in leaves.chunks(TOGETHER) {
         into.execute_batch("BEGIN IMMEDIATE").unwrap();
-        leaf.execute(rusqlite::params![device, sequence]).unwrap();
-        entry.execute(rusqlite::params![device, first, last]).unwrap();
-        record.execute(rusqlite::params![device, first, last]).unwrap();
+        for (rowid, device, first, last) in leaves {
+            leaf.execute([rowid]).unwrap();
+            file.execute([rowid]).unwrap();
+            entry.execute(rusqlite::params![device, first, last]).unwrap();
+            record.execute(rusqlite::params![device, first, last]).unwrap();
+        }
         into.execute_batch("COMMIT").unwrap();
     }
 }

@@ -52,20 +52,20 @@ pub struct Made {
 }
 
 /// An evening as it was logged, to be told again.
-struct Evening {
+pub(crate) struct Evening {
     lines: Vec<Value>,
     at_ms: i64,
     date: NaiveDate,
 }
 
 /// An evening's lines for somebody else.
-struct Again {
-    member: u32,
-    first: u64,
-    day_ms: i64,
-    week: u32,
-    plan: (DeviceId, u64),
-    block: String,
+pub(crate) struct Again {
+    pub(crate) member: u32,
+    pub(crate) first: u64,
+    pub(crate) day_ms: i64,
+    pub(crate) week: u32,
+    pub(crate) plan: (DeviceId, u64),
+    pub(crate) block: String,
 }
 
 impl Crowd {
@@ -142,18 +142,18 @@ fn joined(coach: &Device, home: PathBuf, member: u32) -> Writer {
     writer
 }
 
-fn plan(name: &str, starts: NaiveDate) -> String {
+pub(crate) fn plan(name: &str, starts: NaiveDate) -> String {
     let plan = changed(DEMO_PLAN, "Cellar block one", name);
     let plan = changed(&plan, "2026-11-02", &starts.to_string());
     changed(&plan, "weeks  = 3", &format!("weeks  = {BLOCK}"))
 }
 
-fn evening(date: NaiveDate) -> Instant {
+pub(crate) fn evening(date: NaiveDate) -> Instant {
     at(&date.to_string(), 18)
 }
 
 /// An evening of each kind in the first week, logged by real calls.
-fn evenings(begins: NaiveDate) -> Vec<Evening> {
+pub(crate) fn evenings(begins: NaiveDate) -> Vec<Evening> {
     let folder = tempfile::tempdir().unwrap();
     let carrier = Carrier::new(folder.path().join("carrier"));
     let text = plan("Block 1", begins);
@@ -186,7 +186,7 @@ fn evenings(begins: NaiveDate) -> Vec<Evening> {
 
 impl Evening {
     /// The same evening, another member's, in another week.
-    fn told(&self, again: &Again) -> Vec<Value> {
+    pub(crate) fn told(&self, again: &Again) -> Vec<Value> {
         let mut records: BTreeMap<String, String> = BTreeMap::new();
         let mut lines = self.lines.clone();
         for (index, line) in lines.iter_mut().enumerate() {
@@ -241,7 +241,7 @@ fn record(ms: i64, member: u32, index: usize) -> String {
     format!("{:08x}-{:04x}-7{index:03x}-8000-0000{member:08x}", ms >> 16, ms & 0xffff)
 }
 
-fn profile(member: u32, person: PersonId, ms: i64) -> Value {
+pub(crate) fn profile(member: u32, person: PersonId, ms: i64) -> Value {
     let t = DateTime::from_timestamp_millis(ms).unwrap().fixed_offset();
     serde_json::json!({
         "v": 1, "n": 1, "hlc": { "ms": ms, "count": 0 },

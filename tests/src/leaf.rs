@@ -39,6 +39,17 @@ impl Writer {
         Writer { keys, certificate, paper: Some(recovery.keys()) }
     }
 
+    /// Another device of the same person, whose recovery code still lies on this one.
+    ///
+    /// # Panics
+    /// When it does not.
+    pub fn another(&self, place: u8) -> Writer {
+        let paper = self.paper.as_ref().unwrap();
+        let keys = Keys::new(&[place; 32], &[place + 100; 32]);
+        let certificate = Certificate::sign(paper, &keys.public(), place);
+        Writer { keys, certificate, paper: None }
+    }
+
     /// The keys that lie in a device's home.
     ///
     /// # Panics
@@ -105,8 +116,15 @@ impl Writer {
     /// When it cannot be sealed.
     pub fn seals(&self, leaf: &SealedLeaf, to: &[&Writer]) -> CarriedFile {
         let founder = to.iter().map(|one| one.certificate.device_keys().open).collect();
-        let audience = Audience { founder, ..Audience::default() };
-        let content = leaf.seal(&self.keys, &audience).unwrap();
+        self.seals_to(leaf, &Audience { founder, ..Audience::default() })
+    }
+
+    /// The same for an audience.
+    ///
+    /// # Panics
+    /// As [`Writer::seals`].
+    pub fn seals_to(&self, leaf: &SealedLeaf, audience: &Audience) -> CarriedFile {
+        let content = leaf.seal(&self.keys, audience).unwrap();
         CarriedFile { name: leaf.name(&content).to_string(), content }
     }
 

@@ -23,6 +23,7 @@ mod seed;
 mod stories;
 
 pub mod athlete;
+pub mod bare;
 pub mod crowd;
 pub mod faults;
 pub mod ilp;
@@ -30,6 +31,7 @@ pub mod kills;
 pub mod kits;
 pub mod laws;
 pub mod lifters;
+pub mod long_log;
 pub mod oil;
 pub mod oracle;
 pub mod pairing;
