@@ -45,6 +45,13 @@ impl Rows {
             ends.insert((device.clone(), last), leaf);
             rows.leaves.push(vec![(0, row)]);
         }
+        let mut places: BTreeMap<i64, usize> = BTreeMap::new();
+        for (leaf, row) in
+            read(&from, "SELECT rowid FROM leaf ORDER BY rowid").into_iter().enumerate()
+        {
+            let Value::Integer(rowid) = row[0] else { panic!("no leaf") };
+            places.insert(rowid, leaf);
+        }
         let file = "SELECT l.rowid, f.* FROM file f JOIN leaf l USING (device, of, sequence, content) ORDER BY l.rowid";
         for mut row in read(&from, file) {
             let Value::Integer(rowid) = row.remove(0) else { panic!("no file") };
