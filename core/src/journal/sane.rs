@@ -51,10 +51,13 @@ fn has_sane_numbers(body: &Body) -> bool {
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
         Body::Max(max) => mass(max.load),
-        Body::Note(note) => note.words.chars().count() <= MAX_NOTE,
+        // Words and names stand in the lines of others' screens: with a line break they would be lines of their own there.
+        Body::Note(note) => {
+            note.words.chars().count() <= MAX_NOTE && !note.words.contains(char::is_control)
+        }
+        Body::Profile(profile) => !profile.name.contains(char::is_control),
         // Texts and names: a line's own length bounds them.
-        Body::Profile(_)
-        | Body::PlanText(_)
+        Body::PlanText(_)
         | Body::OptionTaken(_)
         | Body::BarTaken(_)
         | Body::Cleared(_)
@@ -115,6 +118,19 @@ mod tests {
         assert!(is_sane(&range(-400)));
         assert!(!is_sane(&range(i64::MAX)));
         assert!(!is_sane(&range(-100_001)));
+        let said = |kind: &str, field: &str, said: &str| {
+            let id = "0199aa00-0000-7000-8000-000000000000";
+            let body = format!(
+                r#"{{"person":"{id}","session":"{id}","role":"athlete","unit":"kg","crew":null,"{field}":"{said}"}}"#
+            );
+            is_sane(&Body::decode(kind, &body).unwrap())
+        };
+        for (kind, field) in [("note", "words"), ("profile", "name")] {
+            assert!(said(kind, field, "Griff rutschte, Größe 2"));
+            for odd in ["a\\nCoach: stop", "\\u001b[2J", "\\u009b2J", "\u{7f}"] {
+                assert!(!said(kind, field, odd), "{kind} {odd}");
+            }
+        }
         assert!(date("2026-11-25".parse().unwrap()));
         assert!(!date(NaiveDate::MAX));
         assert!(mass(Mass::kg(1_800)) && !mass(Mass { ten_ng: i64::MAX }) && !mass(Mass::kg(-1)));
