@@ -37,20 +37,19 @@ impl Rows {
         let mut rows = Rows { made, leaves: Vec::new() };
         // Which leaf brought an entry: its device, and its place among that device's numbers.
         let mut ends: BTreeMap<(Vec<u8>, i64), usize> = BTreeMap::new();
-        for (leaf, row) in read(&from, "SELECT * FROM leaf ORDER BY rowid").into_iter().enumerate()
-        {
-            let (Value::Blob(device), Value::Blob(holds)) = (&row[0], &row[6]) else { panic!() };
+        // Where a leaf stands among them, by its place in the table.
+        let mut places: BTreeMap<i64, usize> = BTreeMap::new();
+        let leaves = read(&from, "SELECT rowid, * FROM leaf ORDER BY rowid");
+        for (leaf, mut row) in leaves.into_iter().enumerate() {
+            let Value::Integer(rowid) = row.remove(0) else { panic!("no leaf") };
+            places.insert(rowid, leaf);
+            let (Value::Blob(device), Value::Blob(holds)) = (&row[0], &row[6]) else {
+                panic!("no leaf")
+            };
             let last = &holds[holds.len() - 16..holds.len() - 8];
             let last = i64::from_be_bytes(last.try_into().unwrap());
             ends.insert((device.clone(), last), leaf);
             rows.leaves.push(vec![(0, row)]);
-        }
-        let mut places: BTreeMap<i64, usize> = BTreeMap::new();
-        for (leaf, row) in
-            read(&from, "SELECT rowid FROM leaf ORDER BY rowid").into_iter().enumerate()
-        {
-            let Value::Integer(rowid) = row[0] else { panic!("no leaf") };
-            places.insert(rowid, leaf);
         }
         let file = "SELECT l.rowid, f.* FROM file f JOIN leaf l USING (device, of, sequence, content) ORDER BY l.rowid";
         for mut row in read(&from, file) {

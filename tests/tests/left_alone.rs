@@ -53,7 +53,8 @@ fn useless_files_are_fetched_once_and_hold_nothing_up() {
         let (report, names) = fetched(coach, &crew);
         let new: BTreeSet<String> =
             names.into_iter().filter(|name| useless.contains(name)).collect();
-        assert!(new.len() < 200 + 32, "{}", new.len());
+        // A step is done to its end.
+        assert!(new.len() < 200 + 128, "{}", new.len());
         assert!(new.is_disjoint(&seen), "one is fetched again");
         // Known ones are named still.
         assert!(report.aside.len() >= seen.len() + new.len());

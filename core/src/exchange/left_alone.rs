@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, params};
 
-use super::ListedFile;
 use super::sealed::SealedFault;
+use super::{CarriedFile, ListedFile};
 use crate::error::Result;
 use crate::store::Store;
 
@@ -32,26 +32,30 @@ pub(super) fn left_alone(connection: &Connection) -> Result<BTreeMap<(String, u6
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 
-/// Notes that a file was fetched for nothing.
-pub(super) fn leave_alone(
-    store: &mut Store,
-    (name, bytes): (&str, u64),
-    fault: &SealedFault,
-) -> Result<()> {
-    let tries = match fault {
-        // A newer app reads it.
-        SealedFault::Newer { .. } => return Ok(()),
-        SealedFault::Torn => 1,
-        _ => 0,
-    };
-    let reason = match fault {
-        SealedFault::NotForUs => String::new(),
-        fault => fault.to_string(),
-    };
+/// Notes which files were fetched for nothing, and why.
+pub(super) fn leave_alone(store: &mut Store, files: &[(&CarriedFile, SealedFault)]) -> Result<()> {
+    if files.is_empty() {
+        return Ok(());
+    }
     store.write(|tx| {
-        let sql = "INSERT INTO left_alone VALUES (?1, ?2, ?3, ?4)
-                   ON CONFLICT DO UPDATE SET tries = tries + excluded.tries, reason = excluded.reason";
-        tx.prepare_cached(sql)?.execute(params![name, bytes as i64, tries, reason])?;
+        let mut statement = tx.prepare_cached(
+            "INSERT INTO left_alone VALUES (?1, ?2, ?3, ?4)
+             ON CONFLICT DO UPDATE SET tries = tries + excluded.tries, reason = excluded.reason",
+        )?;
+        for (file, fault) in files {
+            let tries = match fault {
+                // A newer app reads it.
+                SealedFault::Newer { .. } => continue,
+                SealedFault::Torn => 1,
+                _ => 0,
+            };
+            let reason = match fault {
+                SealedFault::NotForUs => String::new(),
+                fault => fault.to_string(),
+            };
+            let bytes = file.content.len() as i64;
+            statement.execute(params![file.name, bytes, tries, reason])?;
+        }
         Ok(())
     })
 }

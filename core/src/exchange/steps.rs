@@ -264,10 +264,9 @@ impl Running {
         let drawn = sha256(&at.wall_ms.to_be_bytes());
         let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
         let some = (0..CHECKED_AGAIN.min(count)).map(|next| (drawn % count + next) % count);
-        let chosen: BTreeSet<usize> = some.chain(count.checked_sub(1)).collect();
-        let there = self.there.iter().enumerate();
-        let chosen = there.filter(|(place, _)| chosen.contains(place));
-        self.get.extend(chosen.map(|(_, (name, bytes))| (name.clone(), *bytes)));
+        let places: BTreeSet<usize> = some.chain(count.checked_sub(1)).collect();
+        let there = self.there.iter().enumerate().filter(|(place, _)| places.contains(place));
+        self.get.extend(there.map(|(_, (name, bytes))| (name.clone(), *bytes)));
     }
 
     /// Takes in files that were fetched. One bad file never stops the others.
@@ -283,17 +282,17 @@ impl Running {
         // This device has them: what lies there rotten is written again.
         let mut fresh = Vec::new();
         for file in files {
-            match SealedName::parse(&file.name).filter(|name| self.there.contains_key(name)) {
+            let named = SealedName::parse(&file.name);
+            match named.as_ref().filter(|name| self.there.contains_key(name)) {
                 Some(name)
-                    if !is_as_named(&name, &file.content) && !planted(Planted::SizeIsEnough) =>
+                    if !is_as_named(name, &file.content) && !planted(Planted::SizeIsEnough) =>
                 {
-                    self.there.remove(&name);
+                    self.there.remove(name);
                 }
                 Some(_) => {}
+                // Brought twice it is taken in once.
                 None => {
-                    // Brought twice it is taken in once.
-                    let name = SealedName::parse(&file.name);
-                    self.there.extend(name.map(|name| (name, file.content.len() as u64)));
+                    self.there.extend(named.map(|name| (name, file.content.len() as u64)));
                     fresh.push(file);
                 }
             }
@@ -301,6 +300,7 @@ impl Running {
         let Own { store, shelf, kept, trusted, standing, .. } = own;
         let mut reader = Reader { kept, trusted, standing };
         let outcomes = take_in(store, shelf, &mut reader, &fresh, at.wall_ms)?;
+        let mut faults = Vec::new();
         for (file, outcome) in fresh.into_iter().zip(outcomes) {
             match outcome {
                 Ok(taken) => {
@@ -308,18 +308,18 @@ impl Running {
                     self.report.entries += taken.new;
                 }
                 Err(fault) => {
-                    self.failed += 1;
                     if planted(Planted::CarriedUnverified) {
                         own.bag.take(std::slice::from_ref(file))?;
                     }
-                    leave_alone(store, (&file.name, file.content.len() as u64), &fault)?;
-                    // Sealed to others: no fault, and nothing to say.
-                    if fault != SealedFault::NotForUs {
-                        self.report.aside.push(AsideFile::of(&file.name, &fault));
-                    }
+                    faults.push((file, fault));
                 }
             }
         }
+        self.failed += faults.len();
+        leave_alone(store, &faults)?;
+        // Sealed to others: no fault, and nothing to say.
+        faults.retain(|(_, fault)| *fault != SealedFault::NotForUs);
+        self.report.aside.extend(faults.iter().map(|of| AsideFile::of(&of.0.name, &of.1)));
         Ok(())
     }
 

@@ -154,6 +154,9 @@ pub(crate) fn take_in(
     files: &[&CarriedFile],
     wall_ms: i64,
 ) -> Result<Vec<Outcome>> {
+    if files.is_empty() {
+        return Ok(Vec::new());
+    }
     catch_up(store, shelf, reader, files)?;
     let forgotten = &forgotten(store.reader(), store.device())?;
     let opener = reader.opener();
