@@ -14,8 +14,12 @@ use serde_json::Value;
 
 static HOMES: LazyLock<Homes> = LazyLock::new(Homes::start);
 
-/// A line with another number: each entry of a leaf has a higher one than that before it.
+/// Whom the kept lines are about: in their place stands the member.
+const SOMEBODY: &str = "2f303132-3334-4536-b738-393a3b3c3d3e";
+
+/// A line about the member, with another number: each entry of a leaf has a higher one than that before it.
 fn numbered(line: &str, number: u64) -> Option<Entry> {
+    let line = &line.replace(SOMEBODY, &HOMES.person().to_string());
     let entry = Entry::read(HOMES.device(), line).ok()?;
     let (old, new) = (format!("\"n\":{},", entry.id.number), format!("\"n\":{number},"));
     Entry::read(HOMES.device(), &line.replacen(&old, &new, 1)).ok()

@@ -10,7 +10,7 @@ use holdfast_core::exchange::sealed::{
 use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::{Entry, Role};
 use holdfast_core::trust::{Certificate, Kept, Keys, crew_of};
-use holdfast_core::{Holdfast, Instant, MassUnit, PairDid, Start};
+use holdfast_core::{DeviceId, Holdfast, Instant, MassUnit, PairDid, PersonId, Start};
 
 /// One day with a piece of each kind, every day of two weeks.
 const PLAN: &[u8] = include_bytes!("../../bindings/fixtures/small-plan.toml");
@@ -102,8 +102,13 @@ impl Homes {
     }
 
     /// The member's device.
-    pub fn device(&self) -> holdfast_core::DeviceId {
+    pub fn device(&self) -> DeviceId {
         self.header.device
+    }
+
+    /// The member.
+    pub fn person(&self) -> PersonId {
+        self.header.person
     }
 
     /// The file of the member's next leaf.
@@ -130,7 +135,7 @@ fn pair(maren: &Holdfast, ines: &Holdfast) {
     let words = step(ines, scan(opened.code)).words.join(" ");
     let line = (1..).zip(&opened.lines).find(|(_, line)| **line == words).map(|(line, _)| line);
     step(maren, PairDid::Pick { line, label: None });
-    step(ines, PairDid::Match { matches: true });
+    step(ines, PairDid::Match { matches: true, share_earlier: true });
 }
 
 /// An exchange with a carrier that has these files: what came of it, and what was put there.
