@@ -9,7 +9,6 @@ use proc_macro2::{Delimiter, TokenStream, TokenTree};
 
 /// Texts in the code that look like sentences and are none, by file: why each may stand there.
 const NOT_SENTENCES: &[(&str, &str, &str)] = &[
-    ("core/src/exchange/ledger.rs", "of = ?", "a part of a query, and of a wrong one"),
     ("core/src/exchange/ledger.rs", "?2 NOTNULL", "a part of a wrong query"),
     ("core/src/exchange/ledger.rs", "?1 NOTNULL", "a part of a wrong query"),
     ("core/src/exchange/web/dav/mod.rs", "", "names of headers, and what stands in them"),
