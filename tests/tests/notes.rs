@@ -5,7 +5,7 @@ use std::fs;
 use holdfast_core::coach::{AttentionKind, NoteGiven, SetOfPiece};
 use holdfast_core::session::{NoteFrom, NoteView, Row, SessionScreen, Tap, Typed};
 use holdfast_core::{Holdfast, HoldfastResult};
-use holdfast_tests::taps::{begin, kg};
+use holdfast_tests::taps::{begin, kg, window};
 use holdfast_tests::train::{squats, three_squats};
 use holdfast_tests::views::piece;
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
@@ -99,7 +99,7 @@ fn a_note_goes_to_the_coach_and_the_answer_comes_back_to_the_set() {
     let from_coach = "From your coach: Chalk, and thumbs around";
     assert_eq!(own.sets[0].notes, ["For your coach: the grip slipped", from_coach]);
     ines.go_to("2026-11-05");
-    let earlier = "From your coach on Wed 4 Nov: Chalk, and thumbs around";
+    let earlier = "From your coach about Tue 3 Nov, set 1: Chalk, and thumbs around";
     assert_eq!(texts(on_squat(&ines.today().unwrap())), [earlier]);
     assert_eq!(texts(on_squat(&ines.tap(begin()).unwrap())), [earlier]);
 }
@@ -129,6 +129,23 @@ fn a_coachs_note_is_shown_until_it_was_read_twice() {
 fn squats_on(device: &Device) {
     device.tap(kg(50)).unwrap();
     device.tap(Tap::Finish { rpe: Some(6), minutes: Some(40) }).unwrap();
+}
+
+/// Where sets alone are listed, a note on a window says which.
+#[test]
+fn a_note_on_a_window_says_which() {
+    let crew = Crew::running().unwrap();
+    let ines = &crew.athletes[0];
+    ines.tap(window(None, Some(15), Some(9_000))).unwrap();
+    let screen = ines.tap(note("too hot")).unwrap();
+    assert_eq!(texts(&piece(&screen, "Corners").notes), ["For your coach, window 1: too hot"]);
+    ines.tap(kg(50)).unwrap();
+    crew.exchange_all().unwrap();
+    let listed = |device: &Device, name: Option<String>| {
+        device.holdfast.sets(name, None, 1).unwrap().sessions.remove(0).notes
+    };
+    assert_eq!(listed(ines, None), ["For your coach, Corners window 1: too hot"]);
+    assert_eq!(listed(&crew.coach, Some("Ines".into())), ["Ines, Corners window 1: too hot"]);
 }
 
 /// What is private is in no journal, no leaf, no file of the carrier and on no other device; exported, it stands apart.

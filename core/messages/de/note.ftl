@@ -10,7 +10,8 @@ from-coach-on = Von deinem Coach, { $place }: { $words }
 private = Nur für dich: { $words }
 private-on = Nur für dich, { $place }: { $words }
 # $day ist das Datum einer früheren Einheit, etwa „Di 3. Nov“.
-from-coach-of = Von deinem Coach, { $day }: { $words }
+from-coach-of = Von deinem Coach zu { $day }: { $words }
+from-coach-about = Von deinem Coach zu { $day }, { $place }: { $words }
 set = Satz { $set }
 window = Fenster { $window }
 

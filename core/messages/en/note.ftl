@@ -10,7 +10,8 @@ from-coach-on = From your coach, { $place }: { $words }
 private = For you alone: { $words }
 private-on = For you alone, { $place }: { $words }
 # $day is the date of an earlier session, such as "Tue 3 Nov".
-from-coach-of = From your coach on { $day }: { $words }
+from-coach-of = From your coach about { $day }: { $words }
+from-coach-about = From your coach about { $day }, { $place }: { $words }
 set = set { $set }
 window = window { $window }
 

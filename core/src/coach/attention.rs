@@ -1,5 +1,7 @@
 //! What a coach should look at, and in which order.
 
+use std::cmp::Ordering;
+
 use chrono::NaiveDate;
 use rusqlite::Connection;
 use serde::Serialize;
@@ -107,7 +109,11 @@ pub(crate) fn attention(
     let (doubted, counted): (Vec<_>, Vec<_>) = lifts.partition(|lift| lift.body.doubt);
     found.extend(doubted.iter().map(|lift| slip(block, unit, lift)));
     found.extend(progress(block, unit, proposals, &counted));
-    found.sort();
+    // Notes stay the latest first.
+    found.sort_by(|one, other| match (one.kind, other.kind) {
+        (AttentionKind::Note, AttentionKind::Note) => Ordering::Equal,
+        _ => one.cmp(other),
+    });
     let mut all = pain(connection, person, block)?;
     all.extend(found);
     Ok(all)

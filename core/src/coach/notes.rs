@@ -35,11 +35,20 @@ pub(super) fn text_of(
     from: NoteFrom,
     note: &Note,
 ) -> Result<String> {
-    let about = about(connection, note)?;
-    Ok(match reader.role {
+    Ok(text(reader, athlete, from, about(connection, note)?, note))
+}
+
+fn text(
+    reader: &Profile,
+    athlete: &str,
+    from: NoteFrom,
+    about: Option<String>,
+    note: &Note,
+) -> String {
+    match reader.role {
         Role::Athlete => words::own_note(from, about, &note.words),
         Role::Coach => words::coachs_view(from, athlete, about, &note.words),
-    })
+    }
 }
 
 /// What a note is about, in words: `Squat set 2`, or a piece alone; none for a session.
@@ -101,22 +110,20 @@ pub(super) fn note_lines(
     Ok(lines)
 }
 
-/// The notes on each thing done in a session, and with none those on the session, each in a line.
+/// The notes of a session, each in a line: with the record they are on where that is listed, and otherwise with what they
+/// are about.
 pub(super) fn notes_on(
     connection: &Connection,
     session: RecordId,
     (reader, athlete, own): (&Profile, &str, bool),
+    is_listed: impl Fn(RecordId) -> bool,
 ) -> Result<Vec<(Option<RecordId>, String)>> {
     let text = |(from, note): (NoteFrom, Note)| {
-        // The set stands beside it.
-        let about = note.piece.clone().filter(|_| note.about.is_none());
-        let text = match reader.role {
-            Role::Athlete => words::own_note(from, about, &note.words),
-            Role::Coach => words::coachs_view(from, athlete, about, &note.words),
-        };
-        (note.about, text)
+        let beside = note.about.is_some_and(&is_listed);
+        let about = if beside { None } else { about(connection, &note)? };
+        Ok((note.about.filter(|_| beside), text(reader, athlete, from, about, &note)))
     };
-    Ok(all_of(connection, session, own)?.into_iter().map(text).collect())
+    all_of(connection, session, own)?.into_iter().map(text).collect()
 }
 
 /// The notes of a session; with the private ones where they are one's own.

@@ -216,7 +216,6 @@ fn session_sets(
     let unit = profile.unit;
     let block = device.block(session.body.plan, None)?;
     let (reader, own) = (device.profile()?, session.person == device.person());
-    let notes = notes_on(device.reader(), session.record, (&reader, &profile.name, own))?;
     let query =
         Query { person: Some(session.person), session: Some(session.record), ..Query::default() };
     let mut lifts = query.read::<Lift>(device.reader())?;
@@ -225,6 +224,9 @@ fn session_sets(
         (pieces.iter().position(|piece| *piece == lift.body.piece), lift.body.set)
     });
     let aside = set_aside(device.reader())?;
+    let is_listed = |about: RecordId| lifts.iter().any(|lift| lift.record == about);
+    let whose = (&reader, profile.name.as_str(), own);
+    let notes = notes_on(device.reader(), session.record, whose, is_listed)?;
     let on = |done: Option<RecordId>| -> Vec<String> {
         notes.iter().filter(|(about, _)| *about == done).map(|(_, text)| text.clone()).collect()
     };
@@ -250,16 +252,13 @@ fn session_sets(
             notes: on(Some(lift.record)),
         }
     };
-    // On the session as a whole, and on windows and holds, which are not listed here.
-    let is_listed = |about: RecordId| lifts.iter().any(|lift| lift.record == about);
-    let elsewhere = notes.iter().filter(|(about, _)| !about.is_some_and(is_listed));
-    let elsewhere = elsewhere.map(|(_, text)| text.clone()).collect();
     let date = session.body.date;
     Ok(SessionSets {
         session: session.record,
         date,
         heading: say::coach::session_heading(&session.body.day, words::day(date)),
-        notes: elsewhere,
+        // On the session as a whole, and on windows and holds, which are not listed here.
+        notes: on(None),
         sets: lifts.iter().map(set).collect(),
     })
 }

@@ -67,7 +67,8 @@ impl Device {
         self.tidy()
     }
 
-    /// Writes the database anew without what was deleted. A check that reads beside would take that for damage.
+    /// Writes the database file anew, so that nothing deleted stays in it. A check beside the session ends first: the file
+    /// would change under it.
     fn tidy(&mut self) -> Result<()> {
         if self.checkup.take().is_some() {
             self.store.moves_again()?;

@@ -60,19 +60,24 @@ pub(super) fn leave_alone(store: &mut Store, files: &[(&CarriedFile, SealedFault
     })
 }
 
-/// Forgets those that a carrier has no longer: what comes back is looked at again.
-pub(super) fn forget_gone(store: &mut Store, listing: &[ListedFile]) -> Result<()> {
-    let mut gone: BTreeSet<String> =
-        left_alone(store.reader())?.into_keys().map(|(name, _)| name).collect();
-    for file in listing {
-        gone.remove(&file.name);
-    }
-    if gone.is_empty() {
+/// Forgets those that this carrier does not have, once there are more than so many: somebody may write new ones for ever.
+/// Until then they stay, for another carrier may have them.
+const MOST: usize = 10_000;
+
+/// Keeps what is known of files left alone from growing without end.
+pub(super) fn keep_few(
+    store: &mut Store,
+    known: &BTreeMap<(String, u64), Known>,
+    listing: &[ListedFile],
+) -> Result<()> {
+    if known.len() <= MOST {
         return Ok(());
     }
+    let there: BTreeSet<&str> = listing.iter().map(|file| file.name.as_str()).collect();
     store.write(|tx| {
         let mut statement = tx.prepare_cached("DELETE FROM left_alone WHERE name = ?1")?;
-        gone.iter().try_for_each(|name| statement.execute([name]).map(drop))?;
+        let gone = known.keys().filter(|(name, _)| !there.contains(name.as_str()));
+        gone.map(|(name, _)| name).try_for_each(|name| statement.execute([name]).map(drop))?;
         Ok(())
     })
 }

@@ -11,7 +11,7 @@ use std::io;
 use std::path::Path;
 
 use super::forget::{forgotten, is_forgotten};
-use super::left_alone::{Known, forget_gone, leave_alone, left_alone};
+use super::left_alone::{Known, keep_few, leave_alone, left_alone};
 use super::members::Trusted;
 use super::portion::{BYTES_A_STEP, FILES_A_STEP, some_of};
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
@@ -203,8 +203,8 @@ impl Running {
     fn list(&mut self, own: &mut Own<'_>, listing: &[ListedFile]) -> Result<()> {
         let here = ledger::names(own.store.reader())?;
         let forgotten = forgotten(own.store.reader(), own.store.device())?;
-        forget_gone(own.store, listing)?;
         let left_alone = left_alone(own.store.reader())?;
+        keep_few(own.store, &left_alone, listing)?;
         let (mut aside, mut waiting) = (Vec::new(), Vec::new());
         self.carried = own.bag.files();
         for file in listing.iter().take(MAX_LISTING) {

@@ -12,7 +12,7 @@ use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::say;
 use crate::store::{Store, has_line};
-use crate::trust::{Kept, Lane, Standing};
+use crate::trust::{Certificate, Kept, Lane, Standing};
 
 /// What was held against what, and what does not fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -48,9 +48,10 @@ pub(crate) fn seals(store: &Store, shelf: &Shelf, kept: &Kept, trusted: &Trusted
             Err(fault) => seals.odd.push(say::error::labelled(name, fault.to_string())),
         }
     }
+    let known = certificates(store.reader(), trusted)?;
     for (lane, leaves) in chains(store.reader())? {
         seals.chains += 1;
-        let odd = broken(store.reader(), trusted, lane, &leaves)?;
+        let odd = broken(&known, trusted, lane, &leaves);
         seals.odd.extend(odd.into_iter().map(|(sequence, content)| {
             let hash = data_encoding::HEXLOWER.encode(&content[..8]);
             say::sealed::follows_another(sequence, hash)
@@ -84,15 +85,14 @@ fn chains(connection: &Connection) -> Result<BTreeMap<Lane, Vec<Linked>>> {
 
 /// The leaves that follow none of those one place before them. One that is not here is a hole, and no fault.
 fn broken(
-    connection: &Connection,
+    known: &[Certificate],
     trusted: &Trusted,
     lane: Lane,
     leaves: &[Linked],
-) -> Result<Vec<(u64, [u8; 32])>> {
-    let writer = certificates(connection, trusted)?.into_iter();
-    let writer = writer.filter(|certificate| certificate.device() == lane.device);
+) -> Vec<(u64, [u8; 32])> {
+    let writer = known.iter().filter(|certificate| certificate.device() == lane.device);
     let first: Vec<[u8; 32]> = match trusted.crew() {
-        Some(crew) => writer.map(|of| Follows::nothing(crew, lane.of, &of).content).collect(),
+        Some(crew) => writer.map(|of| Follows::nothing(crew, lane.of, of).content).collect(),
         None => Vec::new(),
     };
     let follows = |(sequence, _, previous): &&Linked| {
@@ -104,5 +104,5 @@ fn broken(
         before.is_empty() || before.contains(previous)
     };
     let odd = leaves.iter().filter(|leaf| !follows(leaf));
-    Ok(odd.map(|(sequence, content, _)| (*sequence, *content)).collect())
+    odd.map(|(sequence, content, _)| (*sequence, *content)).collect()
 }

@@ -1,13 +1,14 @@
 //! What is read of notes for a screen: the coach's, and the athlete's own for nobody else.
 
+use chrono::NaiveDate;
 use rusqlite::Connection;
 
 use crate::error::Result;
 use crate::history::{notes_of, to_be_read};
 use crate::id::{PersonId, RecordId};
-use crate::journal::{Held, Kind as _, Lift, Note, NoteFrom, Session, WindowDone};
+use crate::journal::{Body, Held, Kind as _, Lift, Note, NoteFrom, Session, WindowDone};
 use crate::plan::{Day, Exercise, Piece, PieceKind};
-use crate::store::{Logged, PrivateNote, private_notes};
+use crate::store::{Logged, PrivateNote, Query, date_of, private_notes};
 
 /// The notes of a session that are not of the athlete's journal.
 #[derive(Default)]
@@ -16,10 +17,35 @@ pub(crate) struct Notes {
     coach: Option<PersonId>,
     /// The coach's on this session.
     pub(super) from_coach: Vec<Logged<Note>>,
-    /// The coach's on earlier ones that are still to be read, each with the piece it is shown in; none for the whole.
-    pub(super) to_read: Vec<(Option<String>, Logged<Note>)>,
+    /// The coach's on earlier ones that are still to be read.
+    pub(super) to_read: Vec<ToRead>,
     /// The athlete's own for nobody else.
     pub(super) private: Vec<PrivateNote>,
+}
+
+/// A note of the coach's on an earlier session.
+pub(super) struct ToRead {
+    /// The piece it is shown in; none for the session as a whole.
+    pub(super) piece: Option<String>,
+    /// The date that was trained on.
+    pub(super) date: NaiveDate,
+    /// What was done that it is about.
+    pub(super) done: Option<Body>,
+    pub(super) words: String,
+}
+
+impl ToRead {
+    fn of(connection: &Connection, piece: Option<&str>, note: Logged<Note>) -> Result<ToRead> {
+        let record = |record| Query { record: Some(record), ..Query::default() };
+        let session = record(note.body.session).last::<Session>(connection)?;
+        let about = note.body.about.map(|about| record(about).bodies(None, connection));
+        Ok(ToRead {
+            piece: piece.map(str::to_owned),
+            date: session.map_or_else(|| date_of(&note), |session| session.body.date),
+            done: about.transpose()?.and_then(|mut found| found.pop()).map(|done| done.body),
+            words: note.body.words,
+        })
+    }
 }
 
 impl Notes {
@@ -48,12 +74,15 @@ impl Notes {
         let (Some(coach), Some(day)) = (notes.coach, day) else { return Ok(notes) };
         let people = (athlete, coach);
         let whole = to_be_read(connection, people, (Session::NAME, ""), during)?;
-        notes.to_read.extend(whole.into_iter().map(|note| (None, note)));
+        for note in whole {
+            notes.to_read.push(ToRead::of(connection, None, note)?);
+        }
         for piece in &day.pieces {
             for (kind, done) in done_in(piece, exercise) {
                 let found = to_be_read(connection, people, (kind, &done), during)?;
-                let of_piece = found.into_iter().map(|note| (Some(piece.name.clone()), note));
-                notes.to_read.extend(of_piece);
+                for note in found {
+                    notes.to_read.push(ToRead::of(connection, Some(&piece.name), note)?);
+                }
             }
         }
         Ok(notes)

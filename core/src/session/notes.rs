@@ -1,6 +1,7 @@
 //! Notes of a session: what a tap writes down, and what is on screen.
 
 use super::log::SessionLog;
+use super::noted::ToRead;
 use super::screen::{NoteView, Row};
 use super::sheet::Sheet;
 use super::snapshot::Snapshot;
@@ -10,7 +11,6 @@ use crate::history::note_words;
 use crate::id::RecordId;
 use crate::journal::{Body, Note, NoteFrom};
 use crate::plan::{Exercise, PieceKind};
-use crate::store::{Logged, date_of};
 use crate::words;
 
 /// What a note is about.
@@ -98,16 +98,16 @@ impl Sheet<'_> {
     /// The notes on a piece: the coach's on earlier times first, then those of this session.
     pub(super) fn notes(&self, piece: &str) -> Vec<NoteView> {
         let earlier =
-            self.snapshot.notes.to_read.iter().filter(|(of, _)| of.as_deref() == Some(piece));
-        let earlier = earlier.map(|(_, note)| of_earlier(note));
+            self.snapshot.notes.to_read.iter().filter(|note| note.piece.as_deref() == Some(piece));
+        let earlier = earlier.map(of_earlier);
         earlier.chain(of_session(self.snapshot, Some(piece))).collect()
     }
 }
 
 /// The notes on the session as a whole.
 pub(super) fn on_the_whole(snapshot: &Snapshot) -> Vec<NoteView> {
-    let earlier = snapshot.notes.to_read.iter().filter(|(of, _)| of.is_none());
-    earlier.map(|(_, note)| of_earlier(note)).chain(of_session(snapshot, None)).collect()
+    let earlier = snapshot.notes.to_read.iter().filter(|note| note.piece.is_none());
+    earlier.map(of_earlier).chain(of_session(snapshot, None)).collect()
 }
 
 fn of_session(snapshot: &Snapshot, piece: Option<&str>) -> Vec<NoteView> {
@@ -129,7 +129,8 @@ fn view(log: &SessionLog, from: NoteFrom, note: &Note) -> NoteView {
     NoteView { from, row: done.and_then(super::said::row_of), words: note.words.clone(), text }
 }
 
-fn of_earlier(note: &Logged<Note>) -> NoteView {
-    let text = words::coachs_note_on(words::day(date_of(note)), &note.body.words);
-    NoteView { from: NoteFrom::Coach, row: None, words: note.body.words.clone(), text }
+fn of_earlier(note: &ToRead) -> NoteView {
+    let place = note.done.as_ref().and_then(words::place_of);
+    let text = words::coachs_note_on(words::day(note.date), place, &note.words);
+    NoteView { from: NoteFrom::Coach, row: None, words: note.words.clone(), text }
 }

@@ -32,9 +32,12 @@ pub(crate) fn noted_privately(note: &Note) -> String {
     }
 }
 
-/// A coach's note on an earlier time: `From your coach on Tue 3 Nov: keep the elbows in`.
-pub(crate) fn coachs_note_on(day: String, words: &str) -> String {
-    say::from_coach_of(day, words)
+/// A coach's note on an earlier time: `From your coach about Tue 3 Nov, set 2: keep the elbows in`.
+pub(crate) fn coachs_note_on(day: String, place: Option<String>, words: &str) -> String {
+    match place {
+        Some(place) => say::from_coach_about(day, place, words),
+        None => say::from_coach_of(day, words),
+    }
 }
 
 /// A note as the coach reads it: `Ana, Squat set 2: the grip slipped`.

@@ -114,6 +114,9 @@ impl Device {
         let Some(from) = self.identity.shares_from else {
             return Err(refused(say::nothing_withheld()));
         };
+        if self.earlier(from)? == 0 {
+            return Err(refused(say::nothing_withheld()));
+        }
         // A kill in between leaves it withheld, and this can be said again.
         let (device, person) = (self.identity.device, self.person());
         self.store.write(|tx| release(tx, person, device, from))?;

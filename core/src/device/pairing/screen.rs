@@ -58,9 +58,9 @@ impl Device {
         told: Option<String>,
         at: &Instant,
     ) -> Result<PairScreen> {
-        let from = self.identity.shares_from.unwrap_or_else(|| at.date());
-        let before = match stored.now {
-            Now::Compared { .. } | Now::Joined {} => self.earlier(from)?,
+        let before = match (&stored.now, self.identity.shares_from) {
+            (Now::Compared { .. }, _) => self.earlier(at.date())?,
+            (Now::Joined {}, Some(from)) => self.earlier(from)?,
             _ => 0,
         };
         let plain = |step, ask: &str| PairScreen {
@@ -117,8 +117,7 @@ impl Device {
                 ..plain(PairStep::Compare, say::read_to_your_coach())
             },
             Now::Joined {} => {
-                let withheld = before > 0 && self.identity.shares_from.is_some();
-                let earlier = withheld.then(|| say::earlier_withheld(before));
+                let earlier = (before > 0).then(|| say::earlier_withheld(before));
                 PairScreen { earlier, ..plain(PairStep::Done, say::joined()) }
             }
         })
