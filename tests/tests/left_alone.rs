@@ -25,9 +25,10 @@ fn fetched(device: &Device, crew: &Crew) -> (ExchangeReport, Vec<String>) {
     (report, asked.into_inner())
 }
 
-/// Files under names of leaves that nobody wrote: of a device, with bytes that fit their names, or do not.
+/// Files under names of leaves that nobody wrote, with bytes that fit their names, or do not: those that fit come before all
+/// others by name, torn ones after.
 fn junk(crew: &Crew, count: u64, torn: bool) -> Vec<String> {
-    let device = DeviceId(uuid::Uuid::from_u128(if torn { 0 } else { 1 }));
+    let device = DeviceId(uuid::Uuid::from_u128(if torn { u128::MAX } else { 1 }));
     let one = |sequence: u64| {
         let content = format!("junk {sequence}").into_bytes();
         let hash = sha256(if torn { b"another" } else { &content });

@@ -74,7 +74,7 @@ fn a_member_reads_neither_anothers_leaves_nor_the_coachs_about_them() {
     }
 }
 
-/// Rulings, plans, admissions and the clearing of flags by a member; a lift by the coach in a member's thread.
+/// Rulings, plans, admissions, notes and the clearing of flags by a member; a lift by the coach in a member's thread.
 #[test]
 fn nobody_says_what_is_not_theirs_to_say() {
     let crew = crew();
@@ -103,7 +103,15 @@ fn nobody_says_what_is_not_theirs_to_say() {
         "{{\"person\":\"{}\",\"name\":\"Ben\",\"role\":\"coach\",\"unit\":\"kg\",\"crew\":null}}",
         ben.person()
     );
+    let sets = |device: &Device, name: Option<String>| {
+        device.holdfast.sets(name, None, 1).unwrap().sessions.remove(0)
+    };
+    let session = sets(&crew.coach, Some("Ana".into())).session;
+    // On the coach's screens it would stand as the coach's own.
+    let note =
+        format!("{{\"person\":\"{person}\",\"session\":\"{session}\",\"words\":\"Go heavier\"}}");
     let said = [
+        ("note", note),
         ("profile", promoted),
         ("plan", plan),
         ("admit", admit),
@@ -127,6 +135,9 @@ fn nobody_says_what_is_not_theirs_to_say() {
         assert_eq!(after, before, "{kind}");
         let page = crew.coach.holdfast.member("Ana".into(), "2026-11-05".parse().unwrap()).unwrap();
         assert!(page.discomfort[0].open, "{kind}");
+        assert!(page.notes.is_empty(), "{kind}");
+        assert!(sets(&crew.coach, Some("Ana".into())).notes.is_empty(), "{kind}");
+        assert!(sets(ana_device, None).notes.is_empty(), "{kind}");
         assert_eq!(flags(&ana_device.today().unwrap()).len(), 1, "{kind}");
         let who = crew.coach.holdfast.who().unwrap();
         assert_eq!((who.name.as_str(), who.role), ("Maren", Role::Coach), "{kind}");
