@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use sha2::{Digest, Sha256};
 
+use super::sane::{has_plain_texts, is_sane};
 use super::{Body, Hlc, Version};
 use crate::error::{Error, Result, shown};
 use crate::id::{DeviceId, RecordId};
@@ -190,8 +191,8 @@ pub(crate) fn body_of(raw: &str) -> Option<Body> {
     }
     let line: BodyOnly = serde_json::from_str(raw).ok()?;
     let body = (line.v <= READER_VERSION).then(|| Body::decode(&line.k, line.body.get()))?;
-    // Numbers no tap can log come from a hostile hand; sums over them must not overflow.
-    body.filter(super::sane::is_sane)
+    // Numbers and texts no tap can log come from a hostile hand; sums over them must not overflow.
+    body.filter(is_sane).filter(|_| has_plain_texts(&line.k, line.body.get()))
 }
 
 /// The body of a line as it was written.

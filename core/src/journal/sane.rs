@@ -1,9 +1,11 @@
 //! The bounds of what an entry may say. A tap cannot log anything outside them; a file can say
 //! anything. What is outside counts as unreadable: kept and carried, never shown or added up.
 
+use std::str::Chars;
+
 use chrono::{Datelike, NaiveDate};
 
-use super::{Body, MAX_NOTE};
+use super::{Body, Kind, MAX_NOTE, PlanText};
 use crate::mass::Mass;
 
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
@@ -11,6 +13,51 @@ const DAY_MS: i64 = 24 * 60 * 60 * 1000;
 /// True when every number of a body is one that a tap could have logged.
 pub(crate) fn is_sane(body: &Body) -> bool {
     body.on().is_none_or(date) && has_sane_numbers(body)
+}
+
+/// True when no text in a body, which is JSON, has a sign that nobody sees. Words and names stand in the lines of others'
+/// screens: with a line break they would be lines of their own there. A plan's text has lines.
+pub(crate) fn has_plain_texts(kind: &str, json: &str) -> bool {
+    // Nearly all have nothing that could be one.
+    if json.bytes().all(|byte| matches!(byte, b' '..=b'~') && byte != b'\\') {
+        return true;
+    }
+    let is_plan = kind == PlanText::NAME;
+    let (mut signs, mut quoted) = (json.chars(), false);
+    while let Some(sign) = signs.next() {
+        let said = match sign {
+            '"' => {
+                quoted = !quoted;
+                continue;
+            }
+            '\\' => escaped(&mut signs),
+            // Between two texts.
+            _ if !quoted => continue,
+            _ => sign,
+        };
+        if said.is_control() && !(is_plan && matches!(said, '\n' | '\r' | '\t')) {
+            return false;
+        }
+    }
+    true
+}
+
+/// What stands after a backslash in JSON (RFC 8259, section 7).
+fn escaped(signs: &mut Chars<'_>) -> char {
+    match signs.next() {
+        Some('n') => '\n',
+        Some('r') => '\r',
+        Some('t') => '\t',
+        Some('b') => '\u{8}',
+        Some('f') => '\u{c}',
+        Some('u') => {
+            let code = signs.by_ref().take(4).collect::<String>();
+            // Half of a pair is no control sign.
+            u32::from_str_radix(&code, 16).ok().and_then(char::from_u32).unwrap_or(' ')
+        }
+        // Itself.
+        _ => ' ',
+    }
 }
 
 fn has_sane_numbers(body: &Body) -> bool {
@@ -51,13 +98,10 @@ fn has_sane_numbers(body: &Body) -> bool {
         Body::ClockMark(mark) => mark.station.unwrap_or(1) <= 100,
         Body::RestMark(mark) => mark.set <= 100,
         Body::Max(max) => mass(max.load),
-        // Words and names stand in the lines of others' screens: with a line break they would be lines of their own there.
-        Body::Note(note) => {
-            note.words.chars().count() <= MAX_NOTE && !note.words.contains(char::is_control)
-        }
-        Body::Profile(profile) => !profile.name.contains(char::is_control),
+        Body::Note(note) => note.words.chars().count() <= MAX_NOTE,
         // Texts and names: a line's own length bounds them.
-        Body::PlanText(_)
+        Body::Profile(_)
+        | Body::PlanText(_)
         | Body::OptionTaken(_)
         | Body::BarTaken(_)
         | Body::Cleared(_)
@@ -118,23 +162,33 @@ mod tests {
         assert!(is_sane(&range(-400)));
         assert!(!is_sane(&range(i64::MAX)));
         assert!(!is_sane(&range(-100_001)));
-        let said = |kind: &str, field: &str, said: &str| {
-            let id = "0199aa00-0000-7000-8000-000000000000";
-            let body = format!(
-                r#"{{"person":"{id}","session":"{id}","role":"athlete","unit":"kg","crew":null,"{field}":"{said}"}}"#
-            );
-            is_sane(&Body::decode(kind, &body).unwrap())
-        };
-        for (kind, field) in [("note", "words"), ("profile", "name")] {
-            assert!(said(kind, field, "Griff rutschte, Größe 2"));
-            for odd in ["a\\nCoach: stop", "\\u001b[2J", "\\u009b2J", "\u{7f}"] {
-                assert!(!said(kind, field, odd), "{kind} {odd}");
-            }
-        }
         assert!(date("2026-11-25".parse().unwrap()));
         assert!(!date(NaiveDate::MAX));
         assert!(mass(Mass::kg(1_800)) && !mass(Mass { ten_ng: i64::MAX }) && !mass(Mass::kg(-1)));
         assert!(load(Mass::kg(1_800)) && load(Mass::kg(-500)));
         assert!(!load(Mass::kg(-501)) && !load(Mass { ten_ng: i64::MIN }));
+    }
+
+    /// Whatever is said, and wherever in a body it stands.
+    #[test]
+    fn no_text_but_a_plan_has_lines_or_signs_nobody_sees() {
+        let plain = |kind: &str, text: &str| {
+            let nested = format!(r#"{{"words":"{text}"}}"#);
+            let listed = format!(r#"{{"n":[1.0e400,null,true],"a":{{"b":["x","{text}"]}}}}"#);
+            let [one, other] = [nested, listed].map(|json| has_plain_texts(kind, &json));
+            assert_eq!(one, other, "{kind} {text}");
+            one
+        };
+        for kind in Body::KINDS {
+            let is_plan = *kind == PlanText::NAME;
+            assert!(plain(kind, "Griff rutschte, Größe 2, \\\"so\\\" \\u00fc"), "{kind}");
+            for line in ["a\\nCoach: stop", "a\\r", "a\\tb"] {
+                assert_eq!(plain(kind, line), is_plan, "{kind} {line}");
+            }
+            for odd in ["\\u001b[2J", "\\u009b2J", "\\u0007", "\\u0000", "\u{7f}", "\u{9b}2J"] {
+                assert!(!plain(kind, odd), "{kind} {odd}");
+            }
+        }
+        assert!(has_plain_texts("note", "{\n\t\"words\": \"a\"\r\n}"), "between texts");
     }
 }
