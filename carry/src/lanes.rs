@@ -1,16 +1,20 @@
-//! Leaves by their names alone: each lies in its lane's folder, which its name begins with.
+//! Files by their names alone: a leaf lies in its lane's folder, which its name begins with, and a message of a pairing in
+//! the folder for those.
 
-use holdfast_core::exchange::ListedFile;
 use holdfast_core::exchange::sealed::SealedName;
+use holdfast_core::exchange::{ListedFile, POST_FOLDER, is_post};
 
 use crate::line::{Carried, Line};
 
 /// A lane in a name: the device in 32 digits, a hyphen, the tag in 8.
 const LANE: usize = 41;
 
-/// The folder of a leaf; none for a name that is no leaf's.
+/// The folder of a file; none for a name that is none of ours.
 fn folder_of(name: &str) -> Option<&str> {
-    SealedName::parse(name).and_then(|_| name.get(..LANE))
+    match is_post(name) {
+        true => Some(POST_FOLDER),
+        false => SealedName::parse(name).and_then(|_| name.get(..LANE)),
+    }
 }
 
 /// True for the name of a lane's folder.
@@ -34,19 +38,32 @@ impl Line {
     pub fn leaves_of(&self, lanes: Vec<String>) -> Result<Vec<ListedFile>, Carried> {
         let mut found = Vec::new();
         for folder in lanes {
-            let mut after: Option<String> = None;
-            loop {
-                let listing = self.list(Some(&folder), after.as_deref())?;
-                let last = listing.files.last().map(|file| file.name.clone());
-                let of_lane = |file: &ListedFile| folder_of(&file.name) == Some(&folder);
-                found.extend(listing.files.into_iter().filter(of_lane));
-                if listing.whole || last.is_none() {
-                    break;
-                }
-                after = last;
-            }
+            found.extend(self.files_of(&folder)?);
         }
         Ok(found)
+    }
+
+    /// Every message of a pairing.
+    ///
+    /// # Errors
+    /// As [`Line::list`].
+    pub fn posts(&self) -> Result<Vec<ListedFile>, Carried> {
+        self.files_of(POST_FOLDER)
+    }
+
+    /// What lies in a folder and belongs there.
+    fn files_of(&self, folder: &str) -> Result<Vec<ListedFile>, Carried> {
+        let (mut found, mut after): (Vec<ListedFile>, Option<String>) = (Vec::new(), None);
+        loop {
+            let listing = self.list(Some(folder), after.as_deref())?;
+            let last = listing.files.last().map(|file| file.name.clone());
+            let belongs = |file: &ListedFile| folder_of(&file.name) == Some(folder);
+            found.extend(listing.files.into_iter().filter(belongs));
+            if listing.whole || last.is_none() {
+                return Ok(found);
+            }
+            after = last;
+        }
     }
 
     /// Every leaf there is, whatever its lane.
@@ -70,7 +87,7 @@ impl Line {
         }
     }
 
-    /// Reads a leaf; none when it is not there.
+    /// Reads a leaf, or a message of a pairing; none when it is not there.
     ///
     /// # Errors
     /// As [`Line::get`].
@@ -78,7 +95,7 @@ impl Line {
         folder_of(name).map_or(Ok(None), |folder| self.get(folder, name))
     }
 
-    /// Writes a leaf; false when it was there.
+    /// Writes a leaf, or a message of a pairing; false when it was there.
     ///
     /// # Errors
     /// As [`Line::put`].
@@ -108,5 +125,8 @@ mod tests {
         for odd in ["", "pairing", &lane[1..], &lane.to_uppercase(), "../x"] {
             assert!(!is_lane(odd) && folder_of(odd).is_none(), "{odd}");
         }
+        let post = "0123456789abcdef-2-fedcba9876543210.pair";
+        assert_eq!(folder_of(post), Some(POST_FOLDER));
+        assert!(!is_lane(POST_FOLDER));
     }
 }

@@ -179,7 +179,7 @@ pub mod fuzz {
 
 pub use catalogue::Language;
 pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
-pub use device::{PairDid, PairScreen, PairStep, Start};
+pub use device::{PairDid, PairFiles, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,
     check_plan, plates, put_file, speak,

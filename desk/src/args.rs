@@ -10,6 +10,7 @@ use crate::crew;
 use crate::full::sound::Noise;
 use crate::language::VARIABLE;
 use crate::note;
+use crate::pair::Over;
 use crate::sets;
 
 /// Training for a group with no phone signal: plan, train, log, carry, review.
@@ -148,6 +149,8 @@ pub(crate) struct Invite {
     pub(crate) svg: Option<PathBuf>,
     #[arg(long, conflicts_with_all = ["code", "line"])]
     pub(crate) stop: bool,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 /// The line that a member reads.
@@ -176,6 +179,8 @@ pub(crate) struct Join {
     pub(crate) svg: Option<PathBuf>,
     #[arg(long, conflicts_with_all = ["code", "matches", "differ"])]
     pub(crate) stop: bool,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 /// Where and how the demo plays.

@@ -113,6 +113,15 @@ pub(crate) fn folder_of(home: &Path, named: &Path) -> Outcome<Option<PathBuf>> {
     })
 }
 
+/// A line to a carrier that is kept by its name.
+pub(crate) fn line_of(home: &Path, named: &Path) -> Outcome<Line> {
+    let kept = carriers(home)?;
+    match named.to_str().and_then(|name| kept.get(name)) {
+        Some(carrier) => open(carrier),
+        None => Err(Fault::at(named, say::fault::carrier_missing())),
+    }
+}
+
 /// True for the name of a carrier that is kept.
 pub(crate) fn is_kept(home: &Path, named: &Path) -> Outcome<bool> {
     let kept = carriers(home)?;

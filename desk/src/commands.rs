@@ -72,8 +72,8 @@ fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
     match command {
         Command::Publish { plan, carrier } => publish(home, holdfast, &plan, &carrier),
         Command::Today { on, day, json } => show_day(holdfast, on, day, json),
-        Command::Invite(typed) => pair::invite(holdfast, typed),
-        Command::Join(typed) => pair::join(holdfast, typed),
+        Command::Invite(typed) => pair::invite(home, holdfast, typed),
+        Command::Join(typed) => pair::join(home, holdfast, typed),
         Command::Crew { json } => crew::show(holdfast, json),
         Command::TakeOut { name, device } => crew::take_out(holdfast, name, device),
         Command::Forget(asked) => crew::forget(home, holdfast, &asked),

@@ -168,6 +168,8 @@ fn argument(command: &str, id: &str) -> Option<&'static str> {
         ("check" | "publish", "plan") => say::help::plan_file(),
         ("check", "strict") => say::help::check_strict(),
         ("publish" | "exchange" | "forget" | "restore", "carrier") => say::help::carrier(),
+        ("invite" | "join", "carrier") => say::help::pair_carrier(),
+        ("invite" | "join", "watch") => say::help::pair_watch(),
         ("take-along", "from") => say::help::take_along_from(),
         ("add" | "remove", "name") => say::help::carrier_name(),
         ("add", "address") => say::help::carrier_address(),

@@ -2,7 +2,7 @@
 
 use holdfast_core::journal::Role;
 use holdfast_core::trust::{Certificate, Keys, Message, Recovery, Reply};
-use holdfast_core::{Field, HoldfastError, PairDid, PairScreen, PairStep};
+use holdfast_core::{Field, HoldfastError, PairDid, PairFiles, PairScreen, PairStep, put_file};
 use holdfast_tests::pairing::{line_of, pair, scan};
 use holdfast_tests::{Carrier, Crew, Desk, Device, MINUTE, SMALL_PLAN};
 use tempfile::TempDir;
@@ -178,6 +178,153 @@ fn what_is_in_a_code_is_checked_before_it_is_shown() {
     assert_eq!(refused(coach.pair(answer("A\u{1b}[2Jna"))), "This is no pairing code.");
     let opened = coach.pair(answer("Ana")).unwrap();
     assert_eq!(opened.name.as_deref(), Some("Ana"));
+}
+
+/// Looks once at what a folder has of a pairing, as a shell does: brings one's own, takes the other's, brings what follows.
+fn look(device: &Device, carrier: &Carrier) -> holdfast_core::HoldfastResult<PairScreen> {
+    let bring = || {
+        let files = device.holdfast.pair_files(carrier.listing())?;
+        for file in files.put {
+            put_file(carrier.folder(), &file)?;
+        }
+        Ok::<_, HoldfastError>(files.get)
+    };
+    let wanted = bring()?;
+    let mut files = carrier.files();
+    files.retain(|file| wanted.contains(&file.name));
+    let screen = device.pair(PairDid::Fetched { files })?;
+    bring()?;
+    Ok(screen)
+}
+
+/// The coach's code goes by hand, everything after it over the folder, and both may be killed after any look.
+#[test]
+fn over_a_carrier_nobody_scans_back() {
+    for kills in 0..32_u32 {
+        let (folder, mut coach, mut ana) = two();
+        let carrier = Carrier::new(folder.path().join("carrier"));
+        let mut at = 0;
+        let mut looks = |device: &mut Device| {
+            let screen = look(device, &carrier).unwrap();
+            at += 1;
+            if kills & (1 << (at - 1)) != 0 {
+                device.kill().unwrap();
+            }
+            screen
+        };
+        let invited = invite(&coach, 7);
+        assert_eq!(looks(&mut coach).code, invited.code, "nobody has answered");
+        let answered = ana.pair(scan(&invited, 1)).unwrap();
+        assert_eq!(looks(&mut ana).step, PairStep::Shows);
+        let opened = looks(&mut coach);
+        assert_eq!((opened.step, opened.name.as_deref()), (PairStep::Pick, Some("Ana")));
+        let compared = looks(&mut ana);
+        assert_eq!(compared.step, PairStep::Compare);
+        assert_eq!(looks(&mut coach), opened, "looking again changes nothing");
+        // One file a side, and none of them is what the screens show.
+        let files = carrier.files();
+        assert_eq!(files.len(), 2, "kills {kills:b}");
+        let shown = [answered.code.unwrap(), opened.code.clone().unwrap()];
+        assert!(files.iter().all(|file| !shown.contains(&file.name)));
+        coach.pair(pick(line_of(&opened, &compared))).unwrap();
+        ana.pair(PairDid::Match { matches: true, share_earlier: false }).unwrap();
+        // The files stay, and an exchange passes them by.
+        for device in [&coach, &ana, &coach] {
+            assert!(device.exchange(&carrier).unwrap().aside.is_empty());
+        }
+        assert!(ana.holdfast.who().unwrap().in_crew);
+        for device in [&coach, &ana] {
+            assert_eq!(
+                device.holdfast.pair_files(carrier.listing()).unwrap(),
+                PairFiles::default()
+            );
+        }
+    }
+}
+
+/// Whoever has the code and the folder too: before the opening nobody is taken in, after it the first stays.
+#[test]
+fn over_a_carrier_a_second_answer_is_told() {
+    let (folder, coach, ana) = two();
+    let ben = Device::start(folder.path().join("ben"), "Ben", Role::Athlete, 2).unwrap();
+    let carrier = Carrier::new(folder.path().join("carrier"));
+    let invited = invite(&coach, 1);
+    for device in [&ana, &ben] {
+        device.pair(scan(&invited, 1)).unwrap();
+        look(device, &carrier).unwrap();
+    }
+    assert!(refused(look(&coach, &carrier)).contains("Two devices answered"));
+    assert_eq!(coach.pair(PairDid::Look).unwrap().step, PairStep::Nothing);
+    // Another time Ana is first.
+    let invited = invite(&coach, 2);
+    ana.pair(scan(&invited, 1)).unwrap();
+    look(&ana, &carrier).unwrap();
+    let opened = look(&coach, &carrier).unwrap();
+    ben.pair(scan(&invited, 1)).unwrap();
+    look(&ben, &carrier).unwrap();
+    let again = look(&coach, &carrier).unwrap();
+    assert!(again.told.unwrap().contains("Another device has answered"));
+    assert_eq!((again.step, again.lines), (PairStep::Pick, opened.lines.clone()));
+    let told = look(&ben, &carrier).unwrap();
+    assert_eq!(told.step, PairStep::Shows);
+    assert!(told.told.unwrap().contains("Another device has answered this code"));
+    assert!(line_of(&opened, &look(&ana, &carrier).unwrap()).is_some());
+}
+
+/// Files that are no messages, under names that would be theirs; a folder that loses what it was given; a code of the day before.
+#[test]
+fn over_a_carrier_junk_and_loss_stop_nothing() {
+    let (folder, coach, ana) = two();
+    let carrier = Carrier::new(folder.path().join("carrier"));
+    let invited = invite(&coach, 1);
+    ana.pair(scan(&invited, 1)).unwrap();
+    look(&ana, &carrier).unwrap();
+    let name = carrier.listing().pop().unwrap().name;
+    let (begin, _) = name.rsplit_once('-').unwrap();
+    for (number, content) in [(0, Vec::new()), (1, vec![7; 4_000]), (2, vec![7; 5_000])] {
+        let name = format!("{begin}-{number:0>16}.pair");
+        std::fs::write(carrier.folder().join(name), content).unwrap();
+    }
+    std::fs::remove_file(carrier.folder().join(&name)).unwrap();
+    assert_eq!(look(&coach, &carrier).unwrap().step, PairStep::Shows);
+    look(&ana, &carrier).unwrap();
+    assert_eq!(look(&coach, &carrier).unwrap().step, PairStep::Pick);
+    let (_folder, other_coach, other) = two();
+    let invited = invite(&other_coach, 1);
+    other.pair(scan(&invited, 1)).unwrap();
+    look(&other, &carrier).unwrap();
+    other_coach.pass(11 * MINUTE);
+    assert!(refused(look(&other_coach, &carrier)).contains("more than ten minutes old"));
+    assert!(refused(look(&other_coach, &carrier)).contains("No pairing is under way."));
+}
+
+/// As two people type it, over a folder.
+#[test]
+fn the_program_pairs_over_a_folder() {
+    let desk = Desk::new();
+    desk.fine("coach", &["start", "--as", "coach", "--name", "Maren"], "");
+    desk.fine("ana", &["start", "--as", "athlete", "--name", "Ana"], "");
+    let carrier = Carrier::new(desk.path("carrier"));
+    let folder = carrier.folder().to_string_lossy().into_owned();
+    let missing = desk.wrong("coach", &["invite", "--carrier", &desk.path("nowhere")]);
+    assert!(missing.contains("nowhere") && missing.contains("no such folder"), "{missing}");
+    let invited = desk.fine("coach", &["invite", "--carrier", &folder], "");
+    assert!(invited.contains(&format!("holdfast invite --carrier {folder}")), "{invited}");
+    let code = invited.lines().find(|line| line.starts_with("HF1:")).unwrap();
+    let joins = desk.fine("ana", &["join", code, "--carrier", &folder], "");
+    assert!(joins.contains("not there yet"), "{joins}");
+    let picks = desk.fine("coach", &["invite", "--carrier", &folder, "--watch"], "");
+    let compares = desk.fine("ana", &["join", "--carrier", &folder, "--watch"], "");
+    let words = compares.lines().find_map(|line| line.strip_prefix("    ")).unwrap();
+    let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
+    let line =
+        picks.lines().find_map(|line| Some(line.trim().strip_suffix(&words)?.trim().to_owned()));
+    desk.fine("coach", &["invite", "--line", &line.unwrap()], "");
+    let said = desk.fine("ana", &["join", "--match"], "");
+    assert!(said.contains("You have joined."), "{said}");
+    desk.fine("coach", &["exchange", "--carrier", &folder], "");
+    let said = desk.fine("ana", &["exchange", "--carrier", &folder], "");
+    assert!(said.contains("Fetched 1 file"), "{said}");
 }
 
 /// As two people type it, in both languages.

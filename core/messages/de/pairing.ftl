@@ -39,11 +39,13 @@ not-in-a-crew = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Cod
 joined = Du bist dabei. Der nächste Abgleich bringt den Plan, sobald auch dein Coach bestätigt hat.
 joined-already = Dieses Gerät ist schon in einer Crew. Für eine andere Crew fang in einem neuen Ordner an.
 another-crew = Dieses Gerät war in einer anderen Crew. Für eine neue Crew fang in einem neuen Ordner an.
+another-used-it = Ein anderes Gerät hat auf diesen Code geantwortet. Lass dir von deinem Coach einen neuen geben.
 scan-the-first = Scanne zuerst den Code, den dein Coach zeigt.
 nothing-to-compare = Noch sind keine Wörter zu vergleichen. Scanne zuerst die Codes deines Coachs.
 
 ## Beide.
 
+nothing-under-way = Zurzeit wird niemand gekoppelt. Erst lädt ein Coach ein, dann kommt das Mitglied mit diesem Code dazu.
 words-differ = Die Wörter sind verschieden; vielleicht ist jemand dazwischen. Nichts wurde geteilt. Fangt neu an.
 # $failed ist, wie oft es hintereinander misslang.
 two-failed = { $failed ->

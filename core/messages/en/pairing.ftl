@@ -39,11 +39,13 @@ not-in-a-crew = You are in no crew yet. Ask your coach for a code: the first exc
 joined = You have joined. The next exchange brings the plan, once your coach has confirmed too.
 joined-already = This device is in a crew already. For another crew, start in a new folder.
 another-crew = This device was in another crew. For a new crew, start in a new folder.
+another-used-it = Another device has answered this code. Ask your coach for a new one.
 scan-the-first = Scan the code your coach shows first.
 nothing-to-compare = There are no words to compare yet. Scan your coach's codes first.
 
 ## Both.
 
+nothing-under-way = No pairing is under way. A coach invites first, then the member joins with that code.
 words-differ = The words differ, so somebody may be in between. Nothing was shared. Start again.
 # $failed is how often it failed in a row.
 two-failed = { $failed ->

@@ -45,7 +45,7 @@ use tail::Tail;
 pub use aside::KeptAside;
 pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
-pub use pairing::{PairDid, PairScreen, PairStep};
+pub use pairing::{PairDid, PairFiles, PairScreen, PairStep};
 pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
 pub(crate) use start::{LetGo, opened, restored, started};

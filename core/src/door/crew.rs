@@ -3,12 +3,29 @@
 use super::restore::Restore;
 use super::{Holdfast, HoldfastResult};
 use crate::crew::{self, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
+use crate::device::{PairDid, PairFiles, PairScreen};
 use crate::door::guard::caught;
 use crate::exchange::ListedFile;
 use crate::instant::Instant;
 
 #[cfg_attr(feature = "ffi", uniffi::export)]
 impl Holdfast {
+    /// Takes a pairing one step on: a coach takes somebody in, a member joins. When the screen comes back, what it
+    /// shows is on disk.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for a code that is none, or not one of this pairing.
+    pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
+        self.at(at, |state, at| state.device.pair(did, at))
+    }
+
+    /// What a pairing has to do with the files that lie in a carrier's folder [`POST_FOLDER`](crate::exchange::POST_FOLDER),
+    /// or in a folder that is the carrier: write some, and fetch some for [`PairDid::Fetched`]. Whoever waits for the other
+    /// side lists again after a few seconds.
+    pub fn pair_files(&self, listed: Vec<ListedFile>) -> HoldfastResult<PairFiles> {
+        self.with(|state| state.device.pair_files(&listed))
+    }
+
     /// Who is in the crew, with which devices.
     pub fn crew(&self) -> HoldfastResult<CrewScreen> {
         self.with(|state| crew::screen(&state.device, None))

@@ -21,7 +21,7 @@ use crate::coach::{
     self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, NoteGiven, NoteLine,
     PlanSummary, Proposal, ProposalNamed, SetNamed, SetsScreen,
 };
-use crate::device::{self, Device, LetGo, PairDid, PairScreen, Start};
+use crate::device::{self, Device, LetGo, Start};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
@@ -311,15 +311,6 @@ impl Holdfast {
     /// Cuts what is logged into leaves: call it when the app leaves the foreground.
     pub fn cut_leaves(&self) -> HoldfastResult<()> {
         self.with(|state| state.device.cut_leaves())
-    }
-
-    /// Takes a pairing one step on: a coach takes somebody in, a member joins. When the screen comes back, what it
-    /// shows is on disk.
-    ///
-    /// # Errors
-    /// [`HoldfastError::Invalid`] for a code that is none, or not one of this pairing.
-    pub fn pair(&self, did: PairDid, at: Instant) -> HoldfastResult<PairScreen> {
-        self.at(at, |state, at| state.device.pair(did, at))
     }
 
     /// Looks at everything there is in the home: every page, line and file. What is damaged is built again.

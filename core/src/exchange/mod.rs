@@ -18,6 +18,7 @@ mod ledger;
 mod left_alone;
 mod members;
 mod portion;
+mod post;
 pub mod sealed;
 mod shelf;
 mod signer;
@@ -43,6 +44,8 @@ pub(crate) use ledger::{
     unpublished,
 };
 pub(crate) use members::{Trusted, add_certificate, on_opening, settle};
+pub(crate) use post::{MOST_POST_BYTES, MOST_POSTS, Post, opened};
+pub use post::{POST_FOLDER, is_post};
 pub(crate) use shelf::Shelf;
 pub(crate) use signer::Signer;
 pub use steps::{ExchangeDid, ExchangeStep, MAX_LISTING};

@@ -18,7 +18,7 @@ use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane
 use super::signer::Signer;
 use super::take_in::{Reader, take_in};
 use super::{
-    AsideFile, Bag, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, sha256,
+    AsideFile, Bag, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, is_post, sha256,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -208,8 +208,8 @@ impl Running {
         let (mut aside, mut waiting) = (Vec::new(), Vec::new());
         self.carried = own.bag.files();
         for file in listing.iter().take(MAX_LISTING) {
-            // Hidden files are a file synchroniser's own, or one of ours half-written.
-            if file.name.starts_with('.') {
+            // Hidden files are a file synchroniser's own, or one of ours half-written; those of a pairing are not for here.
+            if file.name.starts_with('.') || is_post(&file.name) {
                 continue;
             }
             let named = SealedName::parse(&file.name);

@@ -1,11 +1,13 @@
 //! Pairing at a terminal: a coach takes somebody in, a member joins.
 
+mod post;
 mod qr;
 
 use std::path::Path;
 
 use holdfast_core::{Holdfast, PairDid, PairScreen, PairStep};
 use owo_colors::OwoColorize;
+pub(crate) use post::Over;
 
 use crate::args::{Invite, Join, LineArg};
 use crate::fault::{Fault, Outcome};
@@ -13,8 +15,8 @@ use crate::now::now;
 use crate::{print, say};
 
 /// What a coach does.
-pub(crate) fn invite(holdfast: &Holdfast, typed: Invite) -> Outcome {
-    let Invite { code, line, name, svg, stop } = typed;
+pub(crate) fn invite(home: &Path, holdfast: &Holdfast, typed: Invite) -> Outcome {
+    let Invite { code, line, name, svg, stop, over } = typed;
     let did = match (stop, line, code) {
         (true, ..) => PairDid::Stop,
         (_, Some(line), _) => {
@@ -34,18 +36,21 @@ pub(crate) fn invite(holdfast: &Holdfast, typed: Invite) -> Outcome {
             }
         },
     };
-    let screen = holdfast.pair(did, now())?;
+    let screen = carried(home, holdfast, did, &over)?;
     let next = match screen.step {
-        PairStep::Shows => Some(say::pair::next_answer()),
-        PairStep::Pick => Some(say::pair::next_line()),
+        PairStep::Shows => Some(match &over.carrier {
+            Some(carrier) => say::pair::next_answer_over(carrier.display()),
+            None => say::pair::next_answer().to_owned(),
+        }),
+        PairStep::Pick => Some(say::pair::next_line().to_owned()),
         PairStep::Nothing | PairStep::Compare | PairStep::Done => None,
     };
-    shown(&screen, next, svg.as_deref())
+    shown(&screen, next.as_deref(), svg.as_deref())
 }
 
 /// What a member does.
-pub(crate) fn join(holdfast: &Holdfast, typed: Join) -> Outcome {
-    let Join { code, matches, differ, all, svg, stop } = typed;
+pub(crate) fn join(home: &Path, holdfast: &Holdfast, typed: Join) -> Outcome {
+    let Join { code, matches, differ, all, svg, stop, over } = typed;
     let did = match code {
         _ if stop => PairDid::Stop,
         _ if matches || differ => PairDid::Match { matches, share_earlier: all },
@@ -53,15 +58,29 @@ pub(crate) fn join(holdfast: &Holdfast, typed: Join) -> Outcome {
         Some(text) => PairDid::Scan { text, chance: chance()? },
         None => PairDid::Look,
     };
-    let screen = holdfast.pair(did, now())?;
+    let screen = carried(home, holdfast, did, &over)?;
     let next = match screen.step {
-        PairStep::Shows => Some(say::pair::next_code()),
-        PairStep::Compare if screen.earlier.is_some() => Some(say::pair::next_match_or_all()),
-        PairStep::Compare => Some(say::pair::next_match()),
-        PairStep::Done if screen.earlier.is_some() => Some(say::pair::next_all()),
+        PairStep::Shows => Some(match &over.carrier {
+            Some(carrier) => say::pair::next_code_over(carrier.display()),
+            None => say::pair::next_code().to_owned(),
+        }),
+        PairStep::Compare if screen.earlier.is_some() => {
+            Some(say::pair::next_match_or_all().to_owned())
+        }
+        PairStep::Compare => Some(say::pair::next_match().to_owned()),
+        PairStep::Done if screen.earlier.is_some() => Some(say::pair::next_all().to_owned()),
         PairStep::Nothing | PairStep::Pick | PairStep::Done => None,
     };
-    shown(&screen, next, svg.as_deref())
+    shown(&screen, next.as_deref(), svg.as_deref())
+}
+
+/// Does a step, and what follows from it on the carrier, where there is one.
+fn carried(home: &Path, holdfast: &Holdfast, did: PairDid, over: &Over) -> Outcome<PairScreen> {
+    let screen = holdfast.pair(did, now())?;
+    match &over.carrier {
+        Some(carrier) => post::over(home, holdfast, carrier, over.watch),
+        None => Ok(screen),
+    }
 }
 
 fn chance() -> Outcome<Vec<u8>> {

@@ -40,9 +40,19 @@ impl Device {
         at: &Instant,
     ) -> Result<Option<String>> {
         let reply = Reply::read_text(text).map_err(|fault| refused(fault.to_string()))?;
+        self.replied(stored, std::slice::from_ref(&reply), at)
+    }
+
+    /// Takes the answers there are: one, or the invitation ends.
+    pub(super) fn replied(
+        &mut self,
+        stored: &mut Stored,
+        replies: &[Reply],
+        at: &Instant,
+    ) -> Result<Option<String>> {
         // Said before the words are compared, so that nobody is told to have joined in vain.
-        let person = reply.certificate.person();
-        if forgotten(self.reader(), self.identity.device)?.contains(&person) {
+        let forgotten = forgotten(self.reader(), self.identity.device)?;
+        if replies.iter().any(|reply| forgotten.contains(&reply.certificate.person())) {
             return Err(refused(say::forgotten_before()));
         }
         let (opened, lines) = match &stored.now {
@@ -53,22 +63,23 @@ impl Device {
                     stored.write(&self.home)?;
                     return Err(refused(say::code_too_old()));
                 }
-                match invited.take(std::slice::from_ref(&reply)) {
+                match invited.take(replies) {
                     Ok(Some(opened)) => (Box::new(opened), *lines),
-                    Ok(None) => return Err(refused(say::nothing_to_answer())),
+                    // Nobody has answered yet.
+                    Ok(None) => return Ok(None),
                     Err(fault) => return Err(self.failed(stored, &fault)?),
                 }
             }
             Now::Opened { opened, lines } if planted(Planted::OpenedTwice) => {
                 let Opening { certificate, nonce } = *opened.opening();
                 let invited = Invited::new(certificate, nonce);
-                let again = invited.take(std::slice::from_ref(&reply)).ok().flatten();
+                let again = invited.take(replies).ok().flatten();
                 (again.map_or_else(|| opened.clone(), Box::new), *lines)
             }
             // The same again changes nothing; another one comes too late.
             Now::Opened { opened, .. } => {
-                opened.take(&reply).map_err(|fault| refused(fault.to_string()))?;
-                return Ok(None);
+                let other = replies.iter().find_map(|reply| opened.take(reply).err());
+                return other.map_or(Ok(None), |fault| Err(refused(fault.to_string())));
             }
             _ => return Err(refused(say::nothing_to_answer())),
         };

@@ -56,7 +56,11 @@ impl Device {
         Ok(None)
     }
 
-    fn open_code(&mut self, stored: &mut Stored, opening: &Opening) -> Result<Option<String>> {
+    pub(super) fn open_code(
+        &mut self,
+        stored: &mut Stored,
+        opening: &Opening,
+    ) -> Result<Option<String>> {
         let (Now::Answered { answered } | Now::Compared { answered, .. }) = &stored.now else {
             return Err(refused(say::scan_the_first()));
         };

@@ -5,16 +5,19 @@
 
 mod coach;
 mod member;
+mod post;
 mod screen;
 mod stored;
 
 use crate::error::{Error, Field, Result};
+use crate::exchange::CarriedFile;
 use crate::instant::Instant;
 use crate::journal::Role;
 use crate::say::pairing as say;
 use stored::{Now, Stored};
 
 use super::Device;
+pub use post::PairFiles;
 pub use screen::{PairScreen, PairStep};
 
 /// What somebody does in a pairing.
@@ -34,6 +37,11 @@ pub enum PairDid {
         text: String,
         /// At least 16 bytes from the system's source of chance.
         chance: Vec<u8>,
+    },
+    /// Files of a carrier were fetched that [`PairFiles`] asked for.
+    Fetched {
+        /// Those that could be read.
+        files: Vec<CarriedFile>,
     },
     /// A coach picked the line that the member reads out.
     Pick {
@@ -63,6 +71,7 @@ impl Device {
             PairDid::Look => None,
             PairDid::Invite { chance } => self.invite(&mut stored, &chance, at)?,
             PairDid::Scan { text, chance } => self.scan(&mut stored, &text, &chance, at)?,
+            PairDid::Fetched { files } => self.fetched(&mut stored, &files, at)?,
             PairDid::Pick { line, label } => self.pick(&mut stored, line, label, at)?,
             PairDid::Match { matches, share_earlier } => {
                 let from = (!share_earlier).then(|| at.date());

@@ -96,6 +96,17 @@ impl Follows {
     }
 }
 
+/// Seals bytes that are no leaf, such as a message of a pairing.
+pub(crate) fn wrap(bytes: &[u8], audience: &Audience) -> Result<Vec<u8>, SealedFault> {
+    envelope::seal(bytes, audience)
+}
+
+/// Opens them, once their head was looked at.
+pub(crate) fn unwrap(file: &[u8], keys: &[&Keys]) -> Result<Vec<u8>, SealedFault> {
+    scan::scan(file)?;
+    envelope::open(file, keys)
+}
+
 impl SealedLeaf {
     /// Makes a leaf of some entries, whose numbers rise. The keys are those that `certificate` names.
     pub fn write(

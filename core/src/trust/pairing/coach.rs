@@ -74,6 +74,11 @@ impl Invited {
 }
 
 impl Opened {
+    /// The invitation that it opens.
+    pub fn invitation(&self) -> &Invitation {
+        &self.invitation
+    }
+
     /// The message that opens it: always the same.
     pub fn opening(&self) -> &Opening {
         &self.opening
