@@ -16,7 +16,7 @@ pub const PRAGMAS: &str = "PRAGMA locking_mode = EXCLUSIVE; PRAGMA journal_mode 
 type Row = (usize, Vec<Value>);
 
 /// The tables that a fold fills, and how a row gets into each.
-const TABLES: [(&str, usize); 4] = [("leaf", 11), ("file", 6), ("entry", 10), ("record", 13)];
+const TABLES: [(&str, usize); 4] = [("leaf", 11), ("file", 7), ("entry", 10), ("record", 13)];
 
 /// The rows of a database, in memory, leaf by leaf in the order they came.
 pub struct Rows {

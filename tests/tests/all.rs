@@ -24,6 +24,7 @@ mod extras_count;
 mod faults;
 mod forgotten;
 mod formats;
+mod healed;
 mod house;
 mod kills;
 mod kinds;

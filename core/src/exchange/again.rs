@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use rusqlite::{OptionalExtension, Row, Transaction, params};
 
+use super::heal::unheard;
 use super::ledger::{self, threads_of};
 use super::sealed::{LaneHead, SealedHeader, SealedName};
 use super::signer::{Signer, file, written};
@@ -65,6 +66,7 @@ impl Again<'_> {
             self.introduce(of)?;
             for device in self.others(of) {
                 self.own_for(own, of, device)?;
+                self.names.extend(unheard(self.tx, self.signer, self.signer.lane(of), device)?);
             }
         }
         Ok(())
@@ -76,9 +78,8 @@ impl Again<'_> {
     fn gone(&mut self) -> Result<()> {
         let devices = self.signer.standing.devices.iter();
         let gone: Vec<DeviceId> = devices
-            .filter(|(device, placed)| {
-                let ours = self.signer.trusted.own().coach || self.signer.is_own(**device);
-                (ours && placed.within && !placed.standing) || planted(Planted::AllSealAgain)
+            .filter(|(device, _)| {
+                self.signer.speaks_for(**device) || planted(Planted::AllSealAgain)
             })
             .map(|(device, _)| *device)
             .collect();
@@ -199,7 +200,10 @@ fn first_leaf(tx: &Transaction<'_>, lane: Lane) -> Result<Option<[u8; 32]>> {
     Ok(statement.query_row(params![lane.device.0, lane.of.0], |row| row.get(0)).optional()?)
 }
 
-fn certificate_of(tx: &Transaction<'_>, device: DeviceId) -> Result<Option<Certificate>> {
+pub(super) fn certificate_of(
+    tx: &Transaction<'_>,
+    device: DeviceId,
+) -> Result<Option<Certificate>> {
     let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
@@ -246,7 +250,7 @@ fn saw(
 }
 
 /// The heads that a leaf names, by its header.
-fn seen_in(row: &Row<'_>) -> Result<Vec<LaneHead>> {
+pub(super) fn seen_in(row: &Row<'_>) -> Result<Vec<LaneHead>> {
     let header: Option<SealedHeader> =
         serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
     Ok(header.map(|header| header.seen).unwrap_or_default())

@@ -4,8 +4,9 @@
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedLeaf, SealedName, lane_tag};
-use super::steps::{ExchangeDid, ExchangeStep, MAX_LISTING};
+use super::steps::MAX_LISTING;
 use super::{CarriedFile, ExchangeReport, ListedFile};
+use super::{ExchangeDid, ExchangeStep};
 use crate::error::{Error, Field, Result};
 use crate::id::{CrewId, DeviceId};
 use crate::journal::{Body, Hlc, Profile, body_of};

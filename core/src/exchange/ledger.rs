@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use rusqlite::{Connection, OptionalExtension, Transaction, params};
+use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
 use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
 use crate::error::Result;
@@ -106,9 +106,13 @@ pub(super) fn holds(bytes: &[u8]) -> Vec<Holds> {
     bytes.chunks_exact(16).map(pair).collect()
 }
 
-/// Notes a file of a leaf.
-pub(super) fn add_file(tx: &Transaction<'_>, name: &SealedName, leaf: &SealedLeaf) -> Result<()> {
-    tx.prepare_cached("INSERT OR IGNORE INTO file VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?.execute(
+/// Notes a file of a leaf, and how large it is.
+pub(super) fn add_file(
+    tx: &Transaction<'_>,
+    (name, bytes): (&SealedName, usize),
+    leaf: &SealedLeaf,
+) -> Result<()> {
+    tx.prepare_cached("INSERT OR IGNORE INTO file VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")?.execute(
         params![
             name.device.0,
             name.tag,
@@ -116,9 +120,33 @@ pub(super) fn add_file(tx: &Transaction<'_>, name: &SealedName, leaf: &SealedLea
             name.hash,
             leaf.header.of.0,
             leaf.content,
+            bytes as i64,
         ],
     )?;
     Ok(())
+}
+
+/// The files of a leaf.
+pub(super) fn files_of(
+    tx: &Transaction<'_>,
+    lane: Lane,
+    content: &[u8; 32],
+) -> Result<Vec<SealedName>> {
+    let sql = "SELECT device, tag, sequence, hash FROM file
+               WHERE device = ?1 AND of = ?2 AND content = ?3";
+    let mut statement = tx.prepare_cached(sql)?;
+    let rows = statement.query_map(params![lane.device.0, lane.of.0, content], name_in)?;
+    Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// A file's name, by the first four columns of a row.
+fn name_in(row: &Row<'_>) -> rusqlite::Result<SealedName> {
+    Ok(SealedName {
+        device: DeviceId(row.get(0)?),
+        tag: row.get(1)?,
+        sequence: row.get::<_, i64>(2)?.unsigned_abs(),
+        hash: row.get(3)?,
+    })
 }
 
 /// The leaf that a file is of: its lane and content hash.
@@ -187,12 +215,7 @@ pub(super) fn uncounted_since(
                WHERE l.counts != 0 AND l.rowid > ?1 GROUP BY l.rowid ORDER BY l.rowid";
     let mut statement = connection.prepare_cached(sql)?;
     let rows = statement.query_map([since], |row| {
-        let name = SealedName {
-            device: DeviceId(row.get(0)?),
-            tag: row.get(1)?,
-            sequence: row.get::<_, i64>(2)?.unsigned_abs(),
-            hash: row.get(3)?,
-        };
+        let name = name_in(row)?;
         let why = match row.get::<_, i64>(4)? {
             2 => Counts::Removed,
             3 => Counts::TooMany,
@@ -205,16 +228,15 @@ pub(super) fn uncounted_since(
 
 /// The names of all files that are here.
 pub(crate) fn names(connection: &Connection) -> Result<BTreeSet<SealedName>> {
-    let mut statement =
-        connection.prepare_cached("SELECT device, tag, sequence, hash FROM file")?;
-    let rows = statement.query_map([], |row| {
-        Ok(SealedName {
-            device: DeviceId(row.get(0)?),
-            tag: row.get(1)?,
-            sequence: row.get::<_, i64>(2)?.unsigned_abs(),
-            hash: row.get(3)?,
-        })
-    })?;
+    Ok(files(connection)?.into_keys().collect())
+}
+
+/// All files that are here, each with its size; 0 where that was not noted.
+pub(super) fn files(connection: &Connection) -> Result<BTreeMap<SealedName, u64>> {
+    let sql = "SELECT device, tag, sequence, hash, bytes FROM file";
+    let mut statement = connection.prepare_cached(sql)?;
+    let rows =
+        statement.query_map([], |row| Ok((name_in(row)?, row.get::<_, i64>(4)?.unsigned_abs())))?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 

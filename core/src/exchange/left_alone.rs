@@ -3,9 +3,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, Transaction, params};
 
-use super::sealed::SealedFault;
+use super::sealed::{SealedFault, SealedName};
 use super::{CarriedFile, ListedFile};
 use crate::error::Result;
 use crate::store::Store;
@@ -58,6 +58,13 @@ pub(super) fn leave_alone(store: &mut Store, files: &[(&CarriedFile, SealedFault
         }
         Ok(())
     })
+}
+
+/// Notes that a file lies there with other bytes than ours, and that nothing replaces it.
+pub(super) fn give_up(tx: &Transaction<'_>, name: &SealedName, bytes: u64) -> Result<()> {
+    tx.prepare_cached("INSERT OR REPLACE INTO left_alone VALUES (?1, ?2, 0, '')")?
+        .execute(params![name.to_string(), bytes as i64])?;
+    Ok(())
 }
 
 /// Forgets those that this carrier does not have, once there are more than so many: somebody may write new ones for ever.

@@ -1,7 +1,14 @@
-//! How much is fetched or written in one step.
+//! What is fetched first, and how much is fetched or written in one step.
+
+use std::collections::BTreeMap;
+
+use super::sealed::SealedName;
+use crate::id::DeviceId;
 
 /// Files fetched or written in one step, where they are small.
 pub(super) const FILES_A_STEP: usize = 128;
+/// Files of one lane that are fetched one after the other, before it is the next lane's turn.
+const FILES_A_TURN: usize = 16;
 /// Bytes fetched or written in one step, until a file goes over that: enough that the flushes of a step are shared by
 /// many, few enough that memory stays small and a tap between two steps waits a fraction of a second.
 pub(super) const BYTES_A_STEP: u64 = 512 * 1024;
@@ -15,4 +22,61 @@ pub(super) fn some_of<T>(waiting: &mut Vec<T>, bytes_of: impl Fn(&T) -> u64) -> 
         some.push(one);
     }
     some
+}
+
+/// Files to fetch in their turn: what was never tried first, and of each lane a few at a time, so that somebody who fills a
+/// lane holds up nobody else's.
+pub(super) fn in_turn(mut waiting: Vec<(i64, SealedName, u64)>) -> Vec<(SealedName, u64)> {
+    waiting.sort();
+    let mut places: BTreeMap<(i64, DeviceId, String), usize> = BTreeMap::new();
+    let mut turns: Vec<(i64, usize, SealedName, u64)> = Vec::new();
+    for (tries, name, bytes) in waiting {
+        let place = places.entry((tries, name.device, name.tag.clone())).or_default();
+        turns.push((tries, *place / FILES_A_TURN, name, bytes));
+        *place += 1;
+    }
+    turns.sort();
+    turns.into_iter().map(|(.., name, bytes)| (name, bytes)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(device: u128, sequence: u64) -> SealedName {
+        let hash = format!("{sequence:016x}");
+        SealedName {
+            device: DeviceId(uuid::Uuid::from_u128(device)),
+            tag: "0123abcd".into(),
+            sequence,
+            hash,
+        }
+    }
+
+    /// However much somebody puts into a lane: the n-th file of each other lane is fetched after at most as many of theirs.
+    #[test]
+    fn nobody_who_fills_a_lane_holds_up_another() {
+        let (full, other) = (1, 2);
+        let waiting: Vec<_> = (1..=5_000)
+            .map(|sequence| (0, file(full, sequence), 2_048))
+            .chain((1..=40).map(|sequence| (0, file(other, sequence), 2_048)))
+            // What was torn before comes last, of whomever.
+            .chain([(2, file(3, 1), 2_048), (1, file(4, 1), 2_048)])
+            .collect();
+        let order: Vec<SealedName> =
+            in_turn(waiting.clone()).into_iter().map(|(name, _)| name).collect();
+        assert_eq!(order.len(), waiting.len());
+        for sequence in 1..=40 {
+            let place = order.iter().position(|name| *name == file(other, sequence)).unwrap();
+            assert!(place < 2 * (sequence as usize + FILES_A_TURN), "{sequence} at {place}");
+        }
+        assert_eq!(order[order.len() - 2..], [file(4, 1), file(3, 1)]);
+        // Within a lane they come in their order.
+        let of_full: Vec<u64> = order
+            .iter()
+            .filter(|name| name.device == file(full, 1).device)
+            .map(|name| name.sequence)
+            .collect();
+        assert!(of_full.is_sorted());
+    }
 }

@@ -115,7 +115,7 @@ impl Shelf {
     }
 
     /// Puts there what waits for it.
-    fn put_waiting(&self, store: &mut Store) -> Result<()> {
+    pub(super) fn put_waiting(&self, store: &mut Store) -> Result<()> {
         let names: Vec<String> = store
             .reader()
             .prepare_cached("SELECT name FROM unshelved ORDER BY name")?

@@ -12,7 +12,7 @@ use crate::id::{CrewId, DeviceId, PersonId};
 use crate::journal::{Body, Entry, Kind, Remove, body_of};
 use crate::planted::{Planted, planted};
 use crate::store::line_in;
-use crate::trust::{Certificate, Keys, Lane, Standing, Stop};
+use crate::trust::{Certificate, Keys, Lane, Placed, Standing, Stop};
 
 /// What cutting needs of a device.
 #[derive(Clone, Copy)]
@@ -85,6 +85,14 @@ impl Signer<'_> {
         self.standing.devices.get(&device).is_some_and(|placed| placed.person == own)
     }
 
+    /// True for a device that will seal nothing again, being stopped or removed, and that this one does it for: a coach's for
+    /// all, a member's for the same person's.
+    pub(super) fn speaks_for(&self, device: DeviceId) -> bool {
+        let gone = |placed: &Placed| placed.within && !placed.standing;
+        self.standing.devices.get(&device).is_some_and(gone)
+            && (self.trusted.own().coach || self.is_own(device))
+    }
+
     /// False once this device, or its person, no longer counts: then nothing more is sealed to anybody.
     pub(super) fn belongs(&self) -> bool {
         self.standing.stands(&self.trusted.certificate)
@@ -105,7 +113,7 @@ pub(super) fn file(
     let sealed = leaf.seal(signer.keys, &signer.audience(leaf));
     let sealed = sealed.map_err(|fault| Error::invalid(Field::Exchange, fault.to_string()))?;
     let name = leaf.name(&sealed);
-    ledger::add_file(tx, &name, leaf)?;
+    ledger::add_file(tx, (&name, sealed.len()), leaf)?;
     tx.prepare_cached("INSERT OR REPLACE INTO unshelved VALUES (?1, ?2)")?
         .execute(params![name.to_string(), sealed])?;
     Ok(name)

@@ -11,14 +11,16 @@ use std::io;
 use std::path::Path;
 
 use super::forget::{forgotten, is_forgotten};
+use super::heal::Rotten;
 use super::left_alone::{Known, keep_few, leave_alone, left_alone};
 use super::members::Trusted;
-use super::portion::{BYTES_A_STEP, FILES_A_STEP, some_of};
+use super::portion::{BYTES_A_STEP, FILES_A_STEP, in_turn, some_of};
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named, lane_tag};
 use super::signer::Signer;
 use super::take_in::{Reader, take_in};
 use super::{
-    AsideFile, Bag, CarriedFile, ExchangeReport, FailedFile, ListedFile, Shelf, ledger, is_post, sha256,
+    AsideFile, Bag, CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile,
+    Shelf, is_post, ledger, sha256,
 };
 use crate::error::{Error, Field, Result};
 use crate::id::CrewId;
@@ -36,56 +38,6 @@ const MOST_FAILED: usize = 200;
 /// Files that this device has and fetches all the same, to see whether they lie there as they were
 /// written: the newest, and some of the rest.
 const CHECKED_AGAIN: usize = 4;
-
-/// What a shell does next in an exchange.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-pub enum ExchangeStep {
-    /// List the carrier's files.
-    ListFiles,
-    /// Fetch these. One that is gone meanwhile is simply not brought.
-    Get {
-        /// Their names.
-        names: Vec<String>,
-    },
-    /// Write each under its name, unless that name is there with as many bytes.
-    Put {
-        /// The files.
-        files: Vec<CarriedFile>,
-    },
-    /// Nothing more.
-    Done {
-        /// What the exchange did.
-        report: ExchangeReport,
-    },
-}
-
-/// What a shell has done in an exchange.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-pub enum ExchangeDid {
-    /// Nothing yet: this begins an exchange.
-    Begin,
-    /// The carrier's files are listed.
-    Listed {
-        /// The files.
-        files: Vec<ListedFile>,
-    },
-    /// Files are fetched.
-    Got {
-        /// Those that could be read.
-        files: Vec<CarriedFile>,
-        /// Those that could not.
-        unread: Vec<FailedFile>,
-    },
-    /// Files are written.
-    Put {
-        /// How many were not there before.
-        written: u32,
-        /// Those that could not be written: they keep nobody from bringing the others.
-        unwritten: Vec<FailedFile>,
-    },
-}
 
 /// What an exchange works on.
 pub(crate) struct Own<'a> {
@@ -119,6 +71,8 @@ struct Running {
     get: Vec<(SealedName, u64)>,
     /// Names still to write, the last one first; none before everything is fetched.
     put: Option<Vec<SealedName>>,
+    /// What of ours lies there as it was not written.
+    rotten: Rotten,
     /// Crewmates' files that are not there yet, with their sizes.
     carried: BTreeMap<SealedName, u64>,
     /// The last leaf that was here before.
@@ -139,10 +93,10 @@ impl Own<'_> {
         own.coach || lane_tag(self.crew, own.person, name.device) == name.tag
     }
 
-    fn cut(&mut self) -> Result<()> {
+    /// What seals, and what it seals from.
+    fn sealing(&mut self) -> (Signer<'_>, &Shelf, &mut Store) {
         let (keys, trusted, crew) = (&self.kept.keys, self.trusted, self.crew);
-        let signer = Signer { keys, trusted, crew, standing: &*self.standing };
-        self.shelf.cut(self.store, &signer)
+        (Signer { keys, trusted, crew, standing: &*self.standing }, self.shelf, self.store)
     }
 }
 
@@ -201,7 +155,7 @@ impl Traffic {
 impl Running {
     /// Works out what to fetch from a listing.
     fn list(&mut self, own: &mut Own<'_>, listing: &[ListedFile]) -> Result<()> {
-        let here = ledger::names(own.store.reader())?;
+        let here = ledger::files(own.store.reader())?;
         let forgotten = forgotten(own.store.reader(), own.store.device())?;
         let left_alone = left_alone(own.store.reader())?;
         keep_few(own.store, &left_alone, listing)?;
@@ -227,7 +181,10 @@ impl Running {
                 Some(name)
                     if is_forgotten(&forgotten, own.crew, &name)
                         && !planted(Planted::FetchedAgain) => {}
-                Some(name) if here.contains(&name) => {
+                Some(name) if here.contains_key(&name) => {
+                    if left_alone.contains_key(&(file.name.clone(), file.bytes)) {
+                        self.rotten.was_given_up(&name);
+                    }
                     self.there.insert(name, file.bytes);
                 }
                 Some(_) if file.bytes > MAX_SEALED_BYTES as u64 => {
@@ -249,10 +206,7 @@ impl Running {
             let name = say::exchange::whole_folder().into();
             aside.push(AsideFile { name, reason });
         }
-        // What was never tried comes first: the last one is fetched first.
-        waiting.sort();
-        let waiting = waiting.into_iter().rev();
-        self.get.extend(waiting.map(|(_, name, bytes)| (name, bytes)));
+        self.get.extend(in_turn(waiting).into_iter().rev());
         self.report.aside.extend(aside);
         Ok(())
     }
@@ -260,13 +214,15 @@ impl Running {
     /// Chooses files to fetch although this device has them: the newest, and some of the others, other ones
     /// each time. Not in turn by the clock: who exchanges every evening would look at the same ones for ever.
     fn check_again(&mut self, at: &Instant) {
-        let count = self.there.len();
+        let there: Vec<_> =
+            self.there.iter().filter(|(name, _)| !self.rotten.is_given_up(name)).collect();
+        let count = there.len();
         let drawn = sha256(&at.wall_ms.to_be_bytes());
         let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
         let some = (0..CHECKED_AGAIN.min(count)).map(|next| (drawn % count + next) % count);
         let places: BTreeSet<usize> = some.chain(count.checked_sub(1)).collect();
-        let there = self.there.iter().enumerate().filter(|(place, _)| places.contains(place));
-        self.get.extend(there.map(|(_, (name, bytes))| (name.clone(), *bytes)));
+        let chosen = places.into_iter().map(|place| (there[place].0.clone(), *there[place].1));
+        self.get.extend(chosen);
     }
 
     /// Takes in files that were fetched. One bad file never stops the others.
@@ -288,6 +244,7 @@ impl Running {
                     if !is_as_named(name, &file.content) && !planted(Planted::SizeIsEnough) =>
                 {
                     self.there.remove(name);
+                    self.rotten.found(name, file.content.len() as u64);
                 }
                 Some(_) => {}
                 // Brought twice it is taken in once.
@@ -340,6 +297,21 @@ impl Running {
         if !files.is_empty() {
             return Ok(ExchangeStep::Put { files });
         }
+        // Where nothing can be replaced, what was written again still lies there as it was.
+        let names = self.rotten.to_look_at_again();
+        if !names.is_empty() {
+            self.there.extend(names.clone());
+            return Ok(ExchangeStep::Get {
+                names: names.keys().map(ToString::to_string).collect(),
+            });
+        }
+        let (signer, shelf, store) = own.sealing();
+        let is_there = |name: &SealedName| self.there.contains_key(name);
+        let anew = self.rotten.seal_anew((store, shelf, &signer), is_there)?;
+        if !anew.is_empty() {
+            self.put = Some(anew);
+            return self.next(own);
+        }
         let mut report = std::mem::take(&mut self.report);
         if let Some(first) = self.unwritten.first()
             && report.put == 0
@@ -365,22 +337,27 @@ impl Running {
         if self.put.is_none() {
             // What is logged by now goes with it. Who no longer counts brings nothing, or what was forgotten would come
             // back.
-            own.cut()?;
+            let (signer, shelf, store) = own.sealing();
+            shelf.cut(store, &signer)?;
             if !own.standing.stands(&own.trusted.certificate) {
                 self.put = Some(Vec::new());
                 return Ok(Vec::new());
             }
-            let here = ledger::names(own.store.reader())?;
-            // Another size than ours was torn on the way there, and is written again.
-            let whole = |name: &SealedName| {
-                let there = self.there.get(name);
-                there.is_some_and(|there| {
-                    own.shelf.bytes_of(name).is_none_or(|bytes| bytes == *there)
-                })
-            };
-            let own_ones = here.into_iter().rev().filter(|name| !whole(name));
+            let here = ledger::files(own.store.reader())?;
+            let mut lacking = Vec::new();
+            for (name, bytes) in here.into_iter().rev() {
+                let ours = if bytes > 0 { Some(bytes) } else { own.shelf.bytes_of(&name) };
+                match self.there.get(&name) {
+                    Some(_) if self.rotten.is_given_up(&name) => continue,
+                    Some(there) if ours.is_none_or(|ours| ours == *there) => continue,
+                    // Another size than ours was torn on the way there, and is written again.
+                    Some(there) => self.rotten.found(&name, *there),
+                    None => {}
+                }
+                lacking.push(name);
+            }
             // One's own first, then what one carries for others.
-            self.put = Some(self.carried.keys().rev().cloned().chain(own_ones).collect());
+            self.put = Some(self.carried.keys().rev().cloned().chain(lacking).collect());
         }
         let mut files: Vec<CarriedFile> = Vec::new();
         let mut bytes = 0;

@@ -37,8 +37,9 @@ pub(crate) struct TakenIn {
 /// What came of a file: or why it was left alone.
 pub(crate) type Outcome = std::result::Result<TakenIn, SealedFault>;
 
-/// An opened file: its name, the leaf, and the body of each of its entries.
-type Opened = std::result::Result<(SealedName, SealedLeaf, Vec<Option<Body>>), SealedFault>;
+/// An opened file: its name and size, the leaf, and the body of each of its entries.
+type Opened =
+    std::result::Result<((SealedName, usize), SealedLeaf, Vec<Option<Body>>), SealedFault>;
 
 /// Opened leaves that wait for their turn at most: a few, for one may have 16 MiB.
 const AHEAD: usize = 4;
@@ -93,10 +94,10 @@ impl Opener<'_> {
                 }
                 _ => {
                     let bodies = bodies(&leaf);
-                    Ok((name, leaf, bodies))
+                    Ok(((name, file.content.len()), leaf, bodies))
                 }
             });
-            if let Ok((name, ..)) = &opened {
+            if let Ok(((name, _), ..)) = &opened {
                 sound.push((name.clone(), file.content.as_slice()));
             }
             if next.send(opened).is_err() {
@@ -181,10 +182,11 @@ pub(crate) fn take_in(
                     Ok((_, leaf, _)) if is_ignored(tx, opener.trusted, &leaf)? => {
                         Err(SealedFault::NotForUs)
                     }
-                    Ok((name, leaf, bodies)) => {
+                    Ok(((name, bytes), leaf, bodies)) => {
+                        let file = (&name, bytes);
                         let now = standing.as_ref().unwrap_or(reader.standing);
                         let (taken, settled) =
-                            insert(tx, opener.trusted, now, &name, &leaf, bodies)?;
+                            insert(tx, opener.trusted, now, file, &leaf, bodies)?;
                         standing = settled.or(standing.take());
                         let times = leaf.entries.iter().map(|entry| entry.hlc);
                         latest = times.fold(latest, |latest, hlc| latest.observe(hlc, wall_ms));
@@ -255,7 +257,7 @@ pub(super) fn insert(
     tx: &Transaction<'_>,
     trusted: &Trusted,
     standing: &Standing,
-    name: &SealedName,
+    file: (&SealedName, usize),
     leaf: &SealedLeaf,
     bodies: Vec<Option<Body>>,
 ) -> Result<(TakenIn, Option<Standing>)> {
@@ -267,7 +269,7 @@ pub(super) fn insert(
         false => standing.counts(lane, &leaf.content),
     };
     let new = ledger::insert(tx, leaf, counts)?;
-    ledger::add_file(tx, name, leaf)?;
+    ledger::add_file(tx, file, leaf)?;
     let mut taken = TakenIn::default();
     if !new {
         return Ok((taken, None));

@@ -63,7 +63,16 @@ fn give(to: &mut (Store, Trusted, Standing), ana: &Somebody, leaves: &[SealedLea
         Given::Leaf(at) => {
             let (leaf, file) = (&leaves[at], at.to_be_bytes());
             store
-                .write(|tx| insert(tx, trusted, standing, &leaf.name(&file), leaf, bodies(leaf)))
+                .write(|tx| {
+                    insert(
+                        tx,
+                        trusted,
+                        standing,
+                        (&leaf.name(&file), file.len()),
+                        leaf,
+                        bodies(leaf),
+                    )
+                })
                 .unwrap()
                 .1
         }
@@ -125,8 +134,9 @@ fn an_entry_of_two_threads_counts_with_either_leaf() {
         SealedLeaf::write(laptop, (crew(&coach), of), follows, Vec::new(), vec![said.clone()])
     });
     for leaf in &leaves {
-        let taken = store
-            .write(|tx| insert(tx, &trusted, &standing, &leaf.name(b"file"), leaf, bodies(leaf)));
+        let taken = store.write(|tx| {
+            insert(tx, &trusted, &standing, (&leaf.name(b"file"), 4), leaf, bodies(leaf))
+        });
         standing = taken.unwrap().1.unwrap_or(standing);
     }
     let count = |store: &Store, table: &str, of: &str| -> i64 {
@@ -162,7 +172,14 @@ fn what_cannot_be_read_removes_nobody() {
     let leaves = chain(&coach, &ana);
     let (mut store, trusted, standing) = coachs(&coach, &ana);
     let taken = |tx: &rusqlite::Transaction<'_>| {
-        insert(tx, &trusted, &standing, &leaves[0].name(b"file"), &leaves[0], bodies(&leaves[0]))
+        insert(
+            tx,
+            &trusted,
+            &standing,
+            (&leaves[0].name(b"file"), 4),
+            &leaves[0],
+            bodies(&leaves[0]),
+        )
     };
     store.write(taken).unwrap();
     // No identity has one byte: reading it fails, and nothing else does.

@@ -1,7 +1,7 @@
-//! The tables of the last step of the ladder.
+//! The last steps of the ladder.
 
 /// Notes for the athlete alone, which nothing else reads, and files of a carrier that are no use to this device.
-pub(super) const SQL: &str = "
+pub(super) const ALONE_SQL: &str = "
 CREATE TABLE private_note (
   number INTEGER NOT NULL PRIMARY KEY,
   session BLOB NOT NULL,
@@ -17,4 +17,9 @@ CREATE TABLE left_alone (
   reason TEXT NOT NULL,
   PRIMARY KEY (name, bytes)
 ) STRICT, WITHOUT ROWID;
+";
+
+/// How large a file is, so that nobody asks the disk for each; 0 where it was noted before.
+pub(super) const BYTES_SQL: &str = "
+ALTER TABLE file ADD COLUMN bytes INTEGER NOT NULL DEFAULT 0;
 ";

@@ -15,8 +15,8 @@ pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 /// The newest schema. Version 1: the journal. Version 2: what is folded from it. Version 3: an index
 /// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
 /// Version 6: leaves in threads, who signed for whom, what waits to be sent. Version 7: what was said of people, found at once; whom a
-/// lane was sealed to. Version 8: private notes; files left alone.
-pub(crate) const SCHEMA_VERSION: i64 = 8;
+/// lane was sealed to. Version 8: private notes; files left alone. Version 9: how large a file is.
+pub(crate) const SCHEMA_VERSION: i64 = 9;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -275,7 +275,8 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
             unfold(tx)?;
             super::fold::refold_all(tx)?;
         }
-        _ => tx.execute_batch(super::later::SQL)?,
+        8 => tx.execute_batch(super::later::ALONE_SQL)?,
+        _ => tx.execute_batch(super::later::BYTES_SQL)?,
     }
     Ok(())
 }
@@ -383,7 +384,7 @@ PRAGMA user_version = 1;
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
         let refused = migrate(&mut newer);
         assert!(
-            matches!(refused, Err(Error::TooNew { found: 9, supported: SCHEMA_VERSION })),
+            matches!(refused, Err(Error::TooNew { found: 10, supported: SCHEMA_VERSION })),
             "{refused:?}"
         );
         assert!(schema(&newer).is_empty());
