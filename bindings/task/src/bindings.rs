@@ -88,8 +88,10 @@ fn swift(library: &Path) -> Done {
 /// The libraries the kits' checks load: one with a planted fault, one of another surface.
 pub(crate) fn for_checks() -> Done {
     generate()?;
-    step("library with a planted panic", || build("planted", &["planted-panic"]).map(drop))?;
-    step("library of another version", || build("other", &["other-surface"]).map(drop))
+    step("library with a planted panic", || {
+        build("planted", &["holdfast-ffi/planted-panic"]).map(drop)
+    })?;
+    step("library of another version", || build("other", &["holdfast-ffi/other-surface"]).map(drop))
 }
 
 /// Builds the library with some features and puts it aside. It carries the digest of its surface,
@@ -101,7 +103,8 @@ fn build(kind: &str, features: &[&str]) -> Result<String, String> {
     let mut carried = fs::read_to_string(&kept).unwrap_or_default();
     loop {
         let mut cargo = cargo_command();
-        cargo.args(["build", "--package", "holdfast-ffi", "--locked", "--features", &features]);
+        // With the whole workspace, so that the packages below it are those of the tests.
+        cargo.args(["build", "--workspace", "--lib", "--locked", "--features", &features]);
         run(cargo.env(SURFACE, &carried))?;
         let surface = surface_of(&built)?;
         if surface == carried {

@@ -14,7 +14,7 @@ pub(crate) fn check() -> Done {
     step("lints", || {
         cargo(&["clippy", "--workspace", "--all-targets", "--locked", "--", "-D", "warnings"])?;
         // Not among all targets, as plain tests leave it out.
-        let wide = ["clippy", "--package", "holdfast-tests", "--test", "wide", "--locked"];
+        let wide = ["clippy", "--workspace", "--test", "wide", "--locked"];
         run(cargo_command().args(wide).args(["--", "-D", "warnings"]))
     })?;
     step("documentation", || {
@@ -22,9 +22,13 @@ pub(crate) fn check() -> Done {
         run(cargo_command().args(args).env("RUSTDOCFLAGS", "-D warnings"))
     })?;
     // The command-line checks run the real program.
-    step("program", || {
-        cargo(&["build", "--package", "desk", "--package", "holdfast-faults", "--locked"])
-    })?;
+    step("program", program)?;
     // The examples in the documentation are among them.
     step("tests", || cargo(&["test", "--workspace", "--locked"]))
+}
+
+/// Builds the program, and with it all that tests need. What is chosen decides with which features packages are built: chosen
+/// alike everywhere, each of them is built once.
+pub(crate) fn program() -> Done {
+    cargo(&["build", "--workspace", "--lib", "--bins", "--tests", "--locked"])
 }

@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::python::Environment;
-use crate::steps::{Done, cargo, cargo_command, install, run, step, target};
+use crate::rust::program;
+use crate::steps::{Done, cargo_command, install, run, step, target};
 
 /// Debian's packages, each with what of it must be there.
 const PACKAGES: [(&str, &str); 7] = [
@@ -42,9 +43,9 @@ pub(crate) fn check() -> Done {
     })?;
     step("versitygw", versitygw)?;
     // One check goes through the real program.
-    step("program", || cargo(&["build", "--package", "desk", "--locked"]))?;
+    step("program", program)?;
     step("carriers against real servers", || {
-        let test = ["test", "--package", "holdfast-tests", "--test", "servers", "--locked"];
+        let test = ["test", "--workspace", "--test", "servers", "--locked"];
         // One after the other, so that what each prints stays together.
         let shown = ["--", "--nocapture", "--test-threads", "1"];
         run(cargo_command().args(test).args(shown).env("HOLDFAST_SERVERS", folder()))
