@@ -29,6 +29,7 @@ keyword! {
         Flag = "flag",
         Home = "home",
         Identity = "identity",
+        Keystore = "keystore",
         Load = "load",
         Loads = "loads",
         Measure = "measure",

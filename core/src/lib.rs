@@ -65,7 +65,7 @@
 //!     chance: vec![chance; 80],
 //! };
 //!
-//! let coach = Holdfast::start(folder("maren"), start(Role::Coach, "Maren", 1), at.clone())?;
+//! let coach = Holdfast::start(folder("maren"), start(Role::Coach, "Maren", 1), at.clone(), None)?;
 //! let plan = r#"
 //!     block = { name = "Cellar", starts = 2026-11-02, weeks = 3 }
 //!     movement.press-up = { name = "Press-up", pattern = "push", lifted = "body" }
@@ -78,7 +78,7 @@
 //! let summary = coach.publish("plan.toml".into(), plan.into(), at.clone())?;
 //! assert_eq!(summary.block, "Cellar");
 //!
-//! let ines = Holdfast::start(folder("ines"), start(Role::Athlete, "Ines", 2), at.clone())?;
+//! let ines = Holdfast::start(folder("ines"), start(Role::Athlete, "Ines", 2), at.clone(), None)?;
 //! // In one room: each scans what the other shows. Then Ines reads four words, and Maren finds their line.
 //! let scan = |code: Option<String>| PairDid::Scan { text: code.unwrap_or_default(), chance: vec![3; 32] };
 //! let invited = coach.pair(PairDid::Invite { chance: vec![4; 32] }, at.clone())?;

@@ -149,7 +149,7 @@ fn begin(folder: &Path, start: Start) -> Outcome {
     };
     let name = start.name;
     let start = CoreStart { role, name, unit, chance };
-    let holdfast = Holdfast::start(home::text(folder)?, start, now())?;
+    let holdfast = Holdfast::start(home::text(folder)?, start, now(), None)?;
     let who = holdfast.who()?;
     holdfast.shut()?;
     let (name, folder) = (who.name.bold(), folder.display());

@@ -163,7 +163,7 @@ pub(crate) fn restore(folder: &Path, asked: &Restore) -> Outcome {
     print::out(&format!("{}\n", search.text()?.bold()))?;
     let mut chance = vec![0; 64];
     getrandom::fill(&mut chance).map_err(|error| Fault::Typed(say::fault::no_randomness(error)))?;
-    let holdfast = Holdfast::restore(home::text(folder)?, &search, chance, now())?;
+    let holdfast = Holdfast::restore(home::text(folder)?, &search, chance, now(), None)?;
     let mut text = String::new();
     let mut exchanged = exchange_with(folder, &holdfast, carrier)?;
     text += &exchanged_text(&exchanged);

@@ -39,7 +39,7 @@ pub(crate) fn open(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Op
 }
 
 fn opened(folder: &Path, language_asked: bool) -> Outcome<(Holdfast, Option<String>)> {
-    let holdfast = Holdfast::open(text(folder)?, now())?;
+    let holdfast = Holdfast::open(text(folder)?, now(), None)?;
     let who = holdfast.who()?;
     if let Some(language) = who.language.filter(|_| !language_asked) {
         catalogue::speak(language);

@@ -244,9 +244,10 @@ def check():
     opening = b"\x01" + coach.certificate + coach_nonce
     numbers = list(sha(label("word"), invitation, reply, opening)[:4])
 
-    wrap, nonce = (bytes.fromhex(vectors["key_file"][key]) for key in ("wrap", "nonce"))
+    wrap = bytes.fromhex(vectors["key_file"]["wrap"])
     secrets = b"\x01" + member.device_sign_secret + member.device_open_secret + b"\x01" + member.secret
     key = HKDF(hashes.SHA256(), 32, None, label("keys")).derive(wrap)
+    nonce = sha(label("keys"), wrap, secrets)[:24]
     associated = label("keys") + member.device_id.bytes
     wrapped = bindings.crypto_aead_xchacha20poly1305_ietf_encrypt(secrets, associated, nonce, key)
     return {
@@ -268,7 +269,6 @@ def check():
         },
         "key_file": {
             "wrap": wrap.hex(),
-            "nonce": nonce.hex(),
             "wrapped": (label("keys") + nonce + wrapped).hex(),
             "open": (label("keys") + secrets).hex(),
         },

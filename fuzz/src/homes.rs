@@ -47,7 +47,7 @@ impl Homes {
             let home = folder.join(name).to_string_lossy().into_owned();
             let (name, unit) = (name.to_owned(), MassUnit::Kg);
             let start = Start { role, name, unit, chance: vec![chance; 80] };
-            Holdfast::start(home, start, now()).expect("a home")
+            Holdfast::start(home, start, now(), None).expect("a home")
         };
         let (maren, ines) = (start(Role::Coach, "maren", 1), start(Role::Athlete, "ines", 2));
         maren.publish("plan".into(), PLAN.to_vec(), now()).expect("a plan");
@@ -98,7 +98,7 @@ impl Homes {
                 }
             }
         }
-        Holdfast::open(to.to_string_lossy().into_owned(), now()).expect("opens")
+        Holdfast::open(to.to_string_lossy().into_owned(), now(), None).expect("opens")
     }
 
     /// The member's device.

@@ -42,7 +42,7 @@ impl Device {
     /// As [`Holdfast::start`].
     pub fn started(home: PathBuf, start: Start) -> HoldfastResult<Device> {
         let now = at("2026-11-02", 18);
-        let holdfast = Holdfast::start(text(&home), start, now.clone())?;
+        let holdfast = Holdfast::start(text(&home), start, now.clone(), None)?;
         Ok(Device { holdfast, home, now: RefCell::new(now) })
     }
 
@@ -71,7 +71,7 @@ impl Device {
         }
         search.text()?;
         let chance = (0..64).map(|at| chance.wrapping_mul(37).wrapping_add(at)).collect();
-        let holdfast = Holdfast::restore(text(&home), &search, chance, now.clone())?;
+        let holdfast = Holdfast::restore(text(&home), &search, chance, now.clone(), None)?;
         let device = Device { holdfast, home, now: RefCell::new(now) };
         device.exchange(carrier)?;
         Ok(device)
@@ -104,7 +104,7 @@ impl Device {
     /// # Errors
     /// As [`Holdfast::open`].
     pub fn open(home: PathBuf, now: Instant) -> HoldfastResult<Device> {
-        let holdfast = Holdfast::open(text(&home), now.clone())?;
+        let holdfast = Holdfast::open(text(&home), now.clone(), None)?;
         Ok(Device { holdfast, home, now: RefCell::new(now) })
     }
 
@@ -153,7 +153,7 @@ impl Device {
     /// As [`Holdfast::open`].
     pub fn kill(&mut self) -> HoldfastResult<()> {
         let left = self.left();
-        self.holdfast = Holdfast::open(text(&left), self.now())?;
+        self.holdfast = Holdfast::open(text(&left), self.now(), None)?;
         self.home = left;
         Ok(())
     }
@@ -166,7 +166,7 @@ impl Device {
     pub fn open_again(&self) -> HoldfastResult<Holdfast> {
         let shut = self.holdfast.who().is_err();
         let home = if shut { self.home.clone() } else { self.left() };
-        Holdfast::open(text(&home), self.now())
+        Holdfast::open(text(&home), self.now(), None)
     }
 
     /// A copy of the folder as it lies on disk now.

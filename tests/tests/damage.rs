@@ -318,8 +318,8 @@ fn a_clock_before_1970_is_an_error_and_no_end() {
         chance: (0..80).collect(),
     };
     let home = || new.to_str().unwrap().to_owned();
-    assert!(Holdfast::start(home(), start(), ines.now()).is_err());
-    assert!(Holdfast::start(home(), start(), right.clone()).is_ok());
+    assert!(Holdfast::start(home(), start(), ines.now(), None).is_err());
+    assert!(Holdfast::start(home(), start(), right.clone(), None).is_ok());
     ines.put_at(right);
     assert!(ines.open_again().unwrap().today(ines.now()).is_ok());
 }

@@ -340,7 +340,7 @@ fn a_device_that_was_killed_before_its_first_word_says_it_later() {
     search.step(ExchangeDid::Got { files, unread: Vec::new() }).unwrap();
     let home = crew.folder().join("phone");
     let path = home.to_string_lossy().into_owned();
-    let made = Holdfast::restore(path, &search, (0..64).collect(), ana.now()).unwrap();
+    let made = Holdfast::restore(path, &search, (0..64).collect(), ana.now(), None).unwrap();
     made.shut().unwrap();
     let database = rusqlite::Connection::open(home.join("holdfast.db")).unwrap();
     for table in ["entry", "record", "outbox"] {

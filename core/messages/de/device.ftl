@@ -17,6 +17,8 @@ identity-altered = sie ist nicht so, wie sie geschrieben wurde
 # A home folder from before leaves were sealed.
 home-without-keys = Diesen Ordner hat eine frühere Version angelegt, bevor Protokolle versiegelt wurden. Damit geht es nicht weiter: Wähle einen neuen Ordner und fang neu an.
 # Said of a file, after its name.
+keystore-bytes = Der Schlüssel des Schlüsselspeichers hat { $wanted } Bytes; es kamen { $found }.
+keystore-does-not-open = Der Schlüsselspeicher des Telefons öffnet die Schlüssel dieses Geräts nicht. Starte das Telefon neu und versuch es noch einmal. Hilft das nicht, fang mit deinem Wiederherstellungscode in einem neuen Ordner an.
 keys-unreadable = Die Schlüssel dieses Geräts fehlen oder sind verändert. Leg die Datei aus einer Kopie zurück.
 
 # $process ist die Nummer des Programms, das den Ordner offen hat.

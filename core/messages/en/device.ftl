@@ -17,6 +17,8 @@ identity-altered = it is not as it was written
 # A home folder from before leaves were sealed.
 home-without-keys = This folder was made by an earlier version, before logs were sealed. It can't go on from there: choose a new folder and start again.
 # Said of a file, after its name.
+keystore-bytes = A keystore's key has { $wanted } bytes; { $found } came.
+keystore-does-not-open = The phone's keystore does not open this device's keys. Start the phone again and try once more. If that does not help, start in a new folder with your recovery code.
 keys-unreadable = The keys of this device are gone or altered. Put the file back from a copy.
 
 # $process is the number of the program that has the folder open.

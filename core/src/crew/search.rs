@@ -1,6 +1,6 @@
 //! A search, with a recovery code alone, for what a carrier has of a person.
 
-use crate::device::{Device, restored};
+use crate::device::{Device, Keystore, restored};
 use crate::error::{Error, Field, Result};
 use crate::exchange::{ExchangeDid, ExchangeStep, Finding};
 use crate::instant::Instant;
@@ -42,7 +42,13 @@ impl Search {
     }
 
     /// Starts on a device with what was found.
-    pub(crate) fn start(&self, home: String, chance: &[u8], at: Instant) -> Result<Device> {
-        restored(home, self.recovery.clone(), self.finding.found()?, chance, at)
+    pub(crate) fn start(
+        &self,
+        home: String,
+        chance: &[u8],
+        keystore: Keystore,
+        at: Instant,
+    ) -> Result<Device> {
+        restored(home, self.recovery.clone(), self.finding.found()?, chance, keystore, at)
     }
 }

@@ -45,6 +45,7 @@ use tail::Tail;
 pub use aside::KeptAside;
 pub(crate) use checkup::Checkup;
 pub(crate) use identity::Identity;
+pub(crate) use key_files::Keystore;
 pub use pairing::{PairDid, PairFiles, PairScreen, PairStep};
 pub(crate) use rebuild::Rebuilt;
 pub use start::Start;
@@ -64,6 +65,7 @@ pub(crate) struct Device {
     pub(crate) checkup: Option<Checkup>,
     pub(crate) identity: Identity,
     pub(crate) kept: Arc<Kept>,
+    keystore: Keystore,
     /// Who counts.
     pub(crate) standing: Standing,
     pub(crate) rebuilt: Option<Rebuilt>,

@@ -105,7 +105,7 @@ impl Device {
     pub(crate) fn forget_recovery(&mut self) -> Result<()> {
         let recovery = self.kept.recovery.clone().filter(|_| planted(Planted::CodeKept));
         let kept = Kept { keys: self.kept.keys.clone(), recovery };
-        key_files::write(&self.home, &kept)?;
+        key_files::write(&self.home, &kept, &self.keystore)?;
         self.kept = Arc::new(kept);
         Ok(())
     }

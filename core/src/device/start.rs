@@ -8,7 +8,7 @@ use super::identity::Before;
 use super::lock::HomeLock;
 use super::open::{DATABASE, Look, Parts, open};
 use super::owner::Owner;
-use super::{Device, Identity, Rebuilt, key_files, place};
+use super::{Device, Identity, Keystore, Rebuilt, key_files, place};
 use crate::error::{Error, Field, Result, Thing};
 use crate::exchange::{Found, Traffic, flush_folder};
 use crate::instant::Instant;
@@ -35,7 +35,12 @@ pub struct Start {
 }
 
 /// Makes a device's home folder, identity and database.
-pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device> {
+pub(crate) fn started(
+    home: String,
+    start: Start,
+    keystore: Keystore,
+    at: Instant,
+) -> Result<Device> {
     let name = valid_name(&start.name)?;
     let (recovery, keys) = drawn(&start.chance)?;
     let certificate = Certificate::sign(&recovery.keys(), &keys.public(), 1);
@@ -55,14 +60,15 @@ pub(crate) fn started(home: String, start: Start, at: Instant) -> Result<Device>
         restoring,
         before,
     };
-    let mut device = begun(home, identity, Kept { keys, recovery: Some(recovery) }, at)?;
+    let kept = Kept { keys, recovery: Some(recovery) };
+    let mut device = begun(home, identity, (kept, keystore), at)?;
     let opened_at = device.opened_at.clone();
     device.append(&opened_at, vec![Draft::new(profile)])?;
     Ok(device)
 }
 
 /// Opens a device that was started before.
-pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
+pub(crate) fn opened(home: String, keystore: Keystore, at: Instant) -> Result<Device> {
     let folder = PathBuf::from(&home);
     let nobody = || Error::not_found(Thing::Device, &home, say::device::nobody_started());
     // A folder that is nobody's device is left as it is.
@@ -75,9 +81,9 @@ pub(crate) fn opened(home: String, at: Instant) -> Result<Device> {
     let lock = Arc::new(HomeLock::take(&folder)?);
     let Some(identity) = Identity::read(&folder)? else { return Err(nobody()) };
     let copied = place::is_copied(&folder);
-    let kept = Arc::new(key_files::read(&folder, &identity.certificate)?);
+    let kept = Arc::new(key_files::read(&folder, &identity.certificate, &keystore)?);
     let at = kept.moment(at);
-    let mut device = at_home(folder, lock, (identity, kept), at, Look::Usual)?;
+    let mut device = at_home(folder, lock, (identity, kept, keystore), at, Look::Usual)?;
     let last = match settled(&mut device, copied) {
         Err(error) if is_damage(&error) => {
             device = LetGo::of(device).opened()?;
@@ -107,6 +113,7 @@ pub(crate) fn restored(
     recovery: Recovery,
     found: Found,
     chance: &[u8],
+    keystore: Keystore,
     at: Instant,
 ) -> Result<Device> {
     let keys = chance
@@ -139,11 +146,16 @@ pub(crate) fn restored(
         before: Vec::new(),
     };
     let kept = Kept { keys, recovery: Some(recovery) };
-    begun(home, identity, kept, at)?.announced()
+    begun(home, identity, (kept, keystore), at)?.announced()
 }
 
 /// Makes a home folder of an identity and its keys, and opens it.
-fn begun(home: String, identity: Identity, kept: Kept, at: Instant) -> Result<Device> {
+fn begun(
+    home: String,
+    identity: Identity,
+    (kept, keystore): (Kept, Keystore),
+    at: Instant,
+) -> Result<Device> {
     let folder = PathBuf::from(&home);
     // What is refused leaves no folder behind, and changes none.
     if !at.is_sane() {
@@ -160,10 +172,10 @@ fn begun(home: String, identity: Identity, kept: Kept, at: Instant) -> Result<De
     }
     for_its_owner(&folder)?;
     // Without its keys a device that says who it is could never sign; without that, keys are nobody's.
-    key_files::write(&folder, &kept)?;
+    key_files::write(&folder, &kept, &keystore)?;
     identity.write(&folder)?;
     let at = kept.moment(at);
-    let device = at_home(folder, lock, (identity, Arc::new(kept)), at, Look::New)?;
+    let device = at_home(folder, lock, (identity, Arc::new(kept), keystore), at, Look::New)?;
     place::note(&device.home);
     Ok(device)
 }
@@ -213,7 +225,7 @@ impl Device {
         identity.before.push(Before { device: own, last });
         identity.device = certificate.device();
         identity.certificate = certificate;
-        key_files::write(&self.home, &kept)?;
+        key_files::write(&self.home, &kept, &self.keystore)?;
         identity.write(&self.home)?;
         self.identity = identity;
         self.kept = Arc::new(kept);
@@ -264,6 +276,7 @@ pub(crate) struct LetGo {
     lock: Arc<HomeLock>,
     identity: Identity,
     kept: Arc<Kept>,
+    keystore: Keystore,
     opened_at: Instant,
     rebuilt: Option<Rebuilt>,
     traffic: Traffic,
@@ -272,13 +285,14 @@ pub(crate) struct LetGo {
 impl LetGo {
     /// Lets go of a device's database.
     pub(crate) fn of(device: Device) -> LetGo {
-        let Device { home, lock, identity, kept, opened_at, store, checkup, .. } = device;
+        let Device { home, lock, identity, kept, keystore, opened_at, store, checkup, .. } = device;
         drop((checkup, store));
         LetGo {
             home,
             lock,
             identity,
             kept,
+            keystore,
             opened_at,
             rebuilt: device.rebuilt,
             traffic: device.traffic,
@@ -289,7 +303,7 @@ impl LetGo {
     /// that fails it can be tried again.
     pub(crate) fn opened(&mut self) -> Result<Device> {
         let (home, lock) = (self.home.clone(), Arc::clone(&self.lock));
-        let own = (self.identity.clone(), Arc::clone(&self.kept));
+        let own = (self.identity.clone(), Arc::clone(&self.kept), self.keystore.clone());
         let device = at_home(home, lock, own, self.opened_at.clone(), Look::Full)?;
         // What was put right before stays told, and an exchange goes on.
         let (rebuilt, traffic) = (self.rebuilt.take(), std::mem::take(&mut self.traffic));
@@ -300,7 +314,7 @@ impl LetGo {
 fn at_home(
     home: PathBuf,
     lock: Arc<HomeLock>,
-    (identity, kept): (Identity, Arc<Kept>),
+    (identity, kept, keystore): (Identity, Arc<Kept>, Keystore),
     at: Instant,
     look: Look,
 ) -> Result<Device> {
@@ -316,6 +330,7 @@ fn at_home(
         checkup,
         identity,
         kept,
+        keystore,
         standing,
         rebuilt,
         traffic: Default::default(),

@@ -3,7 +3,7 @@
 use super::restore::Restore;
 use super::{Holdfast, HoldfastResult};
 use crate::crew::{self, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
-use crate::device::{PairDid, PairFiles, PairScreen};
+use crate::device::{Keystore, PairDid, PairFiles, PairScreen};
 use crate::door::guard::caught;
 use crate::exchange::ListedFile;
 use crate::instant::Instant;
@@ -88,7 +88,7 @@ impl Holdfast {
     }
 
     /// Starts on a device with what was found by a recovery code. `chance`: at least 64 bytes from the system's source
-    /// of chance. The next exchange brings the log.
+    /// of chance; `keystore` as in [`Holdfast::start`]. The next exchange brings the log.
     ///
     /// # Errors
     /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) when somebody has started there already, or nothing was found.
@@ -98,9 +98,10 @@ impl Holdfast {
         found: &Restore,
         chance: Vec<u8>,
         at: Instant,
+        keystore: Option<Vec<u8>>,
     ) -> HoldfastResult<Holdfast> {
         caught(|| {
-            let device = found.search().start(home, &chance, at)?;
+            let device = found.search().start(home, &chance, Keystore::of(keystore)?, at)?;
             Ok(Holdfast::of(device))
         })
     }

@@ -139,7 +139,7 @@ mod tests {
         let (role, name, unit) = (Role::Athlete, "Ines".into(), MassUnit::Kg);
         let start = Start { role, name, unit, chance: (0..80).collect() };
         let home = home.path().to_string_lossy().into_owned();
-        let holdfast = Holdfast::start(home, start, at.clone()).unwrap();
+        let holdfast = Holdfast::start(home, start, at.clone(), None).unwrap();
         let before = holdfast.state_text().unwrap();
         let failed = holdfast.with(|state| -> Result<()> {
             state.device.identity.profile.name = "half done".into();

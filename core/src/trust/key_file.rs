@@ -51,8 +51,9 @@ impl Kept {
         Instant { boot_id, boot_ms: at.boot_ms.wrapping_add(offset), ..at }
     }
 
-    /// The bytes of the file. `nonce` is drawn anew for each writing; `wrap` is the keystore's key, none on a desk.
-    pub fn write(&self, wrap: Option<&[u8; 32]>, nonce: &[u8; NONCE]) -> Vec<u8> {
+    /// The bytes of the file. `wrap` is the keystore's key, none on a desk. The nonce is worked out from that key and what
+    /// is sealed: the same again is the same file, and nothing else ever has that nonce.
+    pub fn write(&self, wrap: Option<&[u8; 32]>) -> Vec<u8> {
         let mut secrets = Zeroizing::new(vec![VERSION]);
         secrets.extend_from_slice(&self.keys.secrets()[..]);
         secrets.push(u8::from(self.recovery.is_some()));
@@ -62,6 +63,8 @@ impl Kept {
         let Some(wrap) = wrap else { return [&label::KEYS[..], &secrets].concat() };
         let whose = associated(self.device());
         let payload = Payload { msg: &secrets, aad: &whose };
+        let hash = label::hash(&label::KEYS, &[&wrap[..], &secrets[..]]);
+        let (nonce, _) = hash.split_at(NONCE);
         // Only a text of over 256 GiB fails.
         let sealed = cipher(wrap).encrypt(XNonce::from_slice(nonce), payload).unwrap_or_default();
         [&label::KEYS[..], nonce, &sealed].concat()
@@ -139,7 +142,7 @@ mod tests {
             [(None, true), (None, false), (Some([7; 32]), true), (Some([7; 32]), false)]
         {
             let kept = kept(recovery);
-            let bytes = kept.write(wrap.as_ref(), &[8; 24]);
+            let bytes = kept.write(wrap.as_ref());
             let read = Kept::read(&bytes, wrap.as_ref(), kept.device()).ok().unwrap();
             assert_eq!(read.keys.public(), kept.keys.public());
             assert_eq!(read.keys.opening(), kept.keys.opening());
@@ -158,7 +161,7 @@ mod tests {
     #[test]
     fn a_wrapped_file_opens_for_one_device_with_one_key() {
         let kept = kept(true);
-        let bytes = kept.write(Some(&[7; 32]), &[8; 24]);
+        let bytes = kept.write(Some(&[7; 32]));
         let open =
             |bytes: &[u8], wrap: [u8; 32], device| Kept::read(bytes, Some(&wrap), device).err();
         assert_eq!(open(&bytes, [9; 32], kept.device()), Some(KeyFileFault::Closed));
@@ -173,7 +176,7 @@ mod tests {
         assert!(!bytes.windows(16).any(|part| secrets.windows(16).any(|secret| secret == part)));
         assert_eq!(Kept::read(&bytes, None, kept.device()).err(), Some(KeyFileFault::Form));
         // On a desk it is open, and still of one device.
-        let open = kept.write(None, &[0; 24]);
+        let open = kept.write(None);
         assert_eq!(Kept::read(&open, None, other).err(), Some(KeyFileFault::Closed));
     }
 }

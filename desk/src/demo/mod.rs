@@ -157,7 +157,7 @@ fn seat(
     ChaCha8Rng::from_seed(drawn).fill_bytes(&mut bytes);
     let folder = home::text(&device_dir(dir, name))?;
     let start = Start { role, name: name.into(), unit, chance: bytes };
-    Ok(Seat { holdfast: Holdfast::start(folder, start, at)?, member })
+    Ok(Seat { holdfast: Holdfast::start(folder, start, at, None)?, member })
 }
 
 /// A folder name anybody can type.

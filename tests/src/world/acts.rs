@@ -159,7 +159,7 @@ impl World {
         let now = self.seats[0].device.now();
         let drawn: Vec<u8> = (0..64).map(|_| self.chance.random()).collect();
         let path = home.to_string_lossy().into_owned();
-        Holdfast::restore(path, &restore, drawn, now.clone())
+        Holdfast::restore(path, &restore, drawn, now.clone(), None)
             .and_then(|holdfast| holdfast.shut())
             .map_err(failed("restore"))?;
         Device::open(home, now).map(Some).map_err(failed("open"))

@@ -83,7 +83,7 @@ fn vectors(sealed: &[u8]) -> Value {
     let answered = Answered::new(None, invited.invitation(), ana.certificate, "Ana", [6; 16]);
     let opened = invited.take(&[answered.reply().clone()]).unwrap().unwrap();
     let numbers = word_numbers(&invited.invitation(), answered.reply(), opened.opening());
-    let (wrap, nonce) = ([7; 32], [8; 24]);
+    let wrap = [7; 32];
     let kept = Kept {
         keys: Keys::new(&[3; 32], &[4; 32]),
         recovery: Some(Recovery::new(*b"what is on paper")),
@@ -114,9 +114,8 @@ fn vectors(sealed: &[u8]) -> Value {
         },
         "key_file": {
             "wrap": hex(&wrap),
-            "nonce": hex(&nonce),
-            "wrapped": hex(&kept.write(Some(&wrap), &nonce)),
-            "open": hex(&kept.write(None, &nonce)),
+            "wrapped": hex(&kept.write(Some(&wrap))),
+            "open": hex(&kept.write(None)),
         },
     })
 }

@@ -1,3 +1,4 @@
+import Foundation
 @_exported import HoldfastCore
 @_exported import HoldfastTypes
 
@@ -21,14 +22,19 @@ public actor Host {
     /// must not wait.
     public nonisolated var unownedExecutor: UnownedSerialExecutor { coreThread.asUnownedSerialExecutor() }
 
-    /// Opens a home folder that somebody started before.
-    public static func open(home: String, clock: @escaping DeviceClock) async throws -> Host {
-        try await make(clock) { try Holdfast.open(home: home, at: clock()) }
+    /// Opens a home folder that somebody started before. `keystore` is the 32 bytes that it was started with, from the
+    /// system's keychain.
+    public static func open(
+        home: String, keystore: Data? = nil, clock: @escaping DeviceClock
+    ) async throws -> Host {
+        try await make(clock) { try Holdfast.open(home: home, at: clock(), keystore: keystore) }
     }
 
     /// Makes a home folder for somebody who starts.
-    public static func start(home: String, start: Start, clock: @escaping DeviceClock) async throws -> Host {
-        try await make(clock) { try Holdfast.start(home: home, start: start, at: clock()) }
+    public static func start(
+        home: String, start: Start, keystore: Data? = nil, clock: @escaping DeviceClock
+    ) async throws -> Host {
+        try await make(clock) { try Holdfast.start(home: home, start: start, at: clock(), keystore: keystore) }
     }
 
     private static func make(

@@ -37,7 +37,7 @@ final class ErrorsTests: XCTestCase {
         let homes = try homes()
         let (_, zoe) = try crew(homes)
         let home = homes.appendingPathComponent("x").path
-        let name = try error { _ = try Holdfast.start(home: home, start: start(.athlete, " "), at: zoe.now) }
+        let name = try error { _ = try Holdfast.start(home: home, start: start(.athlete, " "), at: zoe.now, keystore: nil) }
         guard case .Invalid(.name, _) = name else { return XCTFail("\(name)") }
         let date = try error { _ = try zoe.core.preview(date: Day(since1970: .max), day: nil, at: zoe.now) }
         let reason = "\(Int64.max) is not a date of the calendar."
@@ -65,11 +65,22 @@ final class ErrorsTests: XCTestCase {
         try Data().write(to: file)
         let home = file.appendingPathComponent("home").path
         let error = try error {
-            _ = try Holdfast.start(home: home, start: start(.athlete, "Zoë"), at: evening("2026-11-02"))
+            _ = try Holdfast.start(home: home, start: start(.athlete, "Zoë"), at: evening("2026-11-02"), keystore: nil)
         }
         guard case let .Storage(path, reason) = error else { return XCTFail("\(error)") }
         XCTAssertTrue(path.hasPrefix(home), path)
         XCTAssertFalse(reason.isEmpty)
+    }
+
+    func testKeysOpenWithTheKeystoreTheyWereWrappedWith() throws {
+        let home = try homes().appendingPathComponent("Zoë").path
+        let key = Data(0..<32), now = evening("2026-11-02")
+        try Holdfast.start(home: home, start: start(.athlete, "Zoë"), at: now, keystore: key).shut()
+        for wrong in [Data(1...32), Data(0..<31)] {
+            let error = try error { _ = try Holdfast.open(home: home, at: now, keystore: wrong) }
+            guard case .Invalid(field: .keystore, reason: _) = error else { return XCTFail("\(error)") }
+        }
+        XCTAssertEqual(try Holdfast.open(home: home, at: now, keystore: key).who().name, "Zoë")
     }
 
     func testDataOfANewerVersionIsLeftUntouched() throws {
@@ -80,7 +91,7 @@ final class ErrorsTests: XCTestCase {
         var newer = try Data(contentsOf: database)
         newer.replaceSubrange(60..<64, with: [0, 0, 3, 231])
         try newer.write(to: database)
-        let error = try error { _ = try Holdfast.open(home: zoe.home, at: zoe.now) }
+        let error = try error { _ = try Holdfast.open(home: zoe.home, at: zoe.now, keystore: nil) }
         guard case let .TooNew(found, supported) = error else { return XCTFail("\(error)") }
         XCTAssertEqual(found, 999)
         XCTAssertTrue((1..<999).contains(supported))
@@ -105,10 +116,10 @@ final class ErrorsTests: XCTestCase {
         let (home, now) = (try homes().appendingPathComponent("planted").path, evening("2026-11-02"))
         let planted = HoldfastError.Unexpected(reason: "a panic that a test planted")
         let name = "(planted panic)"
-        let starting = try error { _ = try Holdfast.start(home: home, start: start(.athlete, name), at: now) }
+        let starting = try error { _ = try Holdfast.start(home: home, start: start(.athlete, name), at: now, keystore: nil) }
         XCTAssertEqual(starting, planted)
         // The start was cut short, so opening writes the profile again.
-        let opening = try error { _ = try Holdfast.open(home: home, at: now) }
+        let opening = try error { _ = try Holdfast.open(home: home, at: now, keystore: nil) }
         XCTAssertEqual(opening, planted)
     }
 

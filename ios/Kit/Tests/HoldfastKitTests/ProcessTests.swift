@@ -40,7 +40,7 @@ final class ProcessTests: XCTestCase {
             kill(child.processIdentifier, SIGKILL)
             child.waitUntilExit()
             let acknowledged = UInt32(try lines(said).last!)!
-            let core = try Holdfast.open(home: zoe.home, at: zoe.now)
+            let core = try Holdfast.open(home: zoe.home, at: zoe.now, keystore: nil)
             guard case let .strength(view) = try core.today(at: zoe.now).pieces[0].kind else {
                 return XCTFail("no strength")
             }

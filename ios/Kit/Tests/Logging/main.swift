@@ -3,7 +3,7 @@ import Foundation
 import Support
 import HoldfastKit
 
-let core = try Holdfast.open(home: CommandLine.arguments[1], at: evening("2026-11-03"))
+let core = try Holdfast.open(home: CommandLine.arguments[1], at: evening("2026-11-03"), keystore: nil)
 var reps = UInt32(CommandLine.arguments[2])!
 while true {
     reps = (reps + 1) % 100

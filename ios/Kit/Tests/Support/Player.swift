@@ -52,7 +52,7 @@ public final class Player {
 
     public init(_ homes: URL, _ role: Role, _ name: String, _ unit: MassUnit, chance: UInt8) throws {
         home = homes.appendingPathComponent(name).path
-        core = try Holdfast.start(home: home, start: start(role, name, unit, chance: chance), at: now)
+        core = try Holdfast.start(home: home, start: start(role, name, unit, chance: chance), at: now, keystore: nil)
     }
 
     public func goTo(_ date: String) { now = evening(date) }

@@ -99,7 +99,8 @@ private constructor(
     /** How a host is had. */
     public companion object {
         /**
-         * Opens a home folder that somebody started before.
+         * Opens a home folder that somebody started before. [keystore] is the 32 bytes that it was started with, from the
+         * system's keystore.
          *
          * Throws [LibraryUnusable] when the app's library is missing or of another version.
          */
@@ -107,7 +108,8 @@ private constructor(
             home: String,
             clock: DeviceClock,
             dispatcher: CoroutineDispatcher = Dispatchers.IO,
-        ): Host = host(clock, dispatcher) { Holdfast.open(home, clock.now()) }
+            keystore: ByteArray? = null,
+        ): Host = host(clock, dispatcher) { Holdfast.open(home, clock.now(), keystore) }
 
         /** Makes a home folder for somebody who starts. Throws as [open] does. */
         public suspend fun start(
@@ -115,7 +117,8 @@ private constructor(
             start: Start,
             clock: DeviceClock,
             dispatcher: CoroutineDispatcher = Dispatchers.IO,
-        ): Host = host(clock, dispatcher) { Holdfast.start(home, start, clock.now()) }
+            keystore: ByteArray? = null,
+        ): Host = host(clock, dispatcher) { Holdfast.start(home, start, clock.now(), keystore) }
 
         private suspend fun host(
             clock: DeviceClock,

@@ -36,7 +36,7 @@ class ErrorsTest {
         val (_, zoe) = crew(homes)
         val name =
             assertFailsWith<HoldfastException.Invalid> {
-                Holdfast.start(homes.resolve("x").toString(), start(Role.ATHLETE, " "), zoe.now)
+                Holdfast.start(homes.resolve("x").toString(), start(Role.ATHLETE, " "), zoe.now, null)
             }
         assertEquals(Field.NAME, name.field)
         val date =
@@ -69,10 +69,23 @@ class ErrorsTest {
         val home = file.resolve("home").toString()
         val error =
             assertFailsWith<HoldfastException.Storage> {
-                Holdfast.start(home, start(Role.ATHLETE, "Zoë"), evening("2026-11-02"))
+                Holdfast.start(home, start(Role.ATHLETE, "Zoë"), evening("2026-11-02"), null)
             }
         assertTrue(error.path.startsWith(home), error.path)
         assertTrue(error.reason.isNotEmpty())
+    }
+
+    @Test
+    fun `keys open with the keystore they were wrapped with`(@TempDir homes: Path) {
+        val home = homes.resolve("Zoë").toString()
+        val (key, another) = List(2) { i -> ByteArray(32) { (it + i).toByte() } }
+        val now = evening("2026-11-02")
+        Holdfast.start(home, start(Role.ATHLETE, "Zoë"), now, key).shut()
+        for (wrong in listOf(another, ByteArray(31))) {
+            val error = assertFailsWith<HoldfastException.Invalid> { Holdfast.open(home, now, wrong) }
+            assertEquals(Field.KEYSTORE, error.field)
+        }
+        assertEquals("Zoë", Holdfast.open(home, now, key).who().name)
     }
 
     @Test
@@ -88,7 +101,7 @@ class ErrorsTest {
         val before = Files.readAllBytes(database)
         val error =
             assertFailsWith<HoldfastException.TooNew> {
-                Holdfast.open(homes.resolve("Zoë").toString(), zoe.now)
+                Holdfast.open(homes.resolve("Zoë").toString(), zoe.now, null)
             }
         assertEquals(999, error.found)
         assertTrue(error.supported in 1..<999)
@@ -122,11 +135,11 @@ class ErrorsTest {
         val now = evening("2026-11-02")
         val starting =
             assertFailsWith<HoldfastException.Unexpected> {
-                Holdfast.start(home, start(Role.ATHLETE, "(planted panic)"), now)
+                Holdfast.start(home, start(Role.ATHLETE, "(planted panic)"), now, null)
             }
         assertEquals("a panic that a test planted", starting.reason)
         // The start was cut short, so opening writes the profile again.
-        val opening = assertFailsWith<HoldfastException.Unexpected> { Holdfast.open(home, now) }
+        val opening = assertFailsWith<HoldfastException.Unexpected> { Holdfast.open(home, now, null) }
         assertEquals("a panic that a test planted", opening.reason)
     }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir
 object Logging {
     @JvmStatic
     fun main(args: Array<String>) {
-        val core = Holdfast.open(args[0], evening("2026-11-03"))
+        val core = Holdfast.open(args[0], evening("2026-11-03"), null)
         var reps = args[1].toUInt()
         while (true) {
             reps = (reps + 1u) % 100u
@@ -48,7 +48,7 @@ class KillTest {
             child.destroyForcibly().ends()
             // A number without its line's end was not said to the end.
             val acknowledged = said.readText().substringBeforeLast('\n').lines().last().toUInt()
-            val core = Holdfast.open(home, zoe.now)
+            val core = Holdfast.open(home, zoe.now, null)
             val strength = core.today(zoe.now).pieces[0].kind as PieceKindView.Strength
             reps = strength.view.sets[0].done!!.reps
             // One tap may have been on disk before it could be said.

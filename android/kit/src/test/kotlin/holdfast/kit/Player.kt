@@ -74,7 +74,7 @@ class Player(val core: Holdfast, var now: Instant) {
         fun start(homes: Path, role: Role, name: String, unit: MassUnit, chance: Int): Player {
             val now = evening("2026-11-02")
             val home = homes.resolve(name).toString()
-            return Player(Holdfast.start(home, start(role, name, unit, chance), now), now)
+            return Player(Holdfast.start(home, start(role, name, unit, chance), now, null), now)
         }
     }
 }
