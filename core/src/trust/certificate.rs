@@ -1,5 +1,7 @@
 //! A device's certificate: a person's word that a device is theirs. Every leaf carries it.
 
+use std::cell::Cell;
+
 use data_encoding::BASE64URL_NOPAD;
 use serde::{Deserialize, Serialize};
 
@@ -53,6 +55,12 @@ pub enum CertificateFault {
     Signature,
 }
 
+thread_local! {
+    /// The last one that was found sound: the leaves of a lane all carry the same, and checking it takes as long as checking
+    /// what it signs.
+    static SOUND: Cell<Option<Certificate>> = const { Cell::new(None) };
+}
+
 impl Certificate {
     /// Signs a device's public keys.
     pub fn sign(person: &Keys, device: &PublicKeys, index: u8) -> Certificate {
@@ -77,6 +85,9 @@ impl Certificate {
         let bytes: [u8; CERTIFICATE_BYTES] =
             bytes.try_into().map_err(|_| CertificateFault::Form)?;
         let read = Certificate { bytes };
+        if SOUND.get() == Some(read) {
+            return Ok(read);
+        }
         if bytes[0] != VERSION {
             return Err(if bytes[0] > VERSION {
                 CertificateFault::Newer
@@ -95,7 +106,10 @@ impl Certificate {
         let mut signature = [0; SIGNATURE_BYTES];
         signature.copy_from_slice(&bytes[SIGNED..]);
         match is_signed(&person.sign, &label::CERTIFICATE, &[&bytes[..SIGNED]], &signature) {
-            true => Ok(read),
+            true => {
+                SOUND.set(Some(read));
+                Ok(read)
+            }
             false => Err(CertificateFault::Signature),
         }
     }

@@ -60,6 +60,7 @@ pub(super) fn seal(bytes: &[u8], audience: &Audience) -> Result<Vec<u8>, SealedF
 pub(super) fn open(file: &[u8], keys: &[&Keys]) -> Result<Vec<u8>, SealedFault> {
     let identities: Vec<age::x25519::Identity> =
         keys.iter().filter_map(|keys| identity(keys.opening())).collect();
+    // Unbuffered the library reads the head a few signs at a time, and from its beginning each time.
     let decryptor = Decryptor::new_buffered(file).map_err(|_| SealedFault::Envelope)?;
     let identities = identities.iter().map(|identity| identity as &dyn age::Identity);
     let mut opened = match decryptor.decrypt(identities) {
