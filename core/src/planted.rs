@@ -56,7 +56,7 @@ bugs! {
     's' FirstLeafJoins: "a device without a crew joins that of the first leaf it meets",
     't' OwnLeafIgnored: "a leaf of one's own above one's own last one is ignored",
     'u' AllSealAgain: "everybody seals again what a new device lacks",
-    'v' SaidToAll: "what is for the coach's own devices alone is cut into every thread",
+    'v' SaidToAll: "what is for somebody's own device alone, such as a private note, is cut into leaves",
     'w' CarriedUnverified: "a file that could not be verified is carried on",
     'x' SizeIsEnough: "a file of the right size counts as published, whatever lies there",
     'y' CodeKept: "the recovery code stays on the device after it was typed back",

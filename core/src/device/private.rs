@@ -9,7 +9,8 @@ use super::Device;
 use crate::error::{Error, Result};
 use crate::instant::Instant;
 use crate::journal::{Note, line_digest};
-use crate::store::{PrivateNote, Store, last_number, last_private, private_notes};
+use crate::planted::{Planted, planted};
+use crate::store::{Draft, PrivateNote, Store, last_number, last_private, private_notes};
 
 const FILE: &str = "private.jsonl";
 
@@ -63,6 +64,9 @@ fn read(line: &[u8]) -> Option<PrivateNote> {
 impl Device {
     /// Keeps a note that nobody else will read: when this returns, it is on disk.
     pub(crate) fn add_private(&mut self, note: Note, at: &Instant) -> Result<PrivateNote> {
+        if planted(Planted::SaidToAll) {
+            self.append(at, vec![Draft::new(note.clone())])?;
+        }
         let after = last_number(self.reader(), self.identity.device)?;
         let kept = self.store.add_private(note, after, at)?;
         // What cannot be copied is on disk.

@@ -12,6 +12,7 @@ use rand::seq::IteratorRandom;
 use super::carrier::{Files, NEVER, Wrong, search};
 use super::template::copy;
 use super::{Done, MAREN, NAMES, Seat, World, failed};
+use crate::taps::{begin, finish_unrated};
 use crate::{DAY, Device, SMALL_PLAN, Writer};
 
 /// Rounds after which all must have all.
@@ -19,12 +20,33 @@ const ROUNDS: u32 = 8;
 
 const ROUGH: Wrong = Wrong { unlisted: 15, spoiled: 12, lost: 8, broken: 8 };
 
+/// What a private note begins with.
+pub(super) const FOR_NOBODY: &str = "for nobody else";
+
+/// An athlete writes a note in a session of its own, where one can begin.
+fn note(device: &Device, number: u32, private: bool) -> Result<(), HoldfastError> {
+    let said = if private { FOR_NOBODY } else { "for the coach" };
+    let taps = [
+        begin(),
+        Tap::Note { row: None, words: format!("{said} {number}"), private },
+        finish_unrated(),
+    ];
+    for tap in taps {
+        match device.tap(tap) {
+            // Nothing is planned, or the day was trained already.
+            Err(HoldfastError::Invalid { .. } | HoldfastError::NotFound { .. }) => {}
+            done => done.map(drop)?,
+        }
+    }
+    Ok(())
+}
+
 impl World {
     /// Somebody logs something: their own training, or a coach's word to one member or to all.
     pub(super) fn log(&mut self) -> Done {
         let at = self.any_seat();
         let severity = self.chance.random_range(1..8);
-        let which = self.chance.random_range(0..4);
+        let which = self.chance.random_range(0..5);
         let Seat { who, device, .. } = &self.seats[at];
         device.pass(60_000);
         let (who, now) = (*who, device.now());
@@ -47,6 +69,7 @@ impl World {
                     done => done.map(drop),
                 }
             }
+            (_, 3 | 4) => note(device, severity, which == 4),
             _ => {
                 let (movement, signs, on) = (None, Vec::new(), None);
                 let tap = Tap::FlagBetween { movement, place: Place::Knee, severity, signs, on };

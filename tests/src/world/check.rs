@@ -7,6 +7,7 @@ use holdfast_core::exchange::CarriedFile;
 use holdfast_core::exchange::sealed::SealedFault;
 use rusqlite::Connection;
 
+use super::acts::FOR_NOBODY;
 use super::{ANA, BEN, Done, MAREN, NAMES, World};
 
 /// An entry: its device, its number, its digest.
@@ -120,6 +121,12 @@ impl World {
     /// Neither with a device's keys nor with the paper.
     fn nobody_reads_what_is_not_for_them(&self) -> Result<(), String> {
         let maren = &self.writers[MAREN];
+        for (name, content) in self.files.iter() {
+            let Some(leaf) = self.opened(name, content) else { continue };
+            if leaf.entries.iter().any(|entry| entry.raw.contains(FOR_NOBODY)) {
+                return Err(format!("a private note is in {name}"));
+            }
+        }
         for name in self.sealed_by.keys().filter(|name| !self.injected.contains(*name)) {
             let Some(content) = self.files.get(name) else { continue };
             let Some(leaf) = self.opened(name, content) else { continue };

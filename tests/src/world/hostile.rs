@@ -93,7 +93,7 @@ impl World {
     pub(super) fn opened(&self, name: &str, content: &[u8]) -> Option<Rc<SealedLeaf>> {
         let parsed = SealedName::parse(name)?;
         // What lies there now may be torn, and whole later.
-        if !sha256(content).starts_with(&parsed.hash) {
+        if !sha256(content).starts_with(&*parsed.hash) {
             return None;
         }
         let mut known = self.opened.borrow_mut();
