@@ -78,8 +78,8 @@ fn a_leaf_changed_anywhere_is_left_alone() {
     let name = SealedName::parse(&leaf.name).unwrap();
     // Under the name that its bytes have, as somebody would who means it.
     let refused = |content: Vec<u8>| {
-        let hash = sha256(&content)[..16].to_owned();
-        let renamed = SealedName { hash, ..name.clone() };
+        let hash = sha256(&content)[..16].parse().unwrap();
+        let renamed = SealedName { hash, ..name };
         for name in [leaf.name.clone(), renamed.to_string()] {
             let file = CarriedFile { name, content: content.clone() };
             let report = crew.coach.take_in(&[file]).unwrap();
@@ -100,7 +100,8 @@ fn a_leaf_changed_anywhere_is_left_alone() {
 fn huge_files_are_left_alone_and_never_fetched() {
     let crew = trained();
     let device = crew.athletes[0].holdfast.who().unwrap().device;
-    let (tag, hash) = ("0".repeat(8), "0".repeat(16));
+    let [tag, hash] = [8, 16].map(|digits| "0".repeat(digits));
+    let (tag, hash) = (tag.parse().unwrap(), hash.parse().unwrap());
     let name = SealedName { device, tag, sequence: 9, hash };
     let listed = ListedFile { name: name.to_string(), bytes: MAX_SEALED_BYTES as u64 + 1 };
     let fetched = |names: &[String]| panic!("asked for {names:?}");

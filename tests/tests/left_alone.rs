@@ -32,7 +32,8 @@ fn junk(crew: &Crew, count: u64, torn: bool) -> Vec<String> {
     let one = |sequence: u64| {
         let content = format!("junk {sequence}").into_bytes();
         let hash = sha256(if torn { b"another" } else { &content });
-        let name = SealedName { device, tag: "0".repeat(8), sequence, hash: hash[..16].into() };
+        let (tag, hash) = ("0".repeat(8).parse().unwrap(), hash[..16].parse().unwrap());
+        let name = SealedName { device, tag, sequence, hash };
         fs::write(crew.carrier.folder().join(name.to_string()), content).unwrap();
         name.to_string()
     };

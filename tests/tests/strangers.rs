@@ -204,8 +204,8 @@ fn names_that_lie_are_left_alone() {
     let before = states(&crew);
     let forged: Vec<CarriedFile> = (0..200_u64)
         .map(|at| {
-            let name =
-                SealedName { sequence: 100 + at, hash: format!("{at:016x}"), ..name.clone() };
+            let hash = format!("{at:016x}").parse().unwrap();
+            let name = SealedName { sequence: 100 + at, hash, ..name };
             CarriedFile { name: name.to_string(), content: real.content.clone() }
         })
         .collect();

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedLeaf, SealedName, lane_tag};
+use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedLeaf, SealedName, Tag, lane_tag};
 use super::steps::MAX_LISTING;
 use super::{CarriedFile, ExchangeReport, ListedFile};
 use super::{ExchangeDid, ExchangeStep};
@@ -35,7 +35,7 @@ pub(crate) struct Found {
 pub(crate) struct Finding {
     own: Keys,
     /// Files to try, by device and lane, the first one first.
-    lanes: BTreeMap<(DeviceId, String), VecDeque<SealedName>>,
+    lanes: BTreeMap<(DeviceId, Tag), VecDeque<SealedName>>,
     crews: BTreeSet<CrewId>,
     /// Somebody else's devices, by the crew that their person would have founded.
     founders: BTreeMap<CrewId, Certificate>,
@@ -82,7 +82,7 @@ impl Finding {
                 continue;
             }
             if let Some(name) = SealedName::parse(&file.name) {
-                let lane = (name.device, name.tag.clone());
+                let lane = (name.device, name.tag);
                 self.lanes.entry(lane).or_default().push_back(name);
             }
         }

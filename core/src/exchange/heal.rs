@@ -33,12 +33,12 @@ pub(super) struct Rotten {
 impl Rotten {
     /// Notes one, when it is fetched the first time and the second.
     pub(super) fn found(&mut self, name: &SealedName, bytes: u64) {
-        self.found.insert(name.clone(), bytes);
+        self.found.insert(*name, bytes);
     }
 
     /// Notes one that was given up before.
     pub(super) fn was_given_up(&mut self, name: &SealedName) {
-        self.given_up.insert(name.clone());
+        self.given_up.insert(*name);
     }
 
     /// True for one that was given up.
@@ -47,7 +47,7 @@ impl Rotten {
     }
 
     /// Those that were written again: whether that replaced them shows when they are fetched once more.
-    pub(super) fn to_look_at_again(&mut self) -> BTreeMap<SealedName, u64> {
+    pub(super) fn written_again(&mut self) -> BTreeMap<SealedName, u64> {
         match std::mem::replace(&mut self.looked_again, true) {
             true => BTreeMap::new(),
             false => std::mem::take(&mut self.found),
@@ -66,7 +66,7 @@ impl Rotten {
         if found.is_empty() {
             return Ok(Vec::new());
         }
-        self.given_up.extend(found.keys().cloned());
+        self.given_up.extend(found.keys().copied());
         let own = store.device();
         let anew = store.write(|tx| {
             let mut anew = Vec::new();

@@ -19,17 +19,20 @@ pub(super) enum Known {
 }
 
 /// Files that were fetched for nothing, by name and size.
-pub(super) fn left_alone(connection: &Connection) -> Result<BTreeMap<(String, u64), Known>> {
+pub(super) fn left_alone(connection: &Connection) -> Result<BTreeMap<(SealedName, u64), Known>> {
     let mut statement =
         connection.prepare_cached("SELECT name, bytes, tries, reason FROM left_alone")?;
     let rows = statement.query_map([], |row| {
+        let bytes = row.get::<_, i64>(1)?.unsigned_abs();
         let known = match row.get(2)? {
             0 => Known::Useless(row.get(3)?),
             tries => Known::Torn(tries),
         };
-        Ok(((row.get(0)?, row.get::<_, i64>(1)?.unsigned_abs()), known))
+        let name = SealedName::parse(row.get_ref(0)?.as_str().unwrap_or_default());
+        Ok(name.map(|name| ((name, bytes), known)))
     })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
+    // Nothing but names of leaves is ever fetched.
+    Ok(rows.filter_map(rusqlite::Result::transpose).collect::<rusqlite::Result<_>>()?)
 }
 
 /// Notes which files were fetched for nothing, and why.
@@ -74,17 +77,19 @@ const MOST: usize = 10_000;
 /// Keeps what is known of files left alone from growing without end.
 pub(super) fn keep_few(
     store: &mut Store,
-    known: &BTreeMap<(String, u64), Known>,
+    known: &BTreeMap<(SealedName, u64), Known>,
     listing: &[ListedFile],
 ) -> Result<()> {
     if known.len() <= MOST {
         return Ok(());
     }
-    let there: BTreeSet<&str> = listing.iter().map(|file| file.name.as_str()).collect();
+    let there: BTreeSet<SealedName> =
+        listing.iter().filter_map(|file| SealedName::parse(&file.name)).collect();
     store.write(|tx| {
         let mut statement = tx.prepare_cached("DELETE FROM left_alone WHERE name = ?1")?;
-        let gone = known.keys().filter(|(name, _)| !there.contains(name.as_str()));
-        gone.map(|(name, _)| name).try_for_each(|name| statement.execute([name]).map(drop))?;
+        let gone = known.keys().filter(|(name, _)| !there.contains(name));
+        gone.map(|(name, _)| name.to_string())
+            .try_for_each(|name| statement.execute([name]).map(drop))?;
         Ok(())
     })
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::sealed::SealedName;
+use super::sealed::{SealedName, Tag};
 use crate::id::DeviceId;
 
 /// Files fetched or written in one step, where they are small.
@@ -28,10 +28,10 @@ pub(super) fn some_of<T>(waiting: &mut Vec<T>, bytes_of: impl Fn(&T) -> u64) -> 
 /// lane holds up nobody else's.
 pub(super) fn in_turn(mut waiting: Vec<(i64, SealedName, u64)>) -> Vec<(SealedName, u64)> {
     waiting.sort();
-    let mut places: BTreeMap<(i64, DeviceId, String), usize> = BTreeMap::new();
+    let mut places: BTreeMap<(i64, DeviceId, Tag), usize> = BTreeMap::new();
     let mut turns: Vec<(i64, usize, SealedName, u64)> = Vec::new();
     for (tries, name, bytes) in waiting {
-        let place = places.entry((tries, name.device, name.tag.clone())).or_default();
+        let place = places.entry((tries, name.device, name.tag)).or_default();
         turns.push((tries, *place / FILES_A_TURN, name, bytes));
         *place += 1;
     }
@@ -44,10 +44,10 @@ mod tests {
     use super::*;
 
     fn file(device: u128, sequence: u64) -> SealedName {
-        let hash = format!("{sequence:016x}");
+        let hash = format!("{sequence:016x}").parse().unwrap();
         SealedName {
             device: DeviceId(uuid::Uuid::from_u128(device)),
-            tag: "0123abcd".into(),
+            tag: "0123abcd".parse().unwrap(),
             sequence,
             hash,
         }

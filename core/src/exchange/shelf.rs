@@ -129,10 +129,10 @@ impl Shelf {
         for names in names.chunks(WAITING_TOGETHER) {
             let mut files = Vec::new();
             for name in names {
-                files.extend(unshelved(store.reader(), name)?.map(|bytes| (name.clone(), bytes)));
+                files.extend(unshelved(store.reader(), name)?.map(|bytes| (*name, bytes)));
             }
             let files: Vec<(SealedName, &[u8])> =
-                files.iter().map(|(name, bytes)| (name.clone(), bytes.as_slice())).collect();
+                files.iter().map(|(name, bytes)| (*name, bytes.as_slice())).collect();
             self.put(&files)?;
         }
         store.write(|tx| Ok(tx.execute("DELETE FROM unshelved", [])?))?;

@@ -182,7 +182,7 @@ impl Running {
                     if is_forgotten(&forgotten, own.crew, &name)
                         && !planted(Planted::FetchedAgain) => {}
                 Some(name) if here.contains_key(&name) => {
-                    if left_alone.contains_key(&(file.name.clone(), file.bytes)) {
+                    if left_alone.contains_key(&(name, file.bytes)) {
                         self.rotten.was_given_up(&name);
                     }
                     self.there.insert(name, file.bytes);
@@ -191,7 +191,7 @@ impl Running {
                     let fault = SealedFault::TooLarge { bytes: file.bytes };
                     aside.push(AsideFile::of(&file.name, &fault));
                 }
-                Some(name) => match left_alone.get(&(file.name.clone(), file.bytes)) {
+                Some(name) => match left_alone.get(&(name, file.bytes)) {
                     Some(Known::Useless(reason)) if reason.is_empty() => {}
                     Some(Known::Useless(reason)) => {
                         aside.push(AsideFile::again(&file.name, reason));
@@ -221,7 +221,7 @@ impl Running {
         let drawn = usize::from_str_radix(&drawn[..8], 16).unwrap_or(0);
         let some = (0..CHECKED_AGAIN.min(count)).map(|next| (drawn % count + next) % count);
         let places: BTreeSet<usize> = some.chain(count.checked_sub(1)).collect();
-        let chosen = places.into_iter().map(|place| (there[place].0.clone(), *there[place].1));
+        let chosen = places.into_iter().map(|place| (*there[place].0, *there[place].1));
         self.get.extend(chosen);
     }
 
@@ -298,7 +298,7 @@ impl Running {
             return Ok(ExchangeStep::Put { files });
         }
         // Where nothing can be replaced, what was written again still lies there as it was.
-        let names = self.rotten.to_look_at_again();
+        let names = self.rotten.written_again();
         if !names.is_empty() {
             self.there.extend(names.clone());
             return Ok(ExchangeStep::Get {

@@ -98,7 +98,7 @@ impl Opener<'_> {
                 }
             });
             if let Ok(((name, _), ..)) = &opened {
-                sound.push((name.clone(), file.content.as_slice()));
+                sound.push((*name, file.content.as_slice()));
             }
             if next.send(opened).is_err() {
                 // Whoever waits for them has given up, and says why.

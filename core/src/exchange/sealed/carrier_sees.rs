@@ -60,7 +60,7 @@ fn no_bit_of_a_lanes_name_tells_its_thread() {
         uuid::Uuid::from_slice(&hash[..16]).unwrap()
     };
     const PAIRS: u64 = 1_000;
-    let bits = |tag: String| u32::from_str_radix(&tag, 16).unwrap();
+    let bits = |tag: Tag| u32::from_str_radix(&tag, 16).unwrap();
     let mut alike = [0_u32; 32];
     for pair in 0..PAIRS {
         let of = PersonId(drawn(pair, b"person"));

@@ -4,7 +4,7 @@ use std::io::{Read, Write};
 
 use age::{Decryptor, Encryptor};
 
-use super::{SealedFault, scan, simple};
+use super::{SealedFault, Tag, scan, simple};
 use crate::id::{CrewId, DeviceId, PersonId};
 use crate::trust::{Keys, NAME, hash, identity, recipient};
 
@@ -75,9 +75,9 @@ pub(super) fn open(file: &[u8], keys: &[&Keys]) -> Result<Vec<u8>, SealedFault> 
 
 /// What a lane is called by on a carrier: eight hexadecimal digits. Who knows crew and member works it out for any
 /// device; a carrier, which knows neither, cannot tell which thread a device's lane is in.
-pub fn lane_tag(crew: CrewId, of: PersonId, device: DeviceId) -> String {
+pub fn lane_tag(crew: CrewId, of: PersonId, device: DeviceId) -> Tag {
     let hash = hash(&NAME, &[crew.0.as_bytes(), of.0.as_bytes(), device.0.as_bytes()]);
-    hash[..4].iter().map(|byte| format!("{byte:02x}")).collect()
+    Tag::of(&hash)
 }
 
 /// A device as names have it.

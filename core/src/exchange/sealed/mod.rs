@@ -4,6 +4,7 @@
 //! and padded; sealed by age to the people of one thread. docs/leaf.md says it for whoever reads or writes one
 //! elsewhere.
 
+mod digits;
 mod envelope;
 mod fault;
 mod first_line;
@@ -25,10 +26,11 @@ mod vectors;
 
 use uuid::Uuid;
 
+pub use digits::{Digits, NoDigits};
 pub use envelope::{Audience, MOST_RECIPIENTS, lane_tag};
 pub use fault::SealedFault;
 pub use header::{LaneHead, SealedHeader};
-pub use name::SealedName;
+pub use name::{FileHash, SealedName, Tag};
 
 use crate::id::{CrewId, PersonId};
 use crate::journal::Entry;
@@ -275,8 +277,7 @@ impl SealedLeaf {
 
     fn is_called(&self, name: &SealedName) -> Result<(), SealedFault> {
         let SealedHeader { crew, of, device, sequence, .. } = self.header;
-        let called =
-            SealedName { device, tag: lane_tag(crew, of, device), sequence, ..name.clone() };
+        let called = SealedName { device, tag: lane_tag(crew, of, device), sequence, ..*name };
         if called == *name { Ok(()) } else { Err(SealedFault::OtherName) }
     }
 }

@@ -2,33 +2,38 @@
 
 use std::fmt;
 
+use sha2::{Digest, Sha256};
+
+use super::digits::Digits;
 use super::envelope::device_digits;
 use super::header::MAX_SEQUENCE;
-use crate::exchange::sha256;
 use crate::id::DeviceId;
 
 const SUFFIX: &str = ".leaf";
 const DEVICE_DIGITS: usize = 32;
-const TAG_DIGITS: usize = 8;
 const SEQUENCE_DIGITS: usize = 8;
-const HASH_DIGITS: usize = 16;
+
+/// What a lane is called by on a carrier.
+pub type Tag = Digits<8>;
+/// The digits of a file that its name has.
+pub type FileHash = Digits<16>;
 
 /// What the name of a file says: a hint. What a leaf is stands in its first two lines.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct SealedName {
     /// The writer.
     pub device: DeviceId,
     /// The lane's tag.
-    pub tag: String,
+    pub tag: Tag,
     /// The place in the lane, from 1.
     pub sequence: u64,
     /// The first 16 hexadecimal digits of the stored file's SHA-256.
-    pub hash: String,
+    pub hash: FileHash,
 }
 
 /// The digits of a file that its name has.
-pub(super) fn stored_hash(file: &[u8]) -> String {
-    sha256(file)[..HASH_DIGITS].to_owned()
+pub(super) fn stored_hash(file: &[u8]) -> FileHash {
+    Digits::of(&Sha256::digest(file))
 }
 
 impl SealedName {
@@ -37,19 +42,18 @@ impl SealedName {
         let mut parts = name.strip_suffix(SUFFIX)?.split('-');
         let (device, tag, sequence, hash) =
             (parts.next()?, parts.next()?, parts.next()?, parts.next()?);
-        let lengths = [device, tag, sequence, hash].map(str::len);
-        if lengths != [DEVICE_DIGITS, TAG_DIGITS, SEQUENCE_DIGITS, HASH_DIGITS] {
+        let small = device.parse::<Digits<DEVICE_DIGITS>>().is_ok();
+        let digits =
+            sequence.len() == SEQUENCE_DIGITS && sequence.bytes().all(|at| at.is_ascii_digit());
+        if !small || !digits || parts.next().is_some() {
             return None;
         }
-        let lower_hex =
-            |text: &str| text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'));
-        let parsed = SealedName {
+        Some(SealedName {
             device: DeviceId::parse(device)?,
-            tag: tag.to_owned(),
+            tag: tag.parse().ok()?,
             sequence: sequence.parse().ok().filter(|at| (1..=MAX_SEQUENCE).contains(at))?,
-            hash: hash.to_owned(),
-        };
-        (lower_hex(tag) && lower_hex(hash) && parsed.to_string() == name).then_some(parsed)
+            hash: hash.parse().ok()?,
+        })
     }
 }
 
@@ -70,7 +74,7 @@ mod tests {
     #[test]
     fn a_name_is_made_again_from_its_parts() {
         let name = SealedName::parse(GOOD).unwrap();
-        assert_eq!((name.sequence, name.tag.as_str()), (12, "00ff00ff"));
+        assert_eq!((name.sequence, &*name.tag), (12, "00ff00ff"));
         assert_eq!(name.to_string(), GOOD);
         assert_eq!(GOOD.len(), 72);
         let last = GOOD.replace("00000012", "90000000");

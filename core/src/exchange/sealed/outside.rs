@@ -49,9 +49,9 @@ fn what_is_too_large_is_no_leaf() {
     let (coach, ana) = (somebody(1), somebody(2));
     let name = SealedName {
         device: ana.certificate.device(),
-        tag: "00000000".into(),
+        tag: "00000000".parse().unwrap(),
         sequence: 1,
-        hash: "0".repeat(16),
+        hash: "0".repeat(16).parse().unwrap(),
     };
     let large = vec![0; MAX_SEALED_BYTES + 1];
     let bytes = large.len() as u64;

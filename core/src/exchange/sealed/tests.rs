@@ -84,7 +84,7 @@ fn a_leaf_is_opened_by_the_two_people_of_its_thread() {
     let leaf = leaf(&ana, &ana, &coach, &[3, 4, 9]);
     let file = leaf.seal(&ana.device, &audience(&coach, &ana)).unwrap();
     let name = leaf.name(&file);
-    assert_eq!(SealedName::parse(&name.to_string()), Some(name.clone()));
+    assert_eq!(SealedName::parse(&name.to_string()), Some(name));
     for (who, expects) in [(&coach, coach.expects(&coach)), (&ana, ana.expects(&coach))] {
         // The paper opens it too.
         for keys in [&who.device, &who.person] {
@@ -239,9 +239,9 @@ fn a_leaf_counts_in_its_crew_and_thread_alone() {
     let file = plan.seal(&coach.device, &all).unwrap();
     let name = plan.name(&file);
     for wrong in [
-        SealedName { tag: lane_tag(crew(&coach), ben.id(), name.device), ..name.clone() },
-        SealedName { sequence: 2, ..name.clone() },
-        SealedName { device: ben.certificate.device(), ..name.clone() },
+        SealedName { tag: lane_tag(crew(&coach), ben.id(), name.device), ..name },
+        SealedName { sequence: 2, ..name },
+        SealedName { device: ben.certificate.device(), ..name },
     ] {
         let opened = SealedLeaf::open(&wrong, &file, &[&ana.device], &ana.expects(&coach));
         assert_eq!(opened, Err(SealedFault::OtherName));

@@ -93,7 +93,7 @@ fn vectors(sealed: &[u8]) -> Value {
         "member": said_of(&ana, (3, 4)),
         "crew": crew.to_string(),
         "lane": {
-            "tag": lane_tag(crew, of, ana.certificate.device()),
+            "tag": &*lane_tag(crew, of, ana.certificate.device()),
             "first_link": hex(&Follows::nothing(crew, of, &ana.certificate).content),
         },
         "leaf": {
