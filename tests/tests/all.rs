@@ -10,6 +10,7 @@ mod boot;
 mod carried;
 mod carrier;
 mod carriers;
+mod claims;
 mod clock_zones;
 mod clocks;
 mod clocks_set;

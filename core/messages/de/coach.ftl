@@ -18,6 +18,9 @@ uploads-missing-unknown = { $uploads ->
     [one] 1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer { $numbers }.
    *[other] { $uploads } Dateien von einem unbekannten Gerät sind nicht angekommen: Nummern { $numbers }.
 }
+# $sequence ist die Nummer einer Datei, $last die der letzten, die dieses Gerät kennt.
+seen-beyond = Das Gerät von { $name } hat Datei { $sequence } dieses Geräts gesehen, das nur bis { $last } weiß. Kam es aus einer Sicherung zurück, oder wurde es kopiert? Ein Abgleich bringt zurück, was fehlt.
+seen-beyond-unknown = Ein unbekanntes Gerät hat Datei { $sequence } dieses Geräts gesehen, das nur bis { $last } weiß. Kam es aus einer Sicherung zurück, oder wurde es kopiert? Ein Abgleich bringt zurück, was fehlt.
 two-histories = Das Gerät von { $name } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 two-histories-unknown = Ein unbekanntes Gerät hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 # Dateien, die erhalten bleiben und nicht zählen.

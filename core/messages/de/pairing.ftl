@@ -15,6 +15,7 @@ code-too-old = Dieser Code ist über zehn Minuten alt. Lade noch einmal ein.
 nothing-to-answer = Kein Code wartet auf eine Antwort. Lade zuerst das Mitglied ein.
 nothing-to-pick = Noch ist keine Zeile zu wählen. Scanne zuerst den Code des Mitglieds.
 forgotten-before = Du hast diese Person hier vergessen. Um wieder dazuzukommen, fängt sie in einem neuen Ordner an.
+device-of-another = Diese Antwort nennt ein Gerät, das jemand anderem gehört. Lass das Mitglied deinen Code mit dem eigenen Telefon scannen.
 label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen anderen Namen, etwa mit einem zweiten Buchstaben.
 
 ## Das Mitglied.

@@ -18,6 +18,9 @@ uploads-missing-unknown = { $uploads ->
     [one] 1 file from an unknown device has not arrived: number { $numbers }.
    *[other] { $uploads } files from an unknown device have not arrived: numbers { $numbers }.
 }
+# $sequence is the number of a file, $last that of the last one this device knows.
+seen-beyond = { $name }'s device has seen file { $sequence } of this device, which knows of { $last }. Was it restored from a backup, or copied? An exchange brings back what is missing.
+seen-beyond-unknown = An unknown device has seen file { $sequence } of this device, which knows of { $last }. Was it restored from a backup, or copied? An exchange brings back what is missing.
 two-histories = { $name }'s device has two histories: it was copied, or restored from a backup. Both are kept.
 two-histories-unknown = An unknown device has two histories: it was copied, or restored from a backup. Both are kept.
 # Leaves that are kept and do not count.

@@ -15,6 +15,7 @@ code-too-old = This code is more than ten minutes old. Invite again.
 nothing-to-answer = No code waits for an answer. Invite the member first.
 nothing-to-pick = There is no line to pick yet. Scan the member's code first.
 forgotten-before = You have forgotten this person here. To join again they start in a new folder.
+device-of-another = This answer names a device that is somebody else's. Ask the member to scan your code on their own phone.
 label-taken = You call somebody else { $label } already. Choose another name, such as one with a second letter.
 
 ## The member.

@@ -3,7 +3,7 @@
 use rusqlite::Connection;
 
 use crate::error::Result;
-use crate::exchange::{forked, missing, uncounted};
+use crate::exchange::{forked, gaps, uncounted};
 use crate::id::DeviceId;
 use crate::say;
 use crate::store::{people, unread};
@@ -17,13 +17,20 @@ pub(crate) fn arrivals(connection: &Connection, own: DeviceId) -> Result<Vec<Str
         of.map(|(_, profile)| profile.name.as_str())
     };
     let mut arrivals: Vec<String> = Vec::new();
-    for gap in missing(connection, own)? {
+    let gaps = gaps(connection, own)?;
+    for gap in gaps.missing {
         let count = gap.sequences.len();
         let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
         let numbers = numbers.join(", ");
         arrivals.push(match owner(gap.device) {
             Some(name) => say::coach::uploads_missing(count, name, numbers),
             None => say::coach::uploads_missing_unknown(count, numbers),
+        });
+    }
+    for beyond in gaps.beyond {
+        arrivals.push(match owner(beyond.by) {
+            Some(name) => say::coach::seen_beyond(name, beyond.sequence, beyond.last),
+            None => say::coach::seen_beyond_unknown(beyond.sequence, beyond.last),
         });
     }
     for device in forked(connection)? {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
-use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
+use super::sealed::{LaneHead, SealedLeaf, SealedName};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::{Hlc, MAX_AHEAD_MS};
@@ -15,17 +15,8 @@ use crate::trust::{Counts, Lane, Link};
 /// half-way through an upload has little to send again.
 pub(crate) const ENTRIES_A_LEAF: u64 = 200;
 
-/// Most missing leaves of a lane that are named: a liar may claim any number.
-const MOST_NAMED: usize = 100;
 /// Most lanes that a leaf says it has seen.
 const MOST_SEEN: i64 = 16;
-
-/// Leaves of a device that are known to exist and have not arrived.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Missing {
-    pub device: DeviceId,
-    pub sequences: Vec<u64>,
-}
 
 /// An entry as a leaf holds it: its number and its line's digest.
 pub(super) type Holds = (u64, i64);
@@ -295,48 +286,6 @@ pub(super) fn seen(connection: &Connection, own: Lane) -> Result<Vec<LaneHead>> 
         let sequence = row.get::<_, i64>(1)?.unsigned_abs();
         Ok(LaneHead::new(DeviceId(row.get(0)?), sequence, &content))
     })?;
-    Ok(rows.collect::<rusqlite::Result<_>>()?)
-}
-
-/// Counts what is known to exist and has not arrived: holes before a leaf that is here, and what leaves of the same
-/// thread say they have seen. A last leaf that nobody has seen cannot be known. What a leaf claims of one's own lane
-/// above one's own last leaf is no gap.
-pub(crate) fn missing(connection: &Connection, own: DeviceId) -> Result<Vec<Missing>> {
-    let mut here: BTreeMap<Lane, BTreeSet<u64>> = BTreeMap::new();
-    let mut known: BTreeMap<Lane, u64> = BTreeMap::new();
-    let mut statement =
-        connection.prepare_cached("SELECT device, of, sequence, header, counts FROM leaf")?;
-    let mut rows = statement.query([])?;
-    while let Some(row) = rows.next()? {
-        let lane = Lane { device: DeviceId(row.get(0)?), of: PersonId(row.get(1)?) };
-        let sequence = row.get::<_, i64>(2)?.unsigned_abs();
-        here.entry(lane).or_default().insert(sequence);
-        let counts = row.get::<_, i64>(4)? == 0;
-        let header: Option<SealedHeader> =
-            serde_json::from_str(row.get_ref(3)?.as_str().unwrap_or("")).ok();
-        let claims = header.filter(|_| counts).map(|header| header.seen).unwrap_or_default();
-        let claims = claims.into_iter().filter(|seen| seen.0 != own);
-        let claims = claims.map(|seen| (Lane { device: seen.0, ..lane }, seen.1));
-        for (lane, sequence) in claims.chain([(lane, sequence)]) {
-            let highest = known.entry(lane).or_default();
-            *highest = sequence.max(*highest);
-        }
-    }
-    let nothing = BTreeSet::new();
-    let missing = known.into_iter().map(|(lane, highest)| {
-        let here = here.get(&lane).unwrap_or(&nothing);
-        let lacking = (1..=highest).filter(|sequence| !here.contains(sequence));
-        Missing { device: lane.device, sequences: lacking.take(MOST_NAMED).collect() }
-    });
-    Ok(missing.filter(|missing: &Missing| !missing.sequences.is_empty()).collect())
-}
-
-/// Devices with two different leaves at one place: a restored backup or a cloned device.
-pub(crate) fn forked(connection: &Connection) -> Result<Vec<DeviceId>> {
-    let mut statement = connection.prepare_cached(
-        "SELECT DISTINCT device FROM (SELECT device FROM leaf GROUP BY device, of, sequence HAVING count(*) > 1)",
-    )?;
-    let rows = statement.query_map([], |row| Ok(DeviceId(row.get(0)?)))?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
 }
 

@@ -45,12 +45,40 @@ impl Trusted {
     }
 }
 
-/// Notes a certificate. Says whether it was new.
+/// Notes a certificate that a device signed under, in a leaf: that it is the person's own is shown by that. What others
+/// claimed of the same device goes. Says whether anything changed.
 pub(crate) fn add_certificate(tx: &Transaction<'_>, certificate: &Certificate) -> Result<bool> {
-    let changed = tx
-        .prepare_cached("INSERT OR IGNORE INTO certificate VALUES (?1)")?
+    let sql = "INSERT INTO certificate VALUES (?1, 1)
+               ON CONFLICT DO UPDATE SET proven = 1 WHERE proven = 0";
+    let new = tx.prepare_cached(sql)?.execute([&certificate.bytes()[..]])? > 0;
+    if new {
+        let sql = "DELETE FROM certificate
+                   WHERE proven = 0 AND substr(bytes, ?2, 32) = ?3 AND bytes != ?1";
+        let key = certificate.device_keys().sign;
+        tx.prepare_cached(sql)?.execute(params![certificate.bytes(), DEVICE_SIGN, key])?;
+    }
+    Ok(new)
+}
+
+/// Where the device's key that signs begins in a certificate, counted from 1.
+const DEVICE_SIGN: i64 = 66;
+
+/// Notes a certificate that somebody showed in a pairing: until the device has signed something it is a claim.
+pub(crate) fn add_claimed(tx: &Transaction<'_>, certificate: &Certificate) -> Result<()> {
+    tx.prepare_cached("INSERT OR IGNORE INTO certificate VALUES (?1, 0)")?
         .execute([&certificate.bytes()[..]])?;
-    Ok(changed > 0)
+    Ok(())
+}
+
+/// True where a device is known as somebody else's than a certificate says: anybody can certify a device's public keys.
+pub(crate) fn is_another_persons(
+    connection: &Connection,
+    certificate: &Certificate,
+) -> Result<bool> {
+    let sql = "SELECT 1 FROM certificate
+               WHERE substr(bytes, ?1, 32) = ?2 AND substr(bytes, 2, 32) != ?3";
+    let keys = (certificate.device_keys().sign, certificate.person_keys().sign);
+    Ok(connection.prepare_cached(sql)?.exists(params![DEVICE_SIGN, keys.0, keys.1])?)
 }
 
 /// Who counts, on opening. The tables are put right only where the home says something that they do not know yet: a

@@ -13,6 +13,7 @@ mod earlier;
 mod file;
 mod finding;
 mod forget;
+mod gaps;
 mod heal;
 mod lanes;
 mod ledger;
@@ -40,12 +41,12 @@ pub(crate) use earlier::{release, unsent_before, withhold};
 pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use finding::{Finding, Found};
 pub(crate) use forget::{files_of, forgotten, holds_any, purge};
+pub(crate) use gaps::{forked, gaps};
 pub(crate) use lanes::to_look_into;
 pub(crate) use ledger::{
-    ENTRIES_A_LEAF, forked, latest_hlc, leaves, missing, names, threads_of, tops, uncounted,
-    unpublished,
+    ENTRIES_A_LEAF, latest_hlc, leaves, names, threads_of, tops, uncounted, unpublished,
 };
-pub(crate) use members::{Trusted, add_certificate, on_opening, settle};
+pub(crate) use members::{Trusted, add_claimed, is_another_persons, on_opening, settle};
 pub(crate) use post::{MOST_POST_BYTES, MOST_POSTS, Post, opened};
 pub use post::{POST_FOLDER, is_post};
 pub(crate) use shelf::Shelf;

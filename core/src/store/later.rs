@@ -19,7 +19,10 @@ CREATE TABLE left_alone (
 ) STRICT, WITHOUT ROWID;
 ";
 
-/// How large a file is, so that nobody asks the disk for each; 0 where it was noted before.
+/// How large a file is, so that nobody asks the disk for each; 0 where it was noted before. Whether a device has shown that a
+/// certificate is its own.
 pub(super) const BYTES_SQL: &str = "
 ALTER TABLE file ADD COLUMN bytes INTEGER NOT NULL DEFAULT 0;
+-- 0 for one that somebody showed in a pairing: anybody can certify a device's public keys
+ALTER TABLE certificate ADD COLUMN proven INTEGER NOT NULL DEFAULT 1;
 ";

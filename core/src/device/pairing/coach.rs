@@ -3,7 +3,7 @@
 use super::stored::{Now, Stored};
 use super::{Device, drawn, refused};
 use crate::error::Result;
-use crate::exchange::{add_certificate, forgotten};
+use crate::exchange::{add_claimed, forgotten, is_another_persons};
 use crate::instant::Instant;
 use crate::journal::{Admit, Body, Kind, PlanText, Profile, Role};
 use crate::planted::{Planted, planted};
@@ -54,6 +54,11 @@ impl Device {
         let forgotten = forgotten(self.reader(), self.identity.device)?;
         if replies.iter().any(|reply| forgotten.contains(&reply.certificate.person())) {
             return Err(refused(say::forgotten_before()));
+        }
+        for reply in replies {
+            if is_another_persons(self.reader(), &reply.certificate)? {
+                return Err(refused(say::device_of_another()));
+            }
         }
         let (opened, lines) = match &stored.now {
             Now::Invited { invited, lines, since_ms } => {
@@ -146,7 +151,7 @@ impl Device {
     /// Logs it, once: a kill may have come between this and what is stored of the pairing.
     fn admit(&mut self, admit: Admit, certificate: &Certificate, at: &Instant) -> Result<()> {
         // Their device is sealed to from the first leaf on.
-        self.store.write(|tx| add_certificate(tx, certificate))?;
+        self.store.write(|tx| add_claimed(tx, certificate))?;
         if self.admitted()?.contains(&admit) {
             return self.settle_members();
         }

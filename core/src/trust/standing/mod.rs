@@ -235,6 +235,10 @@ impl Standing {
         };
         for (certificate, placed) in devices::placed(facts.certificates, &keys, &is_ended) {
             let device = certificate.device();
+            // Whoever certifies another's device, which anybody can, has not got it by that. The founder is placed first.
+            if self.devices.get(&device).is_some_and(|known| known.person != person) {
+                continue;
+            }
             self.devices.insert(device, placed);
             if !is_ended(device) {
                 continue;

@@ -101,6 +101,19 @@ fn crew() -> (World, Lane, WordName) {
     (world, ana, admitted)
 }
 
+/// Anybody can certify a device's public keys: whoever has it stays whose it is, the founder's first of all.
+#[test]
+fn certifying_anothers_device_takes_it_from_nobody() {
+    let (mut world, ana, _) = crew();
+    world.admits(10, 2, &[], BEN);
+    world.device(BEN, 10, 1);
+    world.device(BEN, 30, 2);
+    let standing = world.standing();
+    assert_eq!(standing.devices[&phone(10)].person, id(COACH));
+    assert_eq!(standing.devices[&phone(30)].person, id(BEN));
+    assert_eq!(world.counting(ana), [1, 2, 3, 4, 5]);
+}
+
 #[test]
 fn somebody_nobody_took_in_is_set_aside() {
     let (mut world, ana, _) = crew();
