@@ -99,8 +99,8 @@ private constructor(
     /** How a host is had. */
     public companion object {
         /**
-         * Opens a home folder that somebody started before. [keystore] is the 32 bytes that it was started with, from the
-         * system's keystore.
+         * Opens a home folder that somebody started before. [keystore] is the 32 bytes that it was started
+         * with, from the system's keystore.
          *
          * Throws [LibraryUnusable] when the app's library is missing or of another version.
          */
