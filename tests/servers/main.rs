@@ -15,9 +15,12 @@ mod curl;
 mod faults;
 mod killed;
 mod lengths;
+mod limits;
+mod meet;
 mod server;
 mod servers;
 mod stock;
+mod straight;
 mod tls;
 
 #[test]
