@@ -103,7 +103,7 @@ impl Server {
         let begun = Clock::now();
         while TcpStream::connect(("127.0.0.1", self.port)).is_err() {
             let log = fs::read_to_string(self.folder.path().join("out.log")).unwrap_or_default();
-            assert!(begun.elapsed() < Duration::from_secs(20), "{}: {log}", self.kind.name);
+            assert!(begun.elapsed() < Duration::from_secs(60), "{}: {log}", self.kind.name);
             sleep(Duration::from_millis(50));
         }
         (self.kind.ready)(self);
