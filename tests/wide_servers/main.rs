@@ -1,5 +1,5 @@
-//! Carriers against more that is real: two WebDAV servers, and a cluster that speaks S3.
-//! `cargo task check wide` installs them and runs these; a plain `cargo test` does not.
+//! Carriers against more that is real: two WebDAV servers, a cluster that speaks S3, and a person's file synchroniser between
+//! two folders. `cargo task check wide` installs them and runs these; a plain `cargo test` does not.
 //!
 //! What is asked of every server stands in `tests/servers`, and is asked here of these.
 #![cfg(unix)]
@@ -28,6 +28,8 @@ mod server;
 mod cluster;
 mod outage;
 mod servers;
+mod synced;
+mod syncthing;
 
 #[test]
 fn no_file_is_forgotten() {
