@@ -26,8 +26,12 @@ pub(crate) fn version(kind: Kind) -> String {
     match kind.name {
         "rclone" => first_line(Command::new("rclone").arg("version")),
         "lighttpd" => first_line(Command::new("/usr/sbin/lighttpd").arg("-v")),
-        // Built from a commit: the program knows the number alone.
-        _ => fs::read_to_string(installed("bin/weed.version")).unwrap(),
+        // Built from a commit, which the program itself does not know.
+        _ => {
+            let said = first_line(Command::new(installed("bin/weed")).arg("version"));
+            let built = fs::read_to_string(installed("bin/weed.version")).unwrap();
+            format!("{said}, {built}")
+        }
     }
 }
 
