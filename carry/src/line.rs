@@ -3,13 +3,13 @@
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::thread::sleep;
-use std::time::Duration;
+use std::time::{Duration, Instant as Clock};
 
-use holdfast_core::Instant;
 use holdfast_core::exchange::web::{
     Carrier, Done, Listing, Next, Offline, Operation, Remote, SettingFault, Transfer, WebFault,
     is_file_name, wait_before_next,
 };
+use holdfast_core::{Instant, Millis};
 
 use crate::folder::Folder;
 use crate::send::{Sender, Unsent};
@@ -140,14 +140,15 @@ impl Line {
         sender: &Sender,
         operation: &Operation,
     ) -> Result<Done, Carried> {
-        let mut tries = 0;
+        let (begun, mut tries) = (Clock::now(), 0);
         loop {
             tries += 1;
             let fault = match self.once(remote, sender, operation.clone()) {
                 Err(Carried::Web(fault)) => fault,
                 end => return end,
             };
-            match wait_before_next(&fault, tries) {
+            let spent = i64::try_from(begun.elapsed().as_millis()).unwrap_or(i64::MAX);
+            match wait_before_next(&fault, tries, Millis(spent)) {
                 Some(wait) => sleep(Duration::from_millis(wait.0.unsigned_abs())),
                 None => return Err(fault.into()),
             }

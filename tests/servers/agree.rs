@@ -1,12 +1,12 @@
 //! What each server does with each operation, held against what a second client sees.
 
-use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_tests::pairing::pair;
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
 use crate::curl;
+use crate::meet;
 use crate::server::{LANE, LEAF, Server};
 use crate::servers::{ALL, version};
 
@@ -52,7 +52,7 @@ fn a_file_goes_there_and_back_and_a_second_client_sees_the_same() {
     }
 }
 
-/// nginx replaces a file though asked not to (`If-None-Match: *`), so nothing of ours asks it so.
+/// nginx and rclone replace a file though asked not to (`If-None-Match: *`), so nothing of ours asks WebDAV so.
 #[test]
 fn a_file_that_is_there_stays_as_it_is_on_every_server() {
     for kind in ALL {
@@ -61,6 +61,7 @@ fn a_file_that_is_there_stays_as_it_is_on_every_server() {
         assert!(line.put(LANE, LEAF, b"first".to_vec()).unwrap(), "{}", kind.name);
         assert!(!line.put(LANE, LEAF, b"second".to_vec()).unwrap(), "{}", kind.name);
         curl::sees(&server, LANE, LEAF, b"first");
+        println!("{}: {}", kind.name, curl::puts_if_absent(&server, LANE, LEAF, b"third"));
         // Nothing is left lying about.
         let lane = line.list(Some(LANE), None).unwrap();
         assert_eq!(lane.files.len(), 1, "{}: {:?}", kind.name, lane.files);
@@ -102,21 +103,7 @@ fn a_crew_exchanges_over_each_server() {
         let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
         let ines = Device::start(crew.folder().join("ines"), "Ines", Role::Athlete, 1).unwrap();
         pair(&crew.coach, &ines, 1).unwrap();
-        let exchange = |device: &Device| {
-            let get = |names: &[String]| {
-                let got = names.iter().map(|name| CarriedFile {
-                    content: line.leaf(name).unwrap().unwrap(),
-                    name: name.clone(),
-                });
-                got.collect()
-            };
-            let put = |files: Vec<CarriedFile>| {
-                let put =
-                    files.into_iter().map(|file| line.bring(&file.name, file.content).unwrap());
-                Ok(put.map(u32::from).sum())
-            };
-            device.exchange_by(line.leaves().unwrap(), get, put).unwrap()
-        };
+        let exchange = |device: &Device| meet::exchange(device, &line).unwrap();
         assert!(exchange(&crew.coach).put >= 2, "{name}");
         assert_eq!(exchange(&ines).leaves, 1, "{name}");
         squats(&ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);

@@ -7,7 +7,7 @@ use crate::server::{PASSWORD, Server, USER};
 
 /// Reads a file; the status and what came.
 pub(crate) fn get(server: &Server, folder: &str, name: &str) -> (u16, Vec<u8>) {
-    ask(server, &format!("{}/{folder}/{name}", server.base()), None)
+    ask(server, &format!("{}/{folder}/{name}", server.base()), None, "")
 }
 
 /// Holds a file against what should be in it.
@@ -20,10 +20,27 @@ pub(crate) fn sees(server: &Server, folder: &str, name: &str, content: &[u8]) {
 /// Writes a file.
 pub(crate) fn put(server: &Server, folder: &str, name: &str, content: &[u8]) -> u16 {
     let url = format!("{}/{folder}/{name}", server.base());
-    ask(server, &url, Some(content)).0
+    ask(server, &url, Some(content), "").0
 }
 
-fn ask(server: &Server, url: &str, content: Option<&[u8]>) -> (u16, Vec<u8>) {
+/// Writes over a file with a request not to (`If-None-Match: *`), puts back what was there, and says what came of it.
+pub(crate) fn puts_if_absent(server: &Server, folder: &str, name: &str, content: &[u8]) -> String {
+    let url = format!("{}/{folder}/{name}", server.base());
+    let (_, before) = get(server, folder, name);
+    let (status, _) = ask(server, &url, Some(content), "header = \"If-None-Match: *\"\n");
+    let replaced = get(server, folder, name).1 != before;
+    put(server, folder, name, &before);
+    let what = if replaced { "replaces the file" } else { "leaves the file" };
+    format!("asked by PUT not to replace, it answers {status} and {what}")
+}
+
+/// Asks for an address, or writes there; `more` are lines of the client's settings.
+pub(crate) fn ask(
+    server: &Server,
+    url: &str,
+    content: Option<&[u8]>,
+    more: &str,
+) -> (u16, Vec<u8>) {
     let folder = tempfile::tempdir().unwrap();
     let config = folder.path().join("config");
     // In a file: what stands behind a program's name can be read by everybody.
@@ -35,6 +52,7 @@ fn ask(server: &Server, url: &str, content: Option<&[u8]>) -> (u16, Vec<u8>) {
         // Of a body it works out no hash by itself.
         text += "header = \"x-amz-content-sha256: UNSIGNED-PAYLOAD\"\n";
     }
+    text += more;
     let body = folder.path().join("body");
     if let Some(content) = content {
         std::fs::write(&body, content).unwrap();

@@ -1,45 +1,33 @@
 //! How each server is set up, with no more than it needs: docs/carriers.md shows the same to people.
 
-use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::server::{Kind, PASSWORD, USER};
+use crate::server::{Kind, PASSWORD, PASSWORD_LINE, USER, first_line, installed};
 
-/// SHA-1 of the password in base64, as Apache and nginx read it.
-const PASSWORD_LINE: &str = "ines:{SHA}n+QxL75f2TLM5OXSS/Jpnlmf91A=\n";
-
-pub(crate) const APACHE: Kind = Kind { name: "Apache mod_dav", is_s3: false, start: apache };
-pub(crate) const NGINX: Kind = Kind { name: "nginx dav", is_s3: false, start: nginx };
-pub(crate) const WSGIDAV: Kind = Kind { name: "WsgiDAV", is_s3: false, start: wsgidav };
-pub(crate) const VERSITYGW: Kind = Kind { name: "versitygw", is_s3: true, start: versitygw };
+pub(crate) const APACHE: Kind = Kind::webdav("Apache mod_dav", apache);
+pub(crate) const NGINX: Kind = Kind::webdav("nginx dav", nginx);
+pub(crate) const WSGIDAV: Kind = Kind::webdav("WsgiDAV", wsgidav);
+pub(crate) const VERSITYGW: Kind = Kind::s3("versitygw", versitygw);
 
 /// All of them. None is ever left out: where one cannot be started, its checks fail.
 pub(crate) const ALL: [Kind; 4] = [APACHE, NGINX, WSGIDAV, VERSITYGW];
 pub(crate) const WEBDAV: [Kind; 3] = [APACHE, NGINX, WSGIDAV];
-
-/// A program that `cargo task check servers` installed.
-fn installed(program: &str) -> PathBuf {
-    let folder = env::var_os("HOLDFAST_SERVERS");
-    let folder = folder.unwrap_or_else(|| panic!("run this by `cargo task check servers`"));
-    Path::new(&folder).join(program)
-}
+pub(crate) const S3: [Kind; 1] = [VERSITYGW];
 
 /// What the server calls itself.
 pub(crate) fn version(kind: Kind) -> String {
     if kind.is_s3 {
         // The program knows none of its own.
-        return std::fs::read_to_string(installed("bin/versitygw.version")).unwrap();
+        return fs::read_to_string(installed("bin/versitygw.version")).unwrap();
     }
     let (program, arg) = match kind.name {
         "Apache mod_dav" => (PathBuf::from("/usr/sbin/apache2"), "-v"),
         "nginx dav" => (PathBuf::from("/usr/sbin/nginx"), "-v"),
         _ => (installed("python/bin/wsgidav"), "--version"),
     };
-    let said = Command::new(program).arg(arg).output().unwrap();
-    let said = [said.stdout, said.stderr].concat();
-    String::from_utf8_lossy(&said).lines().next().unwrap_or_default().to_owned()
+    first_line(Command::new(program).arg(arg))
 }
 
 fn apache(folder: &Path, port: u16) -> Command {

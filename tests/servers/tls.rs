@@ -10,8 +10,8 @@ use holdfast_tests::{Desk, program};
 use crate::server::{Kind, PASSWORD, Server, USER};
 use crate::servers::apache_with;
 
-const TLS: Kind = Kind { name: "Apache with TLS", is_s3: false, start: tls };
-const EXPIRED: Kind = Kind { name: "Apache, expired", is_s3: false, start: expired };
+const TLS: Kind = Kind::webdav("Apache with TLS", tls);
+const EXPIRED: Kind = Kind::webdav("Apache, expired", expired);
 
 fn tls(folder: &Path, port: u16) -> Command {
     served(folder, port, "20200101000000Z", "20480101000000Z")

@@ -82,8 +82,9 @@ enum Part {
     /// athletes and holds what the same model in Python does; the laws of loads hold on a million
     /// histories and 200 seasons are as expected; the core's properties and random stories are tried 20,000
     /// times each; stories of a whole crew with everything against it come out right, two hours of them at a time until a
-    /// million were played; each planted bug is caught by them. Half an hour and those two, once it is built; needs cargo
-    /// alone
+    /// million were played; each planted bug is caught by them; carriers work with rclone, lighttpd, a SeaweedFS cluster
+    /// that loses a server, and Syncthing between two folders. Half an hour and those two, once it is built; needs cargo,
+    /// Debian's packages, Python 3.11, and a package index and a Go module proxy
     Wide,
 }
 
@@ -153,7 +154,7 @@ mod tests {
         for part in ["rust", "reference", "servers", "fuzz", "kotlin", "swift", "wide"] {
             assert!(help.contains(&format!("\n  {part} ")), "{part} in {help}");
         }
-        for what in ["5,000 times", "random stories", "in release"] {
+        for what in ["5,000 times", "random stories", "in release", "SeaweedFS"] {
             assert!(help.contains(what), "{what} in {help}");
         }
     }

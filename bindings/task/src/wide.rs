@@ -1,6 +1,7 @@
 //! The checks that take minutes.
 
 use crate::planted;
+use crate::servers;
 use crate::steps::{Done, cargo, cargo_command, run, step};
 
 /// How often each property and each random story of the core is tried, 256 times otherwise; and how many
@@ -29,6 +30,7 @@ pub(crate) fn check() -> Done {
             ["test", "--release", "--package", "holdfast-tests", "--test", "wide", "--locked"];
         run(cargo_command().args(wide).args(shown))
     })?;
+    servers::wide()?;
     step("planted bugs", planted::all)?;
     step("the core's properties", || {
         let args = ["test", "--release", "--package", "holdfast-core", "--lib", "--locked"];

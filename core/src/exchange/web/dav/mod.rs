@@ -17,6 +17,11 @@ use crate::error::shown;
 /// Same-origin redirects that are followed when reading.
 const MAX_HOPS: u32 = 3;
 
+/// The largest file that is sent before its folder is known to be there. A server may refuse a larger one before it has
+/// read it and then close the connection, and its answer is lost: it never shows that only the folder is missing.
+/// Go's server reads 256 KiB of what it refused (`net/http`, `maxPostHandlerReadBytes`); rclone's is that one.
+const MAX_AT_ONCE: usize = 64 * 1024;
+
 /// An operation under way.
 #[derive(Clone, Debug)]
 pub(super) struct DavTransfer {
@@ -50,13 +55,18 @@ enum Step {
 
 impl DavTransfer {
     pub(super) fn begin(at: DavAt, operation: Operation) -> (DavTransfer, HttpRequest) {
+        let is_large =
+            matches!(&operation, Operation::Put { content, .. } if content.len() > MAX_AT_ONCE);
         let (step, target) = match &operation {
             Operation::List { folder, .. } => {
                 let inner: Vec<&str> = folder.iter().map(String::as_str).collect();
                 (Step::List, at.base.with(&inner))
             }
             Operation::Get { folder, name } => (Step::Get, at.base.with(&[folder, name])),
-            Operation::Put { folder, name, .. } => (Step::Write, at.base.with(&[folder, name])),
+            Operation::Put { folder, name, .. } => {
+                let step = if is_large { Step::MakeFolder } else { Step::Write };
+                (step, at.base.with(&[folder, name]))
+            }
             Operation::Delete { folder, name } => (Step::Delete, at.base.with(&[folder, name])),
         };
         let transfer = DavTransfer {
@@ -65,7 +75,7 @@ impl DavTransfer {
             step,
             target,
             hops: 0,
-            has_made_folder: false,
+            has_made_folder: is_large,
             no_folder_made: false,
             is_path_alone: false,
         };

@@ -117,6 +117,34 @@ fn a_server_that_knows_itself_by_another_address_is_given_a_path_alone() {
     assert!(faulty(played(put(), &[201, 502, 502, 204]).1).passes());
 }
 
+/// rclone closes the connection on a large file that it refuses, and what it said is lost.
+#[test]
+fn a_large_file_is_sent_once_its_folder_is_there() {
+    let large = |bytes| match put() {
+        Operation::Put { folder, name, turn, .. } => {
+            Operation::Put { folder, name, content: vec![7; bytes], turn }
+        }
+        other => other,
+    };
+    assert_eq!(begun(&dav(), large(MAX_AT_ONCE)).1.method, Method::Put);
+    let large = || large(MAX_AT_ONCE + 1);
+    let (_, first) = begun(&dav(), large());
+    assert_eq!((first.method, first.url), (Method::Mkcol, format!("{CARRIER}{LANE}/")));
+    assert!(first.body.is_empty());
+    // Made, there already, and what Apache says of one that was made a moment ago.
+    for there in [201, 405, 403] {
+        let (sent, end) = played(large(), &[there, 201, 201]);
+        assert_eq!(done(end), Done::Written);
+        assert_eq!((sent[0].method, sent[0].body.len()), (Method::Put, MAX_AT_ONCE + 1));
+    }
+    // What is wrong is said before anything of the file is sent.
+    let wrong = WebFault::WrongPassword { carrier: CARRIER.into() };
+    assert_eq!(faulty(played(large(), &[401]).1), wrong);
+    let not_there = WebFault::NotThere { carrier: CARRIER.into() };
+    assert_eq!(faulty(played(large(), &[409]).1), not_there);
+    assert_eq!(faulty(played(large(), &[405, 409]).1), not_there);
+}
+
 #[test]
 fn the_folder_of_a_lane_is_made_once() {
     for missing in [404, 409, 500] {
