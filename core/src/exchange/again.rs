@@ -4,11 +4,12 @@
 
 use std::collections::BTreeSet;
 
-use rusqlite::{OptionalExtension, Row, Transaction, params};
+use rusqlite::{OptionalExtension, Transaction, params};
 
 use super::heal::unheard;
-use super::ledger::{self, threads_of};
-use super::sealed::{LaneHead, SealedHeader, SealedName};
+use super::ledger::{self, seen_in, threads_of};
+use super::members::certificate_of;
+use super::sealed::{LaneHead, SealedName};
 use super::signer::{Signer, file, written};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
@@ -200,21 +201,6 @@ fn first_leaf(tx: &Transaction<'_>, lane: Lane) -> Result<Option<[u8; 32]>> {
     Ok(statement.query_row(params![lane.device.0, lane.of.0], |row| row.get(0)).optional()?)
 }
 
-pub(super) fn certificate_of(
-    tx: &Transaction<'_>,
-    device: DeviceId,
-) -> Result<Option<Certificate>> {
-    let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
-    let mut rows = statement.query([])?;
-    while let Some(row) = rows.next()? {
-        let read = Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default());
-        if let Some(certificate) = read.ok().filter(|known| known.device() == device) {
-            return Ok(Some(certificate));
-        }
-    }
-    Ok(None)
-}
-
 /// Every head that a device's own leaves in a thread name; none while it has written none there.
 fn heads_of(tx: &Transaction<'_>, by: Lane) -> Result<Option<BTreeSet<LaneHead>>> {
     let mut statement =
@@ -247,13 +233,6 @@ fn saw(
         saw.get_or_insert_default().extend(named);
     }
     Ok(saw)
-}
-
-/// The heads that a leaf names, by its header.
-pub(super) fn seen_in(row: &Row<'_>) -> Result<Vec<LaneHead>> {
-    let header: Option<SealedHeader> =
-        serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
-    Ok(header.map(|header| header.seen).unwrap_or_default())
 }
 
 /// The content hashes of a lane's latest leaves before one that count and that no chain reaches down from a head that was

@@ -7,9 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use rusqlite::{OptionalExtension, Transaction, params};
 
 use super::Shelf;
-use super::again::{certificate_of, seen_in};
-use super::ledger;
+use super::ledger::{self, seen_in};
 use super::left_alone::give_up;
+use super::members::certificate_of;
 use super::sealed::SealedName;
 use super::signer::{Signer, file, written};
 use crate::error::Result;

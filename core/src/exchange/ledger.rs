@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
-use super::sealed::{LaneHead, SealedLeaf, SealedName};
+use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::{Hlc, MAX_AHEAD_MS};
@@ -287,6 +287,13 @@ pub(super) fn seen(connection: &Connection, own: Lane) -> Result<Vec<LaneHead>> 
         Ok(LaneHead::new(DeviceId(row.get(0)?), sequence, &content))
     })?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// The heads that a leaf names, by its header.
+pub(super) fn seen_in(row: &Row<'_>) -> Result<Vec<LaneHead>> {
+    let header: Option<SealedHeader> =
+        serde_json::from_str(row.get_ref(0)?.as_str().unwrap_or("")).ok();
+    Ok(header.map(|header| header.seen).unwrap_or_default())
 }
 
 /// The latest logical time in any journal here, not further ahead of `wall_ms` than is followed.

@@ -81,6 +81,22 @@ pub(crate) fn is_another_persons(
     Ok(connection.prepare_cached(sql)?.exists(params![DEVICE_SIGN, keys.0, keys.1])?)
 }
 
+/// The certificate of a device, where it is known.
+pub(super) fn certificate_of(
+    tx: &Transaction<'_>,
+    device: DeviceId,
+) -> Result<Option<Certificate>> {
+    let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
+    let mut rows = statement.query([])?;
+    while let Some(row) = rows.next()? {
+        let read = Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default());
+        if let Some(certificate) = read.ok().filter(|known| known.device() == device) {
+            return Ok(Some(certificate));
+        }
+    }
+    Ok(None)
+}
+
 /// Who counts, on opening. The tables are put right only where the home says something that they do not know yet: a
 /// kill may have come between the two.
 pub(crate) fn on_opening(store: &mut Store, trusted: &Trusted) -> Result<Standing> {
