@@ -144,6 +144,10 @@ fn of_a_removed_device_what_a_head_reaches_counts() {
     let backdated = Link { content: [99; 32], previous: leaf(20, 1) };
     world.leaves.get_mut(&ana).unwrap().push(backdated);
     assert_eq!(world.counting(ana), [1, 2, 3]);
+    // One beside the head itself.
+    let forked = Link { content: [98; 32], previous: leaf(20, 2) };
+    world.leaves.get_mut(&ana).unwrap().push(forked);
+    assert_eq!(world.counting(ana), [1, 2, 3]);
     // Another phone of hers goes on.
     world.device(ANA, 21, 2);
     let other = world.writes(21, ANA, 2);
@@ -161,6 +165,10 @@ fn heads_add_up_and_a_hole_ends_a_chain() {
     assert_eq!(world.counting(ana), [4]);
     let heads = vec![world.head(ana, 20, 2)];
     world.says(11, 2, &[], ANA, Said::RemoveDevice { device, heads });
+    assert_eq!(world.counting(ana), [1, 2, 4]);
+    // A leaf that was dated back into the hole: the head above it does not follow it.
+    let backdated = Link { content: [99; 32], previous: leaf(20, 2) };
+    world.leaves.get_mut(&ana).unwrap().push(backdated);
     assert_eq!(world.counting(ana), [1, 2, 4]);
 }
 
