@@ -202,7 +202,6 @@ fn a_stop_is_the_persons_own() {
     assert_eq!(elsewhere.counting(ana), [0; 0], "stopped in a thread, and reached in no other");
 }
 
-/// What a stolen laptop says after it was stopped takes nobody in and removes nobody.
 /// Somebody who was removed stops a phone of theirs with a later leaf for its head: that leaf counts no more than before,
 /// until they are taken in again.
 #[test]
@@ -217,6 +216,7 @@ fn who_was_removed_names_no_heads() {
     assert_eq!(world.counting(ana), [1, 2, 3, 4]);
 }
 
+/// What a stolen laptop says after it was stopped takes nobody in and removes nobody.
 #[test]
 fn a_stopped_laptop_decides_nothing_more() {
     let (mut world, ana, _) = crew();
