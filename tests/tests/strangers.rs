@@ -157,6 +157,8 @@ fn nobody_says_what_is_not_theirs_to_say() {
         assert_eq!(ana_device.take_in(&[file]).unwrap().leaves, 0, "{kind}");
         assert_eq!(standing(&crew.coach), people, "{kind}");
         assert_eq!(rulings(&crew.coach), 0, "{kind}");
+        let told = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().arrivals;
+        assert!(told.iter().all(|line| line.contains("two histories")), "{kind} is read: {told:?}");
         let gone = crew.coach.holdfast.forgotten_files(crew.carrier.listing()).unwrap();
         assert!(gone.is_empty(), "{kind}");
         let after = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().rows;
