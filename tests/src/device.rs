@@ -46,6 +46,26 @@ impl Device {
         Ok(Device { holdfast, home, now: RefCell::new(now) })
     }
 
+    /// Starts a device on a phone, whose keystore holds these bytes.
+    ///
+    /// # Errors
+    /// As [`Holdfast::start`].
+    pub fn on_a_phone(home: PathBuf, start: Start, keystore: [u8; 32]) -> HoldfastResult<Device> {
+        let now = at("2026-11-02", 18);
+        let holdfast = Holdfast::start(text(&home), start, now.clone(), Some(keystore.into()))?;
+        Ok(Device { holdfast, home, now: RefCell::new(now) })
+    }
+
+    /// Opens it again there, once it was shut.
+    ///
+    /// # Errors
+    /// As [`Holdfast::open`].
+    pub fn again_on_a_phone(&self, keystore: [u8; 32]) -> HoldfastResult<Device> {
+        let (home, now) = (self.home.clone(), self.now());
+        let holdfast = Holdfast::open(text(&home), now.clone(), Some(keystore.into()))?;
+        Ok(Device { holdfast, home, now: RefCell::new(now) })
+    }
+
     /// Starts a device with a recovery code and what a carrier has, and fetches what there is.
     ///
     /// # Errors

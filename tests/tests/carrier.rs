@@ -238,7 +238,8 @@ fn two_histories_of_one_device_are_both_kept_and_said() {
     crew.coach.exchange(&crew.carrier).unwrap();
     let date = "2026-11-04".parse().unwrap();
     let page = crew.coach.holdfast.member("Ines".into(), date).unwrap();
-    assert_eq!(page.sessions.len(), 2, "both branches fold");
+    let sets: Vec<u32> = page.sessions.iter().map(|session| session.sets).collect();
+    assert_eq!(sets, [3, 3], "both branches fold, and nothing counts twice");
     let board = crew.coach.holdfast.board(date).unwrap();
     assert!(board.arrivals.join(" ").contains("has two histories"), "{:?}", board.arrivals);
 }

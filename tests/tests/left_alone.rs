@@ -4,12 +4,12 @@ use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::fs;
 
-use holdfast_core::DeviceId;
-use holdfast_core::exchange::ExchangeReport;
-use holdfast_core::exchange::sealed::SealedName;
+use holdfast_core::exchange::sealed::{SealedName, lane_tag};
+use holdfast_core::exchange::{ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
+use holdfast_core::{DeviceId, Restore};
 use holdfast_tests::taps::kg;
 use holdfast_tests::train::squats;
-use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, at, sha256};
+use holdfast_tests::{Carrier, Crew, Device, SMALL_PLAN, Writer, at, sha256};
 use rusqlite::Connection;
 
 /// One exchange, and the names that were asked for.
@@ -138,6 +138,62 @@ fn a_member_looks_into_the_lanes_of_the_own_thread() {
     jon.exchange(&stick).unwrap();
     ines.holdfast.take_along(stick.leaves_of(jon)).unwrap();
     assert!(looks(ines).is_superset(&of[0]) && looks(ines).len() == 3, "{:?}", looks(ines));
+}
+
+/// A member's device knows its own thread's files by their names, and fetches no others.
+#[test]
+fn a_member_fetches_files_of_the_own_thread_alone() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines", "Jon", "Kim"]).unwrap();
+    for athlete in &crew.athletes {
+        squats(athlete, "2026-11-03", &[(50, 8)]);
+        athlete.exchange(&crew.carrier).unwrap();
+    }
+    crew.coach.publish(&SMALL_PLAN.replace("Small", "Other")).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let [maren, ines] = [&crew.coach, &crew.athletes[0]].map(Writer::at);
+    let (_, names) = fetched(&crew.athletes[0], &crew);
+    assert!(!names.is_empty());
+    for name in names.iter().map(|name| SealedName::parse(name).unwrap()) {
+        assert_eq!(name.tag, lane_tag(maren.crew(), ines.person(), name.device), "{name}");
+    }
+}
+
+/// A folder with more files than any crew writes is no carrier's: what stands behind the hundred thousandth is not looked at,
+/// neither in an exchange nor by somebody who has their recovery code alone.
+#[test]
+fn a_listing_ends_at_a_hundred_thousand_names() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let (ines, coach) = (&crew.athletes[0], &crew.coach);
+    squats(ines, "2026-11-03", &[(50, 8)]);
+    ines.exchange(&crew.carrier).unwrap();
+    let last = crew.carrier.leaves_of(ines).pop().unwrap();
+    let behind = |others: usize| -> Vec<ListedFile> {
+        let hidden = (0..others).map(|at| ListedFile { name: format!(".{at}"), bytes: 1 });
+        let bytes = last.content.len() as u64;
+        hidden.chain([ListedFile { name: last.name.clone(), bytes }]).collect()
+    };
+    let fetches = |others: usize| {
+        let asked = RefCell::new(Vec::new());
+        let get = |names: &[String]| {
+            asked.borrow_mut().extend(names.to_vec());
+            vec![last.clone()]
+        };
+        let report = coach.exchange_by(behind(others), get, |_| Ok(0)).unwrap();
+        let told = report.aside.iter().any(|file| file.name == "The whole folder");
+        (asked.into_inner(), told)
+    };
+    let finds = |others: usize| {
+        let search = Restore::begin(ines.code().unwrap().unwrap()).unwrap();
+        search.step(ExchangeDid::Begin).unwrap();
+        match search.step(ExchangeDid::Listed { files: behind(others) }).unwrap() {
+            ExchangeStep::Get { names } => names,
+            _ => Vec::new(),
+        }
+    };
+    assert_eq!(fetches(100_000), (vec![], true));
+    assert_eq!(fetches(99_999), (vec![last.name.clone()], false));
+    assert_eq!(finds(100_000), [""; 0]);
+    assert_eq!(finds(99_999), [last.name.as_str()]);
 }
 
 /// What lies in files and what lies in the database is held against each other, and so is the order of files.

@@ -1,5 +1,6 @@
 //! Pairing, as two people in one room do it, and as somebody who is in between would have it.
 
+use holdfast_core::exchange::ListedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::trust::{Certificate, Keys, Message, Recovery, Reply};
 use holdfast_core::{Field, HoldfastError, PairDid, PairFiles, PairScreen, PairStep, put_file};
@@ -50,6 +51,30 @@ fn before_it_nothing_a_carrier_brings_counts_and_after_it_all_does() {
     // The plan is written into her thread now.
     crew.coach.exchange(&crew.carrier).unwrap();
     assert_eq!(ana.exchange(&crew.carrier).unwrap().leaves, 1);
+}
+
+/// Somebody fills a carrier with files that are called like answers: while a code is open sixteen are fetched, none that is
+/// longer than an answer can be, and none of another pairing.
+#[test]
+fn of_the_answers_on_a_carrier_sixteen_are_fetched() {
+    let (_folder, coach, ana) = two();
+    let get = |listing: &[ListedFile]| coach.holdfast.pair_files(listing.to_vec()).unwrap().get;
+    let invited = invite(&coach, 7);
+    ana.pair(scan(&invited, 1)).unwrap();
+    let answer = ana.holdfast.pair_files(Vec::new()).unwrap().put.remove(0).name;
+    let (tag, _) = answer.split_once('-').unwrap();
+    let listed = |tag: &str, at: u32, bytes: u64| {
+        let name = format!("{tag}-2-{at:016x}.pair");
+        ListedFile { name, bytes }
+    };
+    let others = [listed(tag, 900, 4_097), listed("0123456789abcdef", 901, 500)];
+    let listing: Vec<ListedFile> =
+        others.iter().cloned().chain((0..20).map(|at| listed(tag, at, 4_096))).collect();
+    let fetched = get(&listing);
+    assert_eq!(fetched.len(), 16);
+    assert!(others.iter().all(|other| !fetched.contains(&other.name)), "{fetched:?}");
+    coach.pair(PairDid::Stop).unwrap();
+    assert!(get(&listing).is_empty());
 }
 
 /// Whatever was shown was stored before: a kill after any step goes on with the same codes and words.

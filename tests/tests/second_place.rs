@@ -6,7 +6,8 @@ use std::io::{Seek, SeekFrom, Write};
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::journal::Role;
 use holdfast_core::session::Tap;
-use holdfast_tests::taps::{begin, kg};
+use holdfast_core::{MassUnit, Start};
+use holdfast_tests::taps::{begin, finish, kg};
 use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer, at};
 use rusqlite::Connection;
 
@@ -194,6 +195,51 @@ fn an_end_that_is_gone_comes_back_at_once() {
         let again = Device::open(ines.home.clone(), ines.now()).unwrap();
         assert_eq!(again.holdfast.state_text().unwrap(), state, "cut: {cut}");
         assert!(again.holdfast.who().unwrap().opening.unwrap().contains("restored"));
+    }
+}
+
+/// An older database is put back on a phone, beside a keystore and files that stay: what was cut since, and what was not
+/// yet, comes back, and counts once.
+#[test]
+fn an_older_database_on_a_phone_counts_nothing_twice() {
+    let crew = Crew::start(SMALL_PLAN, &[]).unwrap();
+    let (key, chance) = ([9; 32], (0..80).collect());
+    let start = Start { role: Role::Athlete, name: "Ana".into(), unit: MassUnit::Kg, chance };
+    let ana = Device::on_a_phone(crew.folder().join("ana"), start, key).unwrap();
+    crew.join(&ana).unwrap();
+    ana.go_to("2026-11-03");
+    ana.tap(begin()).unwrap();
+    ana.tap(kg(50)).unwrap();
+    ana.exchange(&crew.carrier).unwrap();
+    ana.holdfast.shut().unwrap();
+    assert!(Device::open(ana.home.clone(), ana.now()).is_err(), "the keystore's key is asked for");
+    let database = ana.home.join("holdfast.db");
+    let older = fs::read(&database).unwrap();
+    let ana = ana.again_on_a_phone(key).unwrap();
+    ana.tap(kg(60)).unwrap();
+    ana.exchange(&crew.carrier).unwrap();
+    ana.tap(kg(70)).unwrap();
+    let state = ana.holdfast.state_text().unwrap();
+    ana.holdfast.shut().unwrap();
+    fs::write(&database, older).unwrap();
+    let ana = ana.again_on_a_phone(key).unwrap();
+    assert!(ana.holdfast.who().unwrap().opening.unwrap().contains("restored"));
+    assert_eq!(ana.holdfast.state_text().unwrap(), state);
+    ana.tap(finish(7, 45)).unwrap();
+    ana.exchange(&crew.carrier).unwrap();
+    let report = crew.coach.exchange(&crew.carrier).unwrap();
+    assert!(report.aside.is_empty(), "{report:?}");
+    let sets = crew.coach.holdfast.sets(Some("Ana".into()), None, 2).unwrap().sessions;
+    assert_eq!((sets.len(), sets[0].sets.len()), (1, 3));
+    let own = ana.holdfast.who().unwrap().device;
+    for device in [&ana, &crew.coach] {
+        device.holdfast.shut().unwrap();
+        let database = Connection::open(device.home.join("holdfast.db")).unwrap();
+        let sql = "SELECT count(*), count(DISTINCT n) FROM entry WHERE device = ?1";
+        let (lines, numbers): (i64, i64) = database
+            .query_row(sql, [&own.0.as_bytes()[..]], |row| Ok((row.get(0)?, row.get(1)?)))
+            .unwrap();
+        assert!(lines > 5 && lines == numbers, "{lines} lines, {numbers} numbers");
     }
 }
 

@@ -1,14 +1,17 @@
 //! What no carrier and nobody of the crew can do: write for others, read what is not for them, or become somebody by
 //! saying so. Each is done by hand, with the keys that the person has.
 
+use data_encoding::HEXLOWER;
 use holdfast_core::exchange::CarriedFile;
 use holdfast_core::exchange::sealed::{SealedFault, SealedName};
 use holdfast_core::journal::Role;
 use holdfast_core::trust::{Certificate, Keys, Recovery};
+use holdfast_core::{CrewPerson, DeviceId};
 use holdfast_tests::taps::flag;
 use holdfast_tests::train::squats;
 use holdfast_tests::views::flags;
-use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, Writer, sha256};
+use serde_json::json;
 
 /// Ana and Ben, who have trained; everybody has everything that is for them.
 fn crew() -> Crew {
@@ -74,7 +77,7 @@ fn a_member_reads_neither_anothers_leaves_nor_the_coachs_about_them() {
     }
 }
 
-/// Rulings, plans, admissions, notes and the clearing of flags by a member; a lift by the coach in a member's thread.
+/// Rulings, plans, admissions, removals, notes and the clearing of flags by a member; a lift by the coach in a member's thread.
 #[test]
 fn nobody_says_what_is_not_theirs_to_say() {
     let crew = crew();
@@ -88,10 +91,15 @@ fn nobody_says_what_is_not_theirs_to_say() {
     let [maren, ana, ben] = keys(&crew);
     let person = ana.person();
     let plan = serde_json::json!({ "block": "Ben's block", "text": SMALL_PLAN }).to_string();
-    let admit = format!(
-        "{{\"person\":\"{}\",\"sign\":\"{:064}\",\"open\":\"{:064}\",\"label\":\"Eve\"}}",
-        person, 1, 2
-    );
+    let eve = Writer::of(99);
+    let admit = |who: &Writer| {
+        let keys = who.certificate.person_keys();
+        let [sign, open] = [keys.sign, keys.open].map(|key| HEXLOWER.encode(&key));
+        json!({ "person": who.person(), "sign": sign, "open": open, "label": "Eve" }).to_string()
+    };
+    let remove = |who: &Writer, device: Option<DeviceId>| {
+        json!({ "person": who.person(), "device": device, "heads": [] }).to_string()
+    };
     let max = format!(
         "{{\"person\":\"{person}\",\"exercise\":\"back-squat\",\"load\":90000000000000,\"tested\":true}}"
     );
@@ -110,11 +118,23 @@ fn nobody_says_what_is_not_theirs_to_say() {
     // On the coach's screens it would stand as the coach's own.
     let note =
         format!("{{\"person\":\"{person}\",\"session\":\"{session}\",\"words\":\"Go heavier\"}}");
+    let ruling = json!({
+        "person": ben.person(), "exercise": "back-squat", "scheme": "8,6,5 open", "after": session,
+        "decision": "accept", "loads": [null], "words": "Go heavier",
+    });
     let said = [
         ("note", note),
         ("profile", promoted),
         ("plan", plan),
-        ("admit", admit),
+        ("admit", admit(&eve)),
+        ("admit", admit(&ana)),
+        ("admit", admit(&ben)),
+        ("remove", remove(&ana, None)),
+        ("remove", remove(&ben, None)),
+        ("remove", remove(&ben, Some(ben.device()))),
+        ("ruling", ruling.to_string()),
+        ("forgot", json!({ "person": ana.person() }).to_string()),
+        ("forgot", json!({ "person": ben.person() }).to_string()),
         ("max", max),
         ("clear", format!("{{\"flag\":\"{raised}\"}}")),
         ("profile", profile),
@@ -128,9 +148,19 @@ fn nobody_says_what_is_not_theirs_to_say() {
         let leaf = ben.writes((maren.crew(), ben.person()), Some(&last), &[words]);
         let file = ben.seals(&leaf, &[&maren, &ana, &ben]);
         let before = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().rows;
-        for device in [&crew.coach, ana_device] {
-            device.take_in(std::slice::from_ref(&file)).unwrap();
-        }
+        let people = standing(&crew.coach);
+        let taken = crew.coach.take_in(std::slice::from_ref(&file)).unwrap();
+        assert_eq!(
+            taken.leaves, 1,
+            "{kind}: it is a leaf of Ben's, and nothing else is wrong with it"
+        );
+        assert_eq!(ana_device.take_in(&[file]).unwrap().leaves, 0, "{kind}");
+        assert_eq!(standing(&crew.coach), people, "{kind}");
+        assert_eq!(rulings(&crew.coach), 0, "{kind}");
+        let told = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().arrivals;
+        assert!(told.iter().all(|line| line.contains("two histories")), "{kind} is read: {told:?}");
+        let gone = crew.coach.holdfast.forgotten_files(crew.carrier.listing()).unwrap();
+        assert!(gone.is_empty(), "{kind}");
         let after = crew.coach.holdfast.board("2026-11-05".parse().unwrap()).unwrap().rows;
         assert_eq!(after, before, "{kind}");
         let page = crew.coach.holdfast.member("Ana".into(), "2026-11-05".parse().unwrap()).unwrap();
@@ -218,6 +248,55 @@ fn names_that_lie_are_left_alone() {
     let report = crew.coach.take_in(&[file]).unwrap();
     assert_eq!(report.leaves, 0, "{report:?}");
     assert_eq!(states(&crew), before);
+}
+
+/// Who is in the crew by what name, and whether they and their devices stand.
+fn standing(device: &Device) -> Vec<(String, bool, Vec<bool>)> {
+    let people = device.holdfast.crew().unwrap().people.into_iter();
+    let devices = |person: &CrewPerson| person.devices.iter().map(|one| one.standing).collect();
+    people.map(|person| (person.name.clone(), person.standing, devices(&person))).collect()
+}
+
+/// How many of a coach's answers a device goes by.
+fn rulings(device: &Device) -> usize {
+    let state = device.holdfast.state_text().unwrap();
+    state.lines().filter(|line| line.contains(" ruling ")).count()
+}
+
+/// Files that say to be her own, at places that she has not come to: her device believes none, and goes on where it was.
+#[test]
+fn nobody_goes_on_in_somebodys_name() {
+    let crew = crew();
+    let [maren, ana, _] = keys(&crew);
+    let phone = &crew.athletes[0];
+    let own = |crew: &Crew| ana.opens(&maren, &crew.carrier.leaves_of(phone).pop().unwrap());
+    let (head, real) = (own(&crew), crew.carrier.leaves_of(phone).pop().unwrap());
+    let name = SealedName::parse(&real.name).unwrap();
+    let wrong = (1..=200).map(|at| {
+        let hash = format!("{at:016x}").parse().unwrap();
+        let name = SealedName { sequence: head.header.sequence + at, hash, ..name };
+        CarriedFile { name: name.to_string(), content: real.content.clone() }
+    });
+    // Their hashes are right, and there is nothing behind them.
+    let junk = (1..=10).map(|at| {
+        let content = format!("junk {at}").into_bytes();
+        let hash = sha256(&content)[..16].parse().unwrap();
+        let name = SealedName { sequence: head.header.sequence + at, hash, ..name };
+        CarriedFile { name: name.to_string(), content }
+    });
+    let before = phone.holdfast.state_text().unwrap();
+    for forged in [wrong.collect::<Vec<_>>(), junk.collect()] {
+        let report = phone.take_in(&forged).unwrap();
+        assert_eq!((report.leaves, report.aside.len()), (0, forged.len()), "{report:?}");
+        assert_eq!(phone.holdfast.state_text().unwrap(), before);
+    }
+    phone.go_to("2026-11-05");
+    phone.tap(holdfast_tests::taps::begin()).unwrap();
+    phone.holdfast.cut_leaves().unwrap();
+    phone.exchange(&crew.carrier).unwrap();
+    let next = own(&crew).header;
+    assert_eq!(next.sequence, head.header.sequence + 1);
+    assert_eq!(next.previous, HEXLOWER.encode(&head.content));
 }
 
 /// A device that is in no crew takes nothing in, whatever a folder holds.

@@ -12,7 +12,7 @@ use crate::trust::Recovery;
 const GROUPS: usize = 8;
 
 /// What somebody does with their recovery code.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum RecoveryDid {
     /// Looks whether it is still on the device.
@@ -47,6 +47,19 @@ pub struct RecoveryScreen {
     pub groups: Vec<u32>,
     /// True when the home lies elsewhere than before, and nobody has said whether it was moved or copied.
     pub elsewhere: bool,
+}
+
+impl std::fmt::Debug for RecoveryDid {
+    // What was typed never reaches a log.
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.write_str(match self {
+            RecoveryDid::Look => "Look",
+            RecoveryDid::Show => "Show",
+            RecoveryDid::Confirm { .. } => "Confirm",
+            RecoveryDid::Moved => "Moved",
+            RecoveryDid::Copied { .. } => "Copied",
+        })
+    }
 }
 
 impl std::fmt::Debug for RecoveryScreen {
@@ -123,4 +136,27 @@ pub(super) fn typed_or_kept(device: &Device, code: Option<&str>) -> Result<Recov
         return Err(Error::invalid(Field::Recovery, say::code_of_somebody_else()));
     }
     Ok(recovery)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_printed_has_no_code_in_it() {
+        let code = "ABCD-EFGH";
+        let confirm = RecoveryDid::Confirm { groups: code.into() };
+        let copied = RecoveryDid::Copied { code: Some(code.into()) };
+        let screen = RecoveryScreen {
+            kept: true,
+            ask: "Write it down.".into(),
+            code: Some(code.into()),
+            groups: vec![2, 5],
+            elsewhere: false,
+        };
+        for text in [format!("{confirm:?} {copied:#?}"), format!("{screen:?}")] {
+            assert!(!text.contains("ABCD") && !text.contains("EFGH"), "{text}");
+            assert!(text.contains("Confirm") || text.contains("kept: true"), "{text}");
+        }
+    }
 }

@@ -19,6 +19,7 @@ mod salvage;
 mod standing;
 mod start;
 mod tail;
+mod unsaid;
 
 use std::path::PathBuf;
 use std::sync::Arc;

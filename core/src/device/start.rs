@@ -21,7 +21,7 @@ use crate::trust::{Certificate, Kept, Keys, Recovery, crew_of};
 const MAX_NAME_CHARS: usize = 40;
 
 /// How somebody starts on a device.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Start {
     /// Coach or athlete.

@@ -53,6 +53,26 @@ mod tests {
         }
     }
 
+    #[test]
+    fn a_step_ends_at_128_files_or_where_it_passes_512_kib() {
+        let step = |sizes: &[u64]| {
+            let mut waiting = sizes.to_vec();
+            let some = some_of(&mut waiting, |bytes| *bytes);
+            assert_eq!(some.len() + waiting.len(), sizes.len());
+            some
+        };
+        assert_eq!(step(&[]), [0; 0]);
+        assert_eq!(step(&[2_048; 127]).len(), 127);
+        assert_eq!(step(&[2_048; 129]).len(), 128);
+        // 2^16 eight times are 512 KiB: the eighth file reaches it, and is the last.
+        assert_eq!(step(&[65_536; 20]).len(), 8);
+        // One byte less, and the next still comes, however large it is.
+        let sizes = [1, 4_194_304, 65_535, 65_536, 65_536, 65_536, 65_536, 65_536, 65_536, 65_536];
+        assert_eq!(step(&sizes).len(), 9);
+        assert_eq!(step(&[1, 4_194_304]), [4_194_304], "from the end");
+        assert_eq!(step(&[u64::MAX, u64::MAX, 1]), [1, u64::MAX]);
+    }
+
     /// However much somebody puts into a lane: the n-th file of each other lane is fetched after at most as many of theirs.
     #[test]
     fn nobody_who_fills_a_lane_holds_up_another() {

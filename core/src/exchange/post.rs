@@ -67,7 +67,7 @@ pub fn is_post(name: &str) -> bool {
 mod tests {
     use super::*;
     use crate::trust::tests::{device, person};
-    use crate::trust::{Certificate, Invited, Reply};
+    use crate::trust::{Certificate, Invited, MessageFault, Reply};
 
     #[test]
     fn a_message_opens_for_one_device_and_its_name_says_nothing() {
@@ -93,6 +93,35 @@ mod tests {
         }
         // Twice the same is two files: nothing tells a carrier that they are one answer.
         assert_ne!(Post::Reply.sealed(&invitation, &reply, coach.public().open).unwrap().0, name);
+    }
+
+    /// A message of whatever bytes.
+    struct Any(Vec<u8>);
+
+    impl Message for Any {
+        fn bytes(&self) -> Vec<u8> {
+            self.0.clone()
+        }
+
+        fn read(bytes: &[u8]) -> Result<Any, MessageFault> {
+            Ok(Any(bytes.to_vec()))
+        }
+    }
+
+    /// Nothing else of it is wrong, and it is sealed to this device.
+    #[test]
+    fn a_message_over_4_kib_is_not_opened() {
+        let ana = device(2);
+        let certificate = Certificate::sign(&person(1), &device(1).public(), 1);
+        let invitation = Invited::new(certificate, [5; 16]).invitation();
+        let sent = |bytes: usize| {
+            let message = Any(vec![7; bytes]);
+            Post::Reply.sealed(&invitation, &message, ana.public().open).unwrap().1
+        };
+        let (fits, large) = (sent(2_000), sent(4_000));
+        assert!(fits.len() as u64 <= MOST_POST_BYTES && large.len() as u64 > MOST_POST_BYTES);
+        assert_eq!(opened::<Any>(&fits, &ana).map(|read| read.0.len()), Some(2_000));
+        assert!(opened::<Any>(&large, &ana).is_none());
     }
 
     #[test]

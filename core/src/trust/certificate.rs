@@ -213,6 +213,13 @@ mod tests {
         bytes
     }
 
+    /// Keys that give no secret, or are written otherwise than they are.
+    fn not_to_seal_to() -> [[u8; 32]; 3] {
+        let mut one = [0; 32];
+        one[0] = 1;
+        [[0; 32], one, [0xff; 32]]
+    }
+
     #[test]
     fn a_certificate_says_whose_device_it_is() {
         let certificate = good();
@@ -259,15 +266,7 @@ mod tests {
                 Some(CertificateFault::Key)
             );
         }
-        for key in [
-            [0; 32],
-            {
-                let mut one = [0; 32];
-                one[0] = 1;
-                one
-            },
-            [0xff; 32],
-        ] {
+        for key in not_to_seal_to() {
             assert_eq!(
                 faults(&|bytes| bytes[97..129].copy_from_slice(&key)),
                 Some(CertificateFault::Key),
@@ -280,6 +279,10 @@ mod tests {
                 Some(CertificateFault::Key)
             );
         }
+        for key in not_to_seal_to() {
+            let person_open = faults(&|bytes| bytes[33..65].copy_from_slice(&key));
+            assert_eq!(person_open, Some(CertificateFault::Key), "{key:?}");
+        }
         // Somebody else's signature, or one under another label.
         let other = forged(&person(9), |_| {});
         assert_eq!(Certificate::read(&other), Err(CertificateFault::Signature));
@@ -287,6 +290,20 @@ mod tests {
         let signature = person(1).sign(&label::STOP, &[&mislabelled[..SIGNED]]);
         mislabelled[SIGNED..].copy_from_slice(&signature);
         assert_eq!(Certificate::read(&mislabelled), Err(CertificateFault::Signature));
+    }
+
+    /// A person's key of small order, under which one signature fits many texts: checked loosely, the neutral point and
+    /// zero fit every text under the neutral key.
+    #[test]
+    fn a_person_whose_key_anybody_signs_for_is_nobody() {
+        let mut signature = [0; SIGNATURE_BYTES];
+        signature[0] = 1;
+        for key in small_order().into_iter().chain(with_second_encoding()) {
+            let mut bytes = good().bytes;
+            bytes[1..33].copy_from_slice(&key);
+            bytes[SIGNED..].copy_from_slice(&signature);
+            assert_eq!(Certificate::read(&bytes), Err(CertificateFault::Key), "{key:?}");
+        }
     }
 
     /// The last sign of 259 has two bits that say nothing: spelled otherwise it is another text of the same bytes.

@@ -111,7 +111,7 @@ fn signed(by: &[u8; 32], head: &Head) -> [u8; SIGNED] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::trust::tests::{device, person};
+    use crate::trust::tests::{device, person, small_order, with_second_encoding};
     use crate::trust::{device_of, person_of};
 
     fn head() -> Head {
@@ -147,6 +147,31 @@ mod tests {
         assert_ne!(Stop::read(&by_device.bytes()).map(|stop| stop.person()), Some(head().of));
         for head in [Head { sequence: 0, ..head() }, Head { content: [0; 32], ..head() }] {
             assert_eq!(Stop::read(&Stop::sign(&person(1), head).bytes()), None);
+        }
+    }
+
+    /// Under a key of small order the neutral point and zero fit some texts, where they are checked loosely: here a
+    /// sequence is found for each such key.
+    #[test]
+    fn nobody_stops_by_a_key_that_anybody_signs_for() {
+        use ed25519_dalek::{Signature, Verifier, VerifyingKey};
+        let mut signature = [0; SIGNATURE_BYTES];
+        signature[0] = 1;
+        let stop = |by: [u8; 32], sequence: u64| {
+            let head = Head { sequence, ..head() };
+            Stop { by, head, signature }
+        };
+        for by in small_order() {
+            let loosely = |sequence: &u64| {
+                let text = label::under(&label::STOP, &[&signed(&by, &stop(by, *sequence).head)]);
+                let key = VerifyingKey::from_bytes(&by).unwrap();
+                key.verify(&text, &Signature::from_bytes(&signature)).is_ok()
+            };
+            let fits = (1..200).find(loosely).expect("a text that it fits");
+            assert_eq!(Stop::read(&stop(by, fits).bytes()), None, "{by:?}");
+        }
+        for by in with_second_encoding() {
+            assert_eq!(Stop::read(&stop(by, 1).bytes()), None, "{by:?}");
         }
     }
 }

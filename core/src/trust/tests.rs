@@ -12,6 +12,36 @@ pub(crate) fn device(number: u8) -> Keys {
     Keys::new(&[number; 32], &[number ^ 0x80; 32])
 }
 
+/// Types that cannot be printed. Of one that can there are two `meant`, and which is called is not said: it does not
+/// compile.
+macro_rules! never_printed {
+    ($($kind:ty),+) => {
+        const _: fn() = || {
+            trait Printed<Way> {
+                fn meant() {}
+            }
+            struct AsItIs;
+            impl<T: ?Sized> Printed<()> for T {}
+            impl<T: ?Sized + std::fmt::Debug> Printed<AsItIs> for T {}
+            $(<$kind as Printed<_>>::meant();)+
+        };
+    };
+}
+pub(crate) use never_printed;
+
+never_printed!(Keys, Recovery, Kept);
+
+/// True where a text shows bytes as `Debug` lists them, on one line or on many, or as digits or base64.
+pub(crate) fn shows(text: &str, secret: &[u8]) -> bool {
+    let dense: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
+    let listed: Vec<String> = secret[..8].iter().map(u8::to_string).collect();
+    let digits = data_encoding::HEXLOWER.encode(&secret[..8]);
+    let signs = data_encoding::BASE64_NOPAD.encode(&secret[..9]);
+    dense.contains(&listed.join(","))
+        || dense.to_lowercase().contains(&digits)
+        || dense.contains(&signs)
+}
+
 /// The points of order 1, 2, 4 and 8 in their usual encodings, from the curve's paper (Bernstein et al., "High-speed
 /// high-security signatures", 2012) by calculation: y = 1, -1, 0 twice, and both y of order 8 with both signs.
 pub(crate) fn small_order() -> Vec<[u8; 32]> {

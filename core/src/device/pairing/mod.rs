@@ -21,7 +21,7 @@ pub use post::PairFiles;
 pub use screen::{PairScreen, PairStep};
 
 /// What somebody does in a pairing.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum PairDid {
     /// Looks where it stands.

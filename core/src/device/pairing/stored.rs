@@ -14,7 +14,7 @@ use crate::trust::{Answered, Invited, Opened};
 const FILE: &str = "pairing.json";
 
 /// A pairing that is under way, and how many failed before it.
-#[derive(Debug, Default, Serialize, Deserialize)]
+#[derive(Default, Serialize, Deserialize)]
 pub(super) struct Stored {
     /// Failed in a row.
     pub(super) failed: u32,
@@ -25,7 +25,7 @@ pub(super) struct Stored {
 }
 
 /// Where it stands.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Serialize, Deserialize)]
 pub(super) enum Now {
     Nothing {},
     /// A coach shows the code.

@@ -49,6 +49,53 @@ fn files_for_different_members_look_alike() {
     assert_eq!(long(1), long(3));
 }
 
+/// What anybody can read off a file: where in its head the meaningless stanza stands, how many keys it is sealed to, how
+/// long its body is, each bit that its name has of it, and how each stanza begins.
+fn seen_of(file: &[u8]) -> Vec<f64> {
+    let end = file.windows(5).position(|five| five == b"\n--- ").unwrap();
+    let head = String::from_utf8_lossy(&file[..end]);
+    let stanzas: Vec<&str> = head.lines().filter_map(|line| line.strip_prefix("-> ")).collect();
+    let keys: Vec<&str> = stanzas.iter().filter_map(|line| line.strip_prefix("X25519 ")).collect();
+    let grease = stanzas.iter().position(|line| !line.starts_with("X25519 "));
+    let mut seen = vec![grease.unwrap() as f64, keys.len() as f64, (file.len() - end) as f64];
+    let hash = u64::from_str_radix(&name::stored_hash(file), 16).unwrap();
+    seen.extend((0..64).map(|bit| (hash >> bit & 1) as f64));
+    // Of files that are sealed to more keys than others the first stanzas alone are held against each other.
+    seen.extend(keys.iter().take(8).map(|key| f64::from(key.as_bytes()[0])));
+    seen
+}
+
+/// Mean, and variance of the mean, of each thing seen of so many files for a member.
+fn means(coach: &Somebody, member: &Somebody, devices: u8, files: u32) -> Vec<(f64, f64)> {
+    let (mut sums, mut squares) = (vec![0.0; 75], vec![0.0; 75]);
+    for _ in 0..files {
+        let seen = seen_of(&of_thread(coach, member, devices, 12));
+        for ((sum, square), seen) in sums.iter_mut().zip(&mut squares).zip(seen) {
+            *sum += seen;
+            *square += seen * seen;
+        }
+    }
+    let files = f64::from(files);
+    let of = |(sum, square): (f64, f64)| {
+        let mean = sum / files;
+        (mean, (square / files - mean * mean) / files)
+    };
+    sums.into_iter().zip(squares).map(of).collect()
+}
+
+/// Over a thousand files of a coach's, for a member with one device and for one with four, nothing that a carrier sees
+/// is larger on average for one of them. Six deviations: of 75 means one goes beyond by chance once in six million
+/// runs.
+#[test]
+fn nothing_in_a_thousand_files_tells_their_members_apart() {
+    let (coach, ana, ben) = (somebody(1), somebody(2), somebody(3));
+    let [ana, ben] = [(&ana, 1), (&ben, 4)].map(|(who, devices)| means(&coach, who, devices, 500));
+    for (at, (ana, ben)) in ana.iter().zip(&ben).enumerate() {
+        let apart = (ana.0 - ben.0).abs();
+        assert!(apart <= 6.0 * (ana.1 + ben.1).sqrt(), "{at}: {ana:?} {ben:?}");
+    }
+}
+
 /// What lanes are called by tells nobody which two are of one thread, though a member's own and the coach's are: over a
 /// thousand pairs each of the 32 bits is alike as often as chance has it.
 #[test]

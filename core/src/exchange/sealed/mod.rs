@@ -18,6 +18,10 @@ mod scan;
 #[cfg(test)]
 mod carrier_sees;
 #[cfg(test)]
+mod limits;
+#[cfg(test)]
+mod no_secret;
+#[cfg(test)]
 mod outside;
 #[cfg(test)]
 pub(super) mod tests;

@@ -12,7 +12,7 @@ use crate::trust::words::said;
 const LINES: usize = 3;
 
 /// An invitation that nobody has answered yet. Stored before its code is shown.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Invited {
     pub(super) certificate: Certificate,
     pub(super) nonce: [u8; NONCE_BYTES],
@@ -30,7 +30,7 @@ pub enum InvitedFault {
 }
 
 /// An invitation opened for one answer. Stored before the opening is sent, and never opened for another.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(into = "stored::Opened", try_from = "stored::Opened")]
 pub struct Opened {
     pub(super) invitation: Invitation,
@@ -45,6 +45,23 @@ pub enum Picked {
     Line(usize),
     /// None of these.
     None,
+}
+
+impl std::fmt::Debug for Invited {
+    // The nonce is secret until somebody has answered.
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Invited { certificate, nonce: _ } = self;
+        out.debug_struct("Invited").field("certificate", certificate).finish_non_exhaustive()
+    }
+}
+
+impl std::fmt::Debug for Opened {
+    // The opening holds the nonce, and is the member's to see first.
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Opened { invitation, reply, opening: _ } = self;
+        let mut opened = out.debug_struct("Opened");
+        opened.field("invitation", invitation).field("reply", reply).finish_non_exhaustive()
+    }
 }
 
 impl Invited {

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::trust::tests::{device, person};
+use crate::trust::tests::{device, person, shows};
 use crate::trust::{Certificate, WORDS};
 
 fn certificate(number: u8) -> Certificate {
@@ -137,6 +137,33 @@ fn every_bit_is_in_the_words() {
         }
     }
     assert!(read > 500, "{read} read");
+}
+
+/// Who invites and who answers, and who is called what: the other way round the words are others.
+#[test]
+fn the_words_say_who_is_who() {
+    let words = |coach: u8, member: u8, name: &str| {
+        let invited = Invited::new(certificate(coach), [11; 16]);
+        let (certificate, nonce) = (certificate(member), [12; 16]);
+        let answered = Answered::new(None, invited.invitation(), certificate, name, nonce);
+        let opened = invited.take(&[answered.reply().clone()]).unwrap().unwrap();
+        word_numbers(&invited.invitation(), answered.reply(), opened.opening())
+    };
+    let all = [words(1, 2, "Ana"), words(2, 1, "Ana"), words(1, 2, "Ben"), words(2, 1, "Ben")];
+    assert_eq!(std::collections::BTreeSet::from(all).len(), all.len(), "{all:?}");
+    assert_eq!(words(1, 2, "Ana"), all[0]);
+}
+
+/// Before it is opened only the coach knows the nonce.
+#[test]
+fn what_is_printed_has_no_nonce_in_it() {
+    let nonce: [u8; 16] = std::array::from_fn(|at| 200 + at as u8);
+    let invited = Invited::new(certificate(1), nonce);
+    let reply = answered(invited.invitation(), 2).reply().clone();
+    let opened = invited.take(&[reply]).unwrap().unwrap();
+    for text in [format!("{invited:?} {invited:#?}"), format!("{opened:?} {opened:#?}")] {
+        assert!(text.contains("certificate") && !shows(&text, &nonce), "{text}");
+    }
 }
 
 /// The coach picks by listening: one of three lines is right, wherever chance puts it, and no word is in two.

@@ -157,6 +157,10 @@ fn of_a_removed_device_what_a_head_reaches_counts() {
     let backdated = Link { content: [99; 32], previous: leaf(20, 1) };
     world.leaves.get_mut(&ana).unwrap().push(backdated);
     assert_eq!(world.counting(ana), [1, 2, 3]);
+    // One beside the head itself.
+    let forked = Link { content: [98; 32], previous: leaf(20, 2) };
+    world.leaves.get_mut(&ana).unwrap().push(forked);
+    assert_eq!(world.counting(ana), [1, 2, 3]);
     // Another phone of hers goes on.
     world.device(ANA, 21, 2);
     let other = world.writes(21, ANA, 2);
@@ -174,6 +178,10 @@ fn heads_add_up_and_a_hole_ends_a_chain() {
     assert_eq!(world.counting(ana), [4]);
     let heads = vec![world.head(ana, 20, 2)];
     world.says(11, 2, &[], ANA, Said::RemoveDevice { device, heads });
+    assert_eq!(world.counting(ana), [1, 2, 4]);
+    // A leaf that was dated back into the hole: the head above it does not follow it.
+    let backdated = Link { content: [99; 32], previous: leaf(20, 2) };
+    world.leaves.get_mut(&ana).unwrap().push(backdated);
     assert_eq!(world.counting(ana), [1, 2, 4]);
 }
 
@@ -207,7 +215,6 @@ fn a_stop_is_the_persons_own() {
     assert_eq!(elsewhere.counting(ana), [0; 0], "stopped in a thread, and reached in no other");
 }
 
-/// What a stolen laptop says after it was stopped takes nobody in and removes nobody.
 /// Somebody who was removed stops a phone of theirs with a later leaf for its head: that leaf counts no more than before,
 /// until they are taken in again.
 #[test]
@@ -222,6 +229,7 @@ fn who_was_removed_names_no_heads() {
     assert_eq!(world.counting(ana), [1, 2, 3, 4]);
 }
 
+/// What a stolen laptop says after it was stopped takes nobody in and removes nobody.
 #[test]
 fn a_stopped_laptop_decides_nothing_more() {
     let (mut world, ana, _) = crew();
