@@ -9,6 +9,12 @@ use proc_macro2::{Delimiter, TokenStream, TokenTree};
 
 /// Texts in the code that look like sentences and are none, by file: why each may stand there.
 const NOT_SENTENCES: &[(&str, &str, &str)] = &[
+    ("core/src/crew/recovery.rs", "Look", PRINTED),
+    ("core/src/crew/recovery.rs", "Show", PRINTED),
+    ("core/src/crew/recovery.rs", "Confirm", PRINTED),
+    ("core/src/crew/recovery.rs", "Moved", PRINTED),
+    ("core/src/crew/recovery.rs", "Copied", PRINTED),
+    ("core/src/device/unsaid.rs", "", PRINTED),
     ("core/src/exchange/ledger.rs", "?2 NOTNULL", "a part of a wrong query"),
     ("core/src/exchange/ledger.rs", "?1 NOTNULL", "a part of a wrong query"),
     ("core/src/exchange/web/dav/mod.rs", "", "names of headers, and what stands in them"),
@@ -37,6 +43,8 @@ const NOT_SENTENCES: &[(&str, &str, &str)] = &[
     ("core/src/planted.rs", "", "what tests call a bug"),
     ("core/src/store/append.rs", "(planted panic)", "a fault for tests"),
     ("core/src/store/query.rs", " ", "the rest of a query"),
+    ("core/src/trust/pairing/coach.rs", "Invited", PRINTED),
+    ("core/src/trust/pairing/coach.rs", "Opened", PRINTED),
     ("desk/src/demo/mod.rs", "Maren", DEMO),
     ("desk/src/demo/mod.rs", "weeks  = ", "a line of the demo's plan"),
     ("desk/src/demo/mod.rs", "\n{}\n  {}\n\n{}\n  {me} --home", "commands to copy"),
@@ -54,6 +62,7 @@ const NOT_SENTENCES: &[(&str, &str, &str)] = &[
 
 /// The arithmetic's own errors: a shell gives it nothing it refuses.
 const CALLER: &str = "what a caller of the arithmetic did wrong";
+const PRINTED: &str = "a name as `Debug` prints it, for developers";
 const SOURCE: &str = "where a figure was published";
 const DEMO: &str = "what invented people are called and said";
 
