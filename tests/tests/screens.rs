@@ -6,7 +6,7 @@
 use catalogue::Language;
 use holdfast_core::care::Place;
 use holdfast_core::clock::Act;
-use holdfast_core::coach::{Answer, MaxGiven, SetNamed};
+use holdfast_core::coach::{Answer, MaxGiven, NoteGiven, SetNamed, SetOfPiece};
 use holdfast_core::journal::Role;
 use holdfast_core::load::Decision;
 use holdfast_core::plan::MeasuredWhen;
@@ -68,6 +68,10 @@ fn story() -> Vec<Value> {
     }
     seen.push(value(zoe.tap(set(Some(Mass::kg(60)), Some(6))).unwrap()));
     seen.push(value(zoe.tap(set(Some(Mass::kg(70)), Some(8))).unwrap()));
+    for (words, private) in [("Griff rutschte", false), ("schlief schlecht", true)] {
+        let words = words.into();
+        seen.push(value(zoe.tap(Tap::Note { row: None, words, private }).unwrap()));
+    }
     seen.push(value(zoe.tap(clock("Corners", Act::Begin)).unwrap()));
     zoe.pass(53_000);
     seen.push(value(zoe.tap(window(None, None, None)).unwrap()));
@@ -113,6 +117,15 @@ fn story() -> Vec<Value> {
     coach.holdfast.answer(answer, coach.now()).unwrap();
     let page = coach.holdfast.member("Zoë".into(), date).unwrap();
     seen.push(value(&page));
+    let note = NoteGiven {
+        member: Some("Zoë".into()),
+        on: Some("2026-11-03".parse().unwrap()),
+        set: Some(SetOfPiece { piece: "Squat".into(), set: 3 }),
+        session: None,
+        words: Some("Kreide 純".into()),
+        private: false,
+    };
+    seen.push(value(coach.holdfast.note(note, coach.now()).unwrap()));
     let flag = page.discomfort[0].flag;
     coach.holdfast.clear_flag(page.person, flag, coach.now()).unwrap();
     for player in [&coach, &zoe, &jun] {
@@ -184,7 +197,7 @@ fn alike(one: &Value, other: &Value, key: &str, found: &mut Vec<String>) {
 }
 
 /// What else was written by somebody of the crew.
-const WRITTEN: &str = "Gut so – weiter! Łucja 純 Märta Zoë";
+const WRITTEN: &str = "Gut so – weiter! Łucja 純 Märta Zoë Griff rutschte schlief schlecht Kreide";
 
 /// The same session in German: every sentence of it is another one, and only what the coach and the crew
 /// wrote themselves stands there as it was written.

@@ -53,6 +53,8 @@ final class ScreensTests: XCTestCase {
         }
         see(try zoe.tap(squat(kilograms(60), 6)))
         see(try zoe.tap(squat(kilograms(70), 8)))
+        see(try zoe.tap(.note(row: nil, words: "Griff rutschte", private: false)))
+        see(try zoe.tap(.note(row: nil, words: "schlief schlecht", private: true)))
         see(try zoe.tap(clock("Corners")))
         zoe.pass(53_000)
         see(try zoe.tap(window(nil)))
@@ -95,6 +97,15 @@ final class ScreensTests: XCTestCase {
         try coach.core.answer(answer: answer, at: coach.now)
         let page = try coach.core.member(name: "Zoë", date: Day(date)!)
         see(page)
+        let note = NoteGiven(
+            member: "Zoë",
+            on: Day("2026-11-03")!,
+            set: SetOfPiece(piece: "Squat", set: 3),
+            session: nil,
+            words: "Kreide 純",
+            private: false
+        )
+        see(try coach.core.note(given: note, at: coach.now))
         try coach.core.clearFlag(person: page.person, flag: page.discomfort[0].flag, at: coach.now)
         for player in [coach, zoe, jun] { see(try player.exchange(carrier)) }
         zoe.goTo("2026-11-05")

@@ -6,9 +6,11 @@ import holdfast.core.Decision
 import holdfast.core.MassUnit
 import holdfast.core.MaxGiven
 import holdfast.core.MeasuredWhen
+import holdfast.core.NoteGiven
 import holdfast.core.Place
 import holdfast.core.Role
 import holdfast.core.SetNamed
+import holdfast.core.SetOfPiece
 import holdfast.core.SideReading
 import holdfast.core.Tap
 import java.nio.file.Path
@@ -57,6 +59,8 @@ class ScreensTest {
         for (bar in listOf("pound bar", "long bar")) see(zoe.tap(Tap.TakeBar("Squat", bar)))
         see(zoe.tap(squat(kilograms(60), 6u)))
         see(zoe.tap(squat(kilograms(70), 8u)))
+        see(zoe.tap(Tap.Note(null, "Griff rutschte", false)))
+        see(zoe.tap(Tap.Note(null, "schlief schlecht", true)))
         see(zoe.tap(clock("Corners")))
         zoe.pass(53_000)
         see(zoe.tap(window()))
@@ -100,6 +104,16 @@ class ScreensTest {
         coach.core.answer(answer, coach.now)
         val page = coach.core.member("Zoë", LocalDate.parse(date))
         see(page)
+        val note =
+            NoteGiven(
+                member = "Zoë",
+                on = LocalDate.parse("2026-11-03"),
+                set = SetOfPiece("Squat", 3u),
+                session = null,
+                words = "Kreide 純",
+                private = false,
+            )
+        see(coach.core.note(note, coach.now))
         coach.core.clearFlag(page.person, page.discomfort[0].flag, coach.now)
         for (player in listOf(coach, zoe, jun)) see(player.exchange(carrier))
         zoe.goTo("2026-11-05")
