@@ -93,7 +93,7 @@ impl Holdfast {
     ///
     /// # Errors
     /// [`HoldfastError::NotFound`] when nobody has started there; [`HoldfastError::TooNew`] when
-    /// the data was written by a newer version; [`Field::Keystore`](crate::Field::Keystore) when the keystore's key does not open the
+    /// the data was written by a newer version; [`Field::Keystore`] when the keystore's key does not open the
     /// keys: nothing is changed then, and a shell tries again, or asks for the recovery code.
     #[cfg_attr(feature = "ffi", uniffi::constructor)]
     pub fn open(home: String, at: Instant, keystore: Option<Vec<u8>>) -> HoldfastResult<Holdfast> {
