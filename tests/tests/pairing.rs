@@ -337,9 +337,10 @@ fn the_program_pairs_over_a_folder() {
     assert!(invited.contains(&format!("holdfast invite --carrier {folder}")), "{invited}");
     let code = invited.lines().find(|line| line.starts_with("HF1:")).unwrap();
     let joins = desk.fine("ana", &["join", code, "--carrier", &folder], "");
-    assert!(joins.contains("not there yet"), "{joins}");
+    assert!(joins.contains("not there yet") && !joins.contains("HF1:"), "{joins}");
     let picks = desk.fine("coach", &["invite", "--carrier", &folder, "--watch"], "");
     let compares = desk.fine("ana", &["join", "--carrier", &folder, "--watch"], "");
+    assert!(picks.contains("Ana reads you four words") && !picks.contains("HF1:"), "{picks}");
     let words = compares.lines().find_map(|line| line.strip_prefix("    ")).unwrap();
     let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
     let line =

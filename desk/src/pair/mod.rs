@@ -77,10 +77,8 @@ pub(crate) fn join(home: &Path, holdfast: &Holdfast, typed: Join) -> Outcome {
 /// Does a step, and what follows from it on the carrier, where there is one.
 fn carried(home: &Path, holdfast: &Holdfast, did: PairDid, over: &Over) -> Outcome<PairScreen> {
     let screen = holdfast.pair(did, now())?;
-    match &over.carrier {
-        Some(carrier) => post::over(home, holdfast, carrier, over.watch),
-        None => Ok(screen),
-    }
+    let Some(carrier) = &over.carrier else { return Ok(screen) };
+    post::over(home, holdfast, carrier, over.watch)
 }
 
 fn chance() -> Outcome<Vec<u8>> {
