@@ -11,6 +11,9 @@ use holdfast_fuzz::people::Crew;
 use holdfast_fuzz::{laws, within};
 use libfuzzer_sys::fuzz_target;
 
+/// What no file's hash is, but for one in 2^64.
+const NO_FILES: &str = "0000000000000000";
+
 static CREW: LazyLock<(Crew, Keys)> = LazyLock::new(|| {
     let crew = Crew::new();
     let paper = crew.ana.recovery.keys();
@@ -31,11 +34,13 @@ fuzz_target!(|file: &[u8]| {
             assert_eq!(leaf.name(file), name);
             laws::leaf(&leaf, &leaf.text(&crew.ana.device), &crew.ana.device);
             // By any other name it is another file, or one that is still arriving.
-            let other = holdfast_core::exchange::sealed::SealedName { sequence: 2, ..name.clone() };
+            let other = holdfast_core::exchange::sealed::SealedName { sequence: 2, ..name };
             let refused = SealedLeaf::open(&other, file, &keys, &crew.expected());
             assert_eq!(refused, Err(SealedFault::OtherName));
-            let other =
-                holdfast_core::exchange::sealed::SealedName { hash: "0".repeat(16), ..name };
+            let other = holdfast_core::exchange::sealed::SealedName {
+                hash: NO_FILES.parse().expect("digits"),
+                ..name
+            };
             let refused = SealedLeaf::open(&other, file, &keys, &crew.expected());
             assert_eq!(refused, Err(SealedFault::Torn));
         }

@@ -192,7 +192,10 @@ pub(crate) fn body_of(raw: &str) -> Option<Body> {
     let line: BodyOnly = serde_json::from_str(raw).ok()?;
     let body = (line.v <= READER_VERSION).then(|| Body::decode(&line.k, line.body.get()))?;
     // Numbers and texts no tap can log come from a hostile hand; sums over them must not overflow.
-    body.filter(is_sane).filter(|_| has_plain_texts(&line.k, line.body.get()))
+    let (kind, json) = (&line.k, line.body.get());
+    // What only a newer app knows of it is shown by nobody here.
+    let known = |body: &Body| body.encode().is_ok_and(|known| has_plain_texts(kind, known.get()));
+    body.filter(is_sane).filter(|body| has_plain_texts(kind, json) || known(body))
 }
 
 /// The body of a line as it was written.
@@ -261,6 +264,20 @@ mod tests {
         let read = Entry::read(device(), &raw).unwrap();
         assert_eq!(read.raw, raw);
         assert_eq!(body_of(&read.raw), None);
+    }
+
+    /// A text that is shown is in one line; what nobody here knows of a body, its name or what is in it, is not shown.
+    #[test]
+    fn only_what_is_shown_has_to_be_plain() {
+        let note = |more: &str, words: &str| {
+            let id = "0199aa00-0000-7000-8000-000000000000";
+            let body = format!(r#"{{"person":"{id}","session":"{id}",{more}"words":"{words}"}}"#);
+            body_of(&entry(&body).raw.replace("\"k\":\"later\"", "\"k\":\"note\"")).is_some()
+        };
+        assert!(note("", "Griff rutschte"));
+        assert!(!note("", "a\\nCoach: stop"));
+        assert!(note(r#""mood":"a\nb","#, "a") && note(r#""mo\nod":1,"#, "a"));
+        assert!(!note(r#""mood":"a\nb","#, "a\\u001b[2J"));
     }
 
     /// Whoever reads a line's kind reads the same, however it is spelled.
