@@ -36,6 +36,9 @@ pub(crate) struct Member {
     pub(crate) until_week: u32,
 }
 
+/// Weeks after the first in which somebody gains range: invented, as all of them are.
+pub(crate) const GAINS_FOR: i64 = 8;
+
 impl Member {
     /// True when they come on a date.
     pub(crate) fn is_there(&self, date: NaiveDate, block: &Block) -> bool {
@@ -129,4 +132,21 @@ fn six() -> Vec<Member> {
         // Comes for a week and is not seen again.
         Member { name: "Søren".into(), until_week: 1, ..usual },
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// However long the demo plays, and however many: the reading is one that can be logged, 0 to 30 cm.
+    #[test]
+    fn nobody_reaches_further_than_can_be_logged() {
+        for member in crew(60) {
+            let (first, gained) = member.range;
+            for weeks in 0..=GAINS_FOR {
+                let at = first + weeks * gained;
+                assert!((0..=300 - 8 - 4).contains(&(at - 4)), "{}: {at}", member.name);
+            }
+        }
+    }
 }

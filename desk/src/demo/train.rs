@@ -8,7 +8,7 @@ use holdfast_core::session::{
 use holdfast_core::{Holdfast, Instant, Mass};
 use rand::{Rng, RngExt};
 
-use super::people::Member;
+use super::people::{GAINS_FOR, Member};
 use crate::fault::Outcome;
 
 /// How long a set takes, besides the rest after it.
@@ -162,7 +162,8 @@ impl<R: Rng> Phone<'_, R> {
         let Some(range) = &view.range else { return Ok(()) };
         let (first, gained) = self.member.range;
         let warm = if when == MeasuredWhen::After { 8 } else { 0 };
-        let week = i64::from(self.week) - 1;
+        // Nobody gains for ever.
+        let week = (i64::from(self.week) - 1).min(GAINS_FOR);
         let mut readings = Vec::new();
         for side in 1..=range.sides {
             let tenths = first + week * gained + warm + self.chance.random_range(-4..=4);
