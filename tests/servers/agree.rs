@@ -10,6 +10,8 @@ use crate::meet;
 use crate::server::{LANE, LEAF, Server};
 use crate::servers::{ALL, version};
 
+const POST: &str = "0123456789abcdef-2-fedcba9876543210.pair";
+
 #[test]
 fn a_file_goes_there_and_back_and_a_second_client_sees_the_same() {
     for kind in ALL {
@@ -34,7 +36,12 @@ fn a_file_goes_there_and_back_and_a_second_client_sees_the_same() {
         assert!((200..300).contains(&curl::put(&server, LANE, &other, b"of another")), "{name}");
         let got = line.get(LANE, &other).unwrap();
         assert_eq!(got.as_deref(), Some(&b"of another"[..]), "{name}");
-        assert!(line.put("pairing", "0123-1-4567.pair", b"sealed".to_vec()).unwrap(), "{name}");
+        // A message of a pairing lies in a folder of its own, and is no leaf.
+        assert!(line.bring(POST, b"sealed".to_vec()).unwrap(), "{name}");
+        let posts = line.posts().unwrap();
+        assert_eq!((posts.len(), posts[0].name.as_str()), (1, POST), "{name}");
+        assert_eq!(line.leaf(POST).unwrap().as_deref(), Some(&b"sealed"[..]), "{name}");
+        assert!(line.leaves().unwrap().iter().all(|file| file.name != POST), "{name}");
 
         let root = line.list(None, None).unwrap();
         assert_eq!(root.folders, [LANE, "pairing"], "{name}");

@@ -6,7 +6,9 @@ use std::collections::BTreeMap;
 
 use holdfast_core::DeviceId;
 use holdfast_core::exchange::sealed::SealedName;
-use holdfast_core::exchange::{CarriedFile, ExchangeReport, ListedFile};
+use holdfast_core::exchange::{
+    CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, FailedFile, ListedFile,
+};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, Device, SMALL_PLAN};
 
@@ -160,4 +162,66 @@ fn what_the_other_side_never_hears_of_is_sealed_again() {
         // Another leaf of hers was never lacking.
         assert!(server.files_of(ines).iter().all(|(at, files)| *at == last || *files == 1));
     }
+}
+
+/// A share that is read-only for a time says nothing of what can be replaced: what lies there rotten is written again once it
+/// can be, whoever wrote it.
+#[test]
+fn what_cannot_be_written_just_now_is_not_given_up() {
+    let (crew, server) = crew();
+    let ines = &crew.athletes[0];
+    let coachs = crew.coach.holdfast.who().unwrap().device;
+    let is_coachs = |name: &str| SealedName::parse(name).is_some_and(|name| name.device == coachs);
+    server.exchange(ines, |_| false);
+    let mut files = server.0.borrow_mut();
+    files.iter_mut().filter(|(name, _)| is_coachs(name)).for_each(|(_, file)| file[300] ^= 1);
+    drop(files);
+    let offered = |read_only: bool| {
+        let mut offered = Vec::new();
+        let mut did = ExchangeDid::Begin;
+        // That nothing could be written is an error, and no matter here.
+        while let Ok(step) = ines.step(did.clone()) {
+            did = match step {
+                ExchangeStep::ListFiles => {
+                    let files = server.0.borrow();
+                    let listed = files.iter().map(|(name, content)| ListedFile {
+                        name: name.clone(),
+                        bytes: content.len() as u64,
+                    });
+                    ExchangeDid::Listed { files: listed.collect() }
+                }
+                ExchangeStep::Get { names } => {
+                    let files = server.0.borrow();
+                    let got = names.into_iter().filter_map(|name| {
+                        let content = files.get(&name)?.clone();
+                        Some(CarriedFile { name, content })
+                    });
+                    ExchangeDid::Got { files: got.collect(), unread: Vec::new() }
+                }
+                ExchangeStep::Put { files } => {
+                    offered.extend(files.iter().map(|file| file.name.clone()));
+                    let failed = |file: &CarriedFile| FailedFile {
+                        name: file.name.clone(),
+                        reason: "read-only".into(),
+                    };
+                    match read_only {
+                        true => {
+                            let unwritten = files.iter().map(failed).collect();
+                            ExchangeDid::Put { written: 0, unwritten }
+                        }
+                        false => ExchangeDid::Put { written: 0, unwritten: Vec::new() },
+                    }
+                }
+                ExchangeStep::Done { .. } => break,
+            };
+        }
+        offered.retain(|name| is_coachs(name));
+        offered
+    };
+    let first = offered(true);
+    assert!(!first.is_empty());
+    assert_eq!(offered(true), first, "tried another time");
+    // Written and there all the same: now it is given up, for the coach to seal again.
+    assert_eq!(offered(false), first);
+    assert!(offered(false).is_empty());
 }

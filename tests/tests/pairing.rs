@@ -240,7 +240,9 @@ fn over_a_carrier_nobody_scans_back() {
         let invited = invite(&coach, 7);
         assert_eq!(looks(&mut coach).code, invited.code, "nobody has answered");
         let answered = ana.pair(scan(&invited, 1)).unwrap();
-        assert_eq!(looks(&mut ana).step, PairStep::Shows);
+        let gone = looks(&mut ana);
+        assert_eq!((gone.step, gone.code), (PairStep::Shows, None));
+        assert_eq!(ana.pair(scan(&invited, 1)).unwrap().code, answered.code, "by hand after all");
         let opened = looks(&mut coach);
         assert_eq!((opened.step, opened.name.as_deref()), (PairStep::Pick, Some("Ana")));
         let compared = looks(&mut ana);
@@ -249,8 +251,9 @@ fn over_a_carrier_nobody_scans_back() {
         // One file a side, and none of them is what the screens show.
         let files = carrier.files();
         assert_eq!(files.len(), 2, "kills {kills:b}");
-        let shown = [answered.code.unwrap(), opened.code.clone().unwrap()];
-        assert!(files.iter().all(|file| !shown.contains(&file.name)));
+        // Nothing of it is to be scanned, until somebody asks for that.
+        assert_eq!((&opened.code, &ana.pair(PairDid::Look).unwrap().code), (&None, &None));
+        assert!(files.iter().all(|file| Some(&file.name) != answered.code.as_ref()));
         coach.pair(pick(line_of(&opened, &compared))).unwrap();
         ana.pair(PairDid::Match { matches: true, share_earlier: false }).unwrap();
         // The files stay, and an exchange passes them by.

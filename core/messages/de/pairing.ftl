@@ -7,8 +7,10 @@ stopped = Das Koppeln ist beendet. Nichts wurde geändert.
 
 invite-somebody = Zurzeit wird niemand gekoppelt. Lade ein Mitglied ein, um anzufangen.
 let-them-scan = Lass das neue Mitglied diesen Code scannen. Er gilt einmal, zehn Minuten lang.
+send-them = Schick dem neuen Mitglied diesen Code. Er gilt einmal, zehn Minuten lang.
 # $name ist, wie das Gerät des Mitglieds es nennt.
 which-line = Zeig { $name } diesen Code. Dann liest { $name } dir vier Wörter vor: Welche Zeile ist es?
+which-line-read = { $name } liest dir vier Wörter vor: Welche Zeile ist es?
 # $label ist, wie der Coach das Mitglied nennt.
 taken-in = { $label } ist in deiner Crew. Der nächste Abgleich schickt den Plan.
 code-too-old = Dieser Code ist über zehn Minuten alt. Lade noch einmal ein.
@@ -22,6 +24,7 @@ label-taken = { $label } heißt bei dir schon jemand anders. Wähle einen andere
 
 ask-for-a-code = Du bist noch in keiner Crew. Lass dir von deinem Coach einen Code zeigen und scanne ihn.
 show-your-coach = Zeig das deinem Coach, dann scanne den nächsten Code, den dein Coach zeigt.
+on-its-way = Deine Antwort ist unterwegs. Wenn dein Coach sie hat, vergleicht ihr vier Wörter.
 read-to-your-coach = Lies deinem Coach diese Wörter vor. Hat dein Coach dieselbe Zeile?
 who-reads = Wenn du beigetreten bist, kann dein Coach auf allen seinen Geräten lesen, was du hier ab heute einträgst. Was geteilt ist, lässt sich nicht zurückholen. Wer den Ordner betreibt, kann es nicht lesen, sieht aber, wann du trainierst.
 # Vor dem Beitritt. $entries wurden vor heute gemacht.

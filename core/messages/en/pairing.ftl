@@ -7,8 +7,10 @@ stopped = Pairing stopped. Nothing was changed.
 
 invite-somebody = Nobody is being paired. Invite a member to begin.
 let-them-scan = Let the new member scan this. It works once, for ten minutes.
+send-them = Send the new member this code. It works once, for ten minutes.
 # $name is what the member's device calls them.
 which-line = Show { $name } this code. Then { $name } reads you four words: which line is it?
+which-line-read = { $name } reads you four words: which line is it?
 # $label is what the coach calls the member.
 taken-in = { $label } is in your crew. The next exchange sends the plan.
 code-too-old = This code is more than ten minutes old. Invite again.
@@ -22,6 +24,7 @@ label-taken = You call somebody else { $label } already. Choose another name, su
 
 ask-for-a-code = You are in no crew yet. Ask your coach for a code and scan it.
 show-your-coach = Show this to your coach, then scan the next code your coach shows.
+on-its-way = Your answer is on its way. When your coach has it, you compare four words.
 read-to-your-coach = Read these words to your coach. Does your coach have the same line?
 who-reads = Once you have joined, your coach can read what you log here from today on, on every device they use. What is shared can't be taken back. Whoever runs the folder can't read it, but sees when you train.
 # Before joining. $entries were logged before today.

@@ -67,7 +67,7 @@ impl Device {
         self.tidy()
     }
 
-    /// Writes the database file anew, so that nothing deleted stays in it. A check beside the session ends first: the file
+    /// Writes the whole database file once more, so that nothing deleted stays in it. A check beside the session ends first: the file
     /// would change under it.
     fn tidy(&mut self) -> Result<()> {
         if self.checkup.take().is_some() {

@@ -6,19 +6,19 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{OptionalExtension, Transaction, params};
 
-use super::Shelf;
 use super::ledger::{self, seen_in};
-use super::left_alone::give_up;
+use super::left_alone::leave_as_it_is;
 use super::members::certificate_of;
 use super::sealed::SealedName;
 use super::signer::{Signer, file, written};
+use super::{FailedFile, Shelf};
 use crate::error::Result;
 use crate::id::DeviceId;
 use crate::store::Store;
 use crate::trust::Lane;
 
-/// Files of one leaf that are made anew at most.
-const MOST_ANEW: usize = 3;
+/// Files of one leaf that are made besides the first, at most.
+const MOST_MORE: usize = 3;
 
 /// Files of ours that lie on the carrier with other bytes.
 #[derive(Default)]
@@ -46,6 +46,13 @@ impl Rotten {
         self.given_up.contains(name)
     }
 
+    /// What could not be written tells nothing of what can be replaced there: it is tried another time.
+    pub(super) fn not_written(&mut self, files: &[FailedFile]) {
+        for name in files.iter().filter_map(|file| SealedName::parse(&file.name)) {
+            self.found.remove(&name);
+        }
+    }
+
     /// Those that were written again: whether that replaced them shows when they are fetched once more.
     pub(super) fn written_again(&mut self) -> BTreeMap<SealedName, u64> {
         match std::mem::replace(&mut self.looked_again, true) {
@@ -57,7 +64,7 @@ impl Rotten {
     /// Gives up those that nothing replaces, and seals their leaves again where no other file of them is there; gives
     /// the new files. One's own, and on a coach's device those of a device that will seal nothing again: others do it
     /// themselves.
-    pub(super) fn seal_anew(
+    pub(super) fn give_up(
         &mut self,
         (store, shelf, signer): (&mut Store, &Shelf, &Signer<'_>),
         is_there: impl Fn(&SealedName) -> bool,
@@ -68,25 +75,25 @@ impl Rotten {
         }
         self.given_up.extend(found.keys().copied());
         let own = store.device();
-        let anew = store.write(|tx| {
-            let mut anew = Vec::new();
+        let sealed = store.write(|tx| {
+            let mut sealed = Vec::new();
             for (name, bytes) in &found {
-                give_up(tx, name, *bytes)?;
+                leave_as_it_is(tx, name, *bytes)?;
                 let Some((lane, content)) = ledger::leaf_of(tx, name)? else { continue };
                 let files = ledger::files_of(tx, lane, &content)?;
                 let lacking = files.iter().all(|file| self.is_given_up(file) || !is_there(file));
                 if lacking
-                    && files.len() <= MOST_ANEW
+                    && files.len() <= MOST_MORE
                     && signer.belongs()
                     && (name.device == own || signer.speaks_for(name.device))
                 {
-                    anew.extend(once_more(tx, signer, lane, content)?);
+                    sealed.extend(once_more(tx, signer, lane, content)?);
                 }
             }
-            Ok(anew)
+            Ok(sealed)
         })?;
         shelf.put_waiting(store)?;
-        Ok(anew)
+        Ok(sealed)
     }
 }
 
@@ -124,7 +131,7 @@ pub(super) fn unheard(
     let first: Option<([u8; 32], i64)> =
         tx.prepare_cached(sql)?.query_row(key, |row| Ok((row.get(0)?, row.get(1)?))).optional()?;
     let Some((content, since)) = first else { return Ok(None) };
-    let due = usize::try_from(since / 2).unwrap_or_default().min(MOST_ANEW);
+    let due = usize::try_from(since / 2).unwrap_or_default().min(MOST_MORE);
     match ledger::files_of(tx, lane, &content)?.len() <= due {
         true => once_more(tx, signer, lane, content),
         false => Ok(None),

@@ -64,7 +64,7 @@ pub(super) fn leave_alone(store: &mut Store, files: &[(&CarriedFile, SealedFault
 }
 
 /// Notes that a file lies there with other bytes than ours, and that nothing replaces it.
-pub(super) fn give_up(tx: &Transaction<'_>, name: &SealedName, bytes: u64) -> Result<()> {
+pub(super) fn leave_as_it_is(tx: &Transaction<'_>, name: &SealedName, bytes: u64) -> Result<()> {
     tx.prepare_cached("INSERT OR REPLACE INTO left_alone VALUES (?1, ?2, 0, '')")?
         .execute(params![name.to_string(), bytes as i64])?;
     Ok(())

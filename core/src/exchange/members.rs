@@ -81,12 +81,13 @@ pub(crate) fn is_another_persons(
     Ok(connection.prepare_cached(sql)?.exists(params![DEVICE_SIGN, keys.0, keys.1])?)
 }
 
-/// The certificate of a device, where it is known.
+/// The certificate that a device has signed under, where it is known.
 pub(super) fn certificate_of(
     tx: &Transaction<'_>,
     device: DeviceId,
 ) -> Result<Option<Certificate>> {
-    let mut statement = tx.prepare_cached("SELECT bytes FROM certificate ORDER BY bytes")?;
+    let mut statement =
+        tx.prepare_cached("SELECT bytes FROM certificate WHERE proven = 1 ORDER BY bytes")?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
         let read = Certificate::read(row.get_ref(0)?.as_blob().unwrap_or_default());

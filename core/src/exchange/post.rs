@@ -1,8 +1,7 @@
 //! Messages of a pairing as files on a carrier: each sealed to the one device that is to read it, under a name that says
 //! neither who pairs nor with whom.
 
-use super::sealed::{Audience, unwrap, wrap};
-use super::sha256;
+use super::sealed::{Audience, FileHash, stored_hash, unwrap, wrap};
 use crate::trust::{Invitation, Keys, Message};
 
 /// The folder on a server that they lie in; in a folder as carrier they lie beside the leaves.
@@ -11,9 +10,6 @@ pub const POST_FOLDER: &str = "pairing";
 pub(crate) const MOST_POST_BYTES: u64 = 4 * 1024;
 /// The most of one pairing that are looked at.
 pub(crate) const MOST_POSTS: usize = 16;
-
-const TAG: usize = 16;
-const HASH: usize = 16;
 
 /// Which message of a pairing a file holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,7 +39,7 @@ impl Post {
     ) -> Option<(String, Vec<u8>)> {
         let audience = Audience { founder: vec![to], ..Audience::default() };
         let sealed = wrap(&message.bytes(), &audience).ok()?;
-        let name = format!("{}{}.pair", self.begin(invitation), &sha256(&sealed)[..HASH]);
+        let name = format!("{}{}.pair", self.begin(invitation), stored_hash(&sealed));
         Some((name, sealed))
     }
 }
@@ -54,13 +50,11 @@ pub(crate) fn opened<M: Message>(file: &[u8], keys: &Keys) -> Option<M> {
     fits.then(|| unwrap(file, &[keys]).ok()).flatten().and_then(|bytes| M::read(&bytes).ok())
 }
 
-/// True for the name of such a file: tag, step and hash, in small hexadecimal digits.
+/// True for the name of such a file: tag, step and hash.
 pub fn is_post(name: &str) -> bool {
-    let hex = |part: &str, length: usize| {
-        part.len() == length && part.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
-    };
+    let digits = |part: &str| part.parse::<FileHash>().is_ok();
     let parts: Option<Vec<&str>> = name.strip_suffix(".pair").map(|name| name.split('-').collect());
-    matches!(parts.as_deref(), Some([tag, "2" | "3", hash]) if hex(tag, TAG) && hex(hash, HASH))
+    matches!(parts.as_deref(), Some([tag, "2" | "3", hash]) if digits(tag) && digits(hash))
 }
 
 #[cfg(test)]

@@ -125,6 +125,7 @@ impl Traffic {
             ExchangeDid::Got { files, unread } => running.take_in(&mut own, &files, &unread, at)?,
             ExchangeDid::Put { written, unwritten } => {
                 running.report.put += written;
+                running.rotten.not_written(&unwritten);
                 running.unwritten.extend(unwritten);
             }
         }
@@ -182,7 +183,7 @@ impl Running {
                     if is_forgotten(&forgotten, own.crew, &name)
                         && !planted(Planted::FetchedAgain) => {}
                 Some(name) if here.contains_key(&name) => {
-                    if left_alone.contains_key(&(name, file.bytes)) {
+                    if let Some(Known::Useless(_)) = left_alone.get(&(name, file.bytes)) {
                         self.rotten.was_given_up(&name);
                     }
                     self.there.insert(name, file.bytes);
@@ -307,9 +308,9 @@ impl Running {
         }
         let (signer, shelf, store) = own.sealing();
         let is_there = |name: &SealedName| self.there.contains_key(name);
-        let anew = self.rotten.seal_anew((store, shelf, &signer), is_there)?;
-        if !anew.is_empty() {
-            self.put = Some(anew);
+        let sealed = self.rotten.give_up((store, shelf, &signer), is_there)?;
+        if !sealed.is_empty() {
+            self.put = Some(sealed);
             return self.next(own);
         }
         let mut report = std::mem::take(&mut self.report);

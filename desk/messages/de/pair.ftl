@@ -2,12 +2,9 @@
 
 next-answer = Danach mit dem Code, den das Mitglied zeigt: holdfast invite CODE
 # $carrier ist die Ablage, wie sie getippt wurde.
-next-answer-over = Schick dem Mitglied diesen Code. Sobald es geantwortet hat: holdfast invite --carrier { $carrier }
+next-answer-over = Sobald das Mitglied geantwortet hat: holdfast invite --carrier { $carrier }
 next-code-over = Die Antwort deines Coachs ist noch nicht da. Noch einmal nachsehen: holdfast join --carrier { $carrier }
 waiting = Warte in der Ablage { $carrier } auf die Antwort der anderen Seite. Strg+C beendet das Warten; nichts geht verloren.
-answer-brought = Deine Antwort liegt für deinen Coach in der Ablage { $carrier }.
-# $name ist, wie das Gerät des Mitglieds es nennt.
-reads-you = { $name } liest dir vier Wörter vor: Welche Zeile ist es?
 next-line = Danach: holdfast invite --line 1, 2, 3 oder none
 next-code = Danach mit dem nächsten Code deines Coachs: holdfast join CODE
 next-match = Danach: holdfast join --match oder holdfast join --differ

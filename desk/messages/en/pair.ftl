@@ -2,12 +2,9 @@
 
 next-answer = Then, with the code the member shows: holdfast invite CODE
 # $carrier is the carrier as it was typed.
-next-answer-over = Send the member this code. Once they have answered: holdfast invite --carrier { $carrier }
+next-answer-over = Once the member has answered: holdfast invite --carrier { $carrier }
 next-code-over = Your coach's answer is not there yet. Look again: holdfast join --carrier { $carrier }
 waiting = Waiting for the other side's answer on { $carrier }. Ctrl+C stops; nothing is lost.
-answer-brought = Your answer lies on { $carrier } for your coach.
-# $name is what the member's device calls them.
-reads-you = { $name } reads you four words: which line is it?
 next-line = Then: holdfast invite --line 1, 2, 3 or none
 next-code = Then, with the next code your coach shows: holdfast join CODE
 next-match = Then: holdfast join --match, or holdfast join --differ

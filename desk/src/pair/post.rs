@@ -7,7 +7,6 @@ use std::time::{Duration, Instant};
 use carry::Line;
 use clap::Args as ClapArgs;
 use holdfast_core::exchange::{CarriedFile, ListedFile};
-use holdfast_core::journal::Role;
 use holdfast_core::{Holdfast, PairDid, PairScreen, PairStep, put_file};
 
 use super::shown;
@@ -44,11 +43,10 @@ pub(super) fn over(
     watch: bool,
 ) -> Outcome<PairScreen> {
     let place = Place::of(home, carrier)?;
-    let is_coach = holdfast.who()?.role == Role::Coach;
     let until = Instant::now() + FOR;
     let mut first = true;
     loop {
-        let screen = without_code(place.look(holdfast)?, is_coach, carrier);
+        let screen = place.look(holdfast)?;
         if !watch || screen.step != PairStep::Shows || Instant::now() > until {
             return Ok(screen);
         }
@@ -57,16 +55,6 @@ pub(super) fn over(
         }
         sleep(EVERY);
     }
-}
-
-/// What went over the carrier need not be shown: only the invitation goes by hand.
-fn without_code(screen: PairScreen, is_coach: bool, carrier: &Path) -> PairScreen {
-    let ask = match (is_coach, screen.step, &screen.name) {
-        (false, PairStep::Shows, _) => say::pair::answer_brought(carrier.display()),
-        (true, PairStep::Pick, Some(name)) => say::pair::reads_you(name),
-        _ => return screen,
-    };
-    PairScreen { code: None, ask, ..screen }
 }
 
 impl Place {

@@ -28,6 +28,7 @@ impl Device {
         lines.copy_from_slice(&both[16..]);
         let invited = Invited::new(self.identity.certificate, nonce);
         stored.now = Now::Invited { invited, lines, since_ms: at.wall_ms };
+        stored.over = false;
         stored.write(&self.home)?;
         Ok(None)
     }

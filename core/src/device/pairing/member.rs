@@ -49,8 +49,12 @@ impl Device {
         let before = before.map(Box::as_ref);
         let answered = Answered::new(before, invitation, certificate, &name, nonce);
         // The same code again shows the same answer, and takes nothing back.
-        if before != Some(&answered) {
+        let is_new = before != Some(&answered);
+        if is_new {
             stored.now = Now::Answered { answered: Box::new(answered) };
+        }
+        // It is shown again where it had gone over a carrier.
+        if std::mem::take(&mut stored.over) || is_new {
             stored.write(&self.home)?;
         }
         Ok(None)

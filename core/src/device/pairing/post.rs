@@ -52,13 +52,17 @@ impl Device {
             });
             files.get = wanted.take(MOST_POSTS).map(|file| file.name.clone()).collect();
         }
+        let mut changed = !std::mem::replace(&mut stored.over, true);
         if let Some((begin, Some((name, content)))) = put {
             let posted = stored.posted.as_ref().filter(|posted| posted.starts_with(&begin));
             if posted.is_none_or(|posted| !listed.iter().any(|file| file.name == *posted)) {
                 stored.posted = Some(name.clone());
-                stored.write(&self.home)?;
                 files.put.push(CarriedFile { name, content });
+                changed = true;
             }
+        }
+        if changed {
+            stored.write(&self.home)?;
         }
         Ok(files)
     }

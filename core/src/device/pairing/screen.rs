@@ -38,7 +38,7 @@ pub struct PairScreen {
     pub ask: String,
     /// What came of what was done; none where the rest says it.
     pub told: Option<String>,
-    /// The text of a code to show, as it is and as a QR code.
+    /// The text of a code to show, as it is and as a QR code; none where it went over a carrier.
     pub code: Option<String>,
     /// The words to read out, on a member's device.
     pub words: Vec<String>,
@@ -74,6 +74,10 @@ impl Device {
             earlier: None,
         };
         let line = |words: [&'static str; 4]| words.join(" ");
+        /// What is asked where codes are scanned, and where they go over a carrier.
+        fn asked<T>(over: bool, scanned: T, carried: T) -> T {
+            if over { carried } else { scanned }
+        }
         Ok(match &stored.now {
             Now::Nothing {} => {
                 let ask = match (self.identity.profile.role, stored.failed) {
@@ -93,21 +97,31 @@ impl Device {
             }
             Now::Invited { invited, .. } => PairScreen {
                 code: Some(invited.invitation().text()),
-                ..plain(PairStep::Shows, say::let_them_scan())
+                ..plain(PairStep::Shows, asked(stored.over, say::let_them_scan(), say::send_them()))
             },
             Now::Opened { opened, lines } => PairScreen {
-                code: Some(opened.opening().text()),
+                code: (!stored.over).then(|| opened.opening().text()),
                 lines: opened.lines(*lines).map(line).to_vec(),
                 name: Some(opened.reply().name.clone()),
-                ..plain(PairStep::Pick, &say::which_line(&opened.reply().name))
+                ..plain(
+                    PairStep::Pick,
+                    &asked(
+                        stored.over,
+                        say::which_line(&opened.reply().name),
+                        say::which_line_read(&opened.reply().name),
+                    ),
+                )
             },
             Now::Admitted { label, .. } => PairScreen {
                 name: Some(label.clone()),
                 ..plain(PairStep::Done, &say::taken_in(label))
             },
             Now::Answered { answered } => PairScreen {
-                code: Some(answered.reply().text()),
-                ..plain(PairStep::Shows, say::show_your_coach())
+                code: (!stored.over).then(|| answered.reply().text()),
+                ..plain(
+                    PairStep::Shows,
+                    asked(stored.over, say::show_your_coach(), say::on_its_way()),
+                )
             },
             Now::Compared { answered, opening } => PairScreen {
                 words: compared(answered, opening)?.words.map(str::to_owned).to_vec(),

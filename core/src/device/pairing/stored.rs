@@ -19,6 +19,9 @@ pub(super) struct Stored {
     /// Failed in a row.
     pub(super) failed: u32,
     pub(super) now: Now,
+    /// True where what is shown goes over a carrier, and need not be scanned.
+    #[serde(default)]
+    pub(super) over: bool,
     /// The file on a carrier that holds this side's message.
     #[serde(default)]
     pub(super) posted: Option<String>,

@@ -34,6 +34,7 @@ pub use digits::{Digits, NoDigits};
 pub use envelope::{Audience, MOST_RECIPIENTS, lane_tag};
 pub use fault::SealedFault;
 pub use header::{LaneHead, SealedHeader};
+pub(crate) use name::stored_hash;
 pub use name::{FileHash, SealedName, Tag};
 
 use crate::id::{CrewId, PersonId};

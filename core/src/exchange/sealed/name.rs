@@ -32,7 +32,7 @@ pub struct SealedName {
 }
 
 /// The digits of a file that its name has.
-pub(super) fn stored_hash(file: &[u8]) -> FileHash {
+pub(crate) fn stored_hash(file: &[u8]) -> FileHash {
     Digits::of(&Sha256::digest(file))
 }
 
