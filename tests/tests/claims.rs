@@ -21,7 +21,7 @@ fn arrivals(coach: &Device) -> String {
     coach.holdfast.board("2026-11-06".parse().unwrap()).unwrap().arrivals.join("\n")
 }
 
-/// Ana's last leaf, and what she writes after it by hand.
+/// The keys of the coach's and Ana's devices, and her last leaf.
 fn last_of(crew: &Crew) -> (Writer, Writer, SealedLeaf) {
     let [maren, ana] = [&crew.coach, &crew.athletes[0]].map(Writer::at);
     let mut leaves: Vec<SealedLeaf> = crew
@@ -34,13 +34,17 @@ fn last_of(crew: &Crew) -> (Writer, Writer, SealedLeaf) {
     (maren, ana, leaves.pop().unwrap())
 }
 
-fn writes(crew: &Crew, follows: Follows, seen: Vec<LaneHead>) {
+/// She writes a leaf by hand, and the coach gets it: how many were taken in.
+fn brings(crew: &Crew, follows: Follows, seen: Vec<LaneHead>) -> u32 {
     let (maren, ana, last) = last_of(crew);
     let entries = vec![last.entries.last().unwrap().clone()];
     let of = (maren.crew(), ana.person());
     let leaf = SealedLeaf::write(ana.certificate, of, follows, seen, entries);
-    let report = crew.coach.take_in(&[ana.seals(&leaf, &[&maren])]).unwrap();
-    assert_eq!(report.leaves, 1, "{report:?}");
+    crew.coach.take_in(&[ana.seals(&leaf, &[&maren])]).unwrap().leaves
+}
+
+fn writes(crew: &Crew, follows: Follows, seen: Vec<LaneHead>) {
+    assert_eq!(brings(crew, follows, seen), 1);
 }
 
 fn next(last: &SealedLeaf) -> Follows {
@@ -90,13 +94,10 @@ fn what_others_saw_of_this_device_and_it_does_not_know_is_told() {
 #[test]
 fn a_claim_of_millions_is_named_in_part() {
     let crew = crew();
-    let (maren, ana, last) = last_of(&crew);
-    let of_own = LaneHead::new(ana.device(), 90_000_000, &[7; 32]);
+    let (_, ana, last) = last_of(&crew);
     // One's own lane is no claim: a header that names it is refused.
-    let of = (maren.crew(), ana.person());
-    let entries = vec![last.entries.last().unwrap().clone()];
-    let leaf = SealedLeaf::write(ana.certificate, of, next(&last), vec![of_own], entries);
-    assert_eq!(crew.coach.take_in(&[ana.seals(&leaf, &[&maren])]).unwrap().leaves, 0);
+    let of_own = LaneHead::new(ana.device(), 90_000_000, &[7; 32]);
+    assert_eq!(brings(&crew, next(&last), vec![of_own]), 0);
     let stranger = Writer::of(77).device();
     writes(&crew, next(&last), vec![LaneHead::new(stranger, 90_000_000, &[7; 32])]);
     let said = arrivals(&crew.coach);
