@@ -1,43 +1,36 @@
-//! Files by their names alone: a leaf lies in its lane's folder, which its name begins with, and a message of a pairing in
-//! the folder for those.
+//! Files by their names alone: a leaf lies in the folder of its part of a lane, and a message of a pairing in the folder for
+//! those.
 
-use holdfast_core::exchange::sealed::SealedName;
+use holdfast_core::exchange::sealed::{LanePart, SealedName};
 use holdfast_core::exchange::{ListedFile, POST_FOLDER, is_post};
 
 use crate::line::{Carried, Line};
 
-/// A lane in a name: the device in 32 digits, a hyphen, the tag in 8.
-const LANE: usize = 41;
-
 /// The folder of a file; none for a name that is none of ours.
-fn folder_of(name: &str) -> Option<&str> {
+fn folder_of(name: &str) -> Option<String> {
     match is_post(name) {
-        true => Some(POST_FOLDER),
-        false => SealedName::parse(name).and_then(|_| name.get(..LANE)),
+        true => Some(POST_FOLDER.to_owned()),
+        false => SealedName::parse(name).map(|name| LanePart::of(&name).to_string()),
     }
-}
-
-/// True for the name of a lane's folder.
-fn is_lane(folder: &str) -> bool {
-    folder_of(&format!("{folder}-00000001-{}.leaf", "0".repeat(16))) == Some(folder)
 }
 
 impl Line {
-    /// The folders of lanes. What lies beside them is not looked at.
+    /// The folders of parts of lanes. What lies beside them is not looked at.
     ///
     /// # Errors
     /// As [`Line::list`].
-    pub fn lanes(&self) -> Result<Vec<String>, Carried> {
-        Ok(self.folders()?.into_iter().filter(|folder| is_lane(folder)).collect())
+    pub fn parts(&self) -> Result<Vec<String>, Carried> {
+        let is_part = |folder: &String| LanePart::parse(folder).is_some();
+        Ok(self.folders()?.into_iter().filter(is_part).collect())
     }
 
-    /// Every leaf there is in these lanes.
+    /// Every leaf there is in these folders.
     ///
     /// # Errors
     /// As [`Line::list`].
-    pub fn leaves_of(&self, lanes: Vec<String>) -> Result<Vec<ListedFile>, Carried> {
+    pub fn leaves_of(&self, parts: Vec<String>) -> Result<Vec<ListedFile>, Carried> {
         let mut found = Vec::new();
-        for folder in lanes {
+        for folder in parts {
             found.extend(self.files_of(&folder)?);
         }
         Ok(found)
@@ -57,7 +50,7 @@ impl Line {
         loop {
             let listing = self.list(Some(folder), after.as_deref())?;
             let last = listing.files.last().map(|file| file.name.clone());
-            let belongs = |file: &ListedFile| folder_of(&file.name) == Some(folder);
+            let belongs = |file: &ListedFile| folder_of(&file.name).as_deref() == Some(folder);
             found.extend(listing.files.into_iter().filter(belongs));
             if listing.whole || last.is_none() {
                 return Ok(found);
@@ -71,7 +64,7 @@ impl Line {
     /// # Errors
     /// As [`Line::list`].
     pub fn leaves(&self) -> Result<Vec<ListedFile>, Carried> {
-        self.leaves_of(self.lanes()?)
+        self.leaves_of(self.parts()?)
     }
 
     fn folders(&self) -> Result<Vec<String>, Carried> {
@@ -92,7 +85,7 @@ impl Line {
     /// # Errors
     /// As [`Line::get`].
     pub fn leaf(&self, name: &str) -> Result<Option<Vec<u8>>, Carried> {
-        folder_of(name).map_or(Ok(None), |folder| self.get(folder, name))
+        folder_of(name).map_or(Ok(None), |folder| self.get(&folder, name))
     }
 
     /// Writes a leaf, or a message of a pairing; false when it was there.
@@ -100,7 +93,7 @@ impl Line {
     /// # Errors
     /// As [`Line::put`].
     pub fn bring(&self, name: &str, content: Vec<u8>) -> Result<bool, Carried> {
-        folder_of(name).map_or(Ok(false), |folder| self.put(folder, name, content))
+        folder_of(name).map_or(Ok(false), |folder| self.put(&folder, name, content))
     }
 
     /// Deletes a leaf of somebody who is forgotten; false when it was not there.
@@ -108,7 +101,7 @@ impl Line {
     /// # Errors
     /// As [`Line::delete`].
     pub fn forget(&self, name: &str) -> Result<bool, Carried> {
-        folder_of(name).map_or(Ok(false), |folder| self.delete(folder, name))
+        folder_of(name).map_or(Ok(false), |folder| self.delete(&folder, name))
     }
 }
 
@@ -117,16 +110,16 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_leaf_lies_in_its_lanes_folder() {
+    fn a_leaf_lies_in_the_folder_of_its_part() {
         let lane = format!("{}-0123abcd", "0123456789abcdef".repeat(2));
-        let name = format!("{lane}-00000012-fedcba9876543210.leaf");
-        assert_eq!(folder_of(&name), Some(lane.as_str()));
-        assert!(is_lane(&lane));
-        for odd in ["", "pairing", &lane[1..], &lane.to_uppercase(), "../x"] {
-            assert!(!is_lane(odd) && folder_of(odd).is_none(), "{odd}");
+        for (sequence, first) in [(1, 1), (32, 1), (33, 33)] {
+            let name = format!("{lane}-{sequence:08}-fedcba9876543210.leaf");
+            assert_eq!(folder_of(&name), Some(format!("{lane}-{first:08}")));
+        }
+        for odd in ["", "pairing", &lane, "../x"] {
+            assert!(folder_of(odd).is_none(), "{odd}");
         }
         let post = "0123456789abcdef-2-fedcba9876543210.pair";
-        assert_eq!(folder_of(post), Some(POST_FOLDER));
-        assert!(!is_lane(POST_FOLDER));
+        assert_eq!(folder_of(post).as_deref(), Some(POST_FOLDER));
     }
 }

@@ -70,7 +70,15 @@ impl Line {
         Ok(Line { kind, now, turn: AtomicU32::new(chance) })
     }
 
-    /// Lists a lane's folder, or with `None` the carrier's own; only what sorts behind `after`.
+    /// Where it leads, without user and password: the same for the same carrier.
+    pub fn place(&self) -> String {
+        match &self.kind {
+            Kind::Folder(folder) => folder.0.display().to_string(),
+            Kind::Web(web) => web.0.to_string(),
+        }
+    }
+
+    /// Lists a folder, or with `None` the carrier's own; only what sorts behind `after`.
     ///
     /// # Errors
     /// Whatever kept it from being listed.

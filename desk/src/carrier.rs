@@ -22,8 +22,13 @@ pub(crate) trait Steps {
     /// Takes in what was done, and says what is to be done.
     fn step(&self, did: ExchangeDid, at: &Instant) -> HoldfastResult<ExchangeStep>;
 
-    /// The folders of a server, of those named, that have to be listed.
-    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>>;
+    /// The folders of a server, of those that it has, that have to be listed.
+    fn to_look_into(
+        &self,
+        carrier: String,
+        folders: Vec<String>,
+        at: &Instant,
+    ) -> HoldfastResult<Vec<String>>;
 }
 
 impl Steps for Holdfast {
@@ -31,8 +36,13 @@ impl Steps for Holdfast {
         self.exchange(did, at.clone())
     }
 
-    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>> {
-        self.to_look_into(folders)
+    fn to_look_into(
+        &self,
+        carrier: String,
+        folders: Vec<String>,
+        at: &Instant,
+    ) -> HoldfastResult<Vec<String>> {
+        self.to_look_into(carrier, folders, at.clone())
     }
 }
 
@@ -42,7 +52,12 @@ impl Steps for Restore {
     }
 
     // Whose thread it is comes out of the search.
-    fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>> {
+    fn to_look_into(
+        &self,
+        _: String,
+        folders: Vec<String>,
+        _: &Instant,
+    ) -> HoldfastResult<Vec<String>> {
         Ok(folders)
     }
 }
@@ -77,8 +92,8 @@ pub(crate) fn exchange_over(
     loop {
         did = match steps.step(did, at)? {
             ExchangeStep::ListFiles => {
-                let lanes = steps.to_look_into(line.lanes()?)?;
-                ExchangeDid::Listed { files: line.leaves_of(lanes)? }
+                let parts = steps.to_look_into(line.place(), line.parts()?, at)?;
+                ExchangeDid::Listed { files: line.leaves_of(parts)? }
             }
             ExchangeStep::Get { names } => fetch(line, &names, &progress)?,
             ExchangeStep::Put { files } => bring(line, files, &progress)?,

@@ -19,8 +19,9 @@ pub(crate) fn exchange_seeing(
     loop {
         did = match device.step(did)? {
             ExchangeStep::ListFiles => {
-                let lanes = device.holdfast.to_look_into(line.lanes()?)?;
-                ExchangeDid::Listed { files: line.leaves_of(lanes)? }
+                let (place, now) = (line.place(), device.now());
+                let parts = device.holdfast.to_look_into(place, line.parts()?, now)?;
+                ExchangeDid::Listed { files: line.leaves_of(parts)? }
             }
             ExchangeStep::Get { names } => {
                 let mut files = Vec::new();

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use holdfast_core::exchange::sealed::{Audience, SealedLeaf};
-use holdfast_core::exchange::{CarriedFile, ExchangeReport, ListedFile};
+use holdfast_core::exchange::sealed::{Audience, LanePart, SealedLeaf, SealedName};
+use holdfast_core::exchange::{CarriedFile, ExchangeDid, ExchangeReport, ExchangeStep, ListedFile};
 use holdfast_core::journal::Role;
 use holdfast_core::trust::Keys;
 use serde_json::Value;
@@ -119,6 +119,57 @@ impl Files {
 pub fn exchange(device: &Device, listing: Vec<ListedFile>, files: &Files) -> ExchangeReport {
     let get = |names: &[String]| names.iter().filter_map(|name| files.get(name)).collect();
     device.exchange_by(listing, get, |_| Ok(0)).unwrap()
+}
+
+/// A server's files: a folder for each part of a lane.
+#[derive(Default)]
+pub struct Parts {
+    folders: BTreeMap<String, Vec<ListedFile>>,
+}
+
+impl Parts {
+    /// Adds what is listed.
+    pub fn add(&mut self, listed: ListedFile) {
+        if let Some(name) = SealedName::parse(&listed.name) {
+            self.folders.entry(LanePart::of(&name).to_string()).or_default().push(listed);
+        }
+    }
+
+    /// A whole exchange, and how many names were listed in it.
+    ///
+    /// # Panics
+    /// When a step is refused.
+    pub fn exchange(&mut self, device: &Device, files: &mut Files) -> (ExchangeReport, usize) {
+        let (mut did, mut listed) = (ExchangeDid::Begin, 0);
+        loop {
+            did = match device.step(did).unwrap() {
+                ExchangeStep::ListFiles => {
+                    let (place, folders) = ("a server".into(), self.folders.keys().cloned());
+                    let wanted =
+                        device.holdfast.to_look_into(place, folders.collect(), device.now());
+                    let of =
+                        |folder: String| self.folders.get(&folder).cloned().unwrap_or_default();
+                    let files: Vec<ListedFile> = wanted.unwrap().into_iter().flat_map(of).collect();
+                    listed = files.len() + self.folders.len();
+                    ExchangeDid::Listed { files }
+                }
+                ExchangeStep::Get { names } => {
+                    let files = names.iter().filter_map(|name| files.get(name)).collect();
+                    ExchangeDid::Got { files, unread: Vec::new() }
+                }
+                ExchangeStep::Put { files: brought } => {
+                    let written = brought.len() as u32;
+                    for file in brought {
+                        let bytes = file.content.len() as u64;
+                        self.add(ListedFile { name: file.name.clone(), bytes });
+                        files.add(file);
+                    }
+                    ExchangeDid::Put { written, unwritten: Vec::new() }
+                }
+                ExchangeStep::Done { report } => return (report, listed),
+            };
+        }
+    }
 }
 
 impl LongLog {

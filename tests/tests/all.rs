@@ -35,6 +35,7 @@ mod leaving;
 mod left_alone;
 mod left_open;
 mod left_out;
+mod listing;
 mod load_laws;
 mod loads;
 mod lost;

@@ -113,14 +113,16 @@ fn a_member_looks_into_the_lanes_of_the_own_thread() {
         squats(athlete, "2026-11-03", &[(50, 8)]);
     }
     crew.exchange_all().unwrap();
-    let lane = |name: &str| name[..41].to_owned();
+    let lane = |name: &str| format!("{}-00000001", &name[..41]);
     let all: BTreeSet<String> = crew.carrier.files().iter().map(|file| lane(&file.name)).collect();
     // The coach's own, and for each member the member's and the coach's.
     assert_eq!(all.len(), 1 + 2 * 3);
     let mut named: Vec<String> = all.iter().cloned().collect();
-    named.extend(["photos".to_owned(), String::new(), "x".repeat(41), "ä".repeat(41)]);
+    named.extend(["photos".to_owned(), String::new(), "x".repeat(50), "ä".repeat(50)]);
     let looks = |device: &Device| -> BTreeSet<String> {
-        device.holdfast.to_look_into(named.clone()).unwrap().into_iter().collect()
+        let (place, now) = ("https://files.example.org/".into(), device.now());
+        let wanted = device.holdfast.to_look_into(place, named.clone(), now).unwrap();
+        wanted.into_iter().collect()
     };
     assert_eq!(looks(&crew.coach), all);
     let of = crew.athletes.iter().map(looks).collect::<Vec<_>>();

@@ -173,7 +173,7 @@ impl Device {
         let trusted = self.trusted();
         let (keys, trusted, standing) = (&self.kept.keys, &trusted, &self.standing);
         let signer = Signer { keys, trusted, crew, standing };
-        self.shelf.cut(&mut self.store, &signer)?;
+        _ = self.shelf.cut(&mut self.store, &signer)?;
         self.tail.clear();
         Ok(())
     }
@@ -230,12 +230,19 @@ impl Device {
         Ok(step)
     }
 
-    /// The folders of lanes, of those named, that an exchange has to look into.
-    pub(crate) fn to_look_into(&self, folders: Vec<String>) -> Result<Vec<String>> {
-        match self.crew() {
-            Some(crew) => exchange::to_look_into(&self.store, &Bag::of(&self.home), crew, folders),
-            None => Ok(Vec::new()),
-        }
+    /// The folders of a server, of those named, that the exchange under way has to list.
+    pub(crate) fn look_into(
+        &mut self,
+        carrier: &str,
+        folders: Vec<String>,
+        at: &Instant,
+    ) -> Result<Vec<String>> {
+        let Some(crew) = self.crew() else { return Ok(Vec::new()) };
+        let own = (&mut self.store, &Bag::of(&self.home), crew);
+        let look = exchange::Look::begin(own, (carrier, &folders), at.wall_ms)?;
+        let folders = look.folders();
+        self.traffic.looks(look);
+        Ok(folders)
     }
 
     /// Holds every signature, hash and chain of its leaves against each other.

@@ -12,10 +12,16 @@ impl Holdfast {
         self.at(at, |state, at| state.device.exchange(did, at))
     }
 
-    /// The folders of a server, of those named, that an exchange has to list: a member's device needs those of its own
-    /// thread alone. Each holds one lane.
-    pub fn to_look_into(&self, folders: Vec<String>) -> HoldfastResult<Vec<String>> {
-        self.with(|state| state.device.to_look_into(folders))
+    /// The folders of a server, of those that it has, that the exchange under way has to list: what may have something new.
+    /// Each holds a part of a lane. `carrier` is the server's address, or another name that stays: what it was seen to hold is
+    /// noted under that.
+    pub fn to_look_into(
+        &self,
+        carrier: String,
+        folders: Vec<String>,
+        at: Instant,
+    ) -> HoldfastResult<Vec<String>> {
+        self.at(at, |state, at| state.device.look_into(&carrier, folders, at))
     }
 
     /// Takes a crewmate's files along, as they lie on a stick or were shared between two phones. Nobody opens them; the

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Connection, OptionalExtension, Row, Transaction, params};
 
-use super::sealed::{LaneHead, SealedHeader, SealedLeaf, SealedName};
+use super::sealed::{LaneHead, LanePart, SealedHeader, SealedLeaf, SealedName, Tag};
 use crate::error::Result;
 use crate::id::{DeviceId, PersonId};
 use crate::journal::{Hlc, MAX_AHEAD_MS};
@@ -229,6 +229,44 @@ pub(super) fn files(connection: &Connection) -> Result<BTreeMap<SealedName, u64>
     let rows =
         statement.query_map([], |row| Ok((name_in(row)?, row.get::<_, i64>(4)?.unsigned_abs())))?;
     Ok(rows.collect::<rusqlite::Result<_>>()?)
+}
+
+/// The files that are here but for those in some parts, which are not read: each with its size.
+pub(super) fn files_but(
+    connection: &Connection,
+    passed_by: impl Fn(&LanePart) -> bool,
+) -> Result<BTreeMap<SealedName, u64>> {
+    let sql = "SELECT device, tag, sequence, hash, bytes FROM file
+               WHERE (device, tag, sequence) > (?1, ?2, ?3) ORDER BY device, tag, sequence, hash";
+    let mut statement = connection.prepare_cached(sql)?;
+    let mut found = BTreeMap::new();
+    let (mut device, mut tag, mut place) = (DeviceId(uuid::Uuid::nil()), Tag::of(&[]), -1);
+    'behind: loop {
+        let mut rows = statement.query(params![device.0, tag, place])?;
+        while let Some(row) = rows.next()? {
+            let name = name_in(row)?;
+            let part = LanePart::of(&name);
+            if passed_by(&part) {
+                (device, tag, place) = (part.device, part.tag, part.last() as i64);
+                continue 'behind;
+            }
+            found.insert(name, row.get::<_, i64>(4)?.unsigned_abs());
+        }
+        return Ok(found);
+    }
+}
+
+/// A file of the leaf at a place, with its size.
+pub(super) fn file_at(
+    connection: &Connection,
+    part: &LanePart,
+    place: u64,
+) -> Result<Option<(SealedName, u64)>> {
+    let sql = "SELECT device, tag, sequence, hash, bytes FROM file
+               WHERE device = ?1 AND tag = ?2 AND sequence = ?3 LIMIT 1";
+    let key = params![part.device.0, part.tag, place as i64];
+    let read = |row: &Row<'_>| Ok((name_in(row)?, row.get::<_, i64>(4)?.unsigned_abs()));
+    Ok(connection.prepare_cached(sql)?.query_row(key, read).optional()?)
 }
 
 /// How the leaves of a lane follow one another.

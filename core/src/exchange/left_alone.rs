@@ -79,6 +79,7 @@ pub(super) fn keep_few(
     store: &mut Store,
     known: &BTreeMap<(SealedName, u64), Known>,
     listing: &[ListedFile],
+    passed_by: impl Fn(&SealedName) -> bool,
 ) -> Result<()> {
     if known.len() <= MOST {
         return Ok(());
@@ -87,7 +88,7 @@ pub(super) fn keep_few(
         listing.iter().filter_map(|file| SealedName::parse(&file.name)).collect();
     store.write(|tx| {
         let mut statement = tx.prepare_cached("DELETE FROM left_alone WHERE name = ?1")?;
-        let gone = known.keys().filter(|(name, _)| !there.contains(name));
+        let gone = known.keys().filter(|(name, _)| !there.contains(name) && !passed_by(name));
         gone.map(|(name, _)| name.to_string())
             .try_for_each(|name| statement.execute([name]).map(drop))?;
         Ok(())

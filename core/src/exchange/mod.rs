@@ -15,12 +15,13 @@ mod finding;
 mod forget;
 mod gaps;
 mod heal;
-mod lanes;
 mod ledger;
 mod left_alone;
+mod looked;
 mod members;
 mod portion;
 mod post;
+mod running;
 pub mod sealed;
 mod shelf;
 mod signer;
@@ -42,10 +43,10 @@ pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use finding::{Finding, Found};
 pub(crate) use forget::{files_of, forgotten, holds_any, purge};
 pub(crate) use gaps::{forked, gaps};
-pub(crate) use lanes::to_look_into;
 pub(crate) use ledger::{
     ENTRIES_A_LEAF, latest_hlc, leaves, names, threads_of, tops, uncounted, unpublished,
 };
+pub(crate) use looked::Look;
 pub(crate) use members::{Trusted, add_claimed, is_another_persons, on_opening, settle};
 pub(crate) use post::{MOST_POST_BYTES, MOST_POSTS, Post, opened};
 pub use post::{POST_FOLDER, is_post};

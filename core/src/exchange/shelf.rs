@@ -98,20 +98,28 @@ impl Shelf {
         }
     }
 
-    /// Cuts everything that waits into leaves and puts them there; before them those that a stop, or a full disk,
+    /// Cuts everything that waits into leaves, and gives the files; puts them there, before them those that a stop, or a full disk,
     /// kept from lying there when they were cut.
     ///
     /// # Errors
     /// When one cannot be put there: then the shelf does not hold all that is cut.
-    pub(crate) fn cut(&self, store: &mut Store, signer: &Signer<'_>) -> Result<()> {
+    pub(crate) fn cut(&self, store: &mut Store, signer: &Signer<'_>) -> Result<Vec<SealedName>> {
         self.put_waiting(store)?;
-        while !cut::cut(store, signer)?.is_empty() {
+        let mut all = Vec::new();
+        loop {
+            let cut = cut::cut(store, signer)?;
+            if cut.is_empty() {
+                break;
+            }
+            self.put_waiting(store)?;
+            all.extend(cut);
+        }
+        let again = store.write(|tx| seal_again(tx, signer))?;
+        if !again.is_empty() {
             self.put_waiting(store)?;
         }
-        if !store.write(|tx| seal_again(tx, signer))?.is_empty() {
-            self.put_waiting(store)?;
-        }
-        Ok(())
+        all.extend(again);
+        Ok(all)
     }
 
     /// Puts there what waits for it.

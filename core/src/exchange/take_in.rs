@@ -242,7 +242,7 @@ fn catch_up(
         if !planted(Planted::OwnLeafIgnored) && reader.is_lost(store, file)? {
             let (keys, trusted) = (&reader.kept.keys, reader.trusted);
             let signer = Signer { keys, trusted, crew, standing: &*reader.standing };
-            return shelf.cut(store, &signer);
+            return shelf.cut(store, &signer).map(drop);
         }
     }
     Ok(())

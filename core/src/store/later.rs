@@ -26,3 +26,26 @@ ALTER TABLE file ADD COLUMN bytes INTEGER NOT NULL DEFAULT 0;
 -- 0 for one that somebody showed in a pairing: anybody can certify a device's public keys
 ALTER TABLE certificate ADD COLUMN proven INTEGER NOT NULL DEFAULT 1;
 ";
+
+/// Which parts of lanes a carrier holds whole, so that they need not be listed at each exchange.
+pub(super) const LOOKED_SQL: &str = "
+CREATE TABLE looked (
+  device BLOB NOT NULL,
+  tag TEXT NOT NULL,
+  -- the part's first place
+  first INTEGER NOT NULL,
+  -- the first 16 hexadecimal digits of the SHA-256 of the carrier's address
+  carrier TEXT NOT NULL,
+  -- when it was listed, milliseconds since 1970 by the wall clock
+  at_ms INTEGER NOT NULL,
+  PRIMARY KEY (device, tag, first, carrier)
+) STRICT, WITHOUT ROWID;
+-- a file that is new here, or lost, has to be looked for there; so has what the first file of the next part may contradict
+CREATE TRIGGER file_is_new AFTER INSERT ON file BEGIN
+  DELETE FROM looked WHERE device = NEW.device AND tag = NEW.tag
+    AND first IN (NEW.sequence - (NEW.sequence - 1) % 32, NEW.sequence - 1 - (NEW.sequence - 2) % 32);
+END;
+CREATE TRIGGER file_is_lost AFTER DELETE ON file BEGIN
+  DELETE FROM looked WHERE device = OLD.device AND tag = OLD.tag AND first = OLD.sequence - (OLD.sequence - 1) % 32;
+END;
+";

@@ -13,6 +13,7 @@ mod header;
 pub mod inside;
 mod name;
 mod pack;
+mod part;
 mod scan;
 
 #[cfg(test)]
@@ -36,6 +37,7 @@ pub use fault::SealedFault;
 pub use header::{LaneHead, SealedHeader};
 pub(crate) use name::stored_hash;
 pub use name::{FileHash, SealedName, Tag};
+pub use part::{LanePart, PLACES_A_PART};
 
 use crate::id::{CrewId, PersonId};
 use crate::journal::Entry;
