@@ -49,6 +49,7 @@ mod papers;
 mod people;
 mod plates;
 mod put_back;
+mod questions;
 mod screens;
 mod season;
 mod second_place;

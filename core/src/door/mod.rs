@@ -25,7 +25,9 @@ use crate::device::{self, Device, Keystore, LetGo, Start};
 use crate::history::{self, Export};
 use crate::id::{PersonId, RecordId};
 use crate::instant::Instant;
-use crate::session::{self, Correction, Kept, Row, SessionScreen, Tap, Typed};
+use crate::session::{
+    self, Answers, Ask, Correction, Kept, QuestionScreen, Row, SessionScreen, Tap, Typed,
+};
 use crate::store;
 use guard::caught;
 
@@ -123,6 +125,22 @@ impl Holdfast {
     /// row, until something is logged. Without a row it follows the day again.
     pub fn choose(&self, row: Option<Row>, at: Instant) -> HoldfastResult<SessionScreen> {
         self.screen(at, |state, at| session::choose(&mut state.device, &mut state.session, row, at))
+    }
+
+    /// A question as a screen: what can be touched, and the key that takes the answer. `answers` is what a touch led to; none
+    /// begins the question. Nothing is logged by asking: the key's tap does that.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`] where nothing of the kind can be asked now.
+    pub fn question(
+        &self,
+        ask: Ask,
+        answers: Option<Answers>,
+        at: Instant,
+    ) -> HoldfastResult<QuestionScreen> {
+        self.at(at, |state, at| {
+            session::question(&mut state.device, &mut state.session, &ask, answers, at)
+        })
     }
 
     /// What is planned for another date, or a day by its name, with the loads as they stand.

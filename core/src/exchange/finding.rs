@@ -3,8 +3,8 @@
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
+use super::own::MAX_LISTING;
 use super::sealed::{MAX_SEALED_BYTES, SealedFault, SealedLeaf, SealedName, Tag, lane_tag};
-use super::steps::MAX_LISTING;
 use super::{CarriedFile, ExchangeReport, ListedFile};
 use super::{ExchangeDid, ExchangeStep};
 use crate::error::{Error, Field, Result};

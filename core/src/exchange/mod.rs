@@ -19,6 +19,7 @@ mod ledger;
 mod left_alone;
 mod looked;
 mod members;
+mod own;
 mod portion;
 mod post;
 mod running;
@@ -48,13 +49,14 @@ pub(crate) use ledger::{
 };
 pub(crate) use looked::Look;
 pub(crate) use members::{Trusted, add_claimed, is_another_persons, on_opening, settle};
+pub use own::MAX_LISTING;
+pub(crate) use own::Own;
 pub(crate) use post::{MOST_POST_BYTES, MOST_POSTS, Post, opened};
 pub use post::{POST_FOLDER, is_post};
 pub(crate) use shelf::Shelf;
 pub(crate) use signer::Signer;
 pub use step::{ExchangeDid, ExchangeStep};
-pub use steps::MAX_LISTING;
-pub(crate) use steps::{Own, Traffic};
+pub(crate) use steps::Traffic;
 pub(crate) use take_in::{Reader, take_in};
 pub(crate) use verify::{Seals, seals};
 

@@ -8,9 +8,9 @@ use super::forget::{forgotten, is_forgotten};
 use super::heal::Rotten;
 use super::left_alone::{Known, keep_few, leave_alone, left_alone};
 use super::looked::Look;
+use super::own::{MAX_LISTING, Own};
 use super::portion::{BYTES_A_STEP, FILES_A_STEP, in_turn, some_of};
 use super::sealed::{LanePart, MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named};
-use super::steps::{MAX_LISTING, Own};
 use super::take_in::{Reader, take_in};
 use super::{
     AsideFile, CarriedFile, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_post, ledger,

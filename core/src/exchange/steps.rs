@@ -9,33 +9,13 @@
 use std::collections::BTreeSet;
 
 use super::looked::Look;
-use super::members::Trusted;
+use super::own::Own;
 use super::running::Running;
-use super::sealed::{SealedName, lane_tag};
-use super::signer::Signer;
-use super::{AsideFile, Bag, ExchangeDid, ExchangeReport, ExchangeStep, Shelf, ledger};
+use super::sealed::SealedName;
+use super::{AsideFile, ExchangeDid, ExchangeReport, ExchangeStep, ledger};
 use crate::error::{Error, Field, Result};
-use crate::id::CrewId;
 use crate::instant::Instant;
 use crate::say;
-use crate::store::Store;
-use crate::trust::{Kept, Standing};
-
-/// The most names of one listing that are looked at: a folder with more is not a carrier's.
-pub const MAX_LISTING: usize = 100_000;
-
-/// What an exchange works on.
-pub(crate) struct Own<'a> {
-    pub(crate) store: &'a mut Store,
-    pub(crate) shelf: &'a Shelf,
-    pub(crate) bag: &'a Bag,
-    pub(crate) kept: &'a Kept,
-    pub(crate) trusted: &'a Trusted,
-    /// Who counts, as of now.
-    pub(crate) standing: &'a mut Standing,
-    /// The crew: nothing is exchanged before there is one.
-    pub(crate) crew: CrewId,
-}
 
 /// What a device knows of its carrier.
 #[derive(Default)]
@@ -45,21 +25,6 @@ pub(crate) struct Traffic {
     /// True when the last exchange read every file that it wanted.
     pub(crate) all_read: bool,
     running: Option<Running>,
-}
-
-impl Own<'_> {
-    /// True for a file that may be for this device. A member's has one thread, and works out what its lanes are called
-    /// by; a coach's has all.
-    pub(super) fn is_for_us(&self, name: &SealedName) -> bool {
-        let own = self.store.own();
-        own.coach || lane_tag(self.crew, own.person, name.device) == name.tag
-    }
-
-    /// What seals, and what it seals from.
-    pub(super) fn sealing(&mut self) -> (Signer<'_>, &Shelf, &mut Store) {
-        let (keys, trusted, crew) = (&self.kept.keys, self.trusted, self.crew);
-        (Signer { keys, trusted, crew, standing: &*self.standing }, self.shelf, self.store)
-    }
 }
 
 impl Traffic {

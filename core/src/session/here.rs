@@ -353,9 +353,11 @@ fn begins_beside(view: &IntervalView) -> bool {
 }
 
 /// In a full room not everybody starts at the first station.
-fn can_start_elsewhere(view: &IntervalView) -> bool {
+pub(super) fn can_start_elsewhere(view: &IntervalView) -> bool {
     let over = view.clock.as_ref().is_none_or(|clock| clock.phase == Phase::Done);
-    over && view.stations.len() > 1
+    // What is logged is counted from the station that was started at.
+    let logged = view.windows.iter().any(|window| window.reps.is_some());
+    over && !logged && view.stations.len() > 1
 }
 
 fn set_line(title: &str, view: &StrengthView, set: u32) -> String {

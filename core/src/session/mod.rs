@@ -22,6 +22,7 @@ mod noted;
 mod notes;
 mod pace;
 mod plates;
+mod question;
 mod rest;
 mod rows;
 mod said;
@@ -63,6 +64,10 @@ pub use line::{Typed, line_help};
 pub use pace::FewerReps;
 pub(crate) use plates::plates;
 pub use plates::{PlatesAsked, PlatesScreen, PlatesStep};
+pub(crate) use question::question;
+pub use question::{
+    Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign,
+};
 pub use screen::*;
 pub use tap::{SideReading, Tap};
 pub use went_by::LATE_MS;

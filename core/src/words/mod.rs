@@ -17,8 +17,8 @@ mod why;
 
 pub(crate) use able::{able, ended, expected_reps, trend};
 pub(crate) use clock::{
-    before_side, cue, fewer_reps, held_side, hold_question, interval_question, long_ago, next_cue,
-    phase, rest, suggested_rest, to_side, went_by, window_cue,
+    before_side, cue, digits, fewer_reps, held_side, hold_question, interval_question, long_ago,
+    next_cue, phase, rest, suggested_rest, to_side, went_by, window_cue,
 };
 pub(crate) use key::{KeyFor, ask, key, key_more};
 pub(crate) use load::{load_text, plates_short, plates_text, spared, wrong_load};

@@ -3,7 +3,7 @@
 use super::{Did, Taps, within};
 use crate::error::{Error, Field, Result, Thing};
 use crate::journal::{Lift, OptionTaken};
-use crate::load::Prepared;
+use crate::load::{Prepared, Reason};
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Exercise, LoadRule, PieceKind};
 use crate::say;
@@ -55,7 +55,9 @@ impl Taps<'_> {
         let said_again =
             (load.is_some() || before.is_some_and(|lift| lift.load.is_none())) && reps.is_some();
         let load = load.or(before.and_then(|lift| lift.load)).or(planned);
-        if load.is_none() && strength.load != LoadRule::Free {
+        // As the screen shows it: an option that the plan gives no load for has none to propose.
+        let free = next.map_or(strength.load == LoadRule::Free, |next| next.reason == Reason::Free);
+        if load.is_none() && !free {
             return Err(Error::invalid(Field::Load, say::tap::load_unknown()));
         }
         let exercise = before.map_or(&asks.view.exercise, |lift| &lift.exercise);

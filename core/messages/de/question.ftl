@@ -1,0 +1,97 @@
+### Fragen als Bildschirme des Telefons, zwischen zwei Sätzen gelesen: oben die Frage, darunter Tasten; die eine Taste sagt, was
+### sie speichert oder was noch fehlt.
+
+not-here = Hier gibt es jetzt nichts zu fragen.
+
+## Ein Satz von Hand.
+
+what-did-you-lift = Was hast du gehoben?
+how-many-reps = Wie viele saubere Wiederholungen?
+load = Last, in Schritten, die der Raum hergibt
+good-reps = Saubere Wiederholungen
+# Wie viele noch gegangen wären.
+reps-left = Wiederholungen in Reserve
+reps-left-if-known = Wiederholungen in Reserve (wenn du magst)
+# Unter der Last, die der Plan vorschlägt.
+proposed = { $load } vorgeschlagen
+# Unter der Zahl, die gefragt ist.
+asked = gefragt
+or-more = { $number } oder mehr
+choose-load = Last wählen
+choose-reps = Wiederholungen wählen
+choose-reserve = Reserve wählen
+not-saved-yet = Noch nicht gespeichert.
+# Was gespeichert wird, etwa "57,5 kg × 6, 2 in Reserve".
+save = Speichern: { $what }
+corrects-set = Korrigiert Satz { $set }.
+
+## Ein Fenster von Hand, und die Sekunden einer Dehnung.
+
+what-did-you-do = Was hast du gemacht?
+to-spare = Zeit übrig
+save-reps = { $reps ->
+    [one] Speichern: 1 Wiederholung
+   *[other] Speichern: { $reps } Wiederholungen
+}
+corrects-window = Korrigiert Fenster { $window }.
+how-long-held = Wie lange hast du gehalten?
+held = Gehalten
+
+## Eine Messung. $protocol ist etwa "Knie zur Wand".
+
+measure-before = Vor dem Halten: { $protocol }
+measure-after = Nach dem Halten: { $protocol }
+choose-reading = Messwert wählen
+
+## Das Ende einer Einheit, und wo sie beginnt.
+
+how-hard = Wie anstrengend war die ganze Einheit?
+rest-end = 0 Ruhe
+hardest-end = 10 das Härteste überhaupt
+how-many-minutes = Wie lange hat sie gedauert?
+minutes = min
+finish-rated = Beenden: Anstrengung { $rpe }
+choose-rpe = Anstrengung wählen
+choose-minutes = Dauer wählen
+which-day = Welche Einheit trainierst du?
+choose-day = Einheit wählen
+which-bar = Mit welcher Stange hebst du?
+choose-bar = Andere Stange wählen
+stays-next-time = Sie bleibt auch die nächsten Male.
+which-station = Wo fängst du an?
+
+## Alternativen.
+
+options = Alternativen
+instead-of = Statt { $movement }
+# Ein Grund, etwa "unterer Rücken".
+option-for = Grund: { $reason }
+taken-now = gerade gewählt
+back-to = Zurück zu { $movement }
+take = { $what } nehmen
+choose-option = Alternative wählen
+logged-with-reason = Deine Trainerin oder dein Trainer sieht, welche und warum.
+
+## Beschwerden.
+
+where-hurts = Wo tut es weh?
+how-bad = Wie stark, 1 bis 10?
+loads-stay = 1 bis { $most }: die Last bleibt
+movement-stops = { $least } bis 10: Übung abbrechen
+any-signs = Taubheit, Schwäche, Schwindel oder Schmerz in der Brust?
+which-signs = Was davon?
+none-of-these = Nichts davon
+back-to-place = Zurück
+choose-place = Stelle wählen
+choose-severity = Stärke wählen
+save-flag = Speichern: { $place }, { $severity } von 10
+
+## Notizen.
+
+add-note = Notiz hinzufügen
+note = Notiz
+coach-reads = Das kann deine Trainerin oder dein Trainer lesen
+stays-here = Bleibt auf diesem Gerät
+choose-reader = Wählen, wer es lesen kann
+type-note = Notiz eingeben
+save-note = Notiz speichern

@@ -1,0 +1,221 @@
+//! A set by hand: load, reps, reps in reserve.
+
+use super::super::rows::set_of;
+use super::Of;
+use super::fields::{Answers, Choice, ChoiceShape, QuestionField, QuestionScreen};
+use crate::load::Reason;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Builds, PieceKind};
+use crate::say::question as say;
+use crate::session::{Key, KeyKind, PieceKindView, SessionState, SetView, StrengthView, Tap};
+use crate::words::{self, KeyFor, Remarks};
+
+/// Reps in keys of their own; more are counted by steps.
+const KEYS: u32 = 12;
+/// The most reps that are counted.
+const MOST_REPS: u32 = 100;
+/// The most reps in reserve that anybody can tell.
+const MOST_RESERVE: u32 = 5;
+
+/// What stands behind a set by hand.
+struct Hand<'a> {
+    shown: &'a SetView,
+    /// The loads there are; none where the set has no load.
+    builds: Option<Builds>,
+    answers: Answers,
+}
+
+impl Of<'_> {
+    pub(super) fn set(
+        &self,
+        piece: &str,
+        set: u32,
+        whole: bool,
+        answers: Answers,
+    ) -> Option<QuestionScreen> {
+        let PieceKindView::Strength { view } = self.kind(piece)? else { return None };
+        let shown = set_of(view, set)?;
+        let hand = Hand { shown, builds: self.loads(piece, view, shown), answers };
+        let hand = hand.filled();
+        let asks_reserve = shown.reason.is_first_time() && shown.done.is_none();
+        let whole =
+            whole || shown.done.is_some() || (hand.builds.is_some() && shown.load.is_none());
+        let mut fields = Vec::new();
+        if whole {
+            fields.extend(hand.load(self.screen.unit));
+        }
+        if whole || shown.open {
+            fields.push(hand.reps());
+        }
+        if whole || asks_reserve {
+            fields.push(hand.reserve(asks_reserve));
+        }
+        Some(QuestionScreen {
+            title: if whole { say::what_did_you_lift() } else { say::how_many_reps() }.into(),
+            about: Some(view.movement.clone()),
+            sign: None,
+            fields,
+            key: self.set_key(piece, &hand, asks_reserve),
+        })
+    }
+
+    /// The loads that a set can have; none where it has none.
+    fn loads(&self, piece: &str, view: &StrengthView, shown: &SetView) -> Option<Builds> {
+        let (block, unit) = (self.snapshot.block.as_ref()?, self.screen.unit);
+        let planned = self.snapshot.day()?.piece(piece).and_then(|piece| match &piece.kind {
+            PieceKind::Strength(strength) => Some(strength),
+            _ => None,
+        });
+        let bar = self.snapshot.bar(piece);
+        let builds = match planned {
+            Some(strength) => block.builds_for(strength, &view.exercise, unit, bar),
+            None => block.builds(&view.exercise, unit),
+        };
+        // What is free may be done with no load, where there is nothing to lift.
+        let none = shown.reason == Reason::Free && builds.loads().next().is_none();
+        let lifted = shown.done.as_ref().and_then(|done| done.load).is_some();
+        (!none || lifted).then(|| builds.clone())
+    }
+
+    fn set_key(&self, piece: &str, hand: &Hand<'_>, asks_reserve: bool) -> Key {
+        let Hand { shown, builds, answers } = hand;
+        let waits = |words: &str| Key {
+            kind: KeyKind::Waits,
+            words: words.into(),
+            more: Some(say::not_saved_yet().into()),
+            tap: None,
+            asks: None,
+        };
+        if builds.is_some() && answers.load.is_none() && shown.reason != Reason::Free {
+            return waits(say::choose_load());
+        }
+        let Some(reps) = answers.reps else { return waits(say::choose_reps()) };
+        if asks_reserve && answers.reserve.is_none() {
+            return waits(say::choose_reserve());
+        }
+        let load = answers.load.map(|load| words::load_text(load, self.screen.unit));
+        let done = words::set_done(load.as_deref(), reps, answers.reserve, Remarks::default());
+        let (what, set) = (done.as_str(), shown.set);
+        let running = self.screen.state == SessionState::Running;
+        let rests = running && !self.screen.afterwards && shown.done.is_none();
+        let more = match shown.done {
+            Some(_) => Some(say::corrects_set(set)),
+            None => words::key_more(&KeyFor::Set { what, set, rests }),
+        };
+        Key {
+            kind: KeyKind::Saves,
+            words: say::save(what),
+            more,
+            tap: Some(Tap::LogSet {
+                piece: piece.to_owned(),
+                set: Some(set),
+                load: answers.load,
+                reps: Some(reps),
+                reserve: answers.reserve,
+            }),
+            asks: None,
+        }
+    }
+}
+
+impl Hand<'_> {
+    /// With what was logged, otherwise what was asked, where nothing is answered.
+    fn filled(mut self) -> Self {
+        let done = self.shown.done.as_ref();
+        let proposed = self.shown.load.as_ref().map(|load| load.mass);
+        let answers = &mut self.answers;
+        answers.load = answers.load.or(done.and_then(|done| done.load)).or(proposed);
+        let asked = (!self.shown.open).then_some(self.shown.asked);
+        answers.reps = answers.reps.or(done.map(|done| done.reps)).or(asked);
+        answers.reserve = answers.reserve.or(done.and_then(|done| done.reserve));
+        self
+    }
+
+    /// In steps that the room can build. Before one is chosen, more leads to the lightest.
+    fn load(&self, unit: MassUnit) -> Option<QuestionField> {
+        let builds = self.builds.as_ref()?;
+        let value = self.answers.load;
+        let proposed = self.shown.load.as_ref().map(|load| load.mass);
+        let to = |next: Option<Mass>| {
+            let next = next?;
+            let number = next.number(unit);
+            let is_proposed = proposed == Some(next);
+            let words = if is_proposed { say::proposed(&number) } else { number };
+            Some(Choice::new(words, false, Answers { load: Some(next), ..self.answers.clone() }))
+        };
+        let (less, more) = match value {
+            Some(load) => (lighter(builds, load, unit), heavier(builds, load, unit)),
+            None => (None, builds.lightest().map(|build| build.mass).or(Some(step(unit)))),
+        };
+        Some(QuestionField::Stepper {
+            label: say::load().into(),
+            value: value.map(|load| load.number(unit)),
+            unit: Some(unit.symbol().into()),
+            less: to(less),
+            more: to(more),
+        })
+    }
+
+    fn reps(&self) -> QuestionField {
+        let (shown, answers) = (self.shown, &self.answers);
+        let then = |reps: u32| Answers { reps: Some(reps), ..answers.clone() };
+        match answers.reps {
+            Some(reps) if !shown.open || reps > KEYS => {
+                QuestionField::count(say::good_reps().into(), (reps, 0..=MOST_REPS), then)
+            }
+            chosen => {
+                let label = Some(say::good_reps().to_owned());
+                let mut field = QuestionField::numbers(label, 1..=KEYS, chosen, then);
+                if let QuestionField::Choices { choices, .. } = &mut field {
+                    let asked = choices.get_mut(shown.asked.saturating_sub(1) as usize);
+                    asked.into_iter().for_each(|asked| asked.more.push(say::asked().into()));
+                    let more = Choice::new(say::or_more(KEYS + 1), false, then(KEYS + 1));
+                    let none = Choice::new("0", chosen == Some(0), then(0));
+                    choices.extend([none, more]);
+                }
+                field
+            }
+        }
+    }
+
+    /// Of a first time it finds the next load, and is asked for; otherwise it may be left out.
+    fn reserve(&self, asked: bool) -> QuestionField {
+        let answers = &self.answers;
+        let label = if asked { say::reps_left() } else { say::reps_left_if_known() };
+        let then = |left: u32| {
+            let again = answers.reserve == Some(left) && !asked;
+            Answers { reserve: (!again).then_some(left), ..answers.clone() }
+        };
+        let label = Some(label.to_owned());
+        let mut field = QuestionField::numbers(label, 0..=MOST_RESERVE, answers.reserve, then);
+        if let QuestionField::Choices { choices, shape: ChoiceShape::Numbers, .. } = &mut field
+            && let Some(last) = choices.last_mut()
+        {
+            last.words = say::or_more(MOST_RESERVE);
+        }
+        field
+    }
+}
+
+/// Where the room's loads are not known: 2.5 kg or 5 lb. Common practice, no source.
+fn step(unit: MassUnit) -> Mass {
+    match unit {
+        MassUnit::Kg => Mass { ten_ng: MassUnit::Kg.ten_ng() * 5 / 2 },
+        MassUnit::Lb => Mass { ten_ng: MassUnit::Lb.ten_ng() * 5 },
+    }
+}
+
+fn lighter(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
+    if builds.loads().next().is_some() {
+        return builds.below(load).map(|build| build.mass);
+    }
+    let less = load - step(unit);
+    (less > Mass::default()).then_some(less)
+}
+
+fn heavier(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
+    if builds.loads().next().is_some() {
+        return builds.above(load).map(|build| build.mass);
+    }
+    Some(load + step(unit))
+}

@@ -1,0 +1,250 @@
+//! Questions as screens: whatever is touched, the key says what is missing or saves what it says.
+
+use catalogue::{Language, speaking};
+use holdfast_core::care::Sign;
+use holdfast_core::plan::MeasuredWhen;
+use holdfast_core::session::{
+    Answers, Ask, Choice, KeyKind, QuestionField, QuestionScreen, Row, SessionState, Tap,
+};
+use holdfast_tests::taps::{begin, begin_day, finish, kg};
+use holdfast_tests::train::squats;
+use holdfast_tests::{Crew, Device, SMALL_PLAN, seed_or};
+use rand::RngExt;
+use rand_chacha::ChaCha8Rng;
+use rand_chacha::rand_core::SeedableRng;
+
+const EVERY_KIND: &str = include_str!("../../bindings/fixtures/every-kind.toml");
+
+fn ask(device: &Device, ask: &Ask, answers: Option<Answers>) -> QuestionScreen {
+    device.holdfast.question(ask.clone(), answers, device.now()).unwrap()
+}
+
+/// Everything on a question that can be touched.
+fn touches(question: &QuestionScreen) -> Vec<Choice> {
+    let of = |field: &QuestionField| match field {
+        QuestionField::Stepper { less, more, .. } => less.iter().chain(more).cloned().collect(),
+        QuestionField::Choices { choices, .. } => choices.clone(),
+        QuestionField::Words { .. } => Vec::new(),
+    };
+    question.fields.iter().flat_map(of).collect()
+}
+
+fn set(set: u32, whole: bool) -> Ask {
+    Ask::Row { row: Row::Set { piece: "Squat".into(), set }, whole }
+}
+
+/// Every question that a screen can lead to.
+fn asks(device: &Device) -> Vec<Ask> {
+    let screen = device.today().unwrap();
+    let mut asks = vec![Ask::Day, Ask::Note { row: None }, Ask::Hurts { row: None }];
+    for row in &screen.rows {
+        asks.extend([false, true].map(|whole| Ask::Row { row: row.clone(), whole }));
+        asks.push(Ask::Note { row: Some(row.clone()) });
+        asks.push(Ask::Hurts { row: Some(row.clone()) });
+    }
+    for piece in &screen.pieces {
+        let piece = piece.name.clone();
+        asks.extend([
+            Ask::Option { piece: piece.clone() },
+            Ask::Station { piece: piece.clone() },
+            Ask::Bar { piece },
+        ]);
+    }
+    asks
+}
+
+/// Seeded: whoever touches anything in any question comes to a key that waits for something or does what it says, and
+/// that is accepted.
+#[test]
+fn any_touches_lead_to_a_key_that_is_accepted() {
+    let seed = seed_or(20_261_128);
+    let (mut saved, mut asked) = (0, 0);
+    for seed in seed..seed + 12 {
+        let mut chance = ChaCha8Rng::seed_from_u64(seed);
+        let plan = if seed % 2 == 0 { EVERY_KIND } else { SMALL_PLAN };
+        let crew = Crew::start(plan, &["Ines"]).unwrap();
+        let ines = &crew.athletes[0];
+        ines.go_to("2026-11-03");
+        let day = ines.today().unwrap().days[0].clone();
+        ines.tap(begin_day(&day)).unwrap();
+        for _ in 0..60 {
+            if ines.today().unwrap().state != SessionState::Running {
+                break;
+            }
+            let asks = asks(ines);
+            let ask_for = &asks[chance.random_range(0..asks.len())];
+            let (mut answers, mut question) = (None, None);
+            for _ in 0..chance.random_range(0..12) {
+                let asked = ines.holdfast.question(ask_for.clone(), answers.clone(), ines.now());
+                // Nothing of the kind is there.
+                let Ok(asked) = asked else { break };
+                let touches = touches(&asked);
+                let touched = touches.get(chance.random_range(0..touches.len().max(1)));
+                let mut then = touched.map(|choice| choice.then.clone()).unwrap_or_default();
+                if matches!(ask_for, Ask::Note { .. }) && chance.random_bool(0.3) {
+                    then.words = Some("grip slipped".into());
+                }
+                answers = Some(then);
+                question = Some(ask(ines, ask_for, answers.clone()));
+            }
+            let Some(question) = question else { continue };
+            asked += 1;
+            let key = &question.key;
+            assert!(!key.words.is_empty() && !question.title.is_empty(), "seed {seed}");
+            assert_eq!(key.kind == KeyKind::Waits, key.tap.is_none(), "seed {seed}: {key:?}");
+            let Some(tap) = key.tap.clone() else { continue };
+            // A session ends once; where it hurts is between sessions for nobody who trains.
+            if matches!(tap, Tap::Begin { .. }) {
+                continue;
+            }
+            ines.pass(5_000);
+            let done = ines.tap(tap.clone());
+            let done = done.unwrap_or_else(|error| panic!("seed {seed}: {tap:?}: {error}"));
+            saved += u32::from(done.saved.is_some());
+        }
+    }
+    println!("{asked} questions, {saved} answers saved");
+    assert!(saved > 150 && asked > 200, "{asked} {saved}");
+}
+
+/// Loads go through what the room can build, up and down, and the key says what it saves.
+#[test]
+fn loads_step_through_what_the_room_can_build() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    ines.go_to("2026-11-10");
+    ines.tap(begin()).unwrap();
+    let question = ask(ines, &set(1, true), None);
+    let stepper = |question: &QuestionScreen| match &question.fields[0] {
+        QuestionField::Stepper { value, unit, less, more, .. } => {
+            assert_eq!(unit.as_deref(), Some("kg"));
+            (value.clone().unwrap(), less.clone(), more.clone())
+        }
+        other => panic!("{other:?}"),
+    };
+    let (proposed, ..) = stepper(&question);
+    let mut heavier = vec![proposed.clone()];
+    let mut last = question;
+    for _ in 0..4 {
+        let (.., more) = stepper(&last);
+        let more = more.unwrap();
+        last = ask(ines, &set(1, true), Some(more.then.clone()));
+        heavier.push(stepper(&last).0);
+        assert_eq!(more.words, stepper(&last).0);
+    }
+    let screen = ines.today().unwrap();
+    let holdfast_core::session::PieceKindView::Strength { view } = &screen.pieces[0].kind else {
+        panic!("no sets")
+    };
+    let load = view.sets[0].load.as_ref().unwrap();
+    assert_eq!(heavier[0], load.mass.number(screen.unit));
+    assert_eq!(heavier[1], load.heavier.unwrap().number(screen.unit));
+    // Back down they are the same, and the proposed one is named.
+    for step in heavier.iter().rev().skip(1) {
+        let (_, less, _) = stepper(&last);
+        let less = less.unwrap();
+        let named = if *step == proposed { format!("{step} proposed") } else { step.clone() };
+        assert_eq!(less.words, named);
+        last = ask(ines, &set(1, true), Some(less.then));
+    }
+    let (_, less, _) = stepper(&last);
+    last = ask(ines, &set(1, true), Some(less.unwrap().then));
+    let key = last.key;
+    let Some(Tap::LogSet { load: Some(load), reps: Some(8), .. }) = key.tap else {
+        panic!("{key:?}")
+    };
+    assert_eq!(key.words, format!("Save {} kg × 8", load.number(screen.unit)));
+    assert_eq!(key.more.as_deref(), Some("Saves set 1 and starts the rest."));
+    assert!(load < view.sets[0].load.as_ref().unwrap().mass);
+}
+
+/// What has to be said is waited for, one thing after the other.
+#[test]
+fn an_open_set_waits_for_its_reps_and_a_first_time_for_load_and_reserve() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    let first = ask(ines, &set(1, false), None);
+    assert_eq!((first.key.kind, first.key.words.as_str()), (KeyKind::Waits, "Choose the load"));
+    let QuestionField::Stepper { value: None, less: None, more: Some(lightest), .. } =
+        &first.fields[0]
+    else {
+        panic!("{:?}", first.fields[0])
+    };
+    let chosen = ask(ines, &set(1, false), Some(lightest.then.clone()));
+    assert_eq!(chosen.key.words, "Choose the reps left");
+    let left = touches(&chosen).into_iter().find(|choice| choice.words == "5 or more").unwrap();
+    let done = ask(ines, &set(1, false), Some(left.then));
+    let Some(Tap::LogSet { load: Some(_), reserve: Some(5), .. }) = done.key.tap else {
+        panic!("{:?}", done.key)
+    };
+    for load in [50, 60, 70] {
+        ines.tap(kg(load)).unwrap();
+    }
+    ines.tap(finish(7, 60)).unwrap();
+    // From the second time on the last set is open.
+    ines.go_to("2026-11-10");
+    ines.tap(begin()).unwrap();
+    let open = ask(ines, &set(3, false), None);
+    assert_eq!(open.key.words, "Choose the reps");
+    let keys: Vec<String> = touches(&open).into_iter().map(|choice| choice.words).collect();
+    assert!(keys.contains(&"12".to_owned()) && keys.contains(&"13 or more".to_owned()), "{keys:?}");
+}
+
+/// A sign is ticked on a screen of its own, and the key then says to get care.
+#[test]
+fn a_sign_changes_what_the_key_says() {
+    let crew = Crew::running().unwrap();
+    let ines = &crew.athletes[0];
+    let hurts = Ask::Hurts { row: ines.today().unwrap().here.row };
+    let touch = |answers: Option<Answers>, words: &str| {
+        let question = ask(ines, &hurts, answers);
+        let found = touches(&question).into_iter().find(|choice| choice.words == words);
+        Some(found.unwrap_or_else(|| panic!("{words}: {question:?}")).then)
+    };
+    let answers = touch(touch(None, "knee"), "4");
+    let question = ask(ines, &hurts, answers.clone());
+    assert_eq!(question.key.words, "Save: knee, 4 of 10");
+    let cared: Vec<String> = touches(&question)
+        .into_iter()
+        .filter(|choice| choice.care && choice.words.parse::<u32>().is_ok())
+        .map(|choice| choice.words)
+        .collect();
+    assert_eq!(cared, ["4", "5", "6", "7", "8", "9", "10"]);
+    let signs = touch(answers, "Numbness, weakness, dizziness or chest pain?");
+    let ticked = touch(signs, "chest pain");
+    let question = ask(ines, &hurts, ticked.clone());
+    assert_eq!(question.key.more.as_deref(), Some("Stop now and get emergency care."));
+    let Some(Tap::Flag { signs, .. }) = &question.key.tap else { panic!("{:?}", question.key) };
+    assert_eq!(*signs, [Sign::ChestPain]);
+    // Ticked once more it is taken away.
+    let question = ask(ines, &hurts, touch(ticked, "chest pain"));
+    let Some(Tap::Flag { signs, .. }) = &question.key.tap else { panic!("{:?}", question.key) };
+    assert!(signs.is_empty());
+}
+
+/// In both languages; what is not there is not asked.
+#[test]
+fn questions_are_asked_in_both_languages_and_only_where_they_are_there() {
+    let crew = Crew::start(EVERY_KIND, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    let measure = Row::Measure { piece: "Nowhere".into(), when: MeasuredWhen::Before };
+    let nowhere = Ask::Row { row: measure, whole: false };
+    assert!(ines.holdfast.question(nowhere, None, ines.now()).is_err());
+    ines.go_to("2026-11-03");
+    let day = ines.today().unwrap().days[0].clone();
+    ines.tap(begin_day(&day)).unwrap();
+    for ask_for in asks(ines) {
+        let said = |language| {
+            speaking(language, || ines.holdfast.question(ask_for.clone(), None, ines.now()).ok())
+        };
+        let [en, de] = [Language::En, Language::De].map(said);
+        assert_eq!(en.is_some(), de.is_some(), "{ask_for:?}");
+        if let (Some(en), Some(de)) = (en, de) {
+            assert_ne!(en.key.words, "");
+            assert!(en.title != de.title || en.about == Some(en.title.clone()), "{en:?}");
+        }
+    }
+}
