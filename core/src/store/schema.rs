@@ -384,11 +384,12 @@ PRAGMA user_version = 1;
     fn a_newer_database_is_refused() {
         let mut newer = Connection::open_in_memory().unwrap();
         newer.pragma_update(None, "user_version", SCHEMA_VERSION + 1).unwrap();
-        let refused = migrate(&mut newer);
-        assert!(
-            matches!(refused, Err(Error::TooNew { found: 10, supported: SCHEMA_VERSION })),
-            "{refused:?}"
-        );
+        match migrate(&mut newer) {
+            Err(Error::TooNew { found, supported: SCHEMA_VERSION }) => {
+                assert_eq!(found, SCHEMA_VERSION + 1);
+            }
+            other => panic!("{other:?}"),
+        }
         assert!(schema(&newer).is_empty());
     }
 }
