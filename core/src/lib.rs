@@ -158,6 +158,7 @@ mod door;
 mod store;
 pub mod trust;
 mod words;
+pub use words::PhoneWords;
 
 pub mod care;
 pub mod clock;
@@ -182,7 +183,7 @@ pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, Recov
 pub use device::{PairDid, PairFiles, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,
-    check_plan, plates, put_file, speak,
+    check_plan, phone_words, plates, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

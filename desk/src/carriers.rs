@@ -153,6 +153,11 @@ fn add(home: &Path, mut kept: Named, add: Add) -> Outcome {
     }
     let name = add.name.clone();
     let carrier = carrier(add)?;
+    if let Carrier::Folder { path } = &carrier
+        && !Path::new(path).is_dir()
+    {
+        return Err(Fault::at(Path::new(path), say::fault::carrier_missing()));
+    }
     let line = open(&carrier)?;
     // Looked at once, so that a wrong password is said now and not after the next session.
     let said = match line.list(None, None) {

@@ -301,6 +301,8 @@ fn verify(holdfast: &Holdfast) -> Outcome {
         text += &format!("{all}\n");
         let sent = (found.chains > 0).then(|| say::command::seals(found.signed, found.chains));
         text.extend(sent.map(|sent| format!("{sent}\n")));
+        let shut = (found.unopened > 0).then(|| say::command::unopened(found.unopened));
+        text.extend(shut.map(|shut| format!("{shut}\n")));
     } else {
         text += &format!("{}\n", say::command::not_all_well());
     }

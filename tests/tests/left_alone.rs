@@ -105,6 +105,22 @@ fn what_may_still_be_arriving_is_tried_again_behind_the_others() {
     assert_eq!(coach.holdfast.sets(Some("Ines".into()), None, 1).unwrap().sessions.len(), 1);
 }
 
+/// One that stays torn, and came under another name meanwhile, is fetched a dozen times and then no more.
+#[test]
+fn what_came_under_another_name_is_not_waited_for() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let (ines, coach) = (&crew.athletes[0], &crew.coach);
+    squats(ines, "2026-11-03", &[(50, 8)]);
+    ines.exchange(&crew.carrier).unwrap();
+    coach.exchange(&crew.carrier).unwrap();
+    let leaf = crew.carrier.leaves_of(ines).pop().unwrap();
+    let mut torn = SealedName::parse(&leaf.name).unwrap();
+    torn.hash = "0123456789abcdef".parse().unwrap();
+    fs::write(crew.carrier.folder().join(torn.to_string()), b"half").unwrap();
+    let times = (0..20).filter(|_| fetched(coach, &crew).1.contains(&torn.to_string())).count();
+    assert_eq!(times, 12);
+}
+
 /// A member's device lists the lanes of its own thread, and of whom it carries files for: not the crew's.
 #[test]
 fn a_member_looks_into_the_lanes_of_the_own_thread() {

@@ -42,6 +42,11 @@ rebuilt-missing = Die Datenbank oder ein Teil davon fehlte. { $entries ->
     [one] 1 Eintrag kam aus den eigenen Dateien dieses Geräts zurück.
    *[other] { $entries } Einträge kamen aus den eigenen Dateien dieses Geräts zurück.
 }
+# $said ist einer der Sätze oben. Der Befehl steht so da, wie er getippt wird.
+rebuilt-unopened = { $said } { $files ->
+    [one] 1 weitere Datei lässt sich nur mit deinem Wiederherstellungscode öffnen. Richte damit einen neuen Ordner ein, dann ist alles wieder da: `holdfast restore --home ORDNER --carrier ABLAGE`.
+   *[other] { $files } weitere Dateien lassen sich nur mit deinem Wiederherstellungscode öffnen. Richte damit einen neuen Ordner ein, dann ist alles wieder da: `holdfast restore --home ORDNER --carrier ABLAGE`.
+}
 whole-again = Sie war beschädigt und ist wieder ganz.
 # $repaired ist einer der Sätze darüber.
 repaired-do-again = { $repaired } Deine letzte Eingabe wurde nicht gespeichert. Mach sie noch einmal.

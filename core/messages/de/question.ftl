@@ -7,17 +7,17 @@ not-here = Hier gibt es jetzt nichts zu fragen.
 
 what-did-you-lift = Was hast du gehoben?
 how-many-reps = Wie viele saubere Wiederholungen?
-load = Last, in Schritten, die der Raum hergibt
+load = Gewicht, in Schritten, die der Raum hergibt
 good-reps = Saubere Wiederholungen
 # Wie viele noch gegangen wären.
 reps-left = Wiederholungen in Reserve
 reps-left-if-known = Wiederholungen in Reserve (wenn du magst)
-# Unter der Last, die der Plan vorschlägt.
+# Unter dem Gewicht, das der Plan vorschlägt.
 proposed = { $load } vorgeschlagen
 # Unter der Zahl, die gefragt ist.
 asked = gefragt
 or-more = { $number } oder mehr
-choose-load = Last wählen
+choose-load = Gewicht wählen
 choose-reps = Wiederholungen wählen
 choose-reserve = Reserve wählen
 not-saved-yet = Noch nicht gespeichert.
@@ -60,23 +60,23 @@ choose-bar = Andere Stange wählen
 stays-next-time = Sie bleibt auch die nächsten Male.
 which-station = Wo fängst du an?
 
-## Alternativen.
+## Varianten.
 
-options = Alternativen
+options = Varianten
 instead-of = Statt { $movement }
 # Ein Grund, etwa "unterer Rücken".
 option-for = Grund: { $reason }
 taken-now = gerade gewählt
 back-to = Zurück zu { $movement }
 take = { $what } nehmen
-choose-option = Alternative wählen
-logged-with-reason = Deine Trainerin oder dein Trainer sieht, welche und warum.
+choose-option = Variante wählen
+logged-with-reason = Dein Coach sieht, welche und warum.
 
 ## Beschwerden.
 
 where-hurts = Wo tut es weh?
 how-bad = Wie stark, 1 bis 10?
-loads-stay = 1 bis { $most }: die Last bleibt
+loads-stay = 1 bis { $most }: das Gewicht bleibt
 movement-stops = { $least } bis 10: Übung abbrechen
 any-signs = Taubheit, Schwäche, Schwindel oder Schmerz in der Brust?
 which-signs = Was davon?
@@ -90,7 +90,7 @@ save-flag = Speichern: { $place }, { $severity } von 10
 
 add-note = Notiz hinzufügen
 note = Notiz
-coach-reads = Das kann deine Trainerin oder dein Trainer lesen
+coach-reads = Dein Coach kann das lesen
 stays-here = Bleibt auf diesem Gerät
 choose-reader = Wählen, wer es lesen kann
 type-note = Notiz eingeben

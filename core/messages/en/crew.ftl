@@ -73,7 +73,7 @@ not-yet-heard = If { $name }'s device has not exchanged since you took { $name }
 forgotten = All that this device had of { $name } is deleted.
 # Where something may still be.
 their-own-phone = { $name }'s own phone keeps { $name }'s log.
-your-other-devices = Your other devices have it still. Do the same on each.
+your-other-devices = Your other devices have it still, and one that has not exchanged since does not know that { $name } left. On each of them take { $name } out, then forget.
 backups-and-versions = Backups, and what a carrier keeps of deleted files, are not reached from here.
 # $files are names of files in the device's folder.
 kept-aside = Damaged databases that were kept may hold it: { $files }. Delete them by hand once nothing else in them is missing.

@@ -42,6 +42,11 @@ rebuilt-missing = The database, or part of it, was missing. { $entries ->
     [one] 1 entry was restored from this device's files.
    *[other] { $entries } entries were restored from this device's files.
 }
+# $said is one of the sentences above. The command stands in backticks as it is typed.
+rebuilt-unopened = { $said } { $files ->
+    [one] 1 more file opens with your recovery code alone. To have everything again, set up a new folder with it: `holdfast restore --home FOLDER --carrier CARRIER`.
+   *[other] { $files } more files open with your recovery code alone. To have everything again, set up a new folder with it: `holdfast restore --home FOLDER --carrier CARRIER`.
+}
 whole-again = It was damaged and is whole again.
 # $repaired is one of the sentences above.
 repaired-do-again = { $repaired } What you just did was not saved. Do it again.

@@ -30,7 +30,7 @@ pub(crate) fn forget(device: &mut Device, name: &str, at: &Instant) -> Result<Fo
     let mut not_reached = vec![
         say::not_yet_heard(&person.name),
         say::their_own_phone(&person.name),
-        say::your_other_devices().to_owned(),
+        say::your_other_devices(&person.name),
         say::backups_and_versions().to_owned(),
     ];
     let aside = device.aside_names()?;

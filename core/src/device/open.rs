@@ -90,7 +90,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
         private.give_back(&mut store)?;
     }
     if missing || look == Look::Full || (look == Look::Usual && cut_short) {
-        let mut from_leaves = from_shelf(&mut store, &shelf, own, &mut standing, at)?;
+        let (mut from_leaves, unopened) = from_shelf(&mut store, &shelf, own, &mut standing, at)?;
         from_leaves += rebuild::unsent(&mut store, &tail.entries())?;
         if let Some(from) = own.identity.shares_from {
             store.write(|tx| withhold(tx, device, from))?;
@@ -98,6 +98,7 @@ fn looked_at(home: &Path, own: &Owner<'_>, at: &Instant, look: Look) -> Result<P
         rebuilt = ((empty && look != Look::New) || from_leaves > 0).then_some(Rebuilt {
             aside: None,
             from_leaves,
+            unopened,
             salvaged: 0,
         });
     }

@@ -17,8 +17,10 @@ use super::owner::Owner;
 use super::salvage::salvage;
 use super::tail::Tail;
 use crate::error::{Error, Result};
-use crate::exchange::sealed::SealedName;
-use crate::exchange::{CarriedFile, Reader, Shelf, flush_folder, names, on_opening, take_in};
+use crate::exchange::sealed::{SealedFault, SealedName};
+use crate::exchange::{
+    CarriedFile, Outcome, Reader, Shelf, flush_folder, names, on_opening, take_in,
+};
 use crate::instant::Instant;
 use crate::journal::{Entry, body_of};
 use crate::say;
@@ -43,15 +45,21 @@ pub(crate) struct Rebuilt {
     pub(crate) from_leaves: u64,
     /// Entries no leaf held yet that could still be read from the damaged file.
     pub(crate) salvaged: u64,
+    /// Leaf files that this device's keys do not open: those that a recovery code opened when the device was set up.
+    pub(crate) unopened: u64,
 }
 
 impl Rebuilt {
     /// What was done, in words.
     pub(crate) fn text(&self) -> String {
-        let Rebuilt { aside, from_leaves, salvaged } = self;
-        match aside {
+        let Rebuilt { aside, from_leaves, salvaged, unopened } = self;
+        let said = match aside {
             Some(aside) => say::device::rebuilt_damaged(aside, *from_leaves, *salvaged),
             None => say::device::rebuilt_missing(*from_leaves),
+        };
+        match unopened {
+            0 => said,
+            files => say::device::rebuilt_unopened(said, *files),
         }
     }
 }
@@ -114,7 +122,7 @@ fn built(
     let trusted = own.identity.trusted();
     let mut store = Store::new(connect(new)?.0, own.identity.device, trusted.own());
     let mut standing = on_opening(&mut store, &trusted)?;
-    let from_leaves = from_shelf(&mut store, shelf, own, &mut standing, at)?;
+    let (from_leaves, unopened) = from_shelf(&mut store, shelf, own, &mut standing, at)?;
     let mut salvaged = unsent(&mut store, &tail.entries())?;
     let mut batch = Vec::new();
     salvage(path, |entry| {
@@ -134,7 +142,7 @@ fn built(
     fs::rename(new, &whole).map_err(Error::file(&whole))?;
     flush_folder(home)?;
     finish(path)?;
-    Ok(Rebuilt { aside: Some(aside.display().to_string()), from_leaves, salvaged })
+    Ok(Rebuilt { aside: Some(aside.display().to_string()), from_leaves, salvaged, unopened })
 }
 
 /// Gives the damaged database, and its log, a dated name as well.
@@ -163,18 +171,19 @@ fn remove(path: &Path) -> Result<()> {
     }
 }
 
-/// Takes in every readable leaf on the shelf; the others stay where they are.
+/// Takes in every readable leaf on the shelf; the others stay where they are. Gives how many entries came, and how many files
+/// this device's keys do not open.
 pub(super) fn from_shelf(
     store: &mut Store,
     shelf: &Shelf,
     own: &Owner<'_>,
     standing: &mut Standing,
     at: &Instant,
-) -> Result<u64> {
+) -> Result<(u64, u64)> {
     let known = names(store.reader())?;
     let trusted = own.identity.trusted();
     let unknown: Vec<_> = shelf.names()?.into_iter().filter(|name| !known.contains(name)).collect();
-    let mut entries = 0;
+    let (mut entries, mut unopened) = (0, 0);
     for names in unknown.chunks(LEAVES) {
         let read = |name: &SealedName| {
             Some(CarriedFile { name: name.to_string(), content: shelf.read(name)? })
@@ -183,9 +192,11 @@ pub(super) fn from_shelf(
         let files: Vec<&CarriedFile> = files.iter().collect();
         let mut reader = Reader { kept: own.kept, trusted: &trusted, standing };
         let taken = take_in(store, shelf, &mut reader, &files, at.wall_ms)?;
+        let shut = |outcome: &&Outcome| matches!(outcome, Err(SealedFault::NotForUs));
+        unopened += taken.iter().filter(shut).count() as u64;
         entries += taken.into_iter().flatten().map(|taken| taken.new).sum::<u64>();
     }
-    Ok(entries)
+    Ok((entries, unopened))
 }
 
 /// Takes in entries that came from no leaf. One's own that no leaf of a thread holds wait to be sent.
@@ -214,7 +225,9 @@ mod tests {
     #[test]
     fn what_came_back_is_counted_in_both_languages() {
         let said = |from_leaves, salvaged| {
-            let text = || Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged }.text();
+            let text = || {
+                Rebuilt { aside: Some("x.db".into()), from_leaves, salvaged, unopened: 0 }.text()
+            };
             [Language::En, Language::De].map(|language| speaking(language, text))
         };
         let begin = "The database was damaged and is kept as x.db. A new one was built: ";
@@ -231,7 +244,7 @@ mod tests {
         let back = "7 Einträge kamen aus den eigenen Dateien dieses Geräts zurück, dazu 1 Eintrag \
                     aus der beschädigten Datenbank, der in keiner davon stand.";
         assert_eq!(de, format!("{beginnt}{back}"));
-        let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0 };
+        let missing = Rebuilt { aside: None, from_leaves: 2, salvaged: 0, unopened: 0 };
         let back = "The database, or part of it, was missing. 2 entries were restored from this \
                     device's files.";
         assert_eq!(missing.text(), back);

@@ -10,6 +10,7 @@ use super::guard::caught;
 use crate::coach::{self, PlanSummary};
 use crate::exchange::{self, CarriedFile};
 use crate::session::{self, PlatesAsked, PlatesScreen};
+use crate::words::{self, PhoneWords};
 
 /// Reads a plan text without publishing it, and without a device: [`super::Holdfast::check_plan`] knows the
 /// people it is for. `source_name` is what errors call it. Without `today` no note
@@ -31,6 +32,12 @@ pub fn check_plan(
 #[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn speak(language: Language) {
     catalogue::speak(language);
+}
+
+/// The words of a phone's screens that stand in no record, in the language that is spoken.
+#[cfg_attr(feature = "ffi", uniffi::export)]
+pub fn phone_words() -> PhoneWords {
+    words::phone_words()
 }
 
 /// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of

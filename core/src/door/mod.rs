@@ -33,7 +33,7 @@ use guard::caught;
 
 pub use crate::device::KeptAside;
 pub use error::{Field, HoldfastError, Thing};
-pub use free::{check_plan, plates, put_file, speak};
+pub use free::{check_plan, phone_words, plates, put_file, speak};
 pub use restore::Restore;
 pub use verified::Verified;
 use verified::verified;

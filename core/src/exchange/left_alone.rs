@@ -10,6 +10,10 @@ use super::{CarriedFile, ListedFile};
 use crate::error::Result;
 use crate::store::Store;
 
+/// How often a file is fetched that may still be arriving, where another file of its place in the lane has come meanwhile: then
+/// it is taken for damaged.
+pub(super) const MOST_TRIES: i64 = 12;
+
 /// What is known of a file that was left alone.
 pub(super) enum Known {
     /// It is never fetched again, for this reason; an empty one is nothing to say.

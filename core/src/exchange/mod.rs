@@ -57,7 +57,7 @@ pub(crate) use shelf::Shelf;
 pub(crate) use signer::Signer;
 pub use step::{ExchangeDid, ExchangeStep};
 pub(crate) use steps::Traffic;
-pub(crate) use take_in::{Reader, take_in};
+pub(crate) use take_in::{Outcome, Reader, take_in};
 pub(crate) use verify::{Seals, seals};
 
 /// The most entries in a leaf.

@@ -6,11 +6,11 @@ use std::path::Path;
 
 use super::forget::{forgotten, is_forgotten};
 use super::heal::Rotten;
-use super::left_alone::{Known, keep_few, leave_alone, left_alone};
+use super::left_alone::{Known, MOST_TRIES, keep_few, leave_alone, left_alone};
 use super::looked::Look;
 use super::own::{MAX_LISTING, Own};
 use super::portion::{BYTES_A_STEP, FILES_A_STEP, in_turn, some_of};
-use super::sealed::{LanePart, MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named};
+use super::sealed::{FileHash, LanePart, MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named};
 use super::take_in::{Reader, take_in};
 use super::{
     AsideFile, CarriedFile, ExchangeReport, ExchangeStep, FailedFile, ListedFile, is_post, ledger,
@@ -138,6 +138,9 @@ impl Running {
                     Some(Known::Useless(reason)) if reason.is_empty() => {}
                     Some(Known::Useless(reason)) => {
                         aside.push(AsideFile::again(&file.name, reason));
+                    }
+                    // Written again under another name, it came; nothing arrives for that long.
+                    Some(Known::Torn(tries)) if *tries >= MOST_TRIES && has_place(&here, &name) => {
                     }
                     Some(Known::Torn(tries)) => waiting.push((*tries, name, file.bytes)),
                     None => waiting.push((0, name, file.bytes)),
@@ -358,4 +361,11 @@ impl Running {
         }
         Ok(files)
     }
+}
+
+/// True when a file of the same place in a lane is here.
+fn has_place(here: &BTreeMap<SealedName, u64>, name: &SealedName) -> bool {
+    let first = SealedName { hash: FileHash::of(&[]), ..*name };
+    let next = here.range(first..).next();
+    next.is_some_and(|(other, _)| SealedName { hash: name.hash, ..*other } == *name)
 }

@@ -164,6 +164,7 @@ impl<'a> OnTheBar<'a> {
         LoadView {
             mass: load,
             text: words::load_text(load, self.unit),
+            number: load.number(self.unit),
             build: per_side.map(|side| self.build(&side, step)),
             change: step.map(|step| self.change(step)),
             lighter: self.builds.below(load).map(|build| build.mass),
@@ -173,8 +174,10 @@ impl<'a> OnTheBar<'a> {
 
     fn build(&self, per_side: &[Mass], step: Option<&RampStep>) -> BuildView {
         let unit = self.builds.unit;
+        let plates = side_view(per_side, step, unit);
         BuildView {
-            plates: side_view(per_side, step, unit),
+            spoken: words::bar_from_inside(&plates),
+            plates,
             text: words::plates_text(per_side, unit),
             short: words::plates_alone(per_side, unit),
         }

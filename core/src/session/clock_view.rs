@@ -35,7 +35,9 @@ fn plain(phase: Phase, turn: u32, turns: u32, trust: Trust) -> ClockView {
         turn,
         turns,
         left: None,
+        digits: None,
         over: None,
+        to_go: None,
         turn_left: None,
         spans: Vec::new(),
         spent: Millis(0),
@@ -48,6 +50,24 @@ fn plain(phase: Phase, turn: u32, turns: u32, trust: Trust) -> ClockView {
         went_by: None,
         trust,
         question: None,
+    }
+}
+
+impl ClockView {
+    /// With its digits in words.
+    fn in_digits(mut self) -> ClockView {
+        let rests = matches!(self.phase, Phase::Rest | Phase::RestOver);
+        self.digits = self.left.map(|left| match rests {
+            true => words::digits(left.0),
+            false => words::floor_digits(left.0),
+        });
+        let over = self.over.filter(|_| self.phase == Phase::RestOver);
+        self.to_go = match (self.turn_left, over) {
+            (Some(left), _) => Some(words::to_go(left.0)),
+            (None, Some(over)) => Some(words::over_by(over.0)),
+            (None, None) => None,
+        };
+        self
     }
 }
 
@@ -89,7 +109,7 @@ pub fn hold_clock(spec: &HoldSpec, state: &HoldState) -> Option<ClockView> {
     view.ends_in = state.ends_in_ms.map(Millis);
     view.cues = state.cues.iter().map(|due| cue(due, words::cue(due.kind).into())).collect();
     view.next = next(&view.cues);
-    Some(view)
+    Some(view.in_digits())
 }
 
 /// A side being held: the phase's own time in the big digits, the side's beside it.
@@ -178,7 +198,7 @@ pub(super) fn interval_clock(
     view.cues =
         state.cues.iter().map(|due| cue(due, spoken(due.kind, due.turn, windows))).collect();
     view.next = next(&view.cues);
-    Some(view)
+    Some(view.in_digits())
 }
 
 /// What a cue speaks, with the movement of the window that starts.
@@ -209,7 +229,7 @@ pub(super) fn rest_clock(rest: &RestView) -> ClockView {
     let over = rest.over.filter(|over| *over > Millis(0));
     let phase = if over.is_some() { Phase::RestOver } else { Phase::Rest };
     let whole = PhaseSpan { phase: Phase::Rest, from: Millis(0), to: rest.suggested };
-    ClockView {
+    let view = ClockView {
         about: Some(rest.words.clone()),
         runs: rest.rested.is_some(),
         left: rest.left.filter(|_| over.is_none()),
@@ -219,7 +239,8 @@ pub(super) fn rest_clock(rest: &RestView) -> ClockView {
         ends_in: rest.left.filter(|left| *left > Millis(0)),
         cues: rest.cue.iter().cloned().collect(),
         ..plain(phase, 1, 1, rest.trust)
-    }
+    };
+    view.in_digits()
 }
 
 #[cfg(test)]

@@ -77,6 +77,10 @@ wrote-files = Geschrieben:
 ## verify, aside
 
 seals = Unterschriften: { $signed }, Dateiketten: { $chains }. Alle stimmen.
+unopened = { $files ->
+    [one] 1 weitere Datei ist für andere oder für einen Wiederherstellungscode versiegelt und wurde nicht geöffnet.
+   *[other] { $files } weitere Dateien sind für andere oder für einen Wiederherstellungscode versiegelt und wurden nicht geöffnet.
+}
 not-all-well = Alles wurde angesehen, und nicht alles ist in Ordnung:
 # $files sind Dateien, die Geräte austauschen.
 verified = { $entries ->

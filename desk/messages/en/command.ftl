@@ -77,6 +77,10 @@ wrote-files = Wrote:
 ## verify, aside
 
 seals = Signatures: { $signed }, chains of files: { $chains }. All of them hold.
+unopened = { $files ->
+    [one] 1 more file is sealed to others, or to a recovery code, and was not opened.
+   *[other] { $files } more files are sealed to others, or to a recovery code, and were not opened.
+}
 not-all-well = Everything was looked at, and not all of it is well:
 # $files are files that devices exchange.
 verified = { $entries ->

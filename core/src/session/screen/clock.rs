@@ -26,8 +26,13 @@ pub struct ClockView {
     pub turns: u32,
     /// What is left of this phase: what the big digits count. None where it is over or not known.
     pub left: Option<Millis>,
+    /// The big digits: of a rest `1:24`, of everything else seconds alone below a hundred. None where the time is over or
+    /// not known.
+    pub digits: Option<String>,
     /// How long it has been over; none until then.
     pub over: Option<Millis>,
+    /// What is left of the whole side, or how long a rest has been over, in words; none where the digits say it all.
+    pub to_go: Option<String>,
     /// What is left of the whole side, where the phase is only a part of it.
     pub turn_left: Option<Millis>,
     /// The phases of this side or window from its start, for a gauge; empty where there is none.

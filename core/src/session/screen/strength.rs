@@ -129,6 +129,8 @@ pub struct LoadView {
     pub mass: Mass,
     /// The load in words.
     pub text: String,
+    /// Its number alone, in the reader's unit, to be drawn large.
+    pub number: String,
     /// The plates of one side; none where there is nothing to build.
     pub build: Option<BuildView>,
     /// What to do to each side of the bar as the set before left it; none where nobody knows what is on
@@ -151,6 +153,8 @@ pub struct BuildView {
     pub text: String,
     /// The plates alone: `20 + 5`; none for an empty bar.
     pub short: Option<String>,
+    /// One side of the bar as it is read aloud.
+    pub spoken: String,
 }
 
 impl BuildView {
