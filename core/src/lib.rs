@@ -158,7 +158,6 @@ mod door;
 mod store;
 pub mod trust;
 mod words;
-pub use words::PhoneWords;
 
 pub mod care;
 pub mod clock;

@@ -8,17 +8,18 @@ use crate::steps::{Done, install, is_there, root, run, step};
 
 const OTHERWISE: &str = "install a JDK of version 17 or later and Maven, then run this again";
 
-/// Holds the kit against its formatter, compiles it, runs its tests and makes its documentation.
+/// Holds kit and screens against their formatter, compiles them, runs their tests, draws the screens, and makes the kit's
+/// documentation.
 pub(crate) fn check() -> Done {
     step("JDK and Maven", tools)?;
     let planted = library_folder("planted");
     step("Kotlin formatting", || {
-        run(maven(&planted).args(["spotless:check", "--projects", "kit"]))
-            .map_err(|error| format!("{error}; to fix it: mvn spotless:apply -pl kit"))
+        run(maven(&planted).args(["spotless:check", "--projects", "kit,ui"]))
+            .map_err(|error| format!("{error}; to fix it: mvn spotless:apply -pl kit,ui"))
     })?;
     bindings::for_checks()?;
     // Tests, then documentation: what is public and undocumented is an error.
-    step("Kotlin kit", || run(maven(&planted).arg("prepare-package")))
+    step("Kotlin kit and screens", || run(maven(&planted).arg("prepare-package")))
 }
 
 /// Installs what is missing.
@@ -30,6 +31,18 @@ pub(crate) fn tools() -> Done {
     if !is_there("mvn", "--version") {
         missing.push("maven");
     }
+    // What screens are drawn with where nobody has a display: the phone's font, and what the drawing library links.
+    let drawn = [
+        (
+            "/usr/share/fonts/truetype/roboto/unhinted/RobotoTTF/Roboto-Bold.ttf",
+            "fonts-roboto-unhinted",
+        ),
+        ("/usr/lib/x86_64-linux-gnu/libGL.so.1", "libgl1"),
+        ("/usr/lib/x86_64-linux-gnu/libfontconfig.so.1", "libfontconfig1"),
+    ];
+    missing.extend(
+        drawn.iter().filter(|(file, _)| !Path::new(file).exists()).map(|(_, package)| *package),
+    );
     if missing.is_empty() { Ok(()) } else { install(&missing, OTHERWISE) }
 }
 

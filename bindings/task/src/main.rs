@@ -73,7 +73,7 @@ enum Part {
     /// What each fuzzer in fuzz/ has kept, and 2,000 new inputs each: needs a C++ compiler, which Debian's packages
     /// bring
     Fuzz,
-    /// The Kotlin kit against the real core: needs a JDK and Maven
+    /// The Kotlin kit and the phone's screens against the real core, clicked and drawn: needs a JDK, Maven, and Debian's packages
     Kotlin,
     /// The Swift kit against the real core: needs Swift 6
     Swift,

@@ -9,8 +9,7 @@ use super::HoldfastResult;
 use super::guard::caught;
 use crate::coach::{self, PlanSummary};
 use crate::exchange::{self, CarriedFile};
-use crate::session::{self, PlatesAsked, PlatesScreen};
-use crate::words::{self, PhoneWords};
+use crate::session::{self, PhoneWords, PlatesAsked, PlatesScreen};
 
 /// Reads a plan text without publishing it, and without a device: [`super::Holdfast::check_plan`] knows the
 /// people it is for. `source_name` is what errors call it. Without `today` no note
@@ -37,7 +36,7 @@ pub fn speak(language: Language) {
 /// The words of a phone's screens that stand in no record, in the language that is spoken.
 #[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn phone_words() -> PhoneWords {
-    words::phone_words()
+    session::phone_words()
 }
 
 /// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of

@@ -175,8 +175,9 @@ impl<'a> OnTheBar<'a> {
     fn build(&self, per_side: &[Mass], step: Option<&RampStep>) -> BuildView {
         let unit = self.builds.unit;
         let plates = side_view(per_side, step, unit);
+        let numbers: Vec<&str> = plates.iter().map(|plate| plate.number.as_str()).collect();
         BuildView {
-            spoken: words::bar_from_inside(&plates),
+            spoken: words::bar_from_inside(&numbers),
             plates,
             text: words::plates_text(per_side, unit),
             short: words::plates_alone(per_side, unit),

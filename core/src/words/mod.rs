@@ -27,8 +27,7 @@ pub(crate) use logged::{Names, logged, logged_set, put_off};
 pub(crate) use motion::{dose, judged, load_compared, long_hold, range_trend};
 pub(crate) use name::{because, decision, place, protocol, sign};
 pub(crate) use note::{coachs_note_on, coachs_view, noted_privately, own_note, place_of};
-pub use phone::PhoneWords;
-pub(crate) use phone::{bar_from_inside, floor_digits, over_by, phone_words, to_go};
+pub(crate) use phone::{bar_from_inside, floor_digits, over_by, to_go};
 pub(crate) use piece::{
     Remarks, hold_heading, interval_heading, other_days, progress, reps, set_asked, set_done,
     set_line, strength_heading, warm_up, window_asked, window_done,

@@ -1,0 +1,218 @@
+package holdfast.ui
+
+import androidx.compose.runtime.Stable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import holdfast.core.Answers
+import holdfast.core.Ask
+import holdfast.core.HoldfastException
+import holdfast.core.PhoneWords
+import holdfast.core.QuestionScreen
+import holdfast.core.Row
+import holdfast.core.SessionScreen
+import holdfast.core.SideKey
+import holdfast.core.SideKeyKind
+import holdfast.core.Tap
+import holdfast.core.phoneWords
+import holdfast.kit.Host
+import holdfast.kit.words
+
+/** Where somebody is. A question lies over any place, is answered, and is gone. */
+public enum class Place {
+    /** The day. */
+    TODAY,
+
+    /** What is at hand in the session. */
+    SESSION,
+}
+
+/** A question that lies over a place. */
+public data class Asked(val ask: Ask, val answers: Answers?, val screen: QuestionScreen)
+
+/**
+ * What is on screen and what a touch does: asks the core and shows what it gives. It decides nothing about
+ * training.
+ *
+ * Everything in it can be lost: after a killed process [start] opens where the core says the session stands.
+ */
+@Stable
+public class Shell(private val host: Host) {
+    /** The session screen as it was last; null until [start]. */
+    public var screen: SessionScreen? by mutableStateOf(null)
+        private set
+
+    /** Where somebody is. */
+    public var place: Place by mutableStateOf(Place.TODAY)
+        private set
+
+    /** The question that lies over it. */
+    public var asked: Asked? by mutableStateOf(null)
+        private set
+
+    /** What the one key at hand waits for, to be answered where one is. */
+    public var inline: Asked? by mutableStateOf(null)
+        private set
+
+    /** True while the keys that do not fit beside the one key are shown. */
+    public var more: Boolean by mutableStateOf(false)
+        private set
+
+    /** What went wrong last, as a sentence; null once something went right. */
+    public var trouble: String? by mutableStateOf(null)
+        private set
+
+    /** The words of the screens, in the language that is spoken. */
+    public var phoneWords: PhoneWords by mutableStateOf(phoneWords())
+        private set
+
+    /** Opens where the session stands. */
+    public suspend fun start() {
+        trying {
+            phoneWords = phoneWords()
+            val now = host.today()
+            show(now)
+            place = if (now.state == holdfast.core.SessionState.RUNNING) Place.SESSION else Place.TODAY
+        }
+    }
+
+    /** Reads the screen again: a clock has moved. */
+    public suspend fun look() {
+        trying(clears = false) { show(host.today()) }
+    }
+
+    /** Presses the one key. */
+    public suspend fun press() {
+        val here = screen?.here ?: return
+        val tap = inline?.screen?.key?.tap ?: here.key.tap
+        when {
+            tap != null -> tap(tap)
+            inline != null -> {}
+            here.key.asks == holdfast.core.Question.DAY -> ask(Ask.Day)
+            here.key.asks != null -> here.row?.let { ask(Ask.Row(it, whole = false)) }
+        }
+    }
+
+    /** Presses a key beside it. */
+    public suspend fun press(key: SideKey) {
+        more = false
+        val tap = key.tap
+        if (tap != null) return tap(tap)
+        val row = screen?.here?.row
+        val piece = row?.let { pieceOf(it) }
+        when (key.kind) {
+            SideKeyKind.HURTS -> ask(Ask.Hurts(row))
+            SideKeyKind.OTHER -> row?.let { ask(Ask.Row(it, whole = true)) }
+            SideKeyKind.OPTION -> piece?.let { ask(Ask.Option(it)) }
+            SideKeyKind.STATION -> piece?.let { ask(Ask.Station(it)) }
+            SideKeyKind.FINISH -> ask(Ask.Row(Row.Finish, whole = false))
+            SideKeyKind.CLEAR -> {
+                val flags = screen?.flags?.map { it.flag }.orEmpty()
+                if (flags.isNotEmpty()) tap(Tap.ClearFlags(flags))
+            }
+            else -> {}
+        }
+    }
+
+    /** Asks a question, or goes on in one with what a touch led to. */
+    public suspend fun ask(ask: Ask, answers: Answers? = null) {
+        trying {
+            val now = asked(ask, answers)
+            if (inline?.ask == ask && asked == null && answers != null) inline = now else asked = now
+        }
+    }
+
+    /** Takes the answer, when the question's key has one. */
+    public suspend fun answer() {
+        val tap = asked?.screen?.key?.tap ?: return
+        tap(tap)
+        if (trouble == null) asked = null
+    }
+
+    /** Chooses a row by hand. */
+    public suspend fun choose(row: Row) {
+        trying {
+            show(host.choose(row))
+            place = Place.SESSION
+        }
+    }
+
+    /**
+     * One step back: from a question, from the other keys, from the session to the day. Nothing ends by it.
+     */
+    public fun back(): Boolean {
+        when {
+            asked != null -> asked = null
+            more -> more = false
+            place != Place.TODAY -> place = Place.TODAY
+            else -> return false
+        }
+        return true
+    }
+
+    /** Goes on with the session. */
+    public fun goOn() {
+        place = Place.SESSION
+    }
+
+    /** Shows the keys that do not fit. */
+    public fun showMore() {
+        more = true
+    }
+
+    private suspend fun show(now: SessionScreen) {
+        val here = now.here
+        val row = here.row
+        val kept =
+            inline?.takeIf {
+                it.ask == row?.let { Ask.Row(it, whole = false) } && now.revision == screen?.revision
+            }
+        inline =
+            when {
+                row == null || here.key.asks !in answeredInPlace -> null
+                kept != null -> kept
+                else -> asked(Ask.Row(row, whole = false), null)
+            }
+        screen = now
+    }
+
+    private suspend fun asked(ask: Ask, answers: Answers?): Asked =
+        Asked(ask, answers, host.ask { now -> question(ask, answers, now) })
+
+    private suspend fun tap(tap: Tap) {
+        trying {
+            val now = host.tap(tap, screen?.revision)
+            show(now)
+            if (tap is Tap.Begin) place = Place.SESSION
+            if (now.state == holdfast.core.SessionState.FINISHED) place = Place.TODAY
+        }
+    }
+
+    private suspend fun trying(clears: Boolean = true, act: suspend () -> Unit) {
+        try {
+            act()
+            if (clears) trouble = null
+        } catch (error: HoldfastException) {
+            trouble = error.words
+        }
+    }
+}
+
+/** Questions that are asked on the screen of the row itself. */
+private val answeredInPlace =
+    setOf(
+        holdfast.core.Question.REPS,
+        holdfast.core.Question.RESERVE,
+        holdfast.core.Question.RANGE,
+        holdfast.core.Question.RPE,
+    )
+
+/** The piece that a row is in; null for the session's end. */
+internal fun pieceOf(row: Row): String? =
+    when (row) {
+        is Row.Set -> row.piece
+        is Row.Window -> row.piece
+        is Row.Measure -> row.piece
+        is Row.Hold -> row.piece
+        is Row.Finish -> null
+    }

@@ -1,0 +1,164 @@
+package holdfast.ui.parts
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.border
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.interaction.MutableInteractionSource
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.RowScope
+import androidx.compose.foundation.layout.Spacer
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.shape.RoundedCornerShape
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.Role as Semantic
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.stateDescription
+import androidx.compose.ui.text.style.TextAlign
+import androidx.compose.ui.unit.Dp
+import androidx.compose.ui.unit.dp
+import holdfast.core.Key
+import holdfast.core.KeyKind
+import holdfast.ui.theme.Role
+import holdfast.ui.theme.Words
+import holdfast.ui.theme.colours
+
+/** A touch without a ripple: what it does is seen in what comes next. */
+@Composable
+internal fun Modifier.touched(enabled: Boolean = true, label: String? = null, act: () -> Unit): Modifier =
+    clickable(
+        interactionSource = remember { MutableInteractionSource() },
+        indication = null,
+        enabled = enabled,
+        onClickLabel = label,
+        role = Semantic.Button,
+        onClick = act,
+    )
+
+/**
+ * The one key: filled where it saves, outlined where it moves on, sunk while it waits. Nobody has to read it
+ * to know whether it writes to the log.
+ */
+@Composable
+internal fun OneKey(key: Key, modifier: Modifier = Modifier, on: Color? = null, act: () -> Unit) {
+    val shown = colours
+    val (ground, words) =
+        when (key.kind) {
+            KeyKind.SAVES -> shown.varnish to shown.onVarnish
+            KeyKind.MOVES -> Color.Transparent to (on ?: shown.varnish)
+            KeyKind.WAITS -> shown.sunk to shown.ink
+            KeyKind.CARE -> Color.Transparent to (on ?: shown.lead)
+        }
+    val edge =
+        if (key.kind == KeyKind.WAITS) shown.sunk else if (key.kind == KeyKind.SAVES) shown.varnish else words
+    val shape = RoundedCornerShape(8.dp)
+    Column(
+        modifier
+            .fillMaxWidth()
+            .heightIn(min = 92.dp)
+            .background(ground, shape)
+            .border(3.dp, edge, shape)
+            .touched(enabled = key.tap != null || key.asks != null, act = act)
+            .semantics(mergeDescendants = true) {}
+            .padding(horizontal = 20.dp, vertical = 12.dp),
+        verticalArrangement = Arrangement.Center,
+    ) {
+        Words(key.words, Role.KEY, colour = words)
+        // At a large text its first line alone says what it does; a key that waits says why.
+        val large = LocalDensity.current.fontScale > 1.35f && key.kind != KeyKind.WAITS
+        key.more
+            ?.takeUnless { large }
+            ?.let { Words(it, Role.BODY, Modifier.padding(top = 4.dp), words, weight = Role.SMALL.weight) }
+    }
+}
+
+/** A key beside the one key, in a row of at most three. */
+@Composable
+internal fun RowScope.SideKeyOf(text: String, on: Color? = null, hurts: Boolean = false, act: () -> Unit) {
+    val shape = RoundedCornerShape(6.dp)
+    val shown = colours
+    Row(
+        // What has a sign beside its words needs room for both.
+        Modifier.weight((text.length + if (hurts) 4 else 0).coerceIn(9, 15).toFloat())
+            .heightIn(min = 56.dp)
+            .background(if (on == null) shown.raised else Color.Transparent, shape)
+            .border(1.5.dp, on ?: shown.edge, shape)
+            .touched(act = act)
+            .semantics(mergeDescendants = true) {}
+            .padding(horizontal = 8.dp, vertical = 4.dp),
+        horizontalArrangement = Arrangement.Center,
+        verticalAlignment = Alignment.CenterVertically,
+    ) {
+        if (hurts) {
+            Diamond(colour = on ?: shown.lead)
+            Spacer(Modifier.width(8.dp))
+        }
+        Words(text.capital(), Role.STRONG, colour = on ?: shown.ink, align = TextAlign.Center)
+    }
+}
+
+/** Words that are a touch, underlined: a place to go to, or Undo. */
+@Composable
+internal fun Underlined(text: String, colour: Color = colours.ink, below: String? = null, act: () -> Unit) {
+    Column(
+        Modifier.heightIn(min = 48.dp).touched(act = act).semantics(mergeDescendants = true) {}.padding(4.dp),
+        horizontalAlignment = Alignment.CenterHorizontally,
+        verticalArrangement = Arrangement.Center,
+    ) {
+        // Its line is as wide as the word, whatever the text size.
+        Column(Modifier.width(androidx.compose.foundation.layout.IntrinsicSize.Max)) {
+            Words(text.capital(), Role.STRONG, colour = colour)
+            Box(Modifier.fillMaxWidth().heightIn(min = 2.dp).background(colour))
+        }
+        below?.let { Words(it, Role.SMALL, colour = colours.soft) }
+    }
+}
+
+/** A key to choose: chosen it is ink, from care on framed in lead. */
+@Composable
+internal fun ChoiceKey(
+    words: String,
+    more: List<String>,
+    chosen: Boolean,
+    care: Boolean,
+    modifier: Modifier = Modifier,
+    role: Role = Role.STRONG,
+    high: Dp = 56.dp,
+    left: Boolean = false,
+    act: () -> Unit,
+) {
+    val shown = colours
+    val shape = RoundedCornerShape(6.dp)
+    val (ground, ink) =
+        if (chosen) shown.ink to shown.ground
+        else shown.raised to if (care && !left) shown.lead else shown.ink
+    val edge = if (chosen) shown.ink else if (care) shown.lead else shown.edge
+    Column(
+        modifier
+            .heightIn(min = high)
+            .background(ground, shape)
+            .border(if (care) 2.5.dp else 1.5.dp, edge, shape)
+            .touched(act = act)
+            .semantics(mergeDescendants = true) { if (chosen) stateDescription = "✓" }
+            .padding(horizontal = if (left) 16.dp else 4.dp, vertical = if (left) 12.dp else 4.dp),
+        verticalArrangement = Arrangement.Center,
+        horizontalAlignment = if (left) Alignment.Start else Alignment.CenterHorizontally,
+    ) {
+        val align = if (left) TextAlign.Start else TextAlign.Center
+        Words(words.capital(), role, colour = ink, align = align)
+        more.forEach { Words(it, Role.SMALL, colour = if (chosen) ink else shown.soft, align = align) }
+    }
+}
+
+/** With a capital at its start: words of the core stand in lines too. */
+internal fun String.capital(): String = replaceFirstChar { it.uppercase() }

@@ -1,0 +1,45 @@
+package holdfast.ui.theme
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.ReadOnlyComposable
+import androidx.compose.runtime.staticCompositionLocalOf
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.text.font.FontFamily
+import holdfast.core.PhoneWords
+
+internal val LocalFont = staticCompositionLocalOf<FontFamily> { FontFamily.Default }
+/** False where nothing moves by itself. */
+internal val LocalMoves = staticCompositionLocalOf { true }
+internal val LocalWords = staticCompositionLocalOf<PhoneWords> { error("no words") }
+
+/** Colours, font and words of all that is drawn inside. */
+@Composable
+public fun HoldfastTheme(
+    dark: Boolean,
+    words: PhoneWords,
+    font: FontFamily = FontFamily.Default,
+    moves: Boolean = true,
+    content: @Composable () -> Unit,
+) {
+    val colours = if (dark) Colours.dark else Colours.light
+    CompositionLocalProvider(
+        LocalColours provides colours,
+        LocalFont provides font,
+        LocalWords provides words,
+        LocalMoves provides moves,
+    ) {
+        Box(Modifier.fillMaxSize().background(colours.ground)) { content() }
+    }
+}
+
+/** The colours in force. */
+internal val colours: Colours
+    @Composable @ReadOnlyComposable get() = LocalColours.current
+
+/** The words in force. */
+internal val words: PhoneWords
+    @Composable @ReadOnlyComposable get() = LocalWords.current

@@ -1,0 +1,142 @@
+package holdfast.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.text.font.FontFamily
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.platform.Font
+import androidx.compose.ui.unit.Density
+import holdfast.core.Instant
+import holdfast.core.Language
+import holdfast.core.MassUnit
+import holdfast.core.PairDid
+import holdfast.core.Role
+import holdfast.core.Start
+import holdfast.core.speak
+import holdfast.kit.DeviceClock
+import holdfast.kit.Host
+import java.io.File
+import java.nio.file.Files
+import kotlinx.coroutines.runBlocking
+
+/** A clock that tests move. */
+internal class Hands(private var wall: Long) : DeviceClock {
+    private var boot = 1_000_000L
+
+    override fun now(): Instant = Instant(wall, 60, boot, "one boot")
+
+    fun pass(ms: Long) {
+        wall += ms
+        boot += ms
+    }
+
+    fun goTo(ms: Long) = pass(ms - wall)
+}
+
+/** A crew of a coach and Ines, in a boathouse cellar, on the real core. */
+internal class Stage(plan: String) : AutoCloseable {
+    private val folder: File = Files.createTempDirectory("stage").toFile()
+    val hands = Hands(tuesday)
+    private val coach = begin("Maren", Role.COACH, 200)
+    val ines: Host = begin("Ines", Role.ATHLETE, 1)
+    val shell: Shell = Shell(ines)
+
+    init {
+        runBlocking {
+            coach.ask { now -> publish("plan.toml", plan.toByteArray(), now) }
+            pair()
+            val files = Files.createTempDirectory(folder.toPath(), "carrier").toFile()
+            for (host in listOf(coach, ines, coach, ines)) host.exchange(FolderCarrier(files))
+            shell.start()
+        }
+    }
+
+    private fun begin(name: String, role: Role, chance: Int): Host = runBlocking {
+        val home = File(folder, name)
+        Host.start(
+            home.path,
+            Start(role, name, MassUnit.KG, ByteArray(80) { (chance * 37 + it).toByte() }),
+            hands,
+        )
+    }
+
+    /** Each scans what the other shows, then the words are compared. */
+    private suspend fun pair() {
+        suspend fun Host.does(did: PairDid) = ask { now -> pair(did, now) }
+        val chance = ByteArray(32) { (it * 5 + 1).toByte() }
+        val shown = coach.does(PairDid.Invite(chance))
+        val answer = ines.does(PairDid.Scan(shown.code!!, chance.reversedArray()))
+        val opened = coach.does(PairDid.Scan(answer.code!!, chance))
+        val compared = ines.does(PairDid.Scan(opened.code!!, chance))
+        val line = opened.lines.indexOf(compared.words.joinToString(" ")) + 1
+        coach.does(PairDid.Pick(line.toUInt(), null))
+        ines.does(PairDid.Match(matches = true, shareEarlier = true))
+    }
+
+    override fun close() {
+        ines.close()
+        coach.close()
+        folder.deleteRecursively()
+    }
+
+    companion object {
+        /** Tuesday 3 November 2026, 19:28 in Berlin. */
+        const val tuesday: Long = 1_793_730_480_000
+        const val week: Long = 7 * 24 * 60 * 60 * 1000L
+
+        fun plan(name: String): String = File(System.getProperty("holdfast.fixtures"), name).readText()
+    }
+}
+
+/** The phone's font, where Debian puts it. */
+internal val roboto: FontFamily by lazy {
+    fun font(name: String, weight: FontWeight) =
+        Font(File("/usr/share/fonts/truetype/roboto/unhinted/RobotoTTF/Roboto-$name.ttf"), weight)
+    FontFamily(
+        font("Regular", FontWeight.Normal),
+        font("Medium", FontWeight.Medium),
+        font("Medium", FontWeight.SemiBold),
+        font("Bold", FontWeight.Bold),
+    )
+}
+
+/** How a picture is made. */
+internal data class Look(
+    val wide: Int = 390,
+    val high: Int = 844,
+    val dark: Boolean = false,
+    val text: Float = 1f,
+    val language: Language = Language.EN,
+)
+
+/** Draws what a shell shows into a PNG in the build folder. */
+internal fun picture(name: String, look: Look, content: @Composable () -> Unit): File {
+    val density = 2f
+    val scene =
+        ImageComposeScene(
+            (look.wide * density).toInt(),
+            (look.high * density).toInt(),
+            Density(density, look.text),
+            content = content,
+        )
+    try {
+        // What is worked out in a first frame shows in the second.
+        scene.render(0)
+        val image = scene.render(16_000_000)
+        val folder = File(System.getProperty("holdfast.pictures")).also { it.mkdirs() }
+        val file = File(folder, "$name.png")
+        file.writeBytes(image.encodeToData()!!.bytes)
+        return file
+    } finally {
+        scene.close()
+    }
+}
+
+internal fun spoken(language: Language, act: () -> Unit) {
+    speak(language)
+    try {
+        act()
+    } finally {
+        speak(Language.EN)
+    }
+}
