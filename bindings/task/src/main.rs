@@ -7,6 +7,7 @@ mod kotlin;
 mod licences;
 mod measure;
 mod mend;
+mod phone;
 mod planted;
 mod python;
 mod reference;
@@ -18,6 +19,7 @@ mod steps;
 mod swift;
 mod wide;
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
@@ -53,6 +55,13 @@ enum Command {
     Planted,
     /// Run fuzzers for long, one after the other: needs cargo and a C++ compiler
     Fuzz(fuzz::Asked),
+    /// Open the phone's screens in a window, on an athlete's home or on the demo's data: needs a display, a JDK and Maven
+    Phone {
+        /// The home folder; the demo's, when left out
+        home: Option<PathBuf>,
+    },
+    /// Draw the phone's screens, and put those that the README shows into docs/pictures
+    Pictures,
     /// Build the library for Android devices into android/kit
     Android,
     /// Build the library for Apple devices into ios/Kit
@@ -130,6 +139,8 @@ fn main() -> ExitCode {
         Command::Season => season::all(),
         Command::Planted => planted::all(),
         Command::Fuzz(asked) => fuzz::long(&asked),
+        Command::Phone { home } => phone::window(home),
+        Command::Pictures => phone::pictures(),
         Command::Android => cross::android(),
         Command::Ios => cross::ios(),
     };

@@ -74,7 +74,7 @@ impl Of<'_> {
                 tap: Some(Tap::Begin { day: Some(day) }),
                 asks: None,
             },
-            None => waits(say::choose_day()),
+            None => Key { more: None, ..waits(say::choose_day()) },
         };
         let title = say::which_day().to_owned();
         Some(QuestionScreen {

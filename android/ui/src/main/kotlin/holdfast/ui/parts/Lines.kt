@@ -116,7 +116,8 @@ internal fun Strip(sets: List<SetView>, now: UInt?, choose: (SetView) -> Unit) {
                             if (load != null) Words(load, Role.LEAD, weight = Role.TITLE.weight, maxLines = 1)
                             else Words(set.loadText, Role.SMALL, maxLines = 1)
                             val reps = done?.reps?.toString() ?: set.repsText
-                            Words("× $reps", Role.SMALL, colour = shown.soft, maxLines = 1)
+                            val times = if (set.open && done == null) reps else "× $reps"
+                            Words(times, Role.SMALL, colour = shown.soft, maxLines = 1)
                         }
                         if (done != null) Tick(17.dp, shown.ink)
                     }

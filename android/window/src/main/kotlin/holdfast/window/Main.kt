@@ -1,0 +1,76 @@
+package holdfast.window
+
+import androidx.compose.foundation.isSystemInDarkTheme
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.remember
+import androidx.compose.ui.input.key.Key
+import androidx.compose.ui.input.key.KeyEventType
+import androidx.compose.ui.input.key.key
+import androidx.compose.ui.input.key.type
+import androidx.compose.ui.text.font.FontFamily
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.platform.Font
+import androidx.compose.ui.unit.DpSize
+import androidx.compose.ui.unit.dp
+import androidx.compose.ui.window.Window
+import androidx.compose.ui.window.application
+import androidx.compose.ui.window.rememberWindowState
+import holdfast.core.Instant
+import holdfast.core.Language
+import holdfast.core.speak
+import holdfast.kit.DeviceClock
+import holdfast.kit.Host
+import holdfast.ui.HoldfastApp
+import holdfast.ui.Shell
+import java.io.File
+import java.util.Locale
+import java.util.TimeZone
+import kotlinx.coroutines.runBlocking
+
+/** A desktop's two clocks. Its boot clock stands still while the machine sleeps, as no phone's does. */
+private val clock = DeviceClock {
+    val wall = System.currentTimeMillis()
+    val offset = TimeZone.getDefault().getOffset(wall) / 60_000
+    Instant(wall, offset, System.nanoTime() / 1_000_000, boot)
+}
+
+private val boot: String =
+    File("/proc/sys/kernel/random/boot_id").takeIf { it.canRead() }?.readText()?.trim()
+        ?: "one run of a window"
+
+/** Opens an athlete's home folder in a window of a phone's size. Escape goes back. */
+public fun main(arguments: Array<String>) {
+    val home = arguments.firstOrNull() ?: error("Name an athlete's home folder.")
+    if (Locale.getDefault().language == "de") speak(Language.DE)
+    val host = runBlocking { Host.open(home, clock) }
+    application {
+        val shell = remember { Shell(host) }
+        Window(
+            onCloseRequest = {
+                host.close()
+                exitApplication()
+            },
+            state = rememberWindowState(size = DpSize(390.dp, 844.dp)),
+            title = "Holdfast",
+            onPreviewKeyEvent = { it.type == KeyEventType.KeyUp && it.key == Key.Escape && shell.back() },
+        ) {
+            LaunchedEffect(shell) { shell.start() }
+            HoldfastApp(shell, isSystemInDarkTheme(), font())
+        }
+    }
+}
+
+/** The phone's font where Debian has it, otherwise the system's. */
+private fun font(): FontFamily {
+    val folder = File("/usr/share/fonts/truetype/roboto/unhinted/RobotoTTF")
+    val weights =
+        listOf(
+            "Regular" to FontWeight.Normal,
+            "Medium" to FontWeight.Medium,
+            "Medium" to FontWeight.SemiBold,
+            "Bold" to FontWeight.Bold,
+        )
+    val files = weights.map { (name, weight) -> File(folder, "Roboto-$name.ttf") to weight }
+    if (!files.all { (file, _) -> file.canRead() }) return FontFamily.Default
+    return FontFamily(files.map { (file, weight) -> Font(file, weight) })
+}

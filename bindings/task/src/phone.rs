@@ -1,0 +1,54 @@
+//! The phone's screens where there is no phone: in a window, and as pictures.
+
+use std::path::{Path, PathBuf};
+
+use crate::bindings::{self, library_folder};
+use crate::kotlin::{self, maven};
+use crate::steps::{Done, cargo_command, copy, root, run, step};
+
+/// What the README shows.
+const SHOWN: [&str; 5] = ["today", "set", "rest", "open-set", "hold-push-1"];
+
+/// Opens an athlete's home in a window of a phone's size; the demo's, played first where there is none, when none is named.
+pub(crate) fn window(home: Option<PathBuf>) -> Done {
+    step("tools", kotlin::tools)?;
+    let home = match home {
+        Some(home) => home,
+        None => demo()?,
+    };
+    if !home.join("device.json").is_file() {
+        return Err(format!("{} is no home of a device", home.display()));
+    }
+    bindings::generate()?;
+    let mut maven = maven(&library_folder("plain"));
+    maven.arg(format!("-Dholdfast.home={}", absolute(&home)?.display()));
+    run(maven.args(["--projects", "window", "--also-make", "-DskipTests", "package"]))
+}
+
+fn demo() -> Result<PathBuf, String> {
+    let home = root().join("holdfast-demo/devices/ines");
+    if !home.is_dir() {
+        let mut demo = cargo_command();
+        demo.args(["run", "--release", "--locked", "-p", "desk", "--", "demo"]);
+        step("demo", || run(demo.current_dir(root())))?;
+    }
+    Ok(home)
+}
+
+fn absolute(path: &Path) -> Result<PathBuf, String> {
+    std::path::absolute(path).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// Draws the screens again, and puts those that the README shows into docs/pictures.
+pub(crate) fn pictures() -> Done {
+    step("tools", kotlin::tools)?;
+    bindings::generate()?;
+    let mut maven = maven(&library_folder("plain"));
+    maven.args(["--projects", "ui", "--also-make", "test", "-Dtest=PicturesTest"]);
+    step("screens", || run(maven.arg("-Dsurefire.failIfNoSpecifiedTests=false")))?;
+    let drawn = root().join("android/ui/target/pictures");
+    SHOWN.iter().try_for_each(|name| {
+        let file = format!("{name}.png");
+        copy(&drawn.join(&file), &root().join("docs/pictures").join(&file))
+    })
+}
