@@ -212,14 +212,15 @@ fn publish(home: &Path, holdfast: &Holdfast, plan: &Path, carrier: &Path) -> Out
     let source_name = plan.display().to_string();
     let summary = holdfast.publish(source_name.clone(), read(plan)?, now())?;
     print::out(&print::notes(&source_name, &summary.notes))?;
-    let exchanged = carriers::exchange_with(home, holdfast, carrier)?;
     let plan = summary.heading.bold();
     let published = if summary.replaced {
         say::command::published_again(plan)
     } else {
         say::command::published(plan)
     };
-    print::out(&format!("{published}\n{}", exchanged_text(&exchanged)))
+    // Said before it is delivered: without a connection it is published all the same, and the next exchange brings it.
+    print::out(&format!("{published}\n"))?;
+    print::out(&exchanged_text(&carriers::exchange_with(home, holdfast, carrier)?))
 }
 
 fn show_day(

@@ -1,5 +1,9 @@
 package holdfast.ui
 
+import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertHeightIsAtLeast
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
@@ -9,10 +13,12 @@ import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.text.AnnotatedString
 import androidx.compose.ui.unit.dp
 import holdfast.core.Language
 import holdfast.core.Row
 import kotlin.test.assertEquals
+import kotlin.test.assertTrue
 import kotlinx.coroutines.runBlocking
 import org.junit.Rule
 import org.junit.Test
@@ -97,4 +103,33 @@ class ClickedTest {
             }
         }
     }
+
+    /** A screen reader hears which phase it is, and every touch says what it does. */
+    @Test
+    fun phases_are_announced_and_every_touch_has_words() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking {
+                stage.shell.press()
+                stage.shell.choose(stage.shell.screen!!.rows.first { it is Row.Hold })
+                stage.hands.pass(5_000)
+                stage.shell.press()
+            }
+            rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
+            val said = SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion)
+            val heard = rule.onAllNodes(said).fetchSemanticsNodes()
+            val words = heard.flatMap { it.config.getOrNull(SemanticsProperties.Text).orEmpty() + below(it) }
+            assertTrue(words.any { it.text == "Get ready" }, "$words")
+            for (touch in rule.onAllNodes(hasClickAction()).fetchSemanticsNodes()) {
+                val text = touch.config.getOrNull(SemanticsProperties.Text).orEmpty().map { it.text }
+                val described = touch.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty()
+                assertTrue(
+                    (text + described).any { it.isNotBlank() },
+                    "a touch without words at ${touch.boundsInRoot}",
+                )
+            }
+        }
+    }
+
+    private fun below(node: SemanticsNode): List<AnnotatedString> =
+        node.children.flatMap { it.config.getOrNull(SemanticsProperties.Text).orEmpty() + below(it) }
 }

@@ -19,6 +19,9 @@ import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
@@ -282,7 +285,7 @@ private fun WindowBody(
             if (digits != null) {
                 val colour = if (clock.paused) colours.soft else colours.water
                 Floor(digits, colour, Modifier.weight(1f))
-                if (!lies) Words(clock.now.capital(), Role.LEAD)
+                if (!lies) Words(clock.now.capital(), Role.LEAD, Modifier.announced())
             } else {
                 Spacer(Modifier.weight(1f))
             }
@@ -323,7 +326,14 @@ private fun HoldBody(clock: ClockView, on: Color?, lies: Boolean) {
     Row(Modifier.fillMaxSize(), Arrangement.spacedBy(16.dp)) {
         if (!right) staff()
         Column(Modifier.weight(1f).fillMaxHeight()) {
-            FittedWords(clock.now.capital(), if (lies) 48.dp else 84.dp, 36.dp, Modifier.fillMaxWidth(), ink)
+            FittedWords(
+                clock.now.capital(),
+                if (lies) 48.dp else 84.dp,
+                36.dp,
+                // Read aloud when it changes: whoever holds a stretch does not look.
+                Modifier.fillMaxWidth().announced(),
+                ink,
+            )
             val digits = clock.digits
             if (digits != null) {
                 Floor(digits, on ?: if (clock.paused) colours.soft else colours.water, Modifier.weight(1f))
@@ -393,6 +403,9 @@ private fun AskedBody(
         fields(inline, does)
     }
 }
+
+/** Said by a screen reader as soon as it changes. */
+private fun Modifier.announced(): Modifier = semantics { liveRegion = LiveRegionMode.Assertive }
 
 /** Rows without a body of their own: what they are, and what stands beside them. */
 @Composable
