@@ -354,3 +354,34 @@ fn a_device_that_was_killed_before_its_first_word_says_it_later() {
     crew.coach.exchange(&crew.carrier).unwrap();
     assert_eq!(standing(&crew.coach, "Ana"), [true, true]);
 }
+
+/// What was set up with the recovery code stands in two places as everything else does: with its database gone a phone, and a
+/// coach's laptop, build all of it again, once the code is forgotten there. What is kept for that goes to no carrier.
+#[test]
+fn a_restored_device_is_built_again_from_its_own_files() {
+    for name in ["phone", "laptop"] {
+        let crew = crew();
+        let of = if name == "phone" { &crew.athletes[0] } else { &crew.coach };
+        let code = of.on_paper().unwrap();
+        crew.exchange_all().unwrap();
+        let home = restored(&crew, name, &code).home;
+        let open = || Device::open(home.clone(), crew.coach.now()).unwrap();
+        let device = open();
+        device.exchange(&crew.carrier).unwrap();
+        let (state, journal) = (device.holdfast.state_text().unwrap(), device.journal());
+        assert!(journal.len() > 4, "{name}: {journal:?}");
+        let found = device.holdfast.verify().unwrap();
+        assert_eq!((found.unopened, &found.trouble), (0, &Vec::new()), "{name}: {found:?}");
+        device.holdfast.shut().unwrap();
+        for (at, damage) in [&b"no database"[..], b""].into_iter().enumerate() {
+            std::fs::write(home.join("holdfast.db"), damage).unwrap();
+            let again = open();
+            assert_eq!(again.holdfast.state_text().unwrap(), state, "{name}, {at}");
+            assert_eq!(again.journal(), journal, "{name}, {at}");
+            again.exchange(&crew.carrier).unwrap();
+            let own = |file: &holdfast_core::exchange::ListedFile| file.name.ends_with(".own");
+            assert!(!crew.carrier.listing().iter().any(own), "{name}, {at}");
+            again.holdfast.shut().unwrap();
+        }
+    }
+}

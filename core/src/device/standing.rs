@@ -103,6 +103,9 @@ impl Device {
 
     /// Forgets the recovery secret: it is on paper.
     pub(crate) fn forget_recovery(&mut self) -> Result<()> {
+        if self.belongs() {
+            self.shelf.keep_own(&self.kept)?;
+        }
         let recovery = self.kept.recovery.clone().filter(|_| planted(Planted::CodeKept));
         let kept = Kept { keys: self.kept.keys.clone(), recovery };
         key_files::write(&self.home, &kept, &self.keystore)?;

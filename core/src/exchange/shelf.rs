@@ -11,13 +11,16 @@ use super::cut;
 use super::durable;
 use super::forget::is_forgotten;
 use super::ledger;
-use super::sealed::{SealedName, is_as_named};
+use super::sealed::{SealedName, is_as_named, own_copy};
 use super::signer::{self, Signer};
 use crate::error::{Error, Result};
 use crate::id::{CrewId, PersonId};
 use crate::store::Store;
+use crate::trust::{Kept, Recovery};
 
 const FOLDER: &str = "leaves";
+/// At the end of the name of a file that was kept once more for this device alone.
+const OWN: &str = ".own";
 
 /// Files read from the database at a time on their way to the shelf: the largest have 4 MiB.
 const WAITING_TOGETHER: usize = 16;
@@ -81,11 +84,43 @@ impl Shelf {
         durable::publish_all(&self.folder, &named).map(drop)
     }
 
+    /// Keeps what the recovery code alone opens once more for this device, beside the file: before the code is forgotten, or
+    /// nothing here could be built again from it.
+    pub(crate) fn keep_own(&self, kept: &Kept) -> Result<()> {
+        let Some(paper) = kept.recovery.as_ref().map(Recovery::keys) else { return Ok(()) };
+        for names in self.names()?.chunks(WAITING_TOGETHER) {
+            let mut copies = Vec::new();
+            for name in names.iter().filter(|name| !self.own_path(name).exists()) {
+                let file = self.whole(name);
+                // What neither opens is nobody's here.
+                let copy = file.and_then(|file| own_copy(&file, &paper, &kept.keys).ok().flatten());
+                copies.extend(copy.map(|copy| (format!("{name}{OWN}"), copy)));
+            }
+            let copies: Vec<(&str, &[u8])> =
+                copies.iter().map(|(name, copy)| (name.as_str(), copy.as_slice())).collect();
+            durable::publish_all(&self.folder, &copies)?;
+        }
+        Ok(())
+    }
+
+    /// What was kept of a file for this device.
+    pub(super) fn own_copy(&self, name: &SealedName) -> Option<Vec<u8>> {
+        fs::read(self.own_path(name)).ok()
+    }
+
+    fn own_path(&self, name: &SealedName) -> PathBuf {
+        self.folder.join(format!("{name}{OWN}"))
+    }
+
     /// Takes away the files of everybody who was forgotten.
     pub(crate) fn forget(&self, forgotten: &BTreeSet<PersonId>, crew: CrewId) -> Result<()> {
         for name in self.names()?.iter().filter(|name| is_forgotten(forgotten, crew, name)) {
             let path = self.path(name);
             fs::remove_file(&path).map_err(Error::file(&path))?;
+            let copy = self.own_path(name);
+            if copy.exists() {
+                fs::remove_file(&copy).map_err(Error::file(&copy))?;
+            }
         }
         Ok(())
     }

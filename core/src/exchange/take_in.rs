@@ -78,6 +78,24 @@ impl Opener<'_> {
         Ok((name, leaf))
     }
 
+    /// Opens a file, or what was kept of it for this device alone.
+    fn open_here(
+        self,
+        shelf: &Shelf,
+        file: &CarriedFile,
+    ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {
+        let shut = match self.open(file) {
+            Err(SealedFault::NotForUs) => SealedFault::NotForUs,
+            other => return other,
+        };
+        let (Some(name), Some(expected)) = (SealedName::parse(&file.name), self.expected()) else {
+            return Err(shut);
+        };
+        let copy = shelf.own_copy(&name).ok_or(shut)?;
+        let leaf = SealedLeaf::open_own(&name, &copy, &self.kept.keys, &expected)?;
+        Ok((name, leaf))
+    }
+
     /// Opens files in their order and hands each on, then puts those that are for this device on the shelf.
     fn open_all(
         self,
@@ -88,15 +106,16 @@ impl Opener<'_> {
     ) -> Result<()> {
         let mut sound = Vec::new();
         for file in files {
-            let opened = self.open(file).and_then(|(name, leaf)| match leaf.header.of {
-                of if forgotten.contains(&of) && !planted(Planted::FetchedAgain) => {
-                    Err(SealedFault::NotForUs)
-                }
-                _ => {
-                    let bodies = bodies(&leaf);
-                    Ok(((name, file.content.len()), leaf, bodies))
-                }
-            });
+            let opened =
+                self.open_here(shelf, file).and_then(|(name, leaf)| match leaf.header.of {
+                    of if forgotten.contains(&of) && !planted(Planted::FetchedAgain) => {
+                        Err(SealedFault::NotForUs)
+                    }
+                    _ => {
+                        let bodies = bodies(&leaf);
+                        Ok(((name, file.content.len()), leaf, bodies))
+                    }
+                });
             if let Ok(((name, _), ..)) = &opened {
                 sound.push((*name, file.content.as_slice()));
             }
@@ -116,12 +135,13 @@ impl<'a> Reader<'a> {
         Opener { kept: self.kept, trusted: self.trusted }
     }
 
-    /// Opens a file.
+    /// Opens a file that lies on the shelf.
     pub(super) fn open(
         &self,
+        shelf: &Shelf,
         file: &CarriedFile,
     ) -> std::result::Result<(SealedName, SealedLeaf), SealedFault> {
-        self.opener().open(file)
+        self.opener().open_here(shelf, file)
     }
 
     /// True for a file that is a leaf for this device.

@@ -41,7 +41,7 @@ pub(crate) fn seals(store: &Store, shelf: &Shelf, kept: &Kept, trusted: &Trusted
             seals.odd.push(say::sealed::file_not_here(name));
             continue;
         };
-        match reader.open(&CarriedFile { name: name.clone(), content }) {
+        match reader.open(shelf, &CarriedFile { name: name.clone(), content }) {
             Ok((_, leaf)) if is_kept_whole(store.reader(), &leaf)? => seals.signed += 1,
             Ok(_) => seals.odd.push(say::sealed::other_than_kept(name)),
             Err(SealedFault::NotForUs) => seals.unopened += 1,

@@ -110,6 +110,21 @@ pub(crate) fn wrap(bytes: &[u8], audience: &Audience) -> Result<Vec<u8>, SealedF
     envelope::seal(bytes, audience)
 }
 
+/// A leaf's file that a recovery code alone opens, sealed once more to a device's own keys: it never leaves the device. None
+/// for a file that they open already.
+pub(crate) fn own_copy(
+    file: &[u8],
+    paper: &Keys,
+    own: &Keys,
+) -> Result<Option<Vec<u8>>, SealedFault> {
+    if unwrap(file, &[own]).is_ok() {
+        return Ok(None);
+    }
+    let member = vec![own.public().open];
+    let audience = Audience { founder: Vec::new(), member, papers: Vec::new() };
+    wrap(&unwrap(file, &[paper])?, &audience).map(Some)
+}
+
 /// Opens them, once their head was looked at.
 pub(crate) fn unwrap(file: &[u8], keys: &[&Keys]) -> Result<Vec<u8>, SealedFault> {
     scan::scan(file)?;
@@ -238,6 +253,19 @@ impl SealedLeaf {
         let text = pack::unpack(&packed)?;
         let leaf = SealedLeaf::read(&text)?;
         leaf.is_called(name)?;
+        Ok(leaf)
+    }
+
+    /// Opens what a device kept for itself of a file that it no longer opens: see [`own_copy`].
+    pub(crate) fn open_own(
+        name: &SealedName,
+        copy: &[u8],
+        keys: &Keys,
+        expected: &Expected,
+    ) -> Result<SealedLeaf, SealedFault> {
+        let leaf = SealedLeaf::read(&pack::unpack(&unwrap(copy, &[keys])?)?)?;
+        leaf.is_called(name)?;
+        leaf.is_expected(expected)?;
         Ok(leaf)
     }
 
