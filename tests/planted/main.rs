@@ -16,7 +16,7 @@ const SOUND: u64 = 20;
 /// One after the other, in this one test: a bug is planted for the whole process. `HOLDFAST_PLANTED=ab` names some alone.
 #[test]
 fn every_planted_bug_is_caught() {
-    (1..=SOUND).for_each(|seed| drop(play(seed).unwrap_or_else(|why| panic!("{why}"))));
+    (1..=SOUND).for_each(|seed| _ = play(seed).unwrap_or_else(|why| panic!("{why}")));
     let only = std::env::var("HOLDFAST_PLANTED").ok();
     let asked = |bug: &&Planted| only.as_ref().is_none_or(|only| only.contains(bug.letter()));
     // What a bug does may be a panic, which is told below.
