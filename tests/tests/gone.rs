@@ -20,7 +20,8 @@ fn rows(home: &Path, coach: &Writer, of: &Writer) -> Vec<(&'static str, i64)> {
     let (person, device) = (of.person().0, of.device().0);
     let threads = ["leaf", "file", "held", "heard", "outbox", "sealed_to", "sealed_for"];
     let threads = threads.map(|table| (table, count(table, "of = ?1", person.as_bytes())));
-    let devices = ["entry", "device_person", "held", "leaf", "file", "sealed_to", "sealed_for"];
+    let devices =
+        ["entry", "device_person", "held", "leaf", "file", "sealed_to", "sealed_for", "looked"];
     let devices = devices.map(|table| (table, count(table, "device = ?1", device.as_bytes())));
     let people = ["person", "record", "device_person"];
     let people = people.map(|table| (table, count(table, "person = ?1", person.as_bytes())));
@@ -55,6 +56,7 @@ fn no_row_is_left_of_who_was_forgotten() {
     for sql in [
         "INSERT OR IGNORE INTO outbox SELECT of, n, digest FROM heard WHERE of = ?1",
         "INSERT OR IGNORE INTO sealed_for SELECT of, content, device FROM leaf WHERE of = ?1",
+        "INSERT INTO looked SELECT DISTINCT device, tag, 1, 'a server', 0 FROM file WHERE of = ?1",
         "INSERT OR IGNORE INTO sealed_to SELECT of, device, 1, 1 FROM leaf WHERE of = ?1",
     ] {
         database.execute(sql, [&ana.person().0.as_bytes()[..]]).unwrap();
@@ -113,4 +115,28 @@ fn a_stopped_laptop_makes_no_other_forget() {
     squats(ana, "2026-11-06", &[(54, 8)]);
     ana.exchange(&crew.carrier).unwrap();
     assert!(laptop.exchange(&crew.carrier).unwrap().entries > 0);
+}
+
+/// What a restored laptop keeps once more for itself goes with the files it was kept beside.
+#[test]
+fn no_file_is_left_of_who_was_forgotten() {
+    let crew = crew();
+    let code = crew.coach.on_paper().unwrap();
+    let laptop = restored(&crew, "laptop", &code);
+    let [maren, ana, ben] = [&crew.coach, &crew.athletes[0], &crew.athletes[1]].map(Writer::at);
+    let files_of = |member: &Writer| {
+        let lanes = [&maren, member].map(|writer| {
+            let tag = lane_tag(maren.crew(), member.person(), writer.device());
+            format!("{}-{tag}", writer.device().0.simple())
+        });
+        let names = std::fs::read_dir(laptop.home.join("leaves")).unwrap();
+        let names = names.map(|file| file.unwrap().file_name().into_string().unwrap());
+        names.filter(|name| lanes.iter().any(|lane| name.starts_with(lane))).collect::<Vec<_>>()
+    };
+    let before = files_of(&ben);
+    assert!(files_of(&ana).iter().any(|name| name.ends_with(".own")), "{:?}", files_of(&ana));
+    laptop.holdfast.remove("Ana".into(), None, laptop.now()).unwrap();
+    laptop.holdfast.forget("Ana".into(), laptop.now()).unwrap();
+    assert_eq!(files_of(&ana), [""; 0]);
+    assert_eq!(files_of(&ben), before);
 }

@@ -24,7 +24,18 @@ fn touches(question: &QuestionScreen) -> Vec<Choice> {
     let of = |field: &QuestionField| match field {
         QuestionField::Stepper { less, more, .. } => less.iter().chain(more).cloned().collect(),
         QuestionField::Choices { choices, .. } => choices.clone(),
-        QuestionField::Words { .. } => Vec::new(),
+        // What is typed is written into what is answered so far.
+        QuestionField::Words { then, label } => {
+            let words = Some("grip slipped".to_owned());
+            let then = Answers { words, ..then.clone() };
+            vec![Choice {
+                words: label.clone(),
+                more: Vec::new(),
+                chosen: false,
+                care: false,
+                then,
+            }]
+        }
     };
     question.fields.iter().flat_map(of).collect()
 }
@@ -47,6 +58,7 @@ fn asks(device: &Device) -> Vec<Ask> {
         asks.extend([
             Ask::Option { piece: piece.clone() },
             Ask::Station { piece: piece.clone() },
+            Ask::Clear { piece: piece.clone() },
             Ask::Bar { piece },
         ]);
     }
@@ -80,11 +92,7 @@ fn any_touches_lead_to_a_key_that_is_accepted() {
                 let Ok(asked) = asked else { break };
                 let touches = touches(&asked);
                 let touched = touches.get(chance.random_range(0..touches.len().max(1)));
-                let mut then = touched.map(|choice| choice.then.clone()).unwrap_or_default();
-                if matches!(ask_for, Ask::Note { .. }) && chance.random_bool(0.3) {
-                    then.words = Some("grip slipped".into());
-                }
-                answers = Some(then);
+                answers = Some(touched.map(|choice| choice.then.clone()).unwrap_or_default());
                 question = Some(ask(ines, ask_for, answers.clone()));
             }
             let Some(question) = question else { continue };
@@ -219,6 +227,16 @@ fn a_sign_changes_what_the_key_says() {
     assert_eq!(question.key.more.as_deref(), Some("Stop now and get emergency care."));
     let Some(Tap::Flag { signs, .. }) = &question.key.tap else { panic!("{:?}", question.key) };
     assert_eq!(*signs, [Sign::ChestPain]);
+    // Saved, it can be cleared: by the question for that, one flag at a time.
+    let answers = touch(touch(None, "hip"), "2");
+    ines.tap(ask(ines, &hurts, answers).key.tap.unwrap()).unwrap();
+    let clear = Ask::Clear { piece: "Squat".into() };
+    let question = ask(ines, &clear, None);
+    assert_eq!(question.key.kind, KeyKind::Waits);
+    let flag = touches(&question).remove(0);
+    assert!(flag.words.starts_with("hip 2/10"), "{}", flag.words);
+    ines.tap(ask(ines, &clear, Some(flag.then)).key.tap.unwrap()).unwrap();
+    assert!(ines.holdfast.question(clear, None, ines.now()).is_err(), "nothing is left to clear");
     // Ticked once more it is taken away.
     let question = ask(ines, &hurts, touch(ticked, "chest pain"));
     let Some(Tap::Flag { signs, .. }) = &question.key.tap else { panic!("{:?}", question.key) };

@@ -7,24 +7,16 @@ take-off = Abnehmen
 bar-is-ready = Stange ist bereit
 # Vor dem Satz, der nach einer Pause kommt.
 then = dann
-seconds = Sekunden
 # $time ist "1:24".
 to-go = noch { $time }
 rested-over = { $time } darüber
 next = danach
 warm-up = Aufwärmen
-why = Warum dieses Gewicht
 # Der Weg zurück zum Tag.
 today = Heute
-history = Verlauf
-exchange = Abgleich
-this-phone = Dieses Telefon
 # Tasten, die neben der einen nicht Platz haben.
 more = Mehr
 back = Zurück
-not-now = Nicht jetzt
 # Für einen Bildschirmleser: eine Seite der Stange, $plates ist "15, 5".
 bar-from-inside = Eine Seite der Stange, von innen: { $plates }
 empty-bar = Die Stange ist leer
-set-done = erledigt
-set-now = jetzt

@@ -86,6 +86,12 @@ choose-place = Stelle wählen
 choose-severity = Stärke wählen
 save-flag = Speichern: { $place }, { $severity } von 10
 
+# Welche Meldung vorbei ist: ihre Zeilen stehen in der Liste.
+which-is-over = Was ist vorbei?
+choose-flag = Wählen, was vorbei ist
+clear-this = Diese Meldung aufheben
+loads-come-back = Die Gewichte folgen wieder deinem Log.
+
 ## Notizen.
 
 add-note = Notiz hinzufügen

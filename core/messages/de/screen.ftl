@@ -30,6 +30,10 @@ titled = { $title }: { $what }
 set = { $movement }, Satz { $set } von { $sets }
 extra-set = { $movement }, Zusatzsatz { $set }
 window = { $piece }, Fenster { $window } von { $windows }
+# Wo in seinem Teil: neben dessen Namen.
+place-set = Satz { $set } von { $sets }
+place-extra = Zusatzsatz { $set }
+place-window = Fenster { $window } von { $windows }
 # Solange die Uhr noch in einem früheren läuft.
 window-next = { $piece }, als Nächstes Fenster { $window } von { $windows }
 # $protocol ist die Messung der Beweglichkeit, etwa „Knie zur Wand“.

@@ -7,24 +7,16 @@ take-off = Take off
 bar-is-ready = Bar is ready
 # Before the set that comes after a rest.
 then = then
-seconds = seconds
 # $time is "1:24".
 to-go = { $time } to go
 rested-over = over by { $time }
 next = next
 warm-up = Warm-up
-why = Why this load
 # The way back to the day.
 today = Today
-history = History
-exchange = Exchange
-this-phone = This phone
 # Keys that do not fit beside the one key.
 more = More
 back = Back
-not-now = Not now
 # For a screen reader: one side of the bar, $plates is "15, 5".
 bar-from-inside = One side of the bar, from the inside: { $plates }
 empty-bar = The bar is empty
-set-done = done
-set-now = now

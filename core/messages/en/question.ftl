@@ -86,6 +86,12 @@ choose-place = Choose where it hurts
 choose-severity = Choose how bad it is
 save-flag = Save: { $place }, { $severity } of 10
 
+# Which flag is over: its lines are in the list.
+which-is-over = What is over?
+choose-flag = Choose what is over
+clear-this = Clear this flag
+loads-come-back = Its loads follow your log again.
+
 ## Notes.
 
 add-note = Add a note

@@ -31,6 +31,10 @@ set = { $movement }, set { $set } of { $sets }
 # Over those planned.
 extra-set = { $movement }, extra set { $set }
 window = { $piece }, window { $window } of { $windows }
+# Where in its piece: beside its name.
+place-set = set { $set } of { $sets }
+place-extra = extra set { $set }
+place-window = window { $window } of { $windows }
 # While the clock still runs in an earlier one.
 window-next = { $piece }, next: window { $window } of { $windows }
 # $protocol is how range of motion is measured, such as "knee to wall".

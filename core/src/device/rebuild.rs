@@ -248,5 +248,13 @@ mod tests {
         let back = "The database, or part of it, was missing. 2 entries were restored from this \
                     device's files.";
         assert_eq!(missing.text(), back);
+        let shut = |unopened, language| {
+            speaking(language, || Rebuilt { unopened, ..missing.clone() }.text())
+        };
+        assert!(shut(1, Language::En).starts_with(&format!("{back} 1 more file opens with your")));
+        assert!(shut(3, Language::En).contains("3 more files open with your recovery code alone."));
+        let geöffnet =
+            "3 weitere Dateien lassen sich nur mit deinem Wiederherstellungscode öffnen.";
+        assert!(shut(3, Language::De).contains(geöffnet));
     }
 }

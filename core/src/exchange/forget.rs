@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rusqlite::{Connection, Transaction, params};
 
 use super::ListedFile;
-use super::sealed::{SealedName, lane_tag};
+use super::sealed::{SealedName, Tag, lane_tag};
 use crate::error::Result;
 use crate::id::{CrewId, DeviceId, PersonId};
 use crate::journal::{Body, body_of};
@@ -27,13 +27,13 @@ pub(crate) fn forgotten(connection: &Connection, own: DeviceId) -> Result<BTreeS
     Ok(found)
 }
 
-/// True for a file of the thread of somebody who was forgotten.
+/// True for a lane of the thread of somebody who was forgotten.
 pub(super) fn is_forgotten(
     forgotten: &BTreeSet<PersonId>,
     crew: CrewId,
-    name: &SealedName,
+    (device, tag): (DeviceId, Tag),
 ) -> bool {
-    forgotten.iter().any(|of| lane_tag(crew, *of, name.device) == name.tag)
+    forgotten.iter().any(|of| lane_tag(crew, *of, device) == tag)
 }
 
 /// The files of a listing that are of somebody who was forgotten: to be deleted there.
@@ -43,7 +43,7 @@ pub(crate) fn files_of(
     listing: &[ListedFile],
 ) -> Vec<String> {
     let named = listing.iter().filter_map(|file| SealedName::parse(&file.name));
-    let of_theirs = named.filter(|name| is_forgotten(forgotten, crew, name));
+    let of_theirs = named.filter(|name| is_forgotten(forgotten, crew, name.lane()));
     of_theirs.map(|name| name.to_string()).collect()
 }
 

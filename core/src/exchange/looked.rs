@@ -7,7 +7,8 @@ use rusqlite::{Connection, params};
 use sha2::{Digest, Sha256};
 
 use super::left_alone::Known;
-use super::sealed::{Digits, LanePart, PLACES_A_PART, SealedName, lane_tag};
+use super::own::is_for_us;
+use super::sealed::{Digits, LanePart, PLACES_A_PART, SealedName};
 use super::{Bag, ListedFile, forget};
 use crate::error::Result;
 use crate::id::{CrewId, DeviceId};
@@ -17,6 +18,9 @@ const DAY_MS: i64 = 24 * 60 * 60 * 1000;
 /// Days for which a part is taken for whole, and some more, up to as many again, that its name draws: parts that were noted
 /// together are not all listed again in one exchange.
 const WHOLE_DAYS: i64 = 7;
+// The triggers of the table count so.
+const _: () = assert!(PLACES_A_PART == 32, "the table of what was looked at counts parts of 32");
+
 /// Notes that old are of a carrier that is used no more.
 const KEPT_DAYS: i64 = 30;
 
@@ -43,14 +47,8 @@ impl Look {
         let forgotten = forget::forgotten(store.reader(), store.device())?;
         let carried: BTreeSet<LanePart> = bag.files().keys().map(LanePart::of).collect();
         let is_ours = |part: &LanePart| {
-            let any = SealedName {
-                device: part.device,
-                tag: part.tag,
-                sequence: part.first,
-                hash: Digits::of(&[]),
-            };
-            let ours = own.coach || lane_tag(crew, own.person, part.device) == part.tag;
-            ours && !forget::is_forgotten(&forgotten, crew, &any)
+            let lane = (part.device, part.tag);
+            is_for_us(own, crew, lane) && !forget::is_forgotten(&forgotten, crew, lane)
         };
         let named: BTreeSet<LanePart> =
             folders.iter().filter_map(|folder| LanePart::parse(folder)).collect();

@@ -1,11 +1,11 @@
 //! What an exchange works on.
 
 use super::members::Trusted;
-use super::sealed::{SealedName, lane_tag};
+use super::sealed::{Tag, lane_tag};
 use super::signer::Signer;
 use super::{Bag, Shelf};
-use crate::id::CrewId;
-use crate::store::Store;
+use crate::id::{CrewId, DeviceId};
+use crate::store::{self, Store};
 use crate::trust::{Kept, Standing};
 
 /// The most names of one listing that are looked at: a folder with more is not a carrier's.
@@ -24,14 +24,13 @@ pub(crate) struct Own<'a> {
     pub(crate) crew: CrewId,
 }
 
-impl Own<'_> {
-    /// True for a file that may be for this device. A member's has one thread, and works out what its lanes are called
-    /// by; a coach's has all.
-    pub(super) fn is_for_us(&self, name: &SealedName) -> bool {
-        let own = self.store.own();
-        own.coach || lane_tag(self.crew, own.person, name.device) == name.tag
-    }
+/// True for a lane that may be for this device. A member's has one thread, and works out what its lanes are called by; a
+/// coach's has all.
+pub(super) fn is_for_us(own: store::Own, crew: CrewId, (device, tag): (DeviceId, Tag)) -> bool {
+    own.coach || lane_tag(crew, own.person, device) == tag
+}
 
+impl Own<'_> {
     /// What seals, and what it seals from.
     pub(super) fn sealing(&mut self) -> (Signer<'_>, &Shelf, &mut Store) {
         let (keys, trusted, crew) = (&self.kept.keys, self.trusted, self.crew);

@@ -8,7 +8,7 @@ use super::forget::{forgotten, is_forgotten};
 use super::heal::Rotten;
 use super::left_alone::{Known, MOST_TRIES, keep_few, leave_alone, left_alone};
 use super::looked::Look;
-use super::own::{MAX_LISTING, Own};
+use super::own::{MAX_LISTING, Own, is_for_us};
 use super::portion::{BYTES_A_STEP, FILES_A_STEP, in_turn, some_of};
 use super::sealed::{FileHash, LanePart, MAX_SEALED_BYTES, SealedFault, SealedName, is_as_named};
 use super::take_in::{Reader, take_in};
@@ -120,9 +120,9 @@ impl Running {
             match named {
                 None => aside.push(AsideFile::of(&file.name, &SealedFault::Foreign)),
                 // Somebody else's thread: nothing to say of it.
-                Some(name) if !own.is_for_us(&name) => {}
+                Some(name) if !is_for_us(own.store.own(), own.crew, name.lane()) => {}
                 Some(name)
-                    if is_forgotten(&forgotten, own.crew, &name)
+                    if is_forgotten(&forgotten, own.crew, name.lane())
                         && !planted(Planted::FetchedAgain) => {}
                 Some(name) if here.contains_key(&name) => {
                     if let Some(Known::Useless(_)) = left_alone.get(&(name, file.bytes)) {

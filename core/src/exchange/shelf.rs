@@ -114,7 +114,7 @@ impl Shelf {
 
     /// Takes away the files of everybody who was forgotten.
     pub(crate) fn forget(&self, forgotten: &BTreeSet<PersonId>, crew: CrewId) -> Result<()> {
-        for name in self.names()?.iter().filter(|name| is_forgotten(forgotten, crew, name)) {
+        for name in self.names()?.iter().filter(|name| is_forgotten(forgotten, crew, name.lane())) {
             let path = self.path(name);
             fs::remove_file(&path).map_err(Error::file(&path))?;
             let copy = self.own_path(name);

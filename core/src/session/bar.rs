@@ -165,6 +165,7 @@ impl<'a> OnTheBar<'a> {
             mass: load,
             text: words::load_text(load, self.unit),
             number: load.number(self.unit),
+            unit: self.unit.symbol().into(),
             build: per_side.map(|side| self.build(&side, step)),
             change: step.map(|step| self.change(step)),
             lighter: self.builds.below(load).map(|build| build.mass),

@@ -26,6 +26,7 @@ impl At<'_> {
             chosen: self.chosen,
             done,
             title: self.title(),
+            place: self.place(),
             line: self.line(),
             notes: self.notes(),
             movement: self.movement(),
@@ -127,6 +128,20 @@ impl At<'_> {
             (Some(Row::Finish), _) if self.not_done().is_empty() => say::all_logged().into(),
             (Some(Row::Finish), _) => say::not_all_logged().into(),
             _ => self.snapshot.day().map_or(String::new(), |day| day.name.clone()),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match (self.row?, &self.piece()?.kind) {
+            (Row::Set { set, .. }, PieceKindView::Strength { view }) => {
+                let planned = view.sets.iter().filter(|set| !set.extra).count();
+                let extra = set_of(view, *set).is_some_and(|shown| shown.extra);
+                Some(if extra { say::place_extra(set) } else { say::place_set(set, planned) })
+            }
+            (Row::Window { window, .. }, PieceKindView::Interval { view }) => {
+                Some(say::place_window(window, view.windows.len()))
+            }
+            _ => None,
         }
     }
 

@@ -29,7 +29,7 @@ pub(super) struct At<'a> {
     pub(super) asked: Option<&'a Row>,
 }
 
-fn key(of: KeyFor<'_>, kind: KeyKind, tap: Option<Tap>, asks: Option<Question>) -> Key {
+pub(super) fn key(of: KeyFor<'_>, kind: KeyKind, tap: Option<Tap>, asks: Option<Question>) -> Key {
     Key { kind, words: words::key(&of), more: words::key_more(&of), tap, asks }
 }
 
@@ -37,7 +37,7 @@ fn saves(of: KeyFor<'_>, tap: Tap) -> Key {
     key(of, KeyKind::Saves, Some(tap), None)
 }
 
-fn moves(of: KeyFor<'_>, tap: Tap) -> Key {
+pub(super) fn moves(of: KeyFor<'_>, tap: Tap) -> Key {
     key(of, KeyKind::Moves, Some(tap), None)
 }
 
@@ -45,7 +45,7 @@ fn asks(of: KeyFor<'_>, question: Question) -> Key {
     key(of, KeyKind::Waits, None, Some(question))
 }
 
-fn waits(of: KeyFor<'_>) -> Key {
+pub(super) fn waits(of: KeyFor<'_>) -> Key {
     key(of, KeyKind::Waits, None, None)
 }
 

@@ -27,3 +27,23 @@ pub(crate) fn to_go(ms: i64) -> String {
 pub(crate) fn over_by(ms: i64) -> String {
     say::rested_over(digits(ms / 1000 * 1000))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// No second is lost where the digits change their form.
+    #[test]
+    fn seconds_stand_alone_below_a_hundred() {
+        for (ms, digits) in [
+            (0, "0"),
+            (1, "1"),
+            (38_000, "38"),
+            (99_000, "99"),
+            (99_001, "1:40"),
+            (120_000, "2:00"),
+        ] {
+            assert_eq!(floor_digits(ms), digits, "{ms}");
+        }
+    }
+}

@@ -37,6 +37,11 @@ pub(crate) fn stored_hash(file: &[u8]) -> FileHash {
 }
 
 impl SealedName {
+    /// The lane, by its writer and tag.
+    pub(crate) fn lane(&self) -> (DeviceId, Tag) {
+        (self.device, self.tag)
+    }
+
     /// Reads a name that a listing gave; none when it is not one of ours, in the one spelling that we write.
     pub fn parse(name: &str) -> Option<SealedName> {
         let mut parts = name.strip_suffix(SUFFIX)?.split('-');

@@ -97,6 +97,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         chosen: false,
         done: false,
         title: String::new(),
+        place: None,
         line: String::new(),
         notes: Vec::new(),
         movement: None,

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::care::{Place, Sign};
+use crate::id::RecordId;
 use crate::instant::Millis;
 use crate::mass::Mass;
 use crate::plan::keyword;
@@ -29,6 +30,11 @@ pub enum Ask {
     Hurts {
         /// The row at hand; none between sessions.
         row: Option<Row>,
+    },
+    /// Which discomfort flag of a piece to clear.
+    Clear {
+        /// The piece's name.
+        piece: String,
     },
     /// A note.
     Note {
@@ -63,8 +69,8 @@ pub struct Answers {
     pub spare: Option<Millis>,
     /// The time held, side by side.
     pub held: Vec<Millis>,
-    /// Readings in tenths of the protocol's unit, side by side.
-    pub tenths: Vec<i64>,
+    /// Readings in tenths of the protocol's unit, side by side; none where a side was not read yet.
+    pub tenths: Vec<Option<i64>>,
     /// Session RPE.
     pub rpe: Option<u32>,
     /// How many minutes the session took.
@@ -81,6 +87,8 @@ pub struct Answers {
     pub movement: Option<String>,
     /// An option's key, or the name of a day or bar.
     pub name: Option<String>,
+    /// A discomfort flag.
+    pub flag: Option<RecordId>,
     /// A station, counted from 1.
     pub station: Option<u32>,
     /// The text of a note.
@@ -150,8 +158,8 @@ pub enum QuestionField {
     Words {
         /// What it is.
         label: String,
-        /// What stands there so far.
-        words: String,
+        /// What is answered so far: a shell writes the text into it.
+        then: Answers,
     },
 }
 
@@ -203,6 +211,11 @@ impl QuestionField {
             |number: u32| Choice::new(number.to_string(), chosen == Some(number), then(number));
         let choices = numbers.into_iter().map(choice).collect();
         QuestionField::Choices { label, shape: ChoiceShape::Numbers, choices, notes: Vec::new() }
+    }
+
+    /// Keys of which each has a row of its own.
+    pub(super) fn rows(choices: Vec<Choice>) -> QuestionField {
+        QuestionField::Choices { label: None, shape: ChoiceShape::Rows, choices, notes: Vec::new() }
     }
 
     /// A whole number with its neighbours, within bounds.

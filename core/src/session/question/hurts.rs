@@ -2,11 +2,11 @@
 
 use super::Of;
 use super::fields::{Answers, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign};
-use super::whole::waits;
+use super::keys::{saves, waits};
 use crate::care::{Felt, Place, STOP_FROM, Sign, advice_for};
 use crate::plan::Exercise;
 use crate::say::question as say;
-use crate::session::{Key, KeyKind, PieceKindView, Row, SessionState, Tap};
+use crate::session::{Key, PieceKindView, Row, SessionState, Tap};
 use crate::words;
 
 impl Of<'_> {
@@ -61,13 +61,8 @@ impl Of<'_> {
             Some(piece) => Tap::Flag { piece: piece.to_owned(), movement, place, severity, signs },
             None => Tap::FlagBetween { movement, place, severity, signs, on: None },
         };
-        Key {
-            kind: KeyKind::Saves,
-            words: say::save_flag(words::place(place), severity),
-            more: advice.lines.first().cloned(),
-            tap: Some(tap),
-            asks: None,
-        }
+        let words = say::save_flag(words::place(place), severity);
+        saves(words, advice.lines.first().cloned(), tap)
     }
 }
 
@@ -103,8 +98,7 @@ fn ask_for_signs(answers: &Answers) -> QuestionField {
         care: true,
         then: Answers { asks_signs: true, ..answers.clone() },
     };
-    let choices = vec![choice];
-    QuestionField::Choices { label: None, shape: ChoiceShape::Rows, choices, notes: Vec::new() }
+    QuestionField::rows(vec![choice])
 }
 
 /// The signs, each ticked or not, and the way back.
@@ -123,6 +117,6 @@ fn signs(answers: &Answers) -> QuestionField {
     };
     let back = Answers { asks_signs: false, ..answers.clone() };
     let words = if answers.signs.is_empty() { say::none_of_these() } else { say::back_to_place() };
-    let choices = Sign::ASKED.iter().map(choice).chain([Choice::new(words, false, back)]).collect();
-    QuestionField::Choices { label: None, shape: ChoiceShape::Rows, choices, notes: Vec::new() }
+    let back = Choice::new(words, false, back);
+    QuestionField::rows(Sign::ASKED.iter().map(choice).chain([back]).collect())
 }

@@ -3,7 +3,9 @@
 //! A phone keeps no answers of its own: it draws what it is given and hands back what a touch leads to.
 
 mod fields;
+mod flags;
 mod hurts;
+mod keys;
 mod note;
 mod option;
 mod range;
@@ -59,6 +61,7 @@ impl Of<'_> {
             Ask::Row { row: Row::Finish, .. } => self.finish(answers),
             Ask::Option { piece } => self.option(piece, answers),
             Ask::Hurts { row } => self.hurts(row.as_ref(), answers),
+            Ask::Clear { piece } => self.clear(piece, answers),
             Ask::Note { row } => Some(self.note(row.as_ref(), answers)),
             Ask::Day => self.day(answers),
             Ask::Station { piece } => self.station(piece, answers),

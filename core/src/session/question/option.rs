@@ -1,11 +1,11 @@
 //! An option for a piece, or back to the movement.
 
 use super::Of;
-use super::fields::{Answers, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign};
-use super::whole::waits;
+use super::fields::{Answers, Choice, QuestionField, QuestionScreen, QuestionSign};
+use super::keys::{saves, waits};
 use crate::plan::Exercise;
 use crate::say::question as say;
-use crate::session::{Key, KeyKind, OptionView, Tap};
+use crate::session::{OptionView, Tap};
 
 impl Of<'_> {
     pub(super) fn option(&self, piece: &str, answers: Answers) -> Option<QuestionScreen> {
@@ -54,17 +54,11 @@ impl Of<'_> {
         let words =
             takes.map(say::take).or_else(|| goes_back.map(|back| say::back_to(name_of(back))));
         let key = match words {
-            Some(words) => Key {
-                kind: KeyKind::Saves,
-                words,
-                more: Some(say::logged_with_reason().into()),
-                tap: Some(Tap::TakeOption {
-                    piece: piece.to_owned(),
-                    movement: answers.movement.clone(),
-                    option: answers.name.clone(),
-                }),
-                asks: None,
-            },
+            Some(words) => {
+                let (movement, option) = (answers.movement.clone(), answers.name.clone());
+                let tap = Tap::TakeOption { piece: piece.to_owned(), movement, option };
+                saves(words, Some(say::logged_with_reason().into()), tap)
+            }
             None => waits(say::choose_option()),
         };
         let first = view.options.first()?;
@@ -76,12 +70,7 @@ impl Of<'_> {
             },
             about: Some(piece.to_owned()),
             sign: Some(QuestionSign::Option),
-            fields: vec![QuestionField::Choices {
-                label: None,
-                shape: ChoiceShape::Rows,
-                choices,
-                notes: Vec::new(),
-            }],
+            fields: vec![QuestionField::rows(choices)],
             key,
         })
     }

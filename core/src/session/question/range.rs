@@ -2,9 +2,10 @@
 
 use super::Of;
 use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
+use super::keys::{saves, waits};
 use crate::plan::{MeasuredWhen, Protocol};
 use crate::say::question as say;
-use crate::session::{Key, KeyKind, PieceKindView, RangeView, SideReading, Tap};
+use crate::session::{PieceKindView, RangeView, SideReading, Tap};
 use crate::words;
 
 /// A step: half a centimetre or half a degree. A tape shows no more.
@@ -43,14 +44,12 @@ impl Of<'_> {
             |side: &Option<u32>| known(range, when, *side).unwrap_or_else(|| usual(range.protocol));
         let unit = range.protocol.unit();
         // Nothing is taken for read before somebody has touched each side.
-        let touched: Vec<Option<i64>> = (0..sides.len())
-            .map(|at| answers.tenths.get(at).copied().filter(|tenths| *tenths != UNREAD))
-            .collect();
+        let mut touched = answers.tenths.clone();
+        touched.resize(sides.len(), None);
         let field = |(at, side): (usize, &Option<u32>)| {
             let to = |next: i64| {
-                let mut tenths: Vec<i64> =
-                    touched.iter().map(|tenths| tenths.unwrap_or(UNREAD)).collect();
-                tenths[at] = next;
+                let mut tenths = touched.clone();
+                tenths[at] = Some(next);
                 Choice::new(words::tenths(next, unit), false, Answers { tenths, ..answers.clone() })
             };
             let value = touched[at];
@@ -74,21 +73,10 @@ impl Of<'_> {
             Some(readings) => {
                 let said: Vec<String> =
                     (readings.iter()).map(|reading| words::tenths(reading.tenths, unit)).collect();
-                Key {
-                    kind: KeyKind::Saves,
-                    words: say::save(words::list(&said)),
-                    more: None,
-                    tap: Some(Tap::LogRange { piece: piece.to_owned(), when, readings }),
-                    asks: None,
-                }
+                let tap = Tap::LogRange { piece: piece.to_owned(), when, readings };
+                saves(say::save(words::list(&said)), None, tap)
             }
-            None => Key {
-                kind: KeyKind::Waits,
-                words: say::choose_reading().into(),
-                more: Some(say::not_saved_yet().into()),
-                tap: None,
-                asks: None,
-            },
+            None => waits(say::choose_reading()),
         };
         let title = match when {
             MeasuredWhen::Before => say::measure_before(&range.name),
@@ -97,6 +85,3 @@ impl Of<'_> {
         Some(QuestionScreen { title, about: Some(view.stretch.clone()), sign: None, fields, key })
     }
 }
-
-/// A side that nobody has read yet.
-const UNREAD: i64 = i64::MIN;

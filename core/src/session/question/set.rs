@@ -2,12 +2,13 @@
 
 use super::super::rows::set_of;
 use super::Of;
-use super::fields::{Answers, Choice, ChoiceShape, QuestionField, QuestionScreen};
+use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
+use super::keys::{saves, waits};
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::{Builds, PieceKind};
 use crate::say::question as say;
-use crate::session::{Key, KeyKind, PieceKindView, SessionState, SetView, StrengthView, Tap};
+use crate::session::{Key, PieceKindView, SessionState, SetView, StrengthView, Tap};
 use crate::words::{self, KeyFor, Remarks};
 
 /// Reps in keys of their own; more are counted by steps.
@@ -79,13 +80,6 @@ impl Of<'_> {
 
     fn set_key(&self, piece: &str, hand: &Hand<'_>, asks_reserve: bool) -> Key {
         let Hand { shown, builds, answers } = hand;
-        let waits = |words: &str| Key {
-            kind: KeyKind::Waits,
-            words: words.into(),
-            more: Some(say::not_saved_yet().into()),
-            tap: None,
-            asks: None,
-        };
         if builds.is_some() && answers.load.is_none() && shown.reason != Reason::Free {
             return waits(say::choose_load());
         }
@@ -102,19 +96,14 @@ impl Of<'_> {
             Some(_) => Some(say::corrects_set(set)),
             None => words::key_more(&KeyFor::Set { what, set, rests }),
         };
-        Key {
-            kind: KeyKind::Saves,
-            words: say::save(what),
-            more,
-            tap: Some(Tap::LogSet {
-                piece: piece.to_owned(),
-                set: Some(set),
-                load: answers.load,
-                reps: Some(reps),
-                reserve: answers.reserve,
-            }),
-            asks: None,
-        }
+        let tap = Tap::LogSet {
+            piece: piece.to_owned(),
+            set: Some(set),
+            load: answers.load,
+            reps: Some(reps),
+            reserve: answers.reserve,
+        };
+        saves(say::save(what), more, tap)
     }
 }
 
@@ -188,7 +177,7 @@ impl Hand<'_> {
         };
         let label = Some(label.to_owned());
         let mut field = QuestionField::numbers(label, 0..=MOST_RESERVE, answers.reserve, then);
-        if let QuestionField::Choices { choices, shape: ChoiceShape::Numbers, .. } = &mut field
+        if let QuestionField::Choices { choices, .. } = &mut field
             && let Some(last) = choices.last_mut()
         {
             last.words = say::or_more(MOST_RESERVE);

@@ -1,12 +1,14 @@
 //! What a clock did not log: a window by hand, and the seconds of a hold.
 
+use super::super::key;
 use super::super::rows::running_window;
 use super::Of;
 use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
+use super::keys::saves;
 use crate::clock::Phase;
 use crate::instant::Millis;
 use crate::say::question as say;
-use crate::session::{IntervalView, Key, KeyKind, PieceKindView, Tap};
+use crate::session::{IntervalView, Key, PieceKindView, Tap};
 use crate::words::{self, KeyFor};
 
 const MOST_REPS: u32 = 200;
@@ -46,21 +48,14 @@ impl Of<'_> {
             },
         ];
         let to_come = shown.reps.is_none().then(|| to_come(view, window)).flatten();
-        let key = to_come.unwrap_or_else(|| Key {
-            kind: KeyKind::Saves,
-            words: say::save_reps(reps),
-            more: Some(if shown.reps.is_some() {
-                say::corrects_window(window)
-            } else {
-                crate::say::key::saves_window(window)
-            }),
-            tap: Some(Tap::LogWindow {
-                piece: piece.to_owned(),
-                window: Some(window),
-                reps: Some(reps),
-                spare,
-            }),
-            asks: None,
+        let key = to_come.unwrap_or_else(|| {
+            let more = match shown.reps {
+                Some(_) => say::corrects_window(window),
+                None => crate::say::key::saves_window(window),
+            };
+            let (piece, window, reps) = (piece.to_owned(), Some(window), Some(reps));
+            let tap = Tap::LogWindow { piece, window, reps, spare };
+            saves(say::save_reps(reps.unwrap_or_default()), Some(more), tap)
         });
         let title = say::what_did_you_do().to_owned();
         Some(QuestionScreen { title, about: Some(shown.movement.clone()), sign: None, fields, key })
@@ -89,13 +84,8 @@ impl Of<'_> {
         });
         let fields = fields.collect();
         let said: Vec<String> = held.iter().map(|held| words::clock_time(held.0)).collect();
-        let key = Key {
-            kind: KeyKind::Saves,
-            words: crate::say::key::save_held(words::list(&said)),
-            more: None,
-            tap: Some(Tap::LogHold { piece: piece.to_owned(), held, said: None }),
-            asks: None,
-        };
+        let tap = Tap::LogHold { piece: piece.to_owned(), held, said: None };
+        let key = saves(crate::say::key::save_held(words::list(&said)), None, tap);
         let title = say::how_long_held().to_owned();
         Some(QuestionScreen { title, about: Some(view.stretch.clone()), sign: None, fields, key })
     }
@@ -105,12 +95,6 @@ impl Of<'_> {
 fn to_come(view: &IntervalView, window: u32) -> Option<Key> {
     let clock = view.clock.as_ref().filter(|clock| clock.phase != Phase::Done)?;
     let running = running_window(view).filter(|_| clock.phase == Phase::Window);
-    let of = KeyFor::WindowToCome(running);
-    running.is_none_or(|running| running < window).then(|| Key {
-        kind: KeyKind::Waits,
-        words: words::key(&of),
-        more: words::key_more(&of),
-        tap: None,
-        asks: None,
-    })
+    let to_come = running.is_none_or(|running| running < window);
+    to_come.then(|| key::waits(KeyFor::WindowToCome(running)))
 }

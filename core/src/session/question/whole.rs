@@ -1,12 +1,14 @@
 //! What is about a session as a whole: its end, its day, where to start, what to lift with.
 
 use super::super::here::can_start_elsewhere;
+use super::super::key;
 use super::Of;
-use super::fields::{Answers, Choice, ChoiceShape, QuestionField, QuestionScreen};
+use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
+use super::keys::{saves, waits};
 use crate::clock::Act;
 use crate::say::question as say;
-use crate::session::{Key, KeyKind, PieceKindView, SessionState, Tap};
-use crate::words::{self, KeyFor};
+use crate::session::{Key, PieceKindView, SessionState, Tap};
+use crate::words::KeyFor;
 
 /// A step of minutes, and where it begins.
 const MINUTES: (u32, u32) = (5, 60);
@@ -42,13 +44,11 @@ impl Of<'_> {
         }
         let lacks_time = self.screen.afterwards && answers.minutes.is_none();
         let key = match answers.rpe {
-            Some(rpe) if !lacks_time => Key {
-                kind: KeyKind::Saves,
-                words: say::finish_rated(rpe),
-                more: Some(crate::say::key::next_exchange().into()),
-                tap: Some(Tap::Finish { rpe: Some(rpe), minutes: answers.minutes }),
-                asks: None,
-            },
+            Some(rpe) if !lacks_time => saves(
+                say::finish_rated(rpe),
+                Some(crate::say::key::next_exchange().into()),
+                Tap::Finish { rpe: Some(rpe), minutes: answers.minutes },
+            ),
             rated => waits(if rated.is_none() { say::choose_rpe() } else { say::choose_minutes() }),
         };
         Some(QuestionScreen {
@@ -67,13 +67,7 @@ impl Of<'_> {
         let names = self.screen.days.iter().map(|day| (day.clone(), day.clone()));
         let (field, chosen) = by_name(names.collect(), &answers);
         let key = match chosen {
-            Some(day) => Key {
-                kind: KeyKind::Moves,
-                words: words::key(&KeyFor::Begin(&day)),
-                more: words::key_more(&KeyFor::Begin(&day)),
-                tap: Some(Tap::Begin { day: Some(day) }),
-                asks: None,
-            },
+            Some(day) => key::moves(KeyFor::Begin(&day), Tap::Begin { day: Some(day.clone()) }),
             None => Key { more: None, ..waits(say::choose_day()) },
         };
         let title = say::which_day().to_owned();
@@ -94,13 +88,11 @@ impl Of<'_> {
         let answers = Answers { name: answers.name.clone().or(taken.clone()), ..answers };
         let (field, chosen) = by_name(names.collect(), &answers);
         let key = match chosen.filter(|chosen| taken.as_ref() != Some(chosen)) {
-            Some(bar) => Key {
-                kind: KeyKind::Saves,
-                words: say::take(&bar),
-                more: Some(say::stays_next_time().into()),
-                tap: Some(Tap::TakeBar { piece: piece.to_owned(), bar }),
-                asks: None,
-            },
+            Some(bar) => saves(
+                say::take(&bar),
+                Some(say::stays_next_time().into()),
+                Tap::TakeBar { piece: piece.to_owned(), bar },
+            ),
             None => waits(say::choose_bar()),
         };
         Some(QuestionScreen {
@@ -123,29 +115,16 @@ impl Of<'_> {
             Choice::new(words.clone(), station == chosen, then)
         };
         let choices = (1..).zip(&view.stations).map(choice).collect();
-        let key = Key {
-            kind: KeyKind::Moves,
-            words: words::key(&KeyFor::Clock(Act::Begin)),
-            more: words::key_more(&KeyFor::Clock(Act::Begin)),
-            tap: Some(Tap::Clock {
-                piece: piece.to_owned(),
-                act: Act::Begin,
-                station: Some(chosen),
-            }),
-            asks: None,
-        };
+        let tap = Tap::Clock { piece: piece.to_owned(), act: Act::Begin, station: Some(chosen) };
+        let key = key::moves(KeyFor::Clock(Act::Begin), tap);
         Some(QuestionScreen {
             title: say::which_station().into(),
             about: Some(piece.to_owned()),
             sign: None,
-            fields: vec![rows(choices)],
+            fields: vec![QuestionField::rows(choices)],
             key,
         })
     }
-}
-
-fn rows(choices: Vec<Choice>) -> QuestionField {
-    QuestionField::Choices { label: None, shape: ChoiceShape::Rows, choices, notes: Vec::new() }
 }
 
 /// Names with what is said of them, and the one that is chosen.
@@ -156,16 +135,5 @@ fn by_name(names: Vec<(String, String)>, answers: &Answers) -> (QuestionField, O
         let chosen = is_chosen(&name);
         Choice::new(words, chosen, Answers { name: Some(name), ..answers.clone() })
     });
-    (rows(choices.collect()), chosen)
-}
-
-/// A key that waits.
-pub(super) fn waits(words: &str) -> Key {
-    Key {
-        kind: KeyKind::Waits,
-        words: words.into(),
-        more: Some(say::not_saved_yet().into()),
-        tap: None,
-        asks: None,
-    }
+    (QuestionField::rows(choices.collect()), chosen)
 }

@@ -66,6 +66,8 @@ pub struct Here {
     pub done: bool,
     /// What it is, in a few words: `Back squat, set 2 of 4`.
     pub title: String,
+    /// Where in its piece it is, `set 2 of 4`; none where the title says all.
+    pub place: Option<String>,
     /// What it asks for, in one line.
     pub line: String,
     /// The coach's words before this piece; at the session's end also what is not done.

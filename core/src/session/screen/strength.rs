@@ -131,6 +131,8 @@ pub struct LoadView {
     pub text: String,
     /// Its number alone, in the reader's unit, to be drawn large.
     pub number: String,
+    /// The unit of that number.
+    pub unit: String,
     /// The plates of one side; none where there is nothing to build.
     pub build: Option<BuildView>,
     /// What to do to each side of the bar as the set before left it; none where nobody knows what is on

@@ -106,10 +106,7 @@ public class Shell(private val host: Host) {
             SideKeyKind.OPTION -> piece?.let { ask(Ask.Option(it)) }
             SideKeyKind.STATION -> piece?.let { ask(Ask.Station(it)) }
             SideKeyKind.FINISH -> ask(Ask.Row(Row.Finish, whole = false))
-            SideKeyKind.CLEAR -> {
-                val flags = screen?.flags?.map { it.flag }.orEmpty()
-                if (flags.isNotEmpty()) tap(Tap.ClearFlags(flags))
-            }
+            SideKeyKind.CLEAR -> piece?.let { ask(Ask.Clear(it)) }
             else -> {}
         }
     }

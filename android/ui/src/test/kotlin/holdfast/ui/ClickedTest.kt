@@ -1,5 +1,11 @@
 package holdfast.ui
 
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.size
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
@@ -14,9 +20,12 @@ import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.text.AnnotatedString
+import androidx.compose.ui.text.TextLayoutResult
+import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import holdfast.core.Language
-import holdfast.core.Row
+import holdfast.core.PieceKindView
+import holdfast.ui.screens.besides
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 import kotlinx.coroutines.runBlocking
@@ -56,7 +65,6 @@ class ClickedTest {
             tap("Choose the load")
             sees("What did you lift?")
             // The lightest load is the empty bar; from there in steps of the room.
-            rule.onAllNodes(hasClickAction()).fetchSemanticsNodes().also { assert(it.size > 6) }
             runBlocking {
                 var asked = stage.shell.asked!!
                 repeat(3) {
@@ -83,13 +91,8 @@ class ClickedTest {
     @Test
     fun a_killed_app_opens_where_the_session_stands() {
         Stage(Stage.plan("small-plan.toml")).use { stage ->
-            runBlocking {
-                stage.shell.press()
-                stage.shell.choose(stage.shell.screen!!.rows.first { it is Row.Hold })
-                stage.hands.pass(5_000)
-                stage.shell.press()
-                stage.hands.pass(20_000)
-            }
+            runBlocking { stage.holds() }
+            stage.hands.pass(20_000)
             spoken(Language.DE) {
                 // Another shell over the same home, as after a killed process.
                 val again = Shell(stage.ines)
@@ -108,12 +111,7 @@ class ClickedTest {
     @Test
     fun phases_are_announced_and_every_touch_has_words() {
         Stage(Stage.plan("small-plan.toml")).use { stage ->
-            runBlocking {
-                stage.shell.press()
-                stage.shell.choose(stage.shell.screen!!.rows.first { it is Row.Hold })
-                stage.hands.pass(5_000)
-                stage.shell.press()
-            }
+            runBlocking { stage.holds() }
             rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
             val said = SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion)
             val heard = rule.onAllNodes(said).fetchSemanticsNodes()
@@ -127,6 +125,93 @@ class ClickedTest {
                     "a touch without words at ${touch.boundsInRoot}",
                 )
             }
+        }
+    }
+
+    /** With text of twice the size nothing that is needed between two sets is off the screen. */
+    @Test
+    fun large_text_keeps_load_hurts_undo_and_the_key() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking {
+                stage.trained()
+                stage.shell.press()
+            }
+            rule.setContent {
+                val phone = Density(LocalDensity.current.density, fontScale = 2f)
+                CompositionLocalProvider(LocalDensity provides phone) {
+                    Box(Modifier.size(390.dp, 844.dp)) {
+                        HoldfastApp(stage.shell, dark = false, font = roboto, moves = false)
+                    }
+                }
+            }
+            fun sets() = (stage.shell.screen!!.pieces.first().kind as PieceKindView.Strength).view.sets
+            whole(listOf(sets()[0].load!!.number, "It hurts", "Undo", "Done: "))
+            stage.hands.pass(90_000)
+            tap("Done: ")
+            sees("End the rest")
+            val next = sets()[1].load!!
+            val change = listOfNotNull(next.change!!.offText, next.change!!.onText)
+            val digits = stage.shell.screen!!.here.clock!!.digits!!
+            whole(change + listOf(digits, sets()[1].askedText, "It hurts", "Undo", "End the rest"))
+        }
+    }
+
+    /** Each text is on screen, and none of it is cut off or broken within a number. */
+    private fun whole(texts: List<String>) {
+        for (text in texts) {
+            val node = rule.onAllNodesWithText(text, substring = true, useUnmergedTree = true).onFirst()
+            node.assertIsDisplayed()
+            val shown = node.fetchSemanticsNode()
+            val (bounds, size) = shown.boundsInRoot to shown.size
+            // What is cut off has smaller bounds than size.
+            assertTrue(
+                bounds.height >= size.height - 1 && bounds.width >= size.width - 1,
+                "$text: $bounds of $size",
+            )
+            val layouts = mutableListOf<TextLayoutResult>()
+            shown.config.getOrNull(SemanticsActions.GetTextLayoutResult)?.action?.invoke(layouts)
+            val lines = layouts.single().lineCount
+            assertTrue(' ' in text || lines == 1, "$text has $lines lines")
+        }
+    }
+
+    /** No key is drawn that does nothing: each has a tap, or asks something. */
+    @Test
+    fun every_key_leads_somewhere() = runBlocking {
+        for (plan in listOf("small-plan.toml", "every-kind.toml")) {
+            Stage(Stage.plan(plan)).use { stage ->
+                val shell = stage.shell
+                shell.press()
+                for (row in shell.screen!!.rows) {
+                    stage.hands.pass(5_000)
+                    shell.choose(row)
+                    for (key in besides(shell.screen!!.here.sideKeys).filter { it.tap == null }) {
+                        shell.press(key)
+                        assertTrue(shell.asked != null, "$plan, $row: ${key.words}")
+                        shell.back()
+                    }
+                    val key = shell.screen!!.here.key
+                    if (key.tap != null || shell.inline != null || key.asks == null) continue
+                    shell.press()
+                    assertTrue(shell.asked != null, "$plan, $row: ${key.words}")
+                    shell.back()
+                }
+            }
+        }
+    }
+
+    /** A clock is read again when its digits change: at the next whole second. */
+    @Test
+    fun a_clock_is_read_at_each_whole_second() = runBlocking {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            assertEquals(null, untilNext(stage.shell.screen!!))
+            stage.holds()
+            stage.hands.pass(1_300)
+            stage.shell.look()
+            assertEquals(700, untilNext(stage.shell.screen!!))
+            stage.hands.pass(700)
+            stage.shell.look()
+            assertEquals(1_000, untilNext(stage.shell.screen!!))
         }
     }
 

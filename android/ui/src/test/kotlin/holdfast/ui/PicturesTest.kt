@@ -3,7 +3,6 @@ package holdfast.ui
 import holdfast.core.Act
 import holdfast.core.Ask
 import holdfast.core.Language
-import holdfast.core.Mass
 import holdfast.core.Row
 import holdfast.core.Tap
 import kotlinx.coroutines.runBlocking
@@ -24,7 +23,7 @@ class PicturesTest {
             stage.hands.pass(60_000)
             shell.look()
             stage.pictures("first-set")
-            stage.session(listOf(50L, 55L, 60L))
+            stage.logs(listOf(50, 55, 60))
             stage.hands.pass(Stage.week - 60 * 60 * 1000)
             shell.start()
             stage.pictures("today")
@@ -113,16 +112,5 @@ class PicturesTest {
                 }
             }
         }
-    }
-
-    /** Logs sets by hand, and ends the session. */
-    private suspend fun Stage.session(loads: List<Long>) {
-        loads.forEachIndexed { at, kg ->
-            val load = Mass(kg * 100_000_000_000)
-            ines.tap(Tap.LogSet("Squat", (at + 1).toUInt(), load, if (at == 2) 5u else null, 2u), null)
-            hands.pass(180_000)
-        }
-        ines.tap(Tap.Finish(7u, 60u), null)
-        shell.start()
     }
 }

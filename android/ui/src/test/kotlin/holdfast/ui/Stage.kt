@@ -2,16 +2,21 @@ package holdfast.ui
 
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.graphics.toComposeImageBitmap
+import androidx.compose.ui.graphics.toPixelMap
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.platform.Font
 import androidx.compose.ui.unit.Density
 import holdfast.core.Instant
 import holdfast.core.Language
+import holdfast.core.Mass
 import holdfast.core.MassUnit
 import holdfast.core.PairDid
 import holdfast.core.Role
+import holdfast.core.Row
 import holdfast.core.Start
+import holdfast.core.Tap
 import holdfast.core.speak
 import holdfast.kit.DeviceClock
 import holdfast.kit.Host
@@ -73,6 +78,34 @@ internal class Stage(plan: String) : AutoCloseable {
         ines.does(PairDid.Match(matches = true, shareEarlier = true))
     }
 
+    /** A hold's clock is started. */
+    suspend fun holds() {
+        shell.press()
+        shell.choose(shell.screen!!.rows.first { it is Row.Hold })
+        hands.pass(5_000)
+        shell.press()
+    }
+
+    /** A week after a first session, so that loads are known. */
+    suspend fun trained() {
+        shell.press()
+        logs(listOf(50, 55, 60))
+        hands.pass(week)
+        shell.start()
+    }
+
+    /** Logs sets by hand, and ends the session. */
+    suspend fun logs(loads: List<Long>) {
+        loads.forEachIndexed { at, kg ->
+            val load = Mass(kg * 100_000_000_000)
+            val reps = if (at == loads.lastIndex) 5u else null
+            ines.tap(Tap.LogSet("Squat", (at + 1).toUInt(), load, reps, 2u), null)
+            hands.pass(180_000)
+        }
+        ines.tap(Tap.Finish(7u, 60u), null)
+        shell.start()
+    }
+
     override fun close() {
         ines.close()
         coach.close()
@@ -124,6 +157,13 @@ internal fun picture(name: String, look: Look, content: @Composable () -> Unit):
         scene.render(0)
         val image = scene.render(16_000_000)
         val folder = File(System.getProperty("holdfast.pictures")).also { it.mkdirs() }
+        // Something is drawn: more than the ground, and less than a blot.
+        val drawn = image.toComposeImageBitmap().toPixelMap()
+        val ground = drawn[1, 1]
+        val (columns, rows) = (0 until drawn.width step 7) to (0 until drawn.height step 7)
+        val inked = rows.sumOf { y -> columns.count { x -> drawn[x, y] != ground } }
+        val share = inked.toDouble() / (columns.count() * rows.count())
+        check(share in 0.02..0.75) { "$name: $share of it is drawn" }
         val file = File(folder, "$name.png")
         file.writeBytes(image.encodeToData()!!.bytes)
         return file

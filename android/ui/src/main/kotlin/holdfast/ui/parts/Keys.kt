@@ -20,10 +20,9 @@ import androidx.compose.runtime.remember
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
-import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.Role as Semantic
+import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
-import androidx.compose.ui.semantics.stateDescription
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
@@ -32,6 +31,7 @@ import holdfast.core.KeyKind
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
+import holdfast.ui.theme.largeText
 
 /** A touch without a ripple: what it does is seen in what comes next. */
 @Composable
@@ -45,22 +45,36 @@ internal fun Modifier.touched(enabled: Boolean = true, label: String? = null, ac
         onClick = act,
     )
 
+/** The core's one key; none where there is nothing to press. */
+@Composable
+internal fun OneKey(key: Key, modifier: Modifier = Modifier, on: Color? = null, act: () -> Unit) {
+    val acts = key.tap != null || key.asks != null
+    if (acts || key.kind == KeyKind.WAITS) OneKey(key.kind, key.words, key.more, modifier, on, acts, act)
+}
+
 /**
  * The one key: filled where it saves, outlined where it moves on, sunk while it waits. Nobody has to read it
  * to know whether it writes to the log.
  */
 @Composable
-internal fun OneKey(key: Key, modifier: Modifier = Modifier, on: Color? = null, act: () -> Unit) {
+internal fun OneKey(
+    kind: KeyKind,
+    words: String,
+    more: String?,
+    modifier: Modifier = Modifier,
+    on: Color? = null,
+    acts: Boolean = true,
+    act: () -> Unit,
+) {
     val shown = colours
-    val (ground, words) =
-        when (key.kind) {
+    val (ground, ink) =
+        when (kind) {
             KeyKind.SAVES -> shown.varnish to shown.onVarnish
             KeyKind.MOVES -> Color.Transparent to (on ?: shown.varnish)
             KeyKind.WAITS -> shown.sunk to shown.ink
             KeyKind.CARE -> Color.Transparent to (on ?: shown.lead)
         }
-    val edge =
-        if (key.kind == KeyKind.WAITS) shown.sunk else if (key.kind == KeyKind.SAVES) shown.varnish else words
+    val edge = if (kind == KeyKind.WAITS) shown.sunk else if (kind == KeyKind.SAVES) shown.varnish else ink
     val shape = RoundedCornerShape(8.dp)
     Column(
         modifier
@@ -68,17 +82,15 @@ internal fun OneKey(key: Key, modifier: Modifier = Modifier, on: Color? = null, 
             .heightIn(min = 92.dp)
             .background(ground, shape)
             .border(3.dp, edge, shape)
-            .touched(enabled = key.tap != null || key.asks != null, act = act)
+            .touched(enabled = acts, act = act)
             .semantics(mergeDescendants = true) {}
             .padding(horizontal = 20.dp, vertical = 12.dp),
         verticalArrangement = Arrangement.Center,
     ) {
-        Words(key.words, Role.KEY, colour = words)
+        Words(words, Role.KEY, colour = ink)
         // At a large text its first line alone says what it does; a key that waits says why.
-        val large = LocalDensity.current.fontScale > 1.35f && key.kind != KeyKind.WAITS
-        key.more
-            ?.takeUnless { large }
-            ?.let { Words(it, Role.BODY, Modifier.padding(top = 4.dp), words, weight = Role.SMALL.weight) }
+        val said = more?.takeUnless { largeText && kind != KeyKind.WAITS }
+        said?.let { Words(it, Role.BODY, Modifier.padding(top = 4.dp), ink, weight = Role.SMALL.weight) }
     }
 }
 
@@ -149,7 +161,7 @@ internal fun ChoiceKey(
             .background(ground, shape)
             .border(if (care) 2.5.dp else 1.5.dp, edge, shape)
             .touched(act = act)
-            .semantics(mergeDescendants = true) { if (chosen) stateDescription = "✓" }
+            .semantics(mergeDescendants = true) { selected = chosen }
             .padding(horizontal = if (left) 16.dp else 4.dp, vertical = if (left) 12.dp else 4.dp),
         verticalArrangement = Arrangement.Center,
         horizontalAlignment = if (left) Alignment.Start else Alignment.CenterHorizontally,

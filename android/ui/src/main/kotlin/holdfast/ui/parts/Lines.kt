@@ -70,13 +70,19 @@ internal fun Head(
     }
 }
 
-/** What was saved last, in words, with Undo beside it: it stays until something newer is saved. */
+/**
+ * What was saved last, in words, with Undo beside it: it stays until something newer is saved. What was not
+ * saved, or is asked about, stands there without the tick.
+ */
 @Composable
-internal fun SavedLine(text: String, undo: String?, act: () -> Unit) {
+internal fun SavedLine(text: String, saved: Boolean, undo: String?, act: () -> Unit) {
     Row(Modifier.fillMaxWidth().heightIn(min = 52.dp), verticalAlignment = Alignment.CenterVertically) {
-        Tick()
-        Spacer(Modifier.width(10.dp))
-        Words(text.capital(), Role.BODY, Modifier.weight(1f).semantics { liveRegion = LiveRegionMode.Polite })
+        if (saved) {
+            Tick()
+            Spacer(Modifier.width(10.dp))
+        }
+        val polite = Modifier.weight(1f).semantics { liveRegion = LiveRegionMode.Polite }
+        Words(text.capital(), if (saved) Role.BODY else Role.STRONG, polite)
         if (undo != null) Underlined(undo, colours.varnish, act = act)
     }
 }

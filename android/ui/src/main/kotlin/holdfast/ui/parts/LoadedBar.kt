@@ -65,25 +65,18 @@ internal fun LoadedBar(
             CornerRadius(2 * scale),
         )
         var left = 49 * scale
-        sides.lie.forEach {
-            plate(it, left, thick, shown, measurer, number, dashed = false)
-            left += thick * sides.width(it) + 2 * scale
-        }
-        if (sides.goOn.isNotEmpty()) {
-            arrow(shown.varnish, Offset(left + 2 * scale, middle), inwards = true, scale)
-            left += 28 * scale
-            sides.goOn.forEach {
-                plate(it, left, thick, shown, measurer, number, dashed = false)
+        fun stand(plates: List<PlateView>, dashed: Boolean) {
+            plates.forEach {
+                plate(it, left, thick * sides.width(it), shown, measurer, number, dashed)
                 left += thick * sides.width(it) + 2 * scale
             }
         }
-        if (sides.comeOff.isNotEmpty()) {
-            arrow(shown.varnish, Offset(left + 4 * scale, middle), inwards = false, scale)
-            left += 30 * scale
-            sides.comeOff.forEach {
-                plate(it, left, thick, shown, measurer, number, dashed = true)
-                left += thick * sides.width(it) + 2 * scale
-            }
+        stand(sides.lie, dashed = false)
+        for ((plates, inwards) in listOf(sides.goOn to true, sides.comeOff to false)) {
+            if (plates.isEmpty()) continue
+            arrow(shown.varnish, Offset(left + 3 * scale, middle), inwards, scale)
+            left += 29 * scale
+            stand(plates, dashed = !inwards)
         }
     }
 }
@@ -114,7 +107,7 @@ private class Stack(val lie: List<PlateView>, val goOn: List<PlateView>, val com
 private fun DrawScope.plate(
     plate: PlateView,
     left: Float,
-    thick: Float,
+    wide: Float,
     shown: Colours,
     measurer: TextMeasurer,
     number: TextStyle,
@@ -122,7 +115,6 @@ private fun DrawScope.plate(
 ) {
     val scale = density
     val high = (size.height - 8 * scale) * plate.diameterMm.toInt() / LARGEST_MM
-    val wide = thick * if (plate.diameterMm >= 450u) 1f else 0.9f
     val at = Offset(left, (size.height - high) / 2)
     val of = plateColours(plate.colour)
     val ink = if (dashed) shown.ink else of.number

@@ -87,28 +87,15 @@ internal fun QuestionPage(
 /** Everything on a question that can be touched, a row each. */
 internal fun LazyListScope.fields(asked: Asked, does: Does) {
     fun leads(then: Answers) = does { ask(asked.ask, then) }
-    items(asked.screen.fields) { Field(it, ::leads) { text -> leads(answered(asked).copy(words = text)) } }
+    items(asked.screen.fields) { Field(it, ::leads) }
 }
 
-/**
- * What is answered so far, where the core was not asked with any yet: that of a key that is chosen, or none.
- */
-private fun answered(asked: Asked): Answers =
-    asked.answers
-        ?: asked.screen.fields
-            .filterIsInstance<QuestionField.Choices>()
-            .first()
-            .choices
-            .first()
-            .then
-            .copy(private = null)
-
 @Composable
-private fun Field(field: QuestionField, leads: (Answers) -> Unit, typed: (String) -> Unit) {
+private fun Field(field: QuestionField, leads: (Answers) -> Unit) {
     when (field) {
         is QuestionField.Stepper -> Stepper(field, leads)
         is QuestionField.Choices -> Choices(field, leads)
-        is QuestionField.Words -> Typed(field, typed)
+        is QuestionField.Words -> Typed(field, leads)
     }
 }
 
@@ -212,15 +199,15 @@ private fun across(keys: Int): Int =
     }
 
 @Composable
-private fun Typed(field: QuestionField.Words, typed: (String) -> Unit) {
-    var text by remember { mutableStateOf(field.words) }
+private fun Typed(field: QuestionField.Words, leads: (Answers) -> Unit) {
+    var text by remember { mutableStateOf(field.then.words.orEmpty()) }
     Column(Modifier.padding(top = 8.dp)) {
         Words(field.label, Role.STRONG)
         BasicTextField(
             text,
             {
                 text = it
-                typed(it)
+                leads(field.then.copy(words = it))
             },
             Modifier.fillMaxWidth()
                 .padding(top = 8.dp)

@@ -21,7 +21,6 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
-import holdfast.core.Key
 import holdfast.core.KeyKind
 import holdfast.core.NoticeKind
 import holdfast.core.PieceKindView
@@ -30,7 +29,6 @@ import holdfast.core.PieceView
 import holdfast.core.SessionScreen
 import holdfast.core.SessionState
 import holdfast.core.StrengthView
-import holdfast.core.Tap
 import holdfast.ui.parts.OneKey
 import holdfast.ui.parts.Rule
 import holdfast.ui.parts.Tick
@@ -58,22 +56,23 @@ internal fun TodayPage(screen: SessionScreen, trouble: String?, modifier: Modifi
                 if (screen.day != null) Words(screen.heading, colour = colours.soft)
                 Spacer(Modifier.height(12.dp))
             }
-            trouble?.let { item { Notice(it, NoticeKind.WARNING) } }
+            val above = trouble.takeUnless { screen.state == SessionState.FINISHED }
+            above?.let { item { Notice(it, NoticeKind.WARNING) } }
             items(screen.notices) { Notice(it.text, it.kind) }
             items(screen.notes) { Notice(it.text, NoticeKind.INFO) }
             items(screen.pieces) { Piece(it, screen.state, does) }
         }
-        val key = if (screen.state == SessionState.RUNNING) goOn(screen) else screen.here.key
-        OneKey(key, Modifier.padding(top = 8.dp, bottom = 22.dp)) {
-            does { if (screen.state == SessionState.RUNNING) goOn() else press() }
+        val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
+        when (screen.state) {
+            // Back to what is at hand.
+            SessionState.RUNNING ->
+                OneKey(KeyKind.MOVES, screen.here.title, screen.here.key.words, below) { does { goOn() } }
+            // What was saved last can be taken back, and the session rated again.
+            SessionState.FINISHED -> Foot(screen, screen.here.key, trouble, null, does)
+            else -> OneKey(screen.here.key, below) { does { press() } }
         }
     }
 }
-
-/** The key of a running session on the day's page: back to what is at hand. */
-@Composable
-private fun goOn(screen: SessionScreen): Key =
-    Key(KeyKind.MOVES, screen.here.title, screen.here.key.words, Tap.Undo, null)
 
 @Composable
 private fun Notice(text: String, kind: NoticeKind) {

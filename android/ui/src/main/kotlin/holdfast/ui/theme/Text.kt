@@ -3,6 +3,7 @@ package holdfast.ui.theme
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.text.BasicText
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.ReadOnlyComposable
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
@@ -41,6 +42,10 @@ internal fun Role.size(fontScale: Float): Float {
     val most = if (size <= 17) 2f else if (size < 28) 1.64f else 1.62f
     return size * fontScale.coerceIn(1f, most)
 }
+
+/** True for a text size at which what stands beside the large numbers gives way to them. */
+internal val largeText: Boolean
+    @Composable @ReadOnlyComposable get() = LocalDensity.current.fontScale > 1.35f
 
 /** Text in a role. */
 @Composable
