@@ -65,7 +65,6 @@ pub(crate) fn purge(tx: &Transaction<'_>, person: PersonId) -> Result<()> {
     for table in ["leaf", "file", "held", "heard", "outbox", "sealed_to", "sealed_for"] {
         tx.execute(&format!("DELETE FROM {table} WHERE of = ?1"), [person.0])?;
     }
-    tx.execute("DELETE FROM looked", [])?;
     let certificates = bytes_of(tx, "SELECT bytes FROM certificate")?;
     for bytes in certificates {
         if Certificate::read(&bytes).is_ok_and(|known| known.person() == person) {
