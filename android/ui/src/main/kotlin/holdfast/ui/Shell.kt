@@ -119,11 +119,14 @@ public class Shell(private val host: Host) {
         }
     }
 
-    /** Takes the answer, when the question's key has one. */
+    /**
+     * Takes the answer, when the question's key has one. What was not saved, refused or come too soon after
+     * another touch, stays on screen.
+     */
     public suspend fun answer() {
         val tap = asked?.screen?.key?.tap ?: return
         tap(tap)
-        if (trouble == null) asked = null
+        if (trouble == null && screen?.ignored == false) asked = null
     }
 
     /** Chooses a row by hand. */

@@ -23,8 +23,10 @@ import androidx.compose.ui.text.AnnotatedString
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
+import holdfast.core.Ask
 import holdfast.core.Language
 import holdfast.core.PieceKindView
+import holdfast.core.QuestionField
 import holdfast.ui.screens.besides
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
@@ -197,6 +199,27 @@ class ClickedTest {
                     shell.back()
                 }
             }
+        }
+    }
+
+    /**
+     * An answer that comes so soon after another touch that it is not taken stays on screen, and is taken the
+     * next time.
+     */
+    @Test
+    fun an_answer_that_is_not_taken_stays() = runBlocking {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            val shell = stage.shell
+            shell.press()
+            shell.ask(Ask.Note(null))
+            val note = shell.asked!!.screen.fields.filterIsInstance<QuestionField.Words>().single()
+            shell.ask(Ask.Note(null), note.then.copy(words = "grip slipped", private = false))
+            shell.answer()
+            assertTrue(shell.asked != null && shell.screen!!.notes.isEmpty())
+            stage.hands.pass(5_000)
+            shell.answer()
+            assertEquals(null, shell.asked)
+            assertTrue(shell.screen!!.notes.single().text.contains("grip slipped"))
         }
     }
 
