@@ -5,7 +5,7 @@ use holdfast_core::journal::Role;
 use holdfast_core::trust::{Head, Recovery, Stop};
 use holdfast_tests::pairing::{line_of, pair, scan};
 use holdfast_tests::train::squats;
-use holdfast_tests::{Carrier, Device, SMALL_PLAN, Writer};
+use holdfast_tests::{Carrier, Device, SMALL_PLAN, Writer, changed};
 
 use crate::lost::{crew, error_of, person, restored, sends_unheard, standing, state};
 
@@ -225,6 +225,70 @@ fn who_is_forgotten_is_gone_from_the_coachs_laptop_and_the_carrier() {
     let anew = Device::start(crew.folder().join("anew"), "Ana", Role::Athlete, 78).unwrap();
     crew.join(&anew).unwrap();
     assert!(person(&crew.coach, "Ana").standing);
+}
+
+/// What says that she left is deleted with her thread, so a laptop that was away never reads it. It hears that she was
+/// forgotten, and from then on nothing goes to her from it either.
+#[test]
+fn a_laptop_that_was_away_seals_nothing_to_who_was_forgotten_on_another() {
+    let crew = crew();
+    let [ana, ben] = &crew.athletes[..] else { panic!() };
+    let code = crew.coach.on_paper().unwrap();
+    let second = restored(&crew, "second", &code);
+    for device in [&crew.coach, ana, ben, &second] {
+        device.exchange(&crew.carrier).unwrap();
+    }
+    second.publish(&changed(SMALL_PLAN, "Small block", "Second block")).unwrap();
+    second.exchange(&crew.carrier).unwrap();
+    assert_eq!(ana.exchange(&crew.carrier).unwrap().entries, 1, "she is in the crew");
+
+    crew.coach.holdfast.remove("Ana".into(), None, crew.coach.now()).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    crew.coach.holdfast.forget("Ana".into(), crew.coach.now()).unwrap();
+    for name in crew.coach.holdfast.forgotten_files(crew.carrier.listing()).unwrap() {
+        std::fs::remove_file(crew.carrier.folder().join(name)).unwrap();
+    }
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let told = second.exchange(&crew.carrier).unwrap().told;
+    assert!(told.len() == 1 && told[0].contains("has forgotten Ana"), "{told:?}");
+    let hers = person(&second, "Ana");
+    assert!(hers.standing && hers.state.unwrap().contains("Take Ana out here too"));
+    second.publish(&changed(SMALL_PLAN, "Small block", "Without her")).unwrap();
+    assert!(second.exchange(&crew.carrier).unwrap().told.is_empty(), "said once");
+    assert_eq!(ana.exchange(&crew.carrier).unwrap().entries, 0, "sealed to her no more");
+    assert!(ben.exchange(&crew.carrier).unwrap().entries > 0);
+
+    second.holdfast.remove("Ana".into(), None, second.now()).unwrap();
+    second.exchange(&crew.carrier).unwrap();
+    second.holdfast.forget("Ana".into(), second.now()).unwrap();
+    for device in [&second, &crew.coach, &second] {
+        device.exchange(&crew.carrier).unwrap();
+    }
+    assert_eq!(state(&second), state(&crew.coach));
+}
+
+/// A thief's laptop that forgets somebody takes nothing from them for good: once it is stopped they have all they missed.
+#[test]
+fn who_was_forgotten_by_a_device_that_is_stopped_is_given_what_they_missed() {
+    let crew = crew();
+    let [ana, _] = &crew.athletes[..] else { panic!() };
+    let code = crew.coach.on_paper().unwrap();
+    let second = restored(&crew, "second", &code);
+    for device in [&crew.coach, ana, &second] {
+        device.exchange(&crew.carrier).unwrap();
+    }
+    crew.coach.holdfast.remove("Ana".into(), None, crew.coach.now()).unwrap();
+    crew.coach.holdfast.forget("Ana".into(), crew.coach.now()).unwrap();
+    sends_unheard(&crew, &crew.coach, "thief");
+    second.exchange(&crew.carrier).unwrap();
+    second.publish(&changed(SMALL_PLAN, "Small block", "Second block")).unwrap();
+    second.exchange(&crew.carrier).unwrap();
+    let stopped = second.holdfast.stop(1, Some(code), second.now()).unwrap();
+    assert!(person(&second, "Ana").state.is_none(), "{stopped:?}");
+    for device in [&second, ana, &second, ana] {
+        device.exchange(&crew.carrier).unwrap();
+    }
+    assert!(ana.journal().iter().any(|line| line.contains("Second block")));
 }
 
 /// No removal makes anything count that did not: what it names is what counted.

@@ -52,6 +52,7 @@ restored = { $devices ->
 ## Was ein Abgleich von Leuten brachte
 
 is-removed = { $name } gehört nicht mehr zur Crew.
+forgotten-elsewhere = Ein anderes Gerät von dir hat { $name } gelöscht: Von hier bekommt { $name } auch nichts mehr. Nimm { $name } hier auch heraus und lösche dann. Warst du das nicht, stoppe jenes Gerät.
 added-a-device = { $name } hat ein neues Gerät: Es liest ab jetzt mit, was ihr teilt. Weiß { $name } nichts davon, redet miteinander.
 you-added-a-device = Ein weiteres Gerät von dir ist dazugekommen. Warst du das nicht, stoppe es.
 device-no-longer-counts = Ein Gerät von { $name } zählt ab jetzt nicht mehr.
@@ -65,7 +66,7 @@ take-out-first = { $name } gehört noch zur Crew. Nimm { $name } erst heraus, un
 not-yet-heard = Hat das Gerät von { $name } seit dem Herausnehmen nicht abgeglichen, weiß es noch nichts und schickt weiter.
 forgotten = Alles, was dieses Gerät von { $name } hatte, ist gelöscht.
 their-own-phone = Das Telefon von { $name } behält das Tagebuch von { $name }.
-your-other-devices = Deine anderen Geräte haben es noch, und eines, das seither keinen Abgleich hatte, weiß nicht, dass { $name } weg ist. Nimm { $name } auf jedem heraus und lösche dann auch dort.
+your-other-devices = Deine anderen Geräte haben es noch. Eines, das weg war, sagt es beim nächsten Abgleich: Nimm { $name } auch dort heraus und lösche dann.
 backups-and-versions = Sicherungen, und was eine Ablage von gelöschten Dateien aufhebt, sind von hier aus nicht erreichbar.
 kept-aside = Aufgehobene beschädigte Datenbanken können es enthalten: { $files }. Lösche sie von Hand, sobald sonst nichts daraus fehlt.
 reports-and-exports = Berichte und Exporte, die du gemacht hast, sind deine eigenen Dateien. Lösche sie von Hand.

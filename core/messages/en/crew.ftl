@@ -59,6 +59,7 @@ restored = { $devices ->
 
 # $name is the coach, or a member.
 is-removed = { $name } is no longer in the crew.
+forgotten-elsewhere = Another device of yours has forgotten { $name }: { $name } gets nothing more from here either. Take { $name } out here too, then forget. If that was not you, stop that device.
 added-a-device = { $name } added a device: from now on it reads what you two share. If { $name } did not, talk to each other.
 you-added-a-device = Another device of yours has joined. If that was not you, stop it.
 device-no-longer-counts = A device of { $name } no longer counts from now on.
@@ -73,7 +74,7 @@ not-yet-heard = If { $name }'s device has not exchanged since you took { $name }
 forgotten = All that this device had of { $name } is deleted.
 # Where something may still be.
 their-own-phone = { $name }'s own phone keeps { $name }'s log.
-your-other-devices = Your other devices have it still, and one that has not exchanged since does not know that { $name } left. On each of them take { $name } out, then forget.
+your-other-devices = Your other devices have it still. One that was away says so with its next exchange: take { $name } out there, then forget.
 backups-and-versions = Backups, and what a carrier keeps of deleted files, are not reached from here.
 # $files are names of files in the device's folder.
 kept-aside = Damaged databases that were kept may hold it: { $files }. Delete them by hand once nothing else in them is missing.

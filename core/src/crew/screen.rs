@@ -78,6 +78,9 @@ pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen
         let own = || device.identity.profile.name.clone();
         let name = name.unwrap_or_else(|| if is_you { own() } else { say::unnamed().to_owned() });
         let state = match (known.standing, is_you) {
+            (true, _) if device.standing.forgotten.contains(person) => {
+                Some(say::forgotten_elsewhere(&name))
+            }
             (true, _) => None,
             (false, true) => Some(say::you_were_removed().to_owned()),
             (false, false) => Some(say::was_removed().to_owned()),

@@ -24,6 +24,9 @@ pub(super) fn news(
             continue;
         }
         debug_assert_eq!(was.keys, is.keys);
+        if after.forgotten.contains(person) && !before.forgotten.contains(person) {
+            told.push(say::forgotten_elsewhere(name));
+        }
         for (device, placed) in after.devices.iter().filter(|(_, of)| of.person == *person) {
             let known = before.devices.get(device);
             let stood = known.is_some_and(|known| known.standing);

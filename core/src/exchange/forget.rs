@@ -10,17 +10,41 @@ use crate::error::Result;
 use crate::id::{CrewId, DeviceId, PersonId};
 use crate::journal::{Body, body_of};
 use crate::store::line_in;
-use crate::trust::{Certificate, Stop};
+use crate::trust::{Certificate, Standing, Stop};
 
-/// Whom this device has forgotten. Another device of the coach's that forgets somebody decides nothing here: a thief with
+/// Whom this device has forgotten. Another device of the coach's that forgets somebody deletes nothing here: a thief with
 /// a stolen laptop must not be able to empty all others.
 pub(crate) fn forgotten(connection: &Connection, own: DeviceId) -> Result<BTreeSet<PersonId>> {
-    let sql = "SELECT raw, digest FROM entry WHERE kind = 'forgot' AND device = ?1";
+    forgotten_by(connection, |device| device == own)
+}
+
+/// Whom another standing device of the same person has forgotten: nothing is sealed to them from here either. What says
+/// that they left was deleted there with the rest, and may never arrive.
+pub(super) fn forgotten_elsewhere(
+    connection: &Connection,
+    standing: &Standing,
+    own: &Certificate,
+) -> Result<BTreeSet<PersonId>> {
+    forgotten_by(connection, |device| {
+        let placed = standing.devices.get(&device);
+        device != own.device()
+            && placed.is_some_and(|placed| placed.standing && placed.person == own.person())
+    })
+}
+
+fn forgotten_by(
+    connection: &Connection,
+    is_theirs: impl Fn(DeviceId) -> bool,
+) -> Result<BTreeSet<PersonId>> {
+    let sql = "SELECT device, raw, digest FROM entry WHERE kind = 'forgot'";
     let mut statement = connection.prepare_cached(sql)?;
-    let mut rows = statement.query([own.0])?;
+    let mut rows = statement.query([])?;
     let mut found = BTreeSet::new();
     while let Some(row) = rows.next()? {
-        if let Some(Body::Forgot(forgot)) = body_of(line_in(row, 0, 1)?) {
+        if !is_theirs(DeviceId(row.get(0)?)) {
+            continue;
+        }
+        if let Some(Body::Forgot(forgot)) = body_of(line_in(row, 1, 2)?) {
             found.insert(forgot.person);
         }
     }

@@ -7,10 +7,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use rusqlite::{Connection, Transaction, params};
 
 use super::counting::recount;
+use super::forget::forgotten_elsewhere;
 use super::ledger::{self, Holds, holds};
 use crate::error::{Error, Result};
 use crate::id::{CrewId, DeviceId, PersonId};
-use crate::journal::{Admit, Body, Entry, Kind, LastLeaf, Remove, Stopped, body_of};
+use crate::journal::{Admit, Body, Entry, Forgot, Kind, LastLeaf, Remove, Stopped, body_of};
 use crate::store::{Own as Whose, Store, line_in, refold, refold_of};
 use crate::trust::{
     Certificate, Facts, Head, Lane, Person, PublicKeys, Said, Standing, Stop, Word, WordName,
@@ -126,7 +127,10 @@ fn standing(connection: &Connection, trusted: &Trusted) -> Result<Standing> {
     let (certificates, stops, words) = (&certificates, &stops, &words);
     let (links, stands_in) = (&links, &stands_in);
     let facts = Facts { founder, certificates, stops, words, links, stands_in };
-    let standing = Standing::of_device(&facts, own, keys);
+    let mut standing = Standing::of_device(&facts, own, keys);
+    if trusted.own().coach {
+        standing.forgotten = forgotten_elsewhere(connection, &standing, &trusted.certificate)?;
+    }
     failed.into_inner().map_or(Ok(standing), Err)
 }
 
@@ -163,9 +167,9 @@ fn add_stops(tx: &Transaction<'_>) -> Result<()> {
     Ok(())
 }
 
-/// True for a kind that says something of who counts.
+/// True for a kind that says something of who counts, or of who is sealed to.
 pub(super) fn is_of_people(kind: &str) -> bool {
-    [Admit::NAME, Remove::NAME, Stopped::NAME].contains(&kind)
+    [Admit::NAME, Remove::NAME, Stopped::NAME, Forgot::NAME].contains(&kind)
 }
 
 pub(super) fn certificates(connection: &Connection, trusted: &Trusted) -> Result<Vec<Certificate>> {

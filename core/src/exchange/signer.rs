@@ -44,7 +44,8 @@ impl Signer<'_> {
         let room = MOST_RECIPIENTS.saturating_sub(founders.len() + devices.len() + 2);
         devices.extend(self.ended_by(leaf).into_iter().take(room));
         // Who was removed opens nothing later with the paper either.
-        let member = member.filter(|known| known.standing || last);
+        let withheld = self.standing.forgotten.contains(&of);
+        let member = member.filter(|known| last || (known.standing && !withheld));
         let papers = founder.map(|(_, known)| known.keys.open).into_iter();
         Audience {
             founder: founders,
@@ -70,7 +71,9 @@ impl Signer<'_> {
     /// The standing devices of a thread's two people.
     pub(super) fn devices(&self, of: PersonId) -> Vec<DeviceId> {
         let devices = self.standing.devices.iter();
-        let theirs = devices.filter(|(_, placed)| placed.standing && self.is_of(of, placed.person));
+        let reads =
+            |placed: &Placed| placed.standing && !self.standing.forgotten.contains(&placed.person);
+        let theirs = devices.filter(|(_, placed)| reads(placed) && self.is_of(of, placed.person));
         theirs.map(|(device, _)| *device).collect()
     }
 

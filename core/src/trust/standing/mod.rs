@@ -106,6 +106,9 @@ pub struct Standing {
     pub people: BTreeMap<PersonId, Person>,
     /// Every device of theirs.
     pub devices: BTreeMap<DeviceId, Placed>,
+    /// Whom another device of this coach's has forgotten. They count until they are taken out here; nothing is sealed to
+    /// them.
+    pub forgotten: BTreeSet<PersonId>,
     /// Leaves that count, lane by lane, where not all do. A device that is in `ended` and has no lane here counts
     /// nowhere.
     reached: BTreeMap<Lane, BTreeSet<[u8; 32]>>,
@@ -178,6 +181,9 @@ impl Standing {
 
     /// The opening keys of somebody's standing devices.
     pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
+        if self.forgotten.contains(&person) {
+            return Vec::new();
+        }
         let theirs = self.devices.values().filter(|device| device.person == person);
         let stands = |device: &&Placed| device.standing || planted(Planted::StillSealedTo);
         theirs.filter(stands).map(|device| device.open).collect()
