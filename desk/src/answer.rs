@@ -54,5 +54,5 @@ pub(crate) fn run(holdfast: &Holdfast, given: Answer) -> Outcome {
     };
     let held = proposal.and_then(|found| found.held.as_ref());
     let held = held.map_or(String::new(), |held| format!("{}\n", held.yellow()));
-    print::out(&format!("{answered}\n{held}{}\n", say::command::next_exchange()))
+    print::out(&format!("{answered}\n{held}{}\n", print::where_it_goes(holdfast)?))
 }

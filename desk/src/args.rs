@@ -75,7 +75,7 @@ pub(crate) enum Command {
         carrier: PathBuf,
         #[arg(long)]
         watch: bool,
-        #[arg(long, value_name = "SECONDS", requires = "watch", default_value_t = 60, value_parser = clap::value_parser!(u64).range(5..=86_400))]
+        #[arg(long, value_name = "SECONDS", requires = "watch", default_value_t = 60, hide_default_value = true, value_parser = clap::value_parser!(u64).range(5..=86_400))]
         every: u64,
     },
     TakeAlong {

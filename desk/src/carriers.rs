@@ -91,7 +91,7 @@ pub(crate) fn delete_forgotten(home: &Path, holdfast: &Holdfast, named: &Path) -
             }
             return Ok(done);
         }
-        None if !named.is_dir() => return Err(Fault::at(named, say::fault::carrier_missing())),
+        None if !named.is_dir() => return Err(missing(home, named)),
         None => named.to_owned(),
     };
     for name in holdfast.forgotten_files(listed(&folder)?)? {
@@ -118,8 +118,20 @@ pub(crate) fn line_of(home: &Path, named: &Path) -> Outcome<Line> {
     let kept = carriers(home)?;
     match named.to_str().and_then(|name| kept.get(name)) {
         Some(carrier) => open(carrier),
-        None => Err(Fault::at(named, say::fault::carrier_missing())),
+        None => Err(missing(home, named)),
     }
+}
+
+/// What to say of a carrier that is neither a folder nor kept by its name. A single word may be meant as either.
+pub(crate) fn missing(home: &Path, named: &Path) -> Fault {
+    let kept = carriers(home).unwrap_or_default();
+    let is_word = named.components().count() == 1;
+    let names: Vec<String> = kept.into_keys().collect();
+    let reason = match is_word && !names.is_empty() {
+        true => say::fault::carrier_unknown(names.join(", ")),
+        false => say::fault::carrier_missing().to_owned(),
+    };
+    Fault::at(named, &reason)
 }
 
 /// True for the name of a carrier that is kept.

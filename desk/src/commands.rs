@@ -65,7 +65,7 @@ fn must_be_there(home: &Path, carrier: &Path) -> Outcome {
     if carrier.exists() || carriers::is_kept(home, carrier)? {
         return Ok(());
     }
-    Err(Fault::at(carrier, say::fault::carrier_missing()))
+    Err(carriers::missing(home, carrier))
 }
 
 fn with_device(home: &Path, holdfast: &Holdfast, command: Command) -> Outcome {
@@ -270,7 +270,7 @@ fn clear(holdfast: &Holdfast, member: Option<String>, movement: Option<String>) 
         };
         return Err(Fault::Typed(none));
     }
-    print::out(&format!("{text}{}\n", say::command::next_exchange()))
+    print::out(&format!("{text}{}\n", print::where_it_goes(holdfast)?))
 }
 
 /// Writes a file as a whole or not at all: what lay there before stays until the new one is complete.

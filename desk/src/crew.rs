@@ -155,7 +155,7 @@ pub(crate) fn restore(folder: &Path, asked: &Restore) -> Outcome {
     let carrier = &asked.carrier;
     let kept = folder.is_dir() && is_kept(folder, carrier)?;
     if !carrier.exists() && !kept {
-        return Err(Fault::at(carrier, say::fault::carrier_missing()));
+        return Err(crate::carriers::missing(folder, carrier));
     }
     let typed = code()?;
     let search = Search::begin(typed.clone())?;

@@ -18,19 +18,19 @@ pub(crate) fn run(holdfast: &Holdfast, given: Flag) -> Outcome {
         }
         // While a session runs it is that one's: as it would be typed there.
         Typed::Tap { tap } if movement.is_none() && on.is_none() => {
-            return shown(&holdfast.tap(tap, None, now())?);
+            return shown(holdfast, &holdfast.tap(tap, None, now())?);
         }
         Typed::Tap { tap: Tap::Flag { place, severity, signs, .. } } => (place, severity, signs),
         _ => return Err(Fault::Typed(say::fault::nothing_flagged().into())),
     };
     let tap = Tap::FlagBetween { movement, place, severity, signs, on };
-    shown(&holdfast.tap(tap, None, now())?)
+    shown(holdfast, &holdfast.tap(tap, None, now())?)
 }
 
-fn shown(screen: &SessionScreen) -> Outcome {
+fn shown(holdfast: &Holdfast, screen: &SessionScreen) -> Outcome {
     let mut text = format!("{}\n", say::command::flagged());
     let care = screen.notices.iter().filter(|notice| notice.kind == NoticeKind::Care);
     text.extend(care.map(print::notice_line));
     text += &print::flags(&screen.flags);
-    print::out(&format!("{text}{}\n", say::command::next_exchange()))
+    print::out(&format!("{text}{}\n", print::where_it_goes(holdfast)?))
 }

@@ -42,7 +42,7 @@ pub(crate) fn run(holdfast: &Holdfast, typed: Note) -> Outcome {
     let said = if take_back { say::command::note_taken_back(noted) } else { noted };
     let after = match line.from {
         NoteFrom::Private => say::command::note_stays(),
-        NoteFrom::Athlete | NoteFrom::Coach => say::command::next_exchange(),
+        NoteFrom::Athlete | NoteFrom::Coach => print::where_it_goes(holdfast)?,
     };
     print::out(&format!("{said}\n{after}\n"))
 }

@@ -140,7 +140,7 @@ pub(crate) fn correct(holdfast: &Holdfast, typed: Correct) -> Outcome {
         Some(after) => say::sets::corrected(name, &after.text, was),
         None => say::sets::taken_back(name, was, on),
     };
-    print::out(&format!("{said}\n{}\n", say::command::next_exchange()))
+    print::out(&format!("{said}\n{}\n", print::where_it_goes(holdfast)?))
 }
 
 fn same(before: &LoggedSet, after: &LoggedSet) -> bool {
@@ -163,7 +163,7 @@ pub(crate) fn leave_out(holdfast: &Holdfast, typed: LeaveOut) -> Outcome {
     } else {
         say::sets::left_out(name, &after.text)
     };
-    print::out(&format!("{said}\n{}\n", say::command::next_exchange()))
+    print::out(&format!("{said}\n{}\n", print::where_it_goes(holdfast)?))
 }
 
 /// Logs a one-rep max: an athlete's own that was tested, or a training max that a coach sets.
@@ -182,5 +182,5 @@ pub(crate) fn one_rep_max(holdfast: &Holdfast, typed: OneRepMax) -> Outcome {
         Some(line) => line.text,
         None => say::sets::max_taken_back().to_owned(),
     };
-    print::out(&format!("{said}\n{}\n", say::command::next_exchange()))
+    print::out(&format!("{said}\n{}\n", print::where_it_goes(holdfast)?))
 }

@@ -48,6 +48,13 @@ fn carriers_are_kept_listed_and_forgotten() {
         let about = fs::metadata(&kept).unwrap();
         assert_eq!(std::os::unix::fs::PermissionsExt::mode(&about.permissions()) & 0o777, 0o600);
     }
+    let slip = desk.wrong("ana", &["exchange", "--carrier", "clubb"]);
+    assert!(
+        slip.contains("No carrier has this name") && slip.contains("club, nas, stick"),
+        "{slip}"
+    );
+    let slip = desk.wrong("ana", &["exchange", "--carrier", "mnt/stick"]);
+    assert!(slip.contains("There is no such folder"), "{slip}");
     assert!(desk.wrong("ana", &["carrier", "add", "club", &folder]).contains("is kept already"));
     assert!(desk.fine("ana", &["carrier", "remove", "club"], "").contains("\"club\" forgotten"));
     assert!(

@@ -1,10 +1,12 @@
 //! What nobody planned counts: for days away, for strength, and as the athlete says it.
 
 use holdfast_core::Mass;
+use holdfast_core::coach::AttentionKind;
+use holdfast_core::journal::Role;
 use holdfast_core::session::{Correction, Tap};
 use holdfast_tests::taps::{begin, finish, option, squat};
 use holdfast_tests::views::load_texts;
-use holdfast_tests::{Crew, SMALL_PLAN, changed};
+use holdfast_tests::{Crew, Device, SMALL_PLAN, changed};
 
 fn crew(names: &[&str]) -> Crew {
     Crew::start(&changed(SMALL_PLAN, "weeks = 2", "weeks = 8"), names).unwrap()
@@ -45,6 +47,27 @@ fn it_counts_for_days_away_and_for_no_track() {
     // 13 days since a set of it, beside 24: what was carried stays, and is not the 20 kg.
     assert_eq!(loads[0][0], "52.5 kg");
     assert_eq!(loads[1][0], "45 kg");
+}
+
+/// What was planned before somebody was in the crew was not planned for them.
+#[test]
+fn nobody_was_away_before_they_joined() {
+    let crew = crew(&[]);
+    crew.coach.go_to("2026-11-12");
+    let eva = Device::start(crew.folder().join("eva"), "Eva", Role::Athlete, 90).unwrap();
+    eva.go_to("2026-11-12");
+    crew.join(&eva).unwrap();
+    eva.exchange(&crew.carrier).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let away = |date: &str| {
+        let board = crew.coach.holdfast.board(date.parse().unwrap()).unwrap();
+        let told = &board.rows[0].attention;
+        let away = told.iter().find(|told| told.kind == AttentionKind::Away);
+        away.map(|away| away.text.clone())
+    };
+    assert_eq!(away("2026-11-13"), None);
+    let planned = "No session yet; 5 planned days missed";
+    assert_eq!(away("2026-11-18").as_deref(), Some(planned));
 }
 
 /// What somebody can lift follows from what was done: whether it was planned changes nothing.

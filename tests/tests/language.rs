@@ -58,7 +58,7 @@ fn the_board_and_its_errors_are_in_german_too() {
     });
     assert_eq!(said, "Nur Coaches sehen den Überblick; dies ist das Athletengerät von Ines.");
     assert_eq!(board.heading, "Small block, Woche 1 von 2");
-    let missing = "1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer 1.";
+    let missing = "1 Datei vom Gerät von Ines ist nicht angekommen: Nummer 1.";
     assert_eq!(board.arrivals[0], missing);
     let nobody = speaking(Language::De, || {
         let device = Device::open(crew.folder().join("nobody"), ines.now());

@@ -31,7 +31,7 @@ fn who_is_taken_out_is_told_and_sends_nothing_more() {
     assert!(told[0].contains("no longer in the crew"), "{told:?}");
     assert!(
         crew.coach.holdfast.board("2026-11-06".parse().unwrap()).unwrap().arrivals[0]
-            .contains("removed")
+            .contains("taken out")
     );
     let before = crew.carrier.files().len();
     squats(ana, "2026-11-06", &[(54, 8)]);

@@ -9,19 +9,22 @@ heading-no-plan = Noch kein Plan veröffentlicht
 
 # $file ist der Name einer Datei, $reason ein ganzer Satz.
 left-alone = { $file } nicht angerührt: { $reason }
+# $number zählt die Geräte eines Menschen, der mehrere hat.
+device-of = Gerät von { $name }
+device-of-many = Gerät { $number } von { $name }
 # Eine Datei enthält einen Teil dessen, was ein Mitglied gespeichert hat; $numbers sind die Nummern derer, die fehlen.
 uploads-missing = { $uploads ->
-    [one] 1 Datei vom Gerät von { $name } ist nicht angekommen: Nummer { $numbers }.
-   *[other] { $uploads } Dateien vom Gerät von { $name } sind nicht angekommen: Nummern { $numbers }.
+    [one] 1 Datei vom { $device } ist nicht angekommen: Nummer { $numbers }.
+   *[other] { $uploads } Dateien vom { $device } sind nicht angekommen: Nummern { $numbers }.
 }
 uploads-missing-unknown = { $uploads ->
     [one] 1 Datei von einem unbekannten Gerät ist nicht angekommen: Nummer { $numbers }.
    *[other] { $uploads } Dateien von einem unbekannten Gerät sind nicht angekommen: Nummern { $numbers }.
 }
 # $sequence ist die Nummer einer Datei, $last die der letzten, die dieses Gerät kennt.
-seen-beyond = Das Gerät von { $name } hat Datei { $sequence } dieses Geräts gesehen, das nur bis { $last } weiß. Kam es aus einer Sicherung zurück, oder wurde es kopiert? Ein Abgleich bringt zurück, was fehlt.
+seen-beyond = Das { $device } hat Datei { $sequence } dieses Geräts gesehen, das nur bis { $last } weiß. Kam es aus einer Sicherung zurück, oder wurde es kopiert? Ein Abgleich bringt zurück, was fehlt.
 seen-beyond-unknown = Ein unbekanntes Gerät hat Datei { $sequence } dieses Geräts gesehen, das nur bis { $last } weiß. Kam es aus einer Sicherung zurück, oder wurde es kopiert? Ein Abgleich bringt zurück, was fehlt.
-two-histories = Das Gerät von { $name } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
+two-histories = Das { $device } hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 two-histories-unknown = Ein unbekanntes Gerät hat zwei Verläufe: Es wurde kopiert oder aus einer Sicherung zurückgeholt. Beide bleiben erhalten.
 # Dateien, die erhalten bleiben und nicht zählen.
 uploads-of-nobody = { $count ->
@@ -29,8 +32,8 @@ uploads-of-nobody = { $count ->
    *[other] { $count } Dateien sind von jemandem, den diese Crew nicht kennt. Sie bleiben erhalten und zählen nicht.
 }
 uploads-removed = { $count ->
-    [one] { $count } Datei hat ein Gerät geschrieben, nachdem es entfernt war. Sie bleibt erhalten und zählt nicht.
-   *[other] { $count } Dateien hat ein Gerät geschrieben, nachdem es entfernt war. Sie bleiben erhalten und zählen nicht.
+    [one] { $count } Datei eines Geräts, das gestoppt oder herausgenommen wurde, zählt nicht: Sie ist danach geschrieben, oder es fehlt, worauf sie folgt. Sie bleibt erhalten.
+   *[other] { $count } Dateien eines Geräts, das gestoppt oder herausgenommen wurde, zählen nicht: Sie sind danach geschrieben, oder es fehlt, worauf sie folgen. Sie bleiben erhalten.
 }
 uploads-too-many = { $count ->
     [one] { $count } Datei ist von einem Gerät mehr, als jemand haben darf. Sie bleibt erhalten und zählt nicht.

@@ -43,7 +43,7 @@ finished = Beendet.
 all-logged = Alles ist eingetragen.
 not-all-logged = Noch nicht alles ist eingetragen.
 # Ein Satz, dessen Gewicht man selbst wählt; zwischen den Akzenten, was man tippen kann.
-set-without-load = { $title }: { $asked }; du wählst das Gewicht, etwa `40 x { $reps }`
+set-without-load = { $title }: { $asked }; du wählst das Gewicht, etwa `{ $typed }`
 # Kein Gewicht: Es tut weh.
 set-withdrawn = { $title }: kein Gewicht, solange es wehtut
 # Die Scheiben einer Seite, dann, was an der Stange zu tun ist.
@@ -109,10 +109,13 @@ log-by-hand = { $what } von Hand eintragen
 log-extra = Zusatzsatz oder -übung eintragen
 correct = { $what } korrigieren
 correct-by-hand = { $what } von Hand korrigieren
-hint-load = Gewicht x Wdh., dann, wie viele noch übrig waren: `40 x 8, 2 übrig`
-hint-reps = saubere Wdh.: `8`; oder der ganze Satz: `40 x 8, 2 übrig`
-hint-reserve = wie viele Wdh. noch übrig waren: `2`; oder der ganze Satz: `40 x 8, 2 übrig`
-hint-set = Gewicht x Wdh.: `40 x 8`; mit denen, die übrig waren: `40 x 8, 2 übrig`; nur Wdh.: `8`
+# Das liest das Programm.
+typed-set = { $load } x { $reps }
+# $typed ist ein Satz, wie man ihn tippt, etwa `40 x 8`.
+hint-load = Gewicht x Wdh., dann, wie viele noch übrig waren: `{ $typed }, 2 übrig`
+hint-reps = saubere Wdh.: `{ $reps }`; oder der ganze Satz: `{ $typed }, 2 übrig`
+hint-reserve = wie viele Wdh. noch übrig waren: `2`; oder der ganze Satz: `{ $typed }, 2 übrig`
+hint-set = Gewicht x Wdh.: `{ $typed }`; mit denen, die übrig waren: `{ $typed }, 2 übrig`; nur Wdh.: `{ $reps }`
 hint-extra = noch ein Satz: `60 x 8`; oder eine Übung: `Klimmzug 8`
 hint-window = Wdh. und Sekunden Luft: `12 8`; nur Wdh.: `12`
 hint-two-readings = zwei Messwerte, links und rechts: `10,5 11`

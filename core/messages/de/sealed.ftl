@@ -22,7 +22,7 @@ no-previous = `previous` ist kein Hash
 no-such-count = eine Datei mit { $found } Einträgen kann es nicht geben
 numbers-fall = Eintrag { $number } steht hinter einem mit höherer Nummer
 unknown-writer = Diese Datei ist von jemandem, den diese Crew nicht kennt. Sie bleibt erhalten und zählt nicht.
-removed-device = Diese Datei ist von einem entfernten Gerät und danach geschrieben. Sie bleibt erhalten und zählt nicht.
+removed-device = Diese Datei ist von einem Gerät, das gestoppt oder herausgenommen wurde: Sie ist danach geschrieben, oder es fehlt, worauf sie folgt. Sie bleibt erhalten und zählt nicht.
 too-many-devices = Diese Datei ist von einem Gerät mehr, als jemand haben darf. Sie bleibt erhalten und zählt nicht.
 
 ## Eine vollständige Prüfung

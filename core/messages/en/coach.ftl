@@ -9,19 +9,22 @@ heading-no-plan = No plan published yet
 
 # $file is a file's name, $reason a whole sentence.
 left-alone = { $file } left alone: { $reason }
+# $number counts the devices of a person who has several.
+device-of = { $name }'s device
+device-of-many = { $name }'s device { $number }
 # An upload is a file with part of a member's log; $numbers are the numbers of those that are missing.
 uploads-missing = { $uploads ->
-    [one] 1 file from { $name }'s device has not arrived: number { $numbers }.
-   *[other] { $uploads } files from { $name }'s device have not arrived: numbers { $numbers }.
+    [one] 1 file from { $device } has not arrived: number { $numbers }.
+   *[other] { $uploads } files from { $device } have not arrived: numbers { $numbers }.
 }
 uploads-missing-unknown = { $uploads ->
     [one] 1 file from an unknown device has not arrived: number { $numbers }.
    *[other] { $uploads } files from an unknown device have not arrived: numbers { $numbers }.
 }
 # $sequence is the number of a file, $last that of the last one this device knows.
-seen-beyond = { $name }'s device has seen file { $sequence } of this device, which knows of { $last }. Was it restored from a backup, or copied? An exchange brings back what is missing.
+seen-beyond = { $device } has seen file { $sequence } of this device, which knows of { $last }. Was it restored from a backup, or copied? An exchange brings back what is missing.
 seen-beyond-unknown = An unknown device has seen file { $sequence } of this device, which knows of { $last }. Was it restored from a backup, or copied? An exchange brings back what is missing.
-two-histories = { $name }'s device has two histories: it was copied, or restored from a backup. Both are kept.
+two-histories = { $device } has two histories: it was copied, or restored from a backup. Both are kept.
 two-histories-unknown = An unknown device has two histories: it was copied, or restored from a backup. Both are kept.
 # Leaves that are kept and do not count.
 uploads-of-nobody = { $count ->
@@ -29,8 +32,8 @@ uploads-of-nobody = { $count ->
    *[other] { $count } files are from somebody this crew does not know. They are kept and do not count.
 }
 uploads-removed = { $count ->
-    [one] { $count } file was written by a device after it was removed. It is kept and does not count.
-   *[other] { $count } files were written by a device after it was removed. They are kept and do not count.
+    [one] { $count } file of a device that was stopped or taken out does not count: it was written after that, or what it follows has not arrived. It is kept.
+   *[other] { $count } files of a device that was stopped or taken out do not count: they were written after that, or what they follow has not arrived. They are kept.
 }
 uploads-too-many = { $count ->
     [one] { $count } file is from one device more than a person may have. It is kept and does not count.

@@ -44,7 +44,7 @@ finished = Finished.
 all-logged = Everything is logged.
 not-all-logged = Not everything is logged.
 # A set whose load the athlete chooses; in backticks what can be typed.
-set-without-load = { $title }: { $asked }. You choose the load, such as `40 x { $reps }`
+set-without-load = { $title }: { $asked }. You choose the load, such as `{ $typed }`
 # No load: it hurts.
 set-withdrawn = { $title }: no load while it hurts
 # The plates of a side, then what is done to the bar: "20 + 5 kg a side", "put on 5 kg".
@@ -112,10 +112,13 @@ log-by-hand = Log { $what } by hand
 log-extra = Log an extra set or movement
 correct = Correct { $what }
 correct-by-hand = Correct { $what } by hand
-hint-load = load x reps, then reps in reserve: `40 x 8, 2 left`
-hint-reps = good reps: `8`; or the whole set: `40 x 8, 2 left`
-hint-reserve = reps you had left: `2`; or the whole set: `40 x 8, 2 left`
-hint-set = load x reps: `40 x 8`; with reps in reserve: `40 x 8, 2 left`; reps alone: `8`
+# Read by the program.
+typed-set = { $load } x { $reps }
+# $typed is a set as it is typed, such as `40 x 8`.
+hint-load = load x reps, then reps in reserve: `{ $typed }, 2 left`
+hint-reps = good reps: `{ $reps }`; or the whole set: `{ $typed }, 2 left`
+hint-reserve = reps you had left: `2`; or the whole set: `{ $typed }, 2 left`
+hint-set = load x reps: `{ $typed }`; with reps in reserve: `{ $typed }, 2 left`; reps alone: `{ $reps }`
 hint-extra = a set more: `60 x 8`; or a movement: `face pull 20 x 12`
 hint-window = reps and seconds to spare: `12 8`; reps alone: `12`
 hint-two-readings = two readings, left and right: `10.5 11`

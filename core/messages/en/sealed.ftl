@@ -22,7 +22,7 @@ no-previous = `previous` is not a hash
 no-such-count = a leaf of { $found } entries cannot be
 numbers-fall = entry { $number } stands behind one with a higher number
 unknown-writer = This file is from somebody this crew does not know. It is kept and does not count.
-removed-device = This file is from a device that was removed, and was written after that. It is kept and does not count.
+removed-device = This file is from a device that was stopped or taken out: it was written after that, or what it follows has not arrived. It is kept and does not count.
 too-many-devices = This file is from one device more than a person may have. It is kept and does not count.
 
 ## A full check

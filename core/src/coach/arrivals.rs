@@ -1,20 +1,25 @@
 //! What has not arrived, contradicts itself or does not count, in words.
 
-use rusqlite::Connection;
-
+use crate::device::Device;
 use crate::error::Result;
 use crate::exchange::{forked, gaps, uncounted};
 use crate::id::DeviceId;
 use crate::say;
-use crate::store::{people, unread};
+use crate::store::{called, unread};
 
-/// All of it, as a device of `own` knows it.
-pub(crate) fn arrivals(connection: &Connection, own: DeviceId) -> Result<Vec<String>> {
-    let people = people(connection)?;
-    // Whose device it is, once that person's profile is here.
-    let owner = |device| {
-        let of = people.values().find(|(known, _)| *known == device);
-        of.map(|(_, profile)| profile.name.as_str())
+/// All of it, as a device knows it.
+pub(crate) fn arrivals(device: &Device) -> Result<Vec<String>> {
+    let (connection, own) = (device.reader(), device.identity.device);
+    let names = called(connection)?;
+    // Of somebody with several, the number by which the crew's screen calls it.
+    let owner = |id: DeviceId| {
+        let person = device.standing.devices.get(&id)?.person;
+        let name = names.get(&person)?;
+        let theirs = device.standing.of_person(person);
+        Some(match theirs.iter().position(|known| *known == id) {
+            Some(before) if theirs.len() > 1 => say::coach::device_of_many(before + 1, name),
+            _ => say::coach::device_of(name),
+        })
     };
     let mut arrivals: Vec<String> = Vec::new();
     let gaps = gaps(connection, own)?;
@@ -23,19 +28,19 @@ pub(crate) fn arrivals(connection: &Connection, own: DeviceId) -> Result<Vec<Str
         let numbers: Vec<String> = gap.sequences.iter().map(u64::to_string).collect();
         let numbers = numbers.join(", ");
         arrivals.push(match owner(gap.device) {
-            Some(name) => say::coach::uploads_missing(count, name, numbers),
+            Some(device) => say::coach::uploads_missing(count, device, numbers),
             None => say::coach::uploads_missing_unknown(count, numbers),
         });
     }
     for beyond in gaps.beyond {
         arrivals.push(match owner(beyond.by) {
-            Some(name) => say::coach::seen_beyond(name, beyond.sequence, beyond.last),
+            Some(device) => say::coach::seen_beyond(device, beyond.sequence, beyond.last),
             None => say::coach::seen_beyond_unknown(beyond.sequence, beyond.last),
         });
     }
-    for device in forked(connection)? {
-        arrivals.push(match owner(device) {
-            Some(name) => say::coach::two_histories(name),
+    for id in forked(connection)? {
+        arrivals.push(match owner(id) {
+            Some(device) => say::coach::two_histories(device),
             None => say::coach::two_histories_unknown().into(),
         });
     }

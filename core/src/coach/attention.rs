@@ -12,7 +12,7 @@ use super::proposal::Proposal;
 use crate::error::Result;
 use crate::history::{in_order, open_flags, set_aside};
 use crate::id::PersonId;
-use crate::journal::{Discomfort, Lift, OptionTaken, Session, WindowDone};
+use crate::journal::{Admit, Discomfort, Lift, OptionTaken, Session, WindowDone};
 use crate::load::{MaxBasis, Reason};
 use crate::mass::MassUnit;
 use crate::plan::{Because, Block, Exercise};
@@ -93,7 +93,8 @@ pub(crate) fn attention(
     let mut found = stalls(proposals);
     let notes = unanswered(connection, person, today)?.into_iter();
     found.extend(notes.map(|text| Attention::new(AttentionKind::Note, text)));
-    found.extend(away(block, &sessions, today));
+    let joined = joined(connection, person)?;
+    found.extend(away(block, &sessions, joined, today));
     let conflicts = conflicts(connection, person)?;
     if conflicts > 0 {
         found.push(Attention::new(AttentionKind::Conflict, say::coach::conflict(conflicts)));
@@ -168,9 +169,20 @@ fn stalls(proposals: &[Proposal]) -> Vec<Attention> {
     stalled.collect()
 }
 
-fn away(block: &Block, sessions: &[Logged<Session>], today: NaiveDate) -> Option<Attention> {
+/// The day somebody was taken in: what was planned until then was not planned for them. None for the coach.
+fn joined(connection: &Connection, person: PersonId) -> Result<Option<NaiveDate>> {
+    let admitted = Query::default().read::<Admit>(connection)?;
+    Ok(admitted.iter().find(|admit| admit.body.person == person).map(date_of))
+}
+
+fn away(
+    block: &Block,
+    sessions: &[Logged<Session>],
+    joined: Option<NaiveDate>,
+    today: NaiveDate,
+) -> Option<Attention> {
     let last = sessions.iter().map(|session| session.body.date).max();
-    let since = |date: NaiveDate| last.is_none_or(|last| date > last);
+    let since = |date: NaiveDate| last.max(joined).is_none_or(|from| date > from);
     // Today is not over yet.
     let missed = attendance(block, sessions, today)
         .into_iter()

@@ -11,7 +11,7 @@ use super::open::proposals;
 use super::proposal::Proposal;
 use crate::device::Device;
 use crate::error::Result;
-use crate::id::{DeviceId, PersonId};
+use crate::id::PersonId;
 use crate::journal::{Finish, Role, Session};
 use crate::load::{Prepared, session_load};
 use crate::plan::Block;
@@ -62,8 +62,8 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
     device.require_coach(say::device::only_coaches_see_the_board)?;
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
-    let own = device.identity.device;
-    let mut board = of_all(device.reader(), own, block, date)?;
+    let mut board = of_all(device.reader(), block, date)?;
+    board.arrivals = arrivals(device)?;
     let aside = device.traffic.aside.iter();
     board.arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
     board.arrivals.extend(device.unread_plans.iter().map(say::screen::plan_unread));
@@ -72,7 +72,6 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
 
 fn of_all(
     connection: &Connection,
-    own: DeviceId,
     block: Option<&Prepared>,
     date: NaiveDate,
 ) -> Result<BoardScreen> {
@@ -94,7 +93,6 @@ fn of_all(
     rows.sort_by_key(|row| {
         (row.attention.first().map_or(u8::MAX, |first| first.kind as u8), row.name.clone())
     });
-    let arrivals = arrivals(connection, own)?;
     let week = block.and_then(|block| Some((block, block.week_of(date)?)));
     let heading = match (block, week) {
         (_, Some((block, week))) => say::coach::heading_in_week(&block.name, week, block.weeks),
@@ -105,7 +103,7 @@ fn of_all(
         (None, None) => say::coach::heading_no_plan().into(),
     };
     let block = block.map(|block| block.name.clone());
-    Ok(BoardScreen { block, date, heading, rows, arrivals })
+    Ok(BoardScreen { block, date, heading, rows, arrivals: Vec::new() })
 }
 
 fn row(

@@ -91,7 +91,6 @@ pub(crate) fn opened(home: String, keystore: Keystore, at: Instant) -> Result<De
         }
         done => done?,
     };
-    device.forget_again()?;
     match (copied, device.kept.recovery.clone()) {
         (true, Some(recovery)) => device = renewed(device, last, &recovery)?,
         // Only the person makes another device theirs. Until they say whether it was moved or copied, and type the
@@ -180,14 +179,16 @@ fn begun(
     Ok(device)
 }
 
-/// What must be on disk before anything is done; gives the number of the device's last entry. What a copied
+/// What must be on disk before anything is done, and what must not be any more; gives the number of the device's last entry. What a copied
 /// home had logged and in no leaf yet is cut: the device it was copied from may never bring it.
 fn settled(device: &mut Device, copied: bool) -> Result<u64> {
     known(device)?;
     if copied {
         device.cut_leaves()?;
     }
-    last_number(device.reader(), device.identity.device)
+    let last = last_number(device.reader(), device.identity.device)?;
+    device.forget_again()?;
+    Ok(last)
 }
 
 /// Makes another device of a home that was copied: the one it was copied from goes on under its own

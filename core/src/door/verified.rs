@@ -32,7 +32,7 @@ pub struct Verified {
 pub(super) fn verified(device: &Device) -> Result<Verified> {
     let Seals { signed, unopened, chains, odd } = device.seals()?;
     let mut trouble = odd;
-    trouble.extend(arrivals(device.reader(), device.identity.device)?);
+    trouble.extend(arrivals(device)?);
     Ok(Verified {
         entries: entries(device.reader())?,
         leaves: leaves(device.reader())?,

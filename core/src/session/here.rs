@@ -5,13 +5,12 @@ use super::key::At;
 use super::rows::{is_done, is_timed, piece_of, running_window, set_of};
 use super::screen::{
     ClockView, Form, Here, IntervalView, PieceKindView, PieceState, PieceView, Question, Row,
-    SessionState, SideKey, SideKeyKind, StrengthView,
+    SessionState, SideKey, SideKeyKind,
 };
 use super::tap::Tap;
 use super::went_by::WentBy;
 use crate::clock::{Act, Phase};
 use crate::journal::{Part, RestAct, Until};
-use crate::load::Reason;
 use crate::plan::MeasuredWhen;
 use crate::say::screen as say;
 use crate::words;
@@ -37,7 +36,7 @@ impl At<'_> {
         }
     }
 
-    fn piece(&self) -> Option<&PieceView> {
+    pub(super) fn piece(&self) -> Option<&PieceView> {
         piece_of(self.pieces, self.row?)
     }
 
@@ -149,7 +148,7 @@ impl At<'_> {
         let title = self.title();
         match (self.row, self.piece().map(|piece| &piece.kind)) {
             (Some(Row::Set { set, .. }), Some(PieceKindView::Strength { view })) => {
-                set_line(&title, view, *set)
+                self.set_line(&title, view, *set)
             }
             (Some(Row::Window { window, .. }), Some(PieceKindView::Interval { view })) => {
                 let asked = view.windows.iter().find(|shown| shown.window == *window);
@@ -262,7 +261,10 @@ impl At<'_> {
         if let Some(tap) = self.later() {
             add(Kind::Later, say::put_off(), Some(tap));
         }
-        add(Kind::Finish, say::finish(), None);
+        // There the one key does it.
+        if row != &Row::Finish {
+            add(Kind::Finish, say::finish(), None);
+        }
         keys
     }
 
@@ -291,15 +293,7 @@ impl At<'_> {
             _ => 1,
         };
         Some(match row {
-            Row::Set { .. } => {
-                let hint = match asks {
-                    Some(Question::Load) => say::hint_load(),
-                    Some(Question::Reps) => say::hint_reps(),
-                    Some(Question::Reserve) => say::hint_reserve(),
-                    _ => say::hint_set(),
-                };
-                form(self.title(), false, hint)
-            }
+            Row::Set { set, .. } => form(self.title(), false, &self.set_hint(*set, asks)),
             Row::Window { .. } => form(self.title(), false, say::hint_window()),
             Row::Measure { .. } if sides == 2 => {
                 form(self.title(), false, say::hint_two_readings())
@@ -373,22 +367,4 @@ pub(super) fn can_start_elsewhere(view: &IntervalView) -> bool {
     // What is logged is counted from the station that was started at.
     let logged = view.windows.iter().any(|window| window.reps.is_some());
     over && !logged && view.stations.len() > 1
-}
-
-fn set_line(title: &str, view: &StrengthView, set: u32) -> String {
-    let Some(shown) = set_of(view, set) else { return title.to_owned() };
-    let Some(load) = &shown.load else {
-        let asked = &shown.asked_text;
-        return match shown.reason {
-            Reason::Free => say::titled(title, asked),
-            Reason::Withdrawn { .. } => say::set_withdrawn(title),
-            _ => say::set_without_load(title, asked, shown.asked),
-        };
-    };
-    let change = load.change.as_ref().map(|change| change.text.as_str());
-    let plates = load.build.as_ref().map(|build| match change {
-        Some(change) => say::build_and_change(&build.text, change),
-        None => build.text.clone(),
-    });
-    words::set_line(title, &load.text, plates.as_deref(), &shown.reps_text)
 }

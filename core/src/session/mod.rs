@@ -28,6 +28,7 @@ mod rest;
 mod rows;
 mod said;
 mod screen;
+mod set_line;
 mod sheet;
 mod snapshot;
 mod strength;

@@ -25,7 +25,7 @@ pub(crate) use authority::is_coach;
 pub(crate) use connect::{check, connect, is_damage, line_in, refuse_newer};
 pub(crate) use fold::{insert_all, insert_read, refold, refold_of};
 pub(crate) use own::Own;
-pub(crate) use people::{labels, people, removed};
+pub(crate) use people::{called, labels, people, removed};
 pub(crate) use private::{PrivateNote, last_private, private_notes};
 pub(crate) use query::{
     Logged, Query, WrittenHere, conflicts, date_of, dump, entries, has_line, journal_lines,

@@ -44,3 +44,12 @@ pub(crate) fn labels(connection: &Connection) -> Result<BTreeMap<PersonId, Strin
     let labels = statement.query_map([], |row| Ok((PersonId(row.get(0)?), row.get(1)?)))?;
     Ok(labels.collect::<rusqlite::Result<_>>()?)
 }
+
+/// What everybody is called here whose profile has come or whom the coach has named.
+pub(crate) fn called(connection: &Connection) -> Result<BTreeMap<PersonId, String>> {
+    let mut names = labels(connection)?;
+    for (person, (_, profile)) in people(connection)? {
+        names.insert(person, profile.name);
+    }
+    Ok(names)
+}

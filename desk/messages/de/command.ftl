@@ -67,6 +67,8 @@ noted = { $day }. { $note }
 note-taken-back = Zurückgenommen: { $note }
 note-stays = Sie bleibt auf diesem Gerät.
 next-exchange = Der nächste Abgleich überträgt das.
+# Auf einem Gerät, das gestoppt wurde oder dessen Mensch herausgenommen ist.
+stays-on-device = Es bleibt auf diesem Gerät: Von hier geht nichts mehr hinaus.
 
 ## report, export
 

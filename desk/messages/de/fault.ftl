@@ -10,6 +10,8 @@ repaired = Hinweis:
 # $path ist eine Datei oder ein Ordner, $reason einer der Sätze darunter oder einer vom System.
 file = { $path }: { $reason }
 carrier-is-a-file = Das ist eine Datei. Eine Ablage ist ein Ordner.
+# $kept sind die Namen der behaltenen Ablagen.
+carrier-unknown = Keine Ablage hat diesen Namen, und kein Ordner heißt so. Deine Ablagen: { $kept }.
 carrier-missing = Diesen Ordner gibt es nicht. Prüfe die Schreibweise oder lege ihn erst an.
 export-not-empty = Der Ordner ist nicht leer. Nenne einen, den es noch nicht gibt.
 demo-not-empty = Der Ordner ist nicht leer und enthält keine frühere Demo. Nenne mit --dir einen anderen.

@@ -67,6 +67,8 @@ noted = { $day }. { $note }
 note-taken-back = Taken back: { $note }
 note-stays = It stays on this device.
 next-exchange = The next exchange carries it.
+# Of a device that was stopped, or whose person was taken out.
+stays-on-device = It stays on this device: nothing more goes out from here.
 
 ## report, export
 

@@ -10,6 +10,8 @@ repaired = Note:
 # $path is a file or folder, $reason one of the sentences below, or the system's own.
 file = { $path }: { $reason }
 carrier-is-a-file = This is a file. A carrier is a folder.
+# $kept are the names of the carriers that are kept.
+carrier-unknown = No carrier has this name, and no folder is called so. Your carriers: { $kept }.
 carrier-missing = There is no such folder. Check the spelling, or make the folder first.
 export-not-empty = The folder is not empty. Name one that is not there yet.
 demo-not-empty = The folder is not empty and holds no earlier demo. Name another with --dir.

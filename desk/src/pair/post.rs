@@ -11,7 +11,7 @@ use holdfast_core::{Holdfast, PairDid, PairScreen, PairStep, put_file};
 
 use super::shown;
 use crate::carrier::list;
-use crate::fault::{Fault, Outcome};
+use crate::fault::Outcome;
 use crate::now::now;
 use crate::{carriers, say};
 
@@ -64,7 +64,7 @@ impl Place {
         };
         match folder.is_dir() {
             true => Ok(Place::Folder(folder)),
-            false => Err(Fault::at(&folder, say::fault::carrier_missing())),
+            false => Err(carriers::missing(home, &folder)),
         }
     }
 

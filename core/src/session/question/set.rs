@@ -1,14 +1,15 @@
 //! A set by hand: load, reps, reps in reserve.
 
 use super::super::rows::set_of;
+use super::super::set_line::loads_of;
 use super::Of;
 use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
 use super::keys::{saves, waits};
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
-use crate::plan::{Builds, PieceKind};
+use crate::plan::Builds;
 use crate::say::question as say;
-use crate::session::{Key, PieceKindView, SessionState, SetView, StrengthView, Tap};
+use crate::session::{Key, PieceKindView, SessionState, SetView, Tap};
 use crate::words::{self, KeyFor, Remarks};
 
 /// Reps in keys of their own; more are counted by steps.
@@ -36,7 +37,7 @@ impl Of<'_> {
     ) -> Option<QuestionScreen> {
         let PieceKindView::Strength { view } = self.kind(piece)? else { return None };
         let shown = set_of(view, set)?;
-        let hand = Hand { shown, builds: self.loads(piece, view, shown), answers };
+        let hand = Hand { shown, builds: loads_of(self.snapshot, piece, view, shown), answers };
         let hand = hand.filled();
         let asks_reserve = shown.reason.is_first_time() && shown.done.is_none();
         let whole =
@@ -58,24 +59,6 @@ impl Of<'_> {
             fields,
             key: self.set_key(piece, &hand, asks_reserve),
         })
-    }
-
-    /// The loads that a set can have; none where it has none.
-    fn loads(&self, piece: &str, view: &StrengthView, shown: &SetView) -> Option<Builds> {
-        let (block, unit) = (self.snapshot.block.as_ref()?, self.screen.unit);
-        let planned = self.snapshot.day()?.piece(piece).and_then(|piece| match &piece.kind {
-            PieceKind::Strength(strength) => Some(strength),
-            _ => None,
-        });
-        let bar = self.snapshot.bar(piece);
-        let builds = match planned {
-            Some(strength) => block.builds_for(strength, &view.exercise, unit, bar),
-            None => block.builds(&view.exercise, unit),
-        };
-        // What is free may be done with no load, where there is nothing to lift.
-        let none = shown.reason == Reason::Free && builds.loads().next().is_none();
-        let lifted = shown.done.as_ref().and_then(|done| done.load).is_some();
-        (!none || lifted).then(|| builds.clone())
     }
 
     fn set_key(&self, piece: &str, hand: &Hand<'_>, asks_reserve: bool) -> Key {

@@ -179,6 +179,14 @@ impl Standing {
         person.is_none_or(|known| known.standing) && device.is_none_or(|placed| placed.standing)
     }
 
+    /// Somebody's devices in their order, whether they stand or not.
+    pub fn of_person(&self, person: PersonId) -> Vec<DeviceId> {
+        let theirs = self.devices.iter().filter(|(_, placed)| placed.person == person);
+        let mut theirs: Vec<_> = theirs.map(|(id, placed)| (placed.index, *id)).collect();
+        theirs.sort_unstable();
+        theirs.into_iter().map(|(_, id)| id).collect()
+    }
+
     /// The opening keys of somebody's standing devices.
     pub fn open_keys(&self, person: PersonId) -> Vec<[u8; 32]> {
         if self.forgotten.contains(&person) {
