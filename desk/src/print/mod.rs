@@ -170,6 +170,16 @@ fn proposal(proposal: &Proposal, indent: usize) -> String {
     text
 }
 
+/// Where goes what was just logged: out with the next exchange, or nowhere, from a device that no longer counts.
+pub(crate) fn where_it_goes(holdfast: &Holdfast) -> Outcome<&'static str> {
+    let people = holdfast.crew()?.people;
+    let this = people.iter().flat_map(|person| &person.devices).find(|device| device.is_this);
+    Ok(match this.is_none_or(|device| device.standing) {
+        true => say::command::next_exchange(),
+        false => say::command::stays_on_device(),
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::harmless;
@@ -182,14 +192,4 @@ mod tests {
         assert_eq!(harmless("\u{1b}["), "[");
         assert_eq!(harmless("Zoë 🚣"), "Zoë 🚣");
     }
-}
-
-/// Where goes what was just logged: out with the next exchange, or nowhere, from a device that no longer counts.
-pub(crate) fn where_it_goes(holdfast: &Holdfast) -> Outcome<&'static str> {
-    let people = holdfast.crew()?.people;
-    let this = people.iter().flat_map(|person| &person.devices).find(|device| device.is_this);
-    Ok(match this.is_none_or(|device| device.standing) {
-        true => say::command::next_exchange(),
-        false => say::command::stays_on_device(),
-    })
 }
