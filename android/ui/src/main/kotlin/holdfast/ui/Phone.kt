@@ -1,0 +1,55 @@
+package holdfast.ui
+
+import holdfast.core.Start
+import holdfast.kit.Carrier
+import holdfast.kit.Host
+
+/**
+ * What a phone can do besides showing screens. The app gives it from the system's own parts, a window and tests
+ * give theirs.
+ *
+ * Nothing here decides anything. What somebody called off, as a chooser that was closed, is null.
+ */
+public interface Phone {
+    /** Opens the home folder; null while nobody has started on this phone. Throws as [Host.open] does. */
+    public suspend fun open(): Host?
+
+    /** Makes the home folder for somebody who starts. Throws as [Host.start] does. */
+    public suspend fun start(start: Start): Host
+
+    /** Bytes of chance from the system, to make keys of. */
+    public fun chance(count: Int): ByteArray
+
+    /** The carriers that are kept on this phone, in the order they were added. */
+    public suspend fun carriers(): List<KeptCarrier>
+
+    /** Lets somebody choose a folder with the system's chooser, and keeps it as a carrier. */
+    public suspend fun keepFolder(): KeptCarrier?
+
+    /** Keeps a server as a carrier: its password where nothing else on the phone reads it. */
+    public suspend fun keepServer(server: Server): KeptCarrier
+
+    /** Forgets a carrier; nothing is deleted there. */
+    public suspend fun forget(carrier: KeptCarrier)
+
+    /** What exchanges files with a carrier that is kept. */
+    public suspend fun reach(carrier: KeptCarrier): Carrier
+
+    /** Reads a QR code with the camera. */
+    public suspend fun scan(): String?
+
+    /** Lets somebody choose a file, such as a plan. */
+    public suspend fun chooseFile(): ChosenFile?
+
+    /** Hands a file to another app, as the system shares things. */
+    public suspend fun share(file: ChosenFile)
+}
+
+/** A carrier that is kept on this phone. [place] is a folder's name or a server's address, to be shown. */
+public data class KeptCarrier(val id: String, val place: String, val isServer: Boolean)
+
+/** A WebDAV server as somebody typed it. */
+public class Server(public val address: String, public val user: String, public val password: String)
+
+/** A file by its name, with its bytes. */
+public class ChosenFile(public val name: String, public val content: ByteArray)
