@@ -102,6 +102,11 @@ impl Instant {
         zone.and_then(|zone| zone.timestamp_millis_opt(wall_ms).single()).unwrap_or_default()
     }
 
+    /// The local time: `18:40`.
+    pub(crate) fn time_of_day(&self) -> String {
+        self.local().format("%H:%M").to_string()
+    }
+
     /// The local date.
     pub fn date(&self) -> NaiveDate {
         self.local().date_naive()

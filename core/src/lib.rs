@@ -167,6 +167,7 @@ pub mod history;
 pub mod journal;
 pub mod load;
 pub mod motion;
+pub mod page;
 pub mod plan;
 pub mod session;
 
@@ -182,7 +183,7 @@ pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, Recov
 pub use device::{PairDid, PairFiles, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,
-    check_plan, phone_words, plates, put_file, speak,
+    check_plan, first_run, phone_words, plates, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

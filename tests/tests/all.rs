@@ -44,6 +44,7 @@ mod old_lines;
 mod one_key;
 mod one_rep_max;
 mod options;
+mod pages;
 mod pairing;
 mod papers;
 mod people;

@@ -43,7 +43,7 @@ fn a_newer_database_is_refused_and_not_touched() {
     newer.close().unwrap();
     let before = fs::read(&path).unwrap();
     let error = crew.athletes[0].open_again().err().unwrap();
-    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 10 });
+    assert_eq!(error, HoldfastError::TooNew { found: 99, supported: 11 });
     assert!(error.to_string().contains("Update Holdfast"), "{error}");
     assert_eq!(fs::read(&path).unwrap(), before);
     assert!(aside(&crew.athletes[0].home).is_empty());

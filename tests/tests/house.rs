@@ -14,8 +14,13 @@ const HOUSE: &[(&str, &[&str])] = &[
     // to give; the arithmetic rooms are reached through them.
     (
         "door",
-        &["session", "coach", "crew", "device", "exchange", "history", "store", "journal", "plan"],
+        &[
+            "page", "session", "coach", "crew", "device", "exchange", "history", "store",
+            "journal", "plan",
+        ],
     ),
+    // The places beside a session, drawn from what coach, crew and exchange say; it decides nothing about them.
+    ("page", &["coach", "crew", "words", "device", "exchange", "journal"]),
     // The athlete's day: everything but the coach's own room and what is only told over weeks.
     (
         "session",

@@ -35,6 +35,7 @@ use crate::exchange::{
 use crate::id::{CrewId, PersonId};
 use crate::instant::Instant;
 use crate::journal::{Profile, Role};
+use crate::mass::MassUnit;
 use crate::say;
 use crate::store::{Draft, Query, Store, Written, people};
 use crate::trust::{Kept, Standing};
@@ -125,9 +126,19 @@ impl Device {
         language: Option<Language>,
         at: &Instant,
     ) -> Result<()> {
+        let profile = Profile { language, ..self.profile()? };
+        self.log_profile(profile, at)
+    }
+
+    /// Logs the unit that whoever uses the device reads masses in.
+    pub(crate) fn choose_unit(&mut self, unit: MassUnit, at: &Instant) -> Result<()> {
+        let profile = Profile { unit, ..self.profile()? };
+        self.log_profile(profile, at)
+    }
+
+    fn log_profile(&mut self, profile: Profile, at: &Instant) -> Result<()> {
         let query = Query { person: Some(self.person()), ..Query::default() };
         let logged = query.last::<Profile>(self.reader())?;
-        let profile = Profile { language, ..self.profile()? };
         let draft = Draft::new_or_corrected(logged.map(|logged| logged.record), profile);
         self.append(at, vec![draft]).map(drop)
     }
@@ -214,6 +225,10 @@ impl Device {
         let mut step = self.traffic.step(own, did, at)?;
         if let ExchangeStep::Done { report } = &mut step {
             let before = self.before.take();
+            if self.traffic.all_brought && self.belongs() {
+                let own = self.identity.device;
+                self.store.write(|tx| exchange::note_exchange(tx, own, at))?;
+            }
             // Whoever found it, or took it, has no use for the code.
             if self.is_ended() && self.kept.recovery.is_some() {
                 self.forget_recovery()?;
@@ -228,6 +243,11 @@ impl Device {
             }
         }
         Ok(step)
+    }
+
+    /// How many entries of this device's own no exchange has brought yet.
+    pub(crate) fn waiting(&self) -> Result<u64> {
+        exchange::waiting(self.reader(), self.identity.device)
     }
 
     /// The folders of a server, of those named, that the exchange under way has to list.

@@ -15,6 +15,7 @@ mod finding;
 mod forget;
 mod gaps;
 mod heal;
+mod last;
 mod ledger;
 mod left_alone;
 mod looked;
@@ -44,6 +45,7 @@ pub use file::{AsideFile, CarriedFile, ExchangeReport, FailedFile, ListedFile};
 pub(crate) use finding::{Finding, Found};
 pub(crate) use forget::{files_of, forgotten, holds_any, purge};
 pub(crate) use gaps::{forked, gaps};
+pub(crate) use last::{last_exchange, note_exchange, waiting};
 pub(crate) use ledger::{
     ENTRIES_A_LEAF, latest_hlc, leaves, names, threads_of, tops, uncounted, unpublished,
 };

@@ -75,6 +75,11 @@ impl Running {
         self.unwritten.extend(unwritten);
     }
 
+    /// True while every file that was to be written is.
+    pub(super) fn has_brought_all(&self) -> bool {
+        self.unwritten.is_empty()
+    }
+
     /// True for a file that lies in a folder which is not listed.
     fn passes_by(&self, name: &SealedName) -> bool {
         self.look.as_ref().is_some_and(|look| look.passes_by(&LanePart::of(name)))

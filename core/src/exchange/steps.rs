@@ -24,6 +24,8 @@ pub(crate) struct Traffic {
     pub(crate) aside: Vec<AsideFile>,
     /// True when the last exchange read every file that it wanted.
     pub(crate) all_read: bool,
+    /// True when the last exchange wrote every file that the carrier did not have.
+    pub(crate) all_brought: bool,
     running: Option<Running>,
 }
 
@@ -56,6 +58,7 @@ impl Traffic {
         match &step {
             ExchangeStep::Done { report } => {
                 self.all_read = running.all_read;
+                self.all_brought = running.has_brought_all();
                 self.remember(&running, report);
             }
             _ => self.running = Some(running),

@@ -49,3 +49,13 @@ CREATE TRIGGER file_is_lost AFTER DELETE ON file BEGIN
   DELETE FROM looked WHERE device = OLD.device AND tag = OLD.tag AND first = OLD.sequence - (OLD.sequence - 1) % 32;
 END;
 ";
+
+/// The last exchange that went to its end: when it was, and the last entry of one's own that went with it. One row.
+pub(super) const EXCHANGED_SQL: &str = "
+CREATE TABLE exchanged (
+  one INTEGER PRIMARY KEY CHECK (one = 1),
+  wall_ms INTEGER NOT NULL,
+  offset_min INTEGER NOT NULL,
+  through INTEGER NOT NULL
+) STRICT;
+";

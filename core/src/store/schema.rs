@@ -1,7 +1,7 @@
 //! The tables, and the ladder of steps that leads to them.
 //!
 //! Four kinds of table. `entry`, `held` and `outbox` are the journal, `private_note` is the athlete's alone, and `leaf`,
-//! `file`, `certificate` and `stop` say how entries travel: never dropped. `left_alone` and `looked` may be lost. `device_person` and `person` are worked out from who signed for whom. `record` is
+//! `file`, `certificate` and `stop` say how entries travel: never dropped. `left_alone`, `looked` and `exchanged` may be lost. `device_person` and `person` are worked out from who signed for whom. `record` is
 //! folded from all that and may be dropped and made again at any time.
 
 use rusqlite::config::DbConfig;
@@ -16,8 +16,8 @@ pub(crate) const APPLICATION_ID: i64 = 0x4866_7374;
 /// for the latest records of a subject in whatever scheme. Version 4: one for the latest time in any leaf. Version 5: records in logical time.
 /// Version 6: leaves in threads, who signed for whom, what waits to be sent. Version 7: what was said of people, found at once; whom a
 /// lane was sealed to. Version 8: private notes; files left alone. Version 9: how large a file is.
-/// Version 10: which parts of lanes a carrier holds whole.
-pub(crate) const SCHEMA_VERSION: i64 = 10;
+/// Version 10: which parts of lanes a carrier holds whole. Version 11: the last exchange.
+pub(crate) const SCHEMA_VERSION: i64 = 11;
 
 const JOURNAL_SQL: &str = "
 CREATE TABLE entry (
@@ -278,7 +278,8 @@ fn step(tx: &Transaction<'_>, version: i64) -> Result<()> {
         }
         8 => tx.execute_batch(super::later::ALONE_SQL)?,
         9 => tx.execute_batch(super::later::BYTES_SQL)?,
-        _ => tx.execute_batch(super::later::LOOKED_SQL)?,
+        10 => tx.execute_batch(super::later::LOOKED_SQL)?,
+        _ => tx.execute_batch(super::later::EXCHANGED_SQL)?,
     }
     Ok(())
 }

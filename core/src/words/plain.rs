@@ -42,7 +42,7 @@ pub(crate) fn day(date: NaiveDate) -> String {
 }
 
 /// A number as it is written in code, with the decimal point or comma of the language spoken.
-pub(super) fn decimals(number: &str) -> String {
+pub(crate) fn decimals(number: &str) -> String {
     number.replace('.', spoken().decimal().encode_utf8(&mut [0; 4]))
 }
 

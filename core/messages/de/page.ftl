@@ -1,0 +1,160 @@
+### Die Orte eines Telefons neben der Einheit: Verlauf, Abgleich, dieses Telefon, Crew, Aufnahme, der erste Start.
+
+## Tasten
+
+next = Weiter
+back-to-today = Zurück zu heute
+exchange-now = Jetzt abgleichen
+join-a-crew = Einer Crew beitreten
+let-somebody-in = Jemanden aufnehmen
+# $name ist ein Mitglied, das geantwortet hat.
+let-in = { $name } aufnehmen
+invite = Code zeigen
+invite-next = Den Nächsten aufnehmen
+scan = Code scannen
+take-typed = Getippten Code nehmen
+or-type-it = Oder den Code tippen
+stop-pairing = Abbrechen
+words-match = Die Wörter stimmen überein
+words-differ = Sie sind verschieden
+joins = Tritt der Crew deines Coachs bei
+match-and-share = Stimmt, Früheres auch teilen
+share-earlier = Früheres teilen
+none-of-them = Keine davon
+touch-the-line = Tippe die Zeile an, die du hörst
+to-exchange = Zum Abgleich
+keep-server = Diesen Server behalten
+add-folder = Ordner hinzufügen
+add-server = Server hinzufügen
+forget-it = entfernen
+show-code = Code zeigen
+it-is-on-paper = Er steht auf Papier
+publish-a-plan = Plan veröffentlichen
+next-exchange-carries = Der nächste Abgleich überträgt ihn
+agree-and-begin = Gelesen: anfangen
+
+## Verlauf
+
+history = Verlauf
+movements = Übungen
+ranges = Beweglichkeit
+sessions = Einheiten
+to-look-at = Zum Anschauen
+nothing-yet = Noch ist nichts eingetragen.
+# $side ist „links“ oder „rechts“.
+range-of-side = { $name }, { $side }
+rated = RPE { $rpe }, { $minutes } min
+sets = { $sets ->
+    [one] 1 Satz
+   *[other] { $sets } Sätze
+}
+# $date ist ein Tag: Di 6. Okt.
+since = seit { $date }
+estimated-max = geschätztes 1RM,
+# Beides sind ganze Zahlen in der Einheit, die jemand liest.
+probably = wahrscheinlich { $low } bis { $high }
+shaded-is-probable = Getönt: der wahrscheinliche Bereich.
+shaded-is-error = Getönt: was Messfehler um die erste Messung sein kann.
+line-is-heaviest = Der schwerste Satz jeder Einheit. Ein Kreuz: Sätze nicht geschafft.
+heaviest-sets = Schwerster Satz jeder Einheit
+readings = Messungen vor und nach dem Dehnen
+# Beides sind Messungen mit ihrer Einheit.
+before-and-after = { $before }, danach { $after }
+asked = { $reps } verlangt
+nothing-of = In deinem Tagebuch steht kein Eintrag zu { $movement }.
+no-such-range = Diese Messung gibt es nicht.
+# Wird statt eines Diagramms vorgelesen. $first und $last sind Zahlen, $from und $to Tage.
+chart-of-strength = { $movement }: geschätztes 1RM von { $first } auf { $last } { $unit }, { $from } bis { $to }.
+chart-of-loads = { $movement }: schwerster Satz von { $first } auf { $last } { $unit }, { $from } bis { $to }.
+chart-of-range = { $name }: von { $first } auf { $last } { $unit }, { $from } bis { $to }.
+
+## Abgleich
+
+exchange = Abgleich
+all-sent = Alles ist gesendet
+nothing-waits = Auf diesem Telefon wartet nichts.
+entries-wait = { $entries ->
+    [one] 1 Eintrag wartet
+   *[other] { $entries } Einträge warten
+}
+goes-with-next = Sie sind auf diesem Telefon sicher gespeichert und gehen mit dem nächsten Abgleich hinaus.
+needs-a-carrier = Sie sind auf diesem Telefon sicher gespeichert. Füge einen Ordner oder Server hinzu, der sie überträgt.
+no-crew-yet = Noch keine Crew
+join-first = Was du einträgst, ist auf diesem Telefon gespeichert. Sobald du in einer Crew bist, überträgt es ein Abgleich.
+nothing-goes-out = Nichts geht hinaus
+no-longer-counts = Dieses Telefon zählt in der Crew nicht mehr. Was du einträgst, bleibt darauf.
+last-exchange = Letzter Abgleich
+# $time ist 18:40, $day ist So 22. Nov.
+today-at = heute, { $time }
+day-at = { $day }, { $time }
+not-arrived = Nicht angekommen
+carriers = Was es überträgt
+add-a-carrier-first = Füge erst einen Ordner oder Server hinzu
+server-needs = Ein WebDAV-Server. Frag den, der ihn betreibt, nach der Adresse und nach einem Passwort nur für diese App.
+server-sees = Wer ihn betreibt, kann nicht lesen, was abgeglichen wird, sieht aber, wann.
+address = Adresse
+user = Benutzername
+password = Passwort
+
+## Dieses Telefon, die Crew, der Wiederherstellungscode
+
+this-phone = Dieses Telefon
+unit = Gewichte in
+kilograms = Kilogramm
+pounds = Pfund
+language = Sprache
+as-the-phone = Wie das Telefon
+more = Mehr
+crew = Crew
+coach = Coach
+# $state ist, was es dazu zu sagen gibt.
+device = Gerät { $number }: { $state }
+recovery-code = Wiederherstellungscode
+only-on-this-phone = Nur auf diesem Telefon. Schreib ihn auf.
+code-is-for = Mit diesem Code kommt dein Tagebuch zurück, wenn das Telefon verloren geht. Wer ihn hat, kann dein Tagebuch lesen.
+nobody-looks = Schreib ihn auf, wenn niemand zusieht. Ein Foto davon ist nicht sicher.
+# $groups ist „3 und 7“.
+type-back = Tippe dann die Gruppen { $groups } ein
+cautions = Hinweise
+what-is-stored = Was gespeichert wird
+no-room-for-code = Dieser Code ist zu lang für ein Bild. Tippe ihn.
+
+## Was gespeichert wird und wer es lesen kann
+
+stored-here = Deine Sätze, Zeiten, Messungen, Notizen und was weh tut, sind auf diesem Telefon gespeichert. Das sind Daten über deine Gesundheit.
+stored-read = Sobald du einer Crew beitrittst, kann dein Coach lesen, was du einträgst. Andere Mitglieder können es nicht. Ohne Crew kann es niemand.
+stored-private = Eine private Notiz verlässt dieses Telefon nie.
+stored-carrier = Ein Ordner oder Server überträgt versiegelte Dateien. Wer ihn betreibt, kann sie nicht öffnen, sieht aber, wann du trainierst.
+stored-for-good = Was dein Coach bekommen hat, lässt sich nicht zurückholen. Du kannst deinen Coach bitten, dich zu löschen.
+stored-lost = Ein verlorenes Telefon ohne aufgeschriebenen Wiederherstellungscode ist ein verlorenes Tagebuch.
+
+## Der erste Start
+
+who-are-you = Wer bist du?
+what-holdfast-does = Holdfast macht aus dem Plan deines Coachs deine Einheit und behält, was du gemacht hast. Es braucht keine Verbindung und kein Konto.
+athlete = Athlet
+athlete-does = Ich trainiere nach einem Plan
+coach-does = Ich schreibe Pläne und betreue eine Crew
+your-name = Dein Name
+name-missing = Dein Name fehlt
+name-seen = Deine Crew sieht ihn.
+choose-who = Wähle Athlet oder Coach
+how-you-read = Wie du liest
+choose-unit = Wähle Kilogramm oder Pfund
+before-you-begin = Bevor du anfängst
+makes-a-folder = Speichert es nur auf diesem Telefon
+
+## Seiten eines Coachs
+
+nobody-yet = Noch ist niemand in deiner Crew, oder niemand hat seither abgeglichen.
+never-trained = noch nicht
+as-planned = Nichts zu entscheiden.
+plan = Plan
+days = Tage
+# $from und $to sind Tage.
+plan-runs = { $from } bis { $to }, { $weeks ->
+    [one] 1 Woche
+   *[other] { $weeks } Wochen
+}.
+no-plan-published = Noch ist kein Plan veröffentlicht.
+a-plan-is-a-file = Ein Plan ist eine Textdatei. Holdfast prüft ihn, bevor etwas veröffentlicht wird, und sagt, was in welcher Zeile nicht stimmt.

@@ -1,0 +1,160 @@
+### The places of a phone beside a session: history, exchange, this phone, crew, pairing, the first start.
+
+## Keys
+
+next = Next
+back-to-today = Back to today
+exchange-now = Exchange now
+join-a-crew = Join a crew
+let-somebody-in = Let somebody in
+# $name is a member who has answered.
+let-in = Let { $name } in
+invite = Show a code
+invite-next = Let the next one in
+scan = Scan the code
+take-typed = Take the typed code
+or-type-it = Or type the code
+stop-pairing = Stop
+words-match = The words match
+words-differ = They differ
+joins = Joins your coach's crew
+match-and-share = They match, share earlier too
+share-earlier = Share earlier entries
+none-of-them = None of them
+touch-the-line = Touch the line you hear
+to-exchange = Go to the exchange
+keep-server = Keep this server
+add-folder = Add a folder
+add-server = Add a server
+forget-it = remove
+show-code = Show the code
+it-is-on-paper = It is on paper
+publish-a-plan = Publish a plan
+next-exchange-carries = The next exchange carries it
+agree-and-begin = I have read it: begin
+
+## History
+
+history = History
+movements = Movements
+ranges = Range of motion
+sessions = Sessions
+to-look-at = To look at
+nothing-yet = Nothing is logged yet.
+# $side is "left" or "right".
+range-of-side = { $name }, { $side }
+rated = RPE { $rpe }, { $minutes } min
+sets = { $sets ->
+    [one] 1 set
+   *[other] { $sets } sets
+}
+# $date is a day: Tue 6 Oct.
+since = since { $date }
+estimated-max = estimated one-rep max,
+# Both are whole numbers of the reader's unit.
+probably = probably { $low } to { $high }
+shaded-is-probable = Shaded: the probable range.
+shaded-is-error = Shaded: what could be error of measurement around the first reading.
+line-is-heaviest = The heaviest set of each session. A cross: sets were missed.
+heaviest-sets = Heaviest set of each session
+readings = Readings before and after the stretch
+# Both are readings with their unit.
+before-and-after = { $before }, after { $after }
+asked = { $reps } asked
+nothing-of = There is no { $movement } in your log.
+no-such-range = There is no such range.
+# Read aloud in place of a chart. $first and $last are numbers, $from and $to days.
+chart-of-strength = { $movement }: estimated one-rep max from { $first } to { $last } { $unit }, { $from } to { $to }.
+chart-of-loads = { $movement }: heaviest set from { $first } to { $last } { $unit }, { $from } to { $to }.
+chart-of-range = { $name }: from { $first } to { $last } { $unit }, { $from } to { $to }.
+
+## Exchange
+
+exchange = Exchange
+all-sent = All is sent
+nothing-waits = Nothing waits on this phone.
+entries-wait = { $entries ->
+    [one] 1 entry is waiting
+   *[other] { $entries } entries are waiting
+}
+goes-with-next = They are safely stored on this phone and go with the next exchange.
+needs-a-carrier = They are safely stored on this phone. Add a folder or a server that carries them.
+no-crew-yet = No crew yet
+join-first = What you log is stored on this phone. Once you are in a crew, an exchange carries it.
+nothing-goes-out = Nothing goes out
+no-longer-counts = This phone no longer counts in the crew. What you log stays on it.
+last-exchange = Last exchange
+# $time is 18:40, $day is Sun 22 Nov.
+today-at = today, { $time }
+day-at = { $day }, { $time }
+not-arrived = Not arrived
+carriers = What carries it
+add-a-carrier-first = Add a folder or a server first
+server-needs = A WebDAV server. Ask whoever runs it for the address, and for a password made for this app alone.
+server-sees = Whoever runs it can't read what is exchanged, but sees when.
+address = Address
+user = User name
+password = Password
+
+## This phone, the crew, the recovery code
+
+this-phone = This phone
+unit = Loads in
+kilograms = Kilograms
+pounds = Pounds
+language = Language
+as-the-phone = As the phone
+more = More
+crew = Crew
+coach = coach
+# $state is what there is to say of it.
+device = Device { $number }: { $state }
+recovery-code = Recovery code
+only-on-this-phone = Only on this phone. Write it down.
+code-is-for = With this code your log comes back when the phone is lost. Whoever has it can read your log.
+nobody-looks = Write it down while nobody looks. A photo of it is no safe place.
+# $groups is "3 and 7".
+type-back = Then type groups { $groups } back
+cautions = Cautions
+what-is-stored = What is stored
+no-room-for-code = This code is too long for a picture. Type it.
+
+## What is stored and who can read it
+
+stored-here = Your sets, times, readings, notes and what hurts are stored on this phone. They are data about your health.
+stored-read = Once you join a crew, your coach can read what you log. Other members can't. Without a crew nobody can.
+stored-private = A private note never leaves this phone.
+stored-carrier = A folder or server carries sealed files. Whoever runs it can't open them, but sees when you train.
+stored-for-good = What your coach has received can't be called back. You can ask your coach to forget you.
+stored-lost = A lost phone without a written recovery code is a lost log.
+
+## The first start
+
+who-are-you = Who are you?
+what-holdfast-does = Holdfast turns a coach's plan into your session, and keeps what you did. It needs no connection and no account.
+athlete = Athlete
+athlete-does = I train by a plan
+coach-does = I write plans and look after a crew
+your-name = Your name
+name-missing = Your name is missing
+name-seen = Your crew sees it.
+choose-who = Choose athlete or coach
+how-you-read = How you read
+choose-unit = Choose kilograms or pounds
+before-you-begin = Before you begin
+makes-a-folder = Stores it on this phone alone
+
+## A coach's pages
+
+nobody-yet = Nobody is in your crew yet, or nobody has exchanged since.
+never-trained = not yet
+as-planned = Nothing to decide.
+plan = Plan
+days = Days
+# $from and $to are days.
+plan-runs = { $from } to { $to }, { $weeks ->
+    [one] 1 week
+   *[other] { $weeks } weeks
+}.
+no-plan-published = No plan is published yet.
+a-plan-is-a-file = A plan is a text file. Holdfast checks it before anything is published, and says what is wrong at which line.

@@ -1,0 +1,92 @@
+//! What waits to go out, what came, what is missing; and what carries it.
+
+use super::history::headed;
+use super::record::{
+    PageAct, PageAsk, PageBlock, PageField, PageKey, PageRow, PageScreen, PageSign,
+};
+use crate::coach;
+use crate::device::Device;
+use crate::error::Result;
+use crate::exchange;
+use crate::instant::Instant;
+use crate::say::page as say;
+use crate::words;
+
+pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Result<PageScreen> {
+    let name = device.profile()?.name;
+    let mut page = PageScreen { beside: Some(name), ..PageScreen::titled(say::exchange()) };
+    let last = exchange::last_exchange(device.reader())?;
+    let waiting = device.waiting()?;
+    let belongs = device.belongs();
+    page.block = Some(match (device.crew().is_some(), belongs, waiting) {
+        (false, ..) => block(say::no_crew_yet(), say::join_first()),
+        (true, false, _) => block(say::nothing_goes_out(), say::no_longer_counts()),
+        (true, true, 0) => block(say::all_sent(), say::nothing_waits()),
+        (true, true, _) => {
+            let text =
+                if carriers.is_empty() { say::needs_a_carrier() } else { say::goes_with_next() };
+            PageBlock { heading: say::entries_wait(waiting), text: text.to_owned() }
+        }
+    });
+    let mut rows = Vec::new();
+    if let Some(last) = &last {
+        let mut row = PageRow::titled(say::last_exchange()).says(when(last, at));
+        row.sign = Some(PageSign::Sent);
+        rows.push(row);
+    }
+    for text in coach::arrivals(device)? {
+        let mut row = PageRow::titled(say::not_arrived()).says(text);
+        row.sign = Some(PageSign::NotArrived);
+        rows.push(row);
+    }
+    for file in &device.traffic.aside {
+        let mut row = PageRow::titled(&file.name).says(&file.reason);
+        row.sign = Some(PageSign::Aside);
+        rows.push(row);
+    }
+    let kept = (0..).zip(carriers).map(|(index, place)| {
+        let forget = PageAct::ForgetCarrier { index };
+        PageRow { does: Some(forget), ..PageRow::titled(place).worth(say::forget_it()) }
+    });
+    rows.extend(headed(kept.collect(), say::carriers()));
+    let add = |title: &str, does| PageRow { does: Some(does), ..PageRow::titled(title) };
+    rows.push(add(say::add_folder(), PageAct::KeepFolder));
+    rows.push(add(say::add_server(), PageAct::Open { page: PageAsk::Server }));
+    page.rows = rows;
+    page.key = Some(match (device.crew().is_some(), carriers.is_empty()) {
+        (false, _) => PageKey::moves(say::join_a_crew(), PageAct::Open { page: PageAsk::Pairing }),
+        (true, true) => PageKey::waits(say::add_a_carrier_first()),
+        (true, false) => PageKey::moves(say::exchange_now(), PageAct::Exchange),
+    });
+    Ok(page)
+}
+
+fn block(heading: &str, text: &str) -> PageBlock {
+    PageBlock { heading: heading.to_owned(), text: text.to_owned() }
+}
+
+/// `Sun 22 Nov, 18:40`, today without its day.
+fn when(then: &Instant, now: &Instant) -> String {
+    let time = then.time_of_day();
+    if then.date() == now.date() {
+        say::today_at(time)
+    } else {
+        say::day_at(words::day(then.date()), time)
+    }
+}
+
+/// A server that is to be kept.
+pub(super) fn server() -> PageScreen {
+    let field =
+        |label: &str, secret| PageField { label: label.into(), text: String::new(), secret };
+    PageScreen {
+        said: vec![say::server_needs().to_owned(), say::server_sees().to_owned()],
+        fields: vec![
+            field(say::address(), false),
+            field(say::user(), false),
+            field(say::password(), true),
+        ],
+        key: Some(PageKey::saves(say::keep_server(), PageAct::KeepServer)),
+        ..PageScreen::titled(say::add_server())
+    }
+}

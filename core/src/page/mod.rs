@@ -1,0 +1,45 @@
+//! Pages: the places of a phone beside a session, drawn from records as a session's screens are. A shell draws any page the
+//! same way; what stands on one, in which order and in which words, is decided here.
+
+mod board;
+mod chart;
+mod crew;
+mod exchange;
+mod first_run;
+mod history;
+mod movement;
+mod record;
+mod this_phone;
+
+pub(crate) use crew::{pairing, recovery};
+pub(crate) use first_run::first_run;
+pub use record::{
+    Chart, ChartMark, ChartPoint, PageAct, PageAsk, PageBlock, PageCode, PageField, PageKey,
+    PageNumber, PageRow, PageScreen, PageSign, StartAnswers,
+};
+
+use crate::crew::RecoveryDid;
+use crate::device::{Device, PairDid};
+use crate::error::Result;
+use crate::instant::Instant;
+
+/// Draws a page.
+pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<PageScreen> {
+    match ask {
+        PageAsk::History { member } => history::page(device, member, at),
+        PageAsk::Movement { member, movement } => movement::lifted(device, (member, &movement), at),
+        PageAsk::Range { member, index } => movement::range(device, (member, index), at),
+        PageAsk::Exchange { carriers } => exchange::page(device, &carriers, at),
+        PageAsk::Server => Ok(exchange::server()),
+        PageAsk::ThisPhone => this_phone::page(device),
+        PageAsk::Crew => crew::page(device),
+        PageAsk::Pairing => pairing(device, PairDid::Look, at),
+        PageAsk::Recovery { shown } => {
+            recovery(device, if shown { RecoveryDid::Show } else { RecoveryDid::Look }, at)
+        }
+        PageAsk::Cautions => Ok(this_phone::cautions()),
+        PageAsk::Stored => Ok(this_phone::stored()),
+        PageAsk::Board => board::page(device, at),
+        PageAsk::Plan => board::plan(device, at),
+    }
+}

@@ -1,0 +1,241 @@
+//! Pages: what stands on them, in both languages, and that whatever can be touched leads somewhere.
+
+use std::collections::VecDeque;
+
+use catalogue::speaking;
+use holdfast_core::exchange::{ExchangeDid, ExchangeStep, FailedFile};
+use holdfast_core::journal::Role;
+use holdfast_core::page::{PageAct, PageAsk, PageScreen, StartAnswers};
+use holdfast_core::{Language, MassUnit, PairDid, RecoveryDid, first_run};
+use holdfast_tests::train::squats;
+use holdfast_tests::{Crew, Device, SMALL_PLAN, changed};
+
+fn trained() -> Crew {
+    let crew =
+        Crew::start(&changed(SMALL_PLAN, "weeks = 2", "weeks = 8"), &["Ines", "Ana"]).unwrap();
+    for (date, kg) in
+        [("2026-11-03", 50), ("2026-11-10", 55), ("2026-11-17", 60), ("2026-11-24", 65)]
+    {
+        squats(&crew.athletes[0], date, &[(kg - 10, 8), (kg - 5, 6), (kg, 6)]);
+    }
+    crew.exchange_all().unwrap();
+    crew.coach.go_to("2026-11-24");
+    crew
+}
+
+fn page(device: &Device, ask: PageAsk) -> PageScreen {
+    device.holdfast.page(ask, device.now()).unwrap()
+}
+
+fn exchange_page(device: &Device) -> PageScreen {
+    page(device, PageAsk::Exchange { carriers: vec!["Boathouse crew".into()] })
+}
+
+/// Everything that can be touched on a page.
+fn acts(page: &PageScreen) -> Vec<PageAct> {
+    let rows = page.rows.iter().filter_map(|row| row.does.clone());
+    let keys = page.beside_key.iter().chain(&page.key).filter_map(|key| key.does.clone());
+    rows.chain(keys).collect()
+}
+
+/// From home every page that a touch leads to is drawn, says what it is, and leaves a way on.
+#[test]
+fn whatever_opens_a_page_opens_one() {
+    let crew = trained();
+    let homes = [
+        (&crew.athletes[0], vec![PageAsk::History { member: None }, PageAsk::ThisPhone], 9),
+        (&crew.athletes[1], vec![PageAsk::History { member: None }, PageAsk::ThisPhone], 8),
+        (&crew.coach, vec![PageAsk::Board, PageAsk::Plan, PageAsk::ThisPhone], 12),
+    ];
+    for (device, home, least) in homes {
+        for language in Language::ALL {
+            let seen = speaking(language, || {
+                let mut to_do: VecDeque<PageAsk> = home.clone().into();
+                to_do.push_back(PageAsk::Exchange { carriers: vec!["club".into()] });
+                let mut seen: Vec<PageAsk> = Vec::new();
+                while let Some(ask) = to_do.pop_front() {
+                    if seen.contains(&ask) {
+                        continue;
+                    }
+                    let drawn = page(device, ask.clone());
+                    assert!(!drawn.title.is_empty(), "{ask:?}");
+                    let says = drawn.said.len() + drawn.rows.len() + drawn.fields.len();
+                    assert!(says > 0 || drawn.block.is_some(), "{ask:?} is empty");
+                    to_do.extend(acts(&drawn).into_iter().filter_map(|act| match act {
+                        PageAct::Open { page } => Some(page),
+                        _ => None,
+                    }));
+                    seen.push(ask);
+                }
+                seen
+            });
+            assert!(seen.len() >= least, "{}: {seen:?}", seen.len());
+        }
+    }
+}
+
+#[test]
+fn somebody_starts_in_three_steps() {
+    let first = first_run(StartAnswers::default());
+    assert!(first.key.as_ref().unwrap().does.is_none(), "nobody is an athlete by chance");
+    let Some(PageAct::Answer { answers }) = first.rows[0].does.clone() else { panic!() };
+    assert_eq!(answers.role, Some(Role::Athlete));
+    let chosen = first_run(answers);
+    assert_eq!(chosen.rows[0].chosen, Some(true));
+    let Some(PageAct::Answer { answers }) = chosen.key.unwrap().does else { panic!() };
+    let nameless = first_run(StartAnswers { name: "  ".into(), ..answers.clone() });
+    assert!(nameless.block.unwrap().heading.contains("name"), "asked again");
+    assert_eq!(nameless.title, first.title);
+    let how = first_run(StartAnswers { name: "Ines".into(), ..answers });
+    assert!(how.key.as_ref().unwrap().does.is_none(), "loads are read in one unit or the other");
+    let Some(PageAct::Answer { answers }) = how.rows[1].does.clone() else { panic!() };
+    assert_eq!(answers.unit, Some(MassUnit::Lb));
+    let german = StartAnswers { language: Some(Language::De), ..answers };
+    assert_eq!(first_run(german.clone()).title, "Wie du liest");
+    let Some(PageAct::Answer { answers }) = first_run(german).key.unwrap().does else { panic!() };
+    let last = first_run(answers);
+    assert_eq!(last.title, "Bevor du anfängst");
+    assert!(last.said.iter().any(|said| said.contains("Gesundheit")));
+    assert!(last.said.iter().any(|said| said.contains("ärztlich") || said.contains("Arzt")));
+    let key = last.key.unwrap();
+    let Some(PageAct::Begin { answers }) = key.does else { panic!() };
+    assert!(key.saves && answers.name == "Ines" && answers.role == Some(Role::Athlete));
+}
+
+/// The page of a movement has the numbers of the member's page, and draws each of them where it is.
+#[test]
+fn a_movements_page_shows_what_was_lifted() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let history = page(ines, PageAsk::History { member: None });
+    let squat = history.rows.iter().find(|row| row.title == "Back squat").unwrap();
+    assert_eq!(squat.value.as_deref(), Some("65 kg × 6"));
+    let Some(PageAct::Open { page: ask }) = squat.does.clone() else { panic!() };
+    let shown = page(ines, ask.clone());
+    let member = ines.holdfast.member("Ines".into(), ines.now().date()).unwrap();
+    let strength = &member.strengths[0];
+    let likely = strength.points.last().unwrap().likely;
+    let number = shown.number.as_ref().unwrap();
+    assert_eq!(number.number, format!("{:.0}", likely.for_drawing(MassUnit::Kg)));
+    assert_eq!(shown.rows.len(), 4, "a row a session");
+    let chart = shown.chart.as_ref().unwrap();
+    assert_eq!(chart.points.len(), strength.points.len());
+    assert!(chart.said.contains("Back squat") && chart.said.contains(&chart.last));
+    // The coach sees the same of her; another athlete does not.
+    let Some(PageAct::Open { page: of_ines }) = page(&crew.coach, PageAsk::Board)
+        .rows
+        .into_iter()
+        .find_map(|row| (row.title == "Ines").then_some(row.does)?)
+    else {
+        panic!()
+    };
+    let seen = page(&crew.coach, of_ines.clone());
+    assert!(seen.rows.iter().any(|row| row.title == "Back squat"), "{seen:?}");
+    let refused = crew.athletes[1].holdfast.page(of_ines, crew.athletes[1].now());
+    assert!(refused.is_err());
+    let pounds = ines.holdfast.choose_unit(MassUnit::Lb, ines.now()).unwrap();
+    assert_eq!(pounds.unit, MassUnit::Lb);
+    assert_eq!(page(ines, ask).number.unwrap().unit, "lb");
+}
+
+/// What waits is what no exchange has brought: one that could not write has brought nothing.
+#[test]
+fn what_waits_is_counted_until_it_is_brought() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    assert_eq!(exchange_page(ines).block.unwrap().heading, "All is sent");
+    squats(ines, "2026-11-25", &[(40, 8), (50, 8), (60, 8)]);
+    let waits = exchange_page(ines).block.unwrap().heading;
+    assert!(waits.ends_with("entries are waiting"), "{waits}");
+    // The carrier is full.
+    let mut did = ExchangeDid::Begin;
+    while let Ok(step) = ines.holdfast.exchange(did, ines.now()) {
+        did = match step {
+            ExchangeStep::ListFiles => ExchangeDid::Listed { files: crew.carrier.listing() },
+            ExchangeStep::Get { .. } => ExchangeDid::Got { files: Vec::new(), unread: Vec::new() },
+            ExchangeStep::Put { files } => {
+                let failed = |name| FailedFile { name, reason: "There is no space.".into() };
+                let unwritten = files.into_iter().map(|file| failed(file.name)).collect();
+                ExchangeDid::Put { written: 0, unwritten }
+            }
+            ExchangeStep::Done { .. } => panic!("nothing was brought"),
+        };
+    }
+    assert_eq!(exchange_page(ines).block.unwrap().heading, waits);
+    ines.exchange(&crew.carrier).unwrap();
+    let shown = exchange_page(ines);
+    assert_eq!(shown.block.unwrap().heading, "All is sent");
+    let last = shown.rows[0].text.clone().unwrap();
+    assert!(last.starts_with("today, "), "{last}");
+}
+
+/// A code as a camera of another library reads it.
+fn scanned(page: &PageScreen) -> String {
+    let code = page.code.as_ref().unwrap();
+    let (side, quiet, pixels) = (code.side as usize, 4, 4);
+    let wide = (side + 2 * quiet) * pixels;
+    let mut image = rqrr::PreparedImage::prepare_from_greyscale(wide, wide, |x, y| {
+        let (x, y) = ((x / pixels).wrapping_sub(quiet), (y / pixels).wrapping_sub(quiet));
+        if x < side && y < side && code.dark[y * side + x] { 0 } else { 255 }
+    });
+    let grids = image.detect_grids();
+    let (_, text) = grids[0].decode().unwrap();
+    assert_eq!(text, code.text);
+    text
+}
+
+/// Two people in one room pair by touching what the pages show, and scanning each other's codes.
+#[test]
+fn two_phones_pair_by_their_pages() {
+    let crew = trained();
+    let eva = Device::start(crew.folder().join("eva"), "Eva", Role::Athlete, 90).unwrap();
+    let chance = |seed: u8| vec![seed; 32];
+    let coach = |did| crew.coach.holdfast.pair_page(did, crew.coach.now()).unwrap();
+    let member = |did| eva.holdfast.pair_page(did, eva.now()).unwrap();
+    let begin = page(&crew.coach, PageAsk::Pairing);
+    assert!(acts(&begin).contains(&PageAct::Invite));
+    let invited = coach(PairDid::Invite { chance: chance(1) });
+    let answered = member(PairDid::Scan { text: scanned(&invited), chance: chance(2) });
+    let opened = coach(PairDid::Scan { text: scanned(&answered), chance: chance(3) });
+    assert_eq!(opened.title, "Let Eva in");
+    let compared = member(PairDid::Scan { text: scanned(&opened), chance: chance(4) });
+    assert_eq!(compared.words.len(), 4);
+    assert!(compared.key.as_ref().unwrap().saves);
+    let line = compared.words.join(" ");
+    let touched = opened.rows.iter().find(|row| row.title == line).unwrap();
+    let Some(PageAct::Pick { line }) = touched.does else { panic!() };
+    coach(PairDid::Pick { line, label: None });
+    let Some(PageAct::Match { matches, share_earlier }) = compared.key.unwrap().does else {
+        panic!()
+    };
+    let done = member(PairDid::Match { matches, share_earlier });
+    assert!(matches!(
+        done.key.unwrap().does,
+        Some(PageAct::Open { page: PageAsk::Exchange { .. } })
+    ));
+    crew.coach.exchange(&crew.carrier).unwrap();
+    eva.exchange(&crew.carrier).unwrap();
+    assert!(page(&crew.coach, PageAsk::Crew).rows.iter().any(|row| row.title == "Eva"));
+}
+
+#[test]
+fn the_recovery_code_is_written_down_on_its_page() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let code_row = |shown: &PageScreen| {
+        shown.rows.iter().find(|row| row.title == "Recovery code").unwrap().text.clone()
+    };
+    assert!(code_row(&page(ines, PageAsk::ThisPhone)).is_some(), "it is on the phone alone");
+    let hidden = page(ines, PageAsk::Recovery { shown: false });
+    assert!(hidden.block.is_none(), "not before it is asked for");
+    let Some(PageAct::Open { page: shows }) = hidden.key.unwrap().does else { panic!() };
+    let shown = page(ines, shows);
+    let code = shown.block.unwrap().heading;
+    let groups: Vec<&str> = code.split(['-', ' ']).collect();
+    let asked = ines.holdfast.recovery(RecoveryDid::Look, ines.now()).unwrap().groups;
+    let typed: Vec<&str> = asked.iter().map(|group| groups[*group as usize - 1]).collect();
+    let did = RecoveryDid::Confirm { groups: typed.join(" ") };
+    let done = ines.holdfast.recovery_page(did, ines.now()).unwrap();
+    assert!(done.key.is_none() && done.said[0].contains("on paper"), "{done:?}");
+    assert!(code_row(&page(ines, PageAsk::ThisPhone)).is_none());
+}
