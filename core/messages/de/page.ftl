@@ -4,6 +4,8 @@
 
 next = Weiter
 back-to-today = Zurück zu heute
+back-to-board = Zurück zum Überblick
+share-code = Als Text senden
 exchange-now = Jetzt abgleichen
 join-a-crew = Einer Crew beitreten
 let-somebody-in = Jemanden aufnehmen
@@ -26,7 +28,7 @@ to-exchange = Zum Abgleich
 keep-server = Diesen Server behalten
 add-folder = Ordner hinzufügen
 add-server = Server hinzufügen
-forget-it = entfernen
+forget-carrier = Nicht mehr benutzen
 show-code = Code zeigen
 it-is-on-paper = Er steht auf Papier
 publish-a-plan = Plan veröffentlichen
@@ -89,6 +91,8 @@ today-at = heute, { $time }
 day-at = { $day }, { $time }
 not-arrived = Nicht angekommen
 carriers = Was es überträgt
+carrier-is-kept = Jeder Abgleich geht dorthin.
+nothing-is-deleted = Benutzt du sie nicht mehr, wird dort nichts gelöscht.
 add-a-carrier-first = Füge erst einen Ordner oder Server hinzu
 server-needs = Ein WebDAV-Server. Frag den, der ihn betreibt, nach der Adresse und nach einem Passwort nur für diese App.
 server-sees = Wer ihn betreibt, kann nicht lesen, was abgeglichen wird, sieht aber, wann.
@@ -150,6 +154,8 @@ nobody-yet = Noch ist niemand in deiner Crew, oder niemand hat seither abgeglich
 never-trained = noch nicht
 as-planned = Nichts zu entscheiden.
 plan = Plan
+# Wohin die Seiten eines Coachs zurückführen.
+board = Überblick
 days = Tage
 # $from und $to sind Tage.
 plan-runs = { $from } bis { $to }, { $weeks ->

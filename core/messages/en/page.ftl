@@ -4,6 +4,8 @@
 
 next = Next
 back-to-today = Back to today
+back-to-board = Back to the board
+share-code = Send as text
 exchange-now = Exchange now
 join-a-crew = Join a crew
 let-somebody-in = Let somebody in
@@ -26,7 +28,7 @@ to-exchange = Go to the exchange
 keep-server = Keep this server
 add-folder = Add a folder
 add-server = Add a server
-forget-it = remove
+forget-carrier = Use it no longer
 show-code = Show the code
 it-is-on-paper = It is on paper
 publish-a-plan = Publish a plan
@@ -89,6 +91,8 @@ today-at = today, { $time }
 day-at = { $day }, { $time }
 not-arrived = Not arrived
 carriers = What carries it
+carrier-is-kept = Every exchange goes there.
+nothing-is-deleted = If you stop using it, nothing is deleted there.
 add-a-carrier-first = Add a folder or a server first
 server-needs = A WebDAV server. Ask whoever runs it for the address, and for a password made for this app alone.
 server-sees = Whoever runs it can't read what is exchanged, but sees when.
@@ -150,6 +154,8 @@ nobody-yet = Nobody is in your crew yet, or nobody has exchanged since.
 never-trained = not yet
 as-planned = Nothing to decide.
 plan = Plan
+# Where a coach's pages lead back to.
+board = Board
 days = Days
 # $from and $to are days.
 plan-runs = { $from } to { $to }, { $weeks ->

@@ -34,6 +34,12 @@ pub(super) fn page(device: &mut Device, at: &Instant) -> Result<PageScreen> {
         .into_iter()
         .map(|text| PageRow { sign: Some(PageSign::NotArrived), ..PageRow::titled(text) });
     page.rows.extend(headed(missing.collect(), say::not_arrived()));
+    let place = |words: &str, page| PageKey::moves(words, PageAct::Open { page });
+    page.beside_key = vec![
+        place(say::plan(), PageAsk::Plan),
+        place(say::exchange(), PageAsk::Exchange { carriers: Vec::new() }),
+        place(say::this_phone(), PageAsk::ThisPhone),
+    ];
     page.key =
         Some(PageKey::moves(say::let_somebody_in(), PageAct::Open { page: PageAsk::Pairing }));
     Ok(page)

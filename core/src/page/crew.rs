@@ -37,8 +37,12 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
     let coach = device.profile()?.role == Role::Coach;
     let shown = device.pair(did, at)?;
     let mut page = PageScreen::titled(title(coach, &shown));
-    page.said.extend(shown.told.clone());
-    page.said.push(shown.ask.clone());
+    let said = shown.told.clone().into_iter().chain([shown.ask.clone()]);
+    page.said.extend(said);
+    if shown.step == PairStep::Compare {
+        // What to do with the words stands above them.
+        page.said.reverse();
+    }
     page.said.extend(shown.earlier.clone());
     page.code = shown.code.as_deref().map(code).transpose()?;
     page.words = shown.words.clone();
@@ -52,6 +56,7 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
     let scans = PageKey::moves(say::scan(), PageAct::Scan);
     let typed = PageField { label: say::or_type_it().into(), text: String::new(), secret: false };
     let types = PageKey::moves(say::take_typed(), PageAct::TypedCode);
+    let shares = PageKey::moves(say::share_code(), PageAct::ShareCode);
     let stops = PageKey::moves(say::stop_pairing(), PageAct::StopPairing);
     match (shown.step, coach) {
         (PairStep::Nothing, true) => {
@@ -64,7 +69,7 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
         }
         (PairStep::Shows, _) => {
             page.fields.push(typed);
-            page.beside_key.extend([types, stops]);
+            page.beside_key.extend([types, shares, stops]);
             page.key = Some(scans);
         }
         (PairStep::Compare, _) => {
@@ -77,7 +82,7 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
         }
         (PairStep::Pick, _) => {
             let none = PageKey::moves(say::none_of_them(), PageAct::Pick { line: None });
-            page.beside_key.extend([none, stops]);
+            page.beside_key.extend([none, shares, stops]);
             page.key = Some(PageKey::waits(say::touch_the_line()));
         }
         (PairStep::Done, coach) => {

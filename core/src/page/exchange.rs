@@ -45,8 +45,7 @@ pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Re
         rows.push(row);
     }
     let kept = (0..).zip(carriers).map(|(index, place)| {
-        let forget = PageAct::ForgetCarrier { index };
-        PageRow { does: Some(forget), ..PageRow::titled(place).worth(say::forget_it()) }
+        PageRow::opens(place, PageAsk::Carrier { index, place: place.clone() })
     });
     rows.extend(headed(kept.collect(), say::carriers()));
     let add = |title: &str, does| PageRow { does: Some(does), ..PageRow::titled(title) };
@@ -72,6 +71,15 @@ fn when(then: &Instant, now: &Instant) -> String {
         say::today_at(time)
     } else {
         say::day_at(words::day(then.date()), time)
+    }
+}
+
+/// A carrier that is kept.
+pub(super) fn carrier(index: u32, place: String) -> PageScreen {
+    PageScreen {
+        said: vec![say::carrier_is_kept().to_owned(), say::nothing_is_deleted().to_owned()],
+        key: Some(PageKey::moves(say::forget_carrier(), PageAct::ForgetCarrier { index })),
+        ..PageScreen::titled(place)
     }
 }
 

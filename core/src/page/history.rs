@@ -9,6 +9,9 @@ use crate::mass::MassUnit;
 use crate::say::page as say;
 use crate::words;
 
+/// What is to be looked at stands above all else, and must not push it away.
+const MOST_TOLD: usize = 4;
+
 /// The sessions that are listed: those of some two months.
 const SESSIONS: usize = 20;
 
@@ -45,7 +48,7 @@ pub(super) fn of(device: &mut Device, member: Option<&str>, at: &Instant) -> Res
 }
 
 fn attention(screen: &MemberScreen) -> Vec<PageRow> {
-    let told = screen.attention.iter().map(super::board::told);
+    let told = screen.attention.iter().take(MOST_TOLD).map(super::board::told);
     headed(told.collect(), say::to_look_at())
 }
 

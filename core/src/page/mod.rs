@@ -22,6 +22,17 @@ use crate::crew::RecoveryDid;
 use crate::device::{Device, PairDid};
 use crate::error::Result;
 use crate::instant::Instant;
+use crate::journal::Role;
+use crate::say::page as say;
+
+/// The key that leads home: to the day, or to a coach's board.
+fn home(device: &Device) -> Result<PageKey> {
+    let words = match device.profile()?.role {
+        Role::Athlete => say::back_to_today(),
+        Role::Coach => say::back_to_board(),
+    };
+    Ok(PageKey::moves(words, PageAct::Home))
+}
 
 /// Draws a page.
 pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<PageScreen> {
@@ -31,6 +42,7 @@ pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<Pa
         PageAsk::Range { member, index } => movement::range(device, (member, index), at),
         PageAsk::Exchange { carriers } => exchange::page(device, &carriers, at),
         PageAsk::Server => Ok(exchange::server()),
+        PageAsk::Carrier { index, place } => Ok(exchange::carrier(index, place)),
         PageAsk::ThisPhone => this_phone::page(device),
         PageAsk::Crew => crew::page(device),
         PageAsk::Pairing => pairing(device, PairDid::Look, at),

@@ -2,7 +2,7 @@
 
 use super::chart::{Amount, Amounts, chart};
 use super::history::{headed, heaviest, of, range_name};
-use super::record::{PageAct, PageKey, PageNumber, PageRow, PageScreen};
+use super::record::{PageNumber, PageRow, PageScreen};
 use crate::coach::{LiftPoint, LiftSeries, StrengthSeries};
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
@@ -55,7 +55,7 @@ pub(super) fn lifted(
         row.worth(say::asked(point.asked))
     });
     page.rows = headed(rows.collect(), say::heaviest_sets());
-    page.key = Some(home());
+    page.key = Some(super::home(device)?);
     Ok(page)
 }
 
@@ -181,10 +181,6 @@ pub(super) fn range(
         PageRow::titled(title).says(words::day(point.date))
     });
     page.rows = headed(rows.collect(), say::readings());
-    page.key = Some(home());
+    page.key = Some(super::home(device)?);
     Ok(page)
-}
-
-fn home() -> PageKey {
-    PageKey::moves(say::back_to_today(), PageAct::Home)
 }

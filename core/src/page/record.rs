@@ -36,6 +36,13 @@ pub enum PageAsk {
     },
     /// A server to be kept as a carrier.
     Server,
+    /// One carrier that is kept.
+    Carrier {
+        /// Its place among those that the page before was asked with, from 0.
+        index: u32,
+        /// Where it is, as the shell shows it.
+        place: String,
+    },
     /// Who uses the device, and how they read.
     ThisPhone,
     /// Who is in the crew.
@@ -135,6 +142,8 @@ pub enum PageAct {
     },
     /// Shares what was logged before.
     ShareEarlier,
+    /// Hands the code that is shown to another app, as text.
+    ShareCode,
     /// Ends the pairing.
     StopPairing,
     /// Takes the groups of the recovery code that were typed back.

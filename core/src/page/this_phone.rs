@@ -3,7 +3,7 @@
 use catalogue::Language;
 
 use super::history::headed;
-use super::record::{PageAct, PageAsk, PageKey, PageRow, PageScreen};
+use super::record::{PageAct, PageAsk, PageRow, PageScreen};
 use crate::crew::{self, RecoveryDid};
 use crate::device::Device;
 use crate::error::Result;
@@ -27,7 +27,7 @@ pub(super) fn page(device: &mut Device) -> Result<PageScreen> {
     let stored = PageRow::opens(say_page::what_is_stored(), PageAsk::Stored);
     let cautions = PageRow::opens(say_page::cautions(), PageAsk::Cautions);
     page.rows.extend(headed(vec![crew, code, stored, cautions], say_page::more()));
-    page.key = Some(PageKey::moves(say_page::back_to_today(), PageAct::Home));
+    page.key = Some(super::home(device)?);
     Ok(page)
 }
 

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::say::page;
 use crate::say::phone as say;
 
 /// The words of a phone's screens that stand in no record: ask for them again after the language changed.
@@ -20,6 +21,11 @@ pub struct PhoneWords {
     pub more: String,
     pub back: String,
     pub empty_bar: String,
+    pub history: String,
+    pub exchange: String,
+    pub this_phone: String,
+    pub plan: String,
+    pub board: String,
 }
 
 /// In the language that is spoken.
@@ -36,5 +42,10 @@ pub(crate) fn phone_words() -> PhoneWords {
         more: say::more().into(),
         back: say::back().into(),
         empty_bar: say::empty_bar().into(),
+        history: page::history().into(),
+        exchange: page::exchange().into(),
+        this_phone: page::this_phone().into(),
+        plan: page::plan().into(),
+        board: page::board().into(),
     }
 }

@@ -1,7 +1,14 @@
 package holdfast.ui
 
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.layout.widthIn
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
@@ -10,12 +17,21 @@ import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.unit.dp
+import holdfast.core.PageAsk
+import holdfast.core.PageScreen
 import holdfast.core.SessionScreen
+import holdfast.core.phoneWords
+import holdfast.ui.screens.Around
+import holdfast.ui.screens.Does
 import holdfast.ui.screens.MoreKeys
+import holdfast.ui.screens.PagePage
 import holdfast.ui.screens.QuestionPage
 import holdfast.ui.screens.SessionPage
 import holdfast.ui.screens.TodayPage
 import holdfast.ui.theme.HoldfastTheme
+import holdfast.ui.theme.Words
+import holdfast.ui.theme.colours
+import holdfast.ui.theme.words
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 
@@ -28,14 +44,14 @@ public fun HoldfastApp(
     moves: Boolean = true,
 ) {
     HoldfastTheme(dark, shell.phoneWords, font, moves) {
-        val screen = shell.screen ?: return@HoldfastTheme
         val scope = rememberCoroutineScope()
         fun does(act: suspend Shell.() -> Unit) {
             scope.launch { shell.act() }
         }
         // A clock is read again at each whole second, for the digits, and when a cue is due.
-        LaunchedEffect(screen) {
-            untilNext(screen)
+        LaunchedEffect(shell.screen) {
+            shell.screen
+                ?.let { untilNext(it) }
                 ?.takeIf { moves }
                 ?.let {
                     delay(it)
@@ -44,13 +60,77 @@ public fun HoldfastApp(
         }
         BoxWithConstraints(Modifier.fillMaxSize(), Alignment.TopCenter) {
             val lies = maxWidth > maxHeight && maxHeight < 560.dp
+            if (maxWidth >= TWO_PANES && !lies) return@BoxWithConstraints TwoPanes(shell, ::does)
             val wide = Modifier.widthIn(max = if (lies) maxWidth else 560.dp).fillMaxSize()
-            val asked = shell.asked
-            when {
-                asked != null -> QuestionPage(asked, screen, shell.trouble, wide, ::does)
-                shell.more -> MoreKeys(screen, wide, ::does)
-                shell.place == Place.SESSION -> SessionPage(screen, shell.inline, shell.trouble, wide, ::does)
-                else -> TodayPage(screen, shell.trouble, wide, ::does)
+            if (!Over(shell, wide, ::does)) shell.screen?.let { TodayPage(it, shell, wide, ::does) }
+        }
+    }
+}
+
+/** From this width on home stands at the left and what is open at the right. */
+internal val TWO_PANES = 840.dp
+
+/** Home at the left; at the right what lies over it, or what was done. */
+@Composable
+private fun TwoPanes(shell: Shell, does: Does) {
+    val nothing = shell.pages.shown == null && shell.place == Place.TODAY
+    LaunchedEffect(nothing) { if (nothing) shell.pages.only(PageAsk.History(null)) }
+    Row(Modifier.widthIn(max = 1200.dp).fillMaxSize(), Arrangement.spacedBy(16.dp)) {
+        val left = Modifier.weight(1f).fillMaxHeight()
+        val home = shell.home
+        if (home != null) Page(home, shell, null, left)
+        else shell.screen?.let { TodayPage(it, shell, left, does) }
+        Box(Modifier.width(1.5.dp).fillMaxHeight().background(colours.rule))
+        Box(Modifier.weight(1f).fillMaxHeight()) { Over(shell, Modifier.fillMaxSize(), does) }
+    }
+}
+
+/** What lies over home: a question, more keys, a page, the session. False where nothing does. */
+@Composable
+private fun Over(shell: Shell, wide: Modifier, does: Does): Boolean {
+    val (asked, page, screen) = Triple(shell.asked, shell.pages.shown, shell.screen)
+    when {
+        asked != null && screen != null -> QuestionPage(asked, screen, shell.trouble, wide, does)
+        shell.more && screen != null -> MoreKeys(screen, wide, does)
+        page != null -> Page(page, shell, shell.backTo, wide)
+        shell.place == Place.SESSION && screen != null ->
+            SessionPage(screen, shell.inline, shell.trouble, wide, does)
+        else -> return false
+    }
+    return true
+}
+
+@Composable
+private fun Page(page: PageScreen, shell: Shell, back: String?, modifier: Modifier) {
+    val scope = rememberCoroutineScope()
+    val pages = shell.pages
+    val around = Around(back, pages.turn, pages.trouble, pages.told, pages.busy)
+    PagePage(page, around, modifier, { shell.back() }) { act, typed ->
+        scope.launch { shell.does(act, typed) }
+    }
+}
+
+/** The way in: a few pages for somebody who starts, then their app. */
+@Composable
+public fun HoldfastEntry(
+    entry: Entry,
+    dark: Boolean,
+    font: FontFamily = FontFamily.Default,
+    moves: Boolean = true,
+) {
+    val shell = entry.shell
+    if (shell != null) return HoldfastApp(shell, dark, font, moves)
+    HoldfastTheme(dark, phoneWords(), font, moves) {
+        val scope = rememberCoroutineScope()
+        Box(Modifier.fillMaxSize(), Alignment.TopCenter) {
+            val page = entry.first
+            val wide = Modifier.widthIn(max = 560.dp).fillMaxSize()
+            if (page == null)
+                return@Box entry.trouble?.let { Words(it, modifier = wide.padding(16.dp)) } ?: Unit
+            val back = if (entry.canGoBack) words.back else null
+            val around = Around(back, entry.step, entry.trouble)
+            PagePage(page, around, wide, { entry.back() }) { act, typed ->
+                scope.launch { entry.does(act, typed) }
             }
         }
     }

@@ -5,8 +5,8 @@ import holdfast.kit.Carrier
 import holdfast.kit.Host
 
 /**
- * What a phone can do besides showing screens. The app gives it from the system's own parts, a window and tests
- * give theirs.
+ * What a phone can do besides showing screens. The app gives it from the system's own parts, a window and
+ * tests give theirs.
  *
  * Nothing here decides anything. What somebody called off, as a chooser that was closed, is null.
  */

@@ -7,6 +7,9 @@ import androidx.compose.runtime.setValue
 import holdfast.core.Answers
 import holdfast.core.Ask
 import holdfast.core.HoldfastException
+import holdfast.core.PageAct
+import holdfast.core.PageAsk
+import holdfast.core.PageScreen
 import holdfast.core.PhoneWords
 import holdfast.core.QuestionScreen
 import holdfast.core.Row
@@ -15,6 +18,7 @@ import holdfast.core.SideKey
 import holdfast.core.SideKeyKind
 import holdfast.core.Tap
 import holdfast.core.phoneWords
+import holdfast.core.speak
 import holdfast.kit.Host
 import holdfast.kit.words
 
@@ -37,7 +41,35 @@ public data class Asked(val ask: Ask, val answers: Answers?, val screen: Questio
  * Everything in it can be lost: after a killed process [start] opens where the core says the session stands.
  */
 @Stable
-public class Shell(private val host: Host) {
+public class Shell(private val host: Host, phone: Phone) {
+    /** The places beside the session. */
+    public val pages: Pages = Pages(host, phone)
+
+    /** True on a coach's phone: home is the board, and no session is trained. */
+    public var coach: Boolean by mutableStateOf(false)
+        private set
+
+    /**
+     * A coach's home, as it was when something lies over it; null where nothing does, and on an athlete's
+     * phone.
+     */
+    public val home: PageScreen?
+        get() = pages.bottom.takeIf { coach }
+
+    /** What the way back from a page leads to; null on a coach's home. */
+    public val backTo: String?
+        get() =
+            when {
+                !coach -> pages.below ?: phoneWords.today
+                // Of a board's page the day is the title: what it is says more.
+                pages.depth == 2 -> phoneWords.board
+                else -> pages.below
+            }
+
+    /** What the exchange stands at, in a few words, for home. */
+    public var waits: String? by mutableStateOf(null)
+        private set
+
     /** The session screen as it was last; null until [start]. */
     public var screen: SessionScreen? by mutableStateOf(null)
         private set
@@ -69,11 +101,30 @@ public class Shell(private val host: Host) {
     /** Opens where the session stands. */
     public suspend fun start() {
         trying {
+            val who = host.ask { who() }
+            who.language?.let { speak(it) }
+            coach = who.role == holdfast.core.Role.COACH
             phoneWords = phoneWords()
+            waits()
+            if (coach) return@trying pages.only(PageAsk.Board)
             val now = host.today()
             show(now)
             place = if (now.state == holdfast.core.SessionState.RUNNING) Place.SESSION else Place.TODAY
         }
+    }
+
+    /** Does what a touch on a page asks. What was chosen or came by it shows at home too. */
+    public suspend fun does(act: PageAct, typed: List<String>) {
+        val home = pages.does(act, typed)
+        phoneWords = phoneWords()
+        trying(clears = false) {
+            waits()
+            if (!coach) show(host.today()) else if (home) pages.only(PageAsk.Board)
+        }
+    }
+
+    private suspend fun waits() {
+        waits = host.ask { now -> page(PageAsk.Exchange(emptyList()), now) }.block?.heading
     }
 
     /** Reads the screen again: a clock has moved. */
@@ -144,6 +195,7 @@ public class Shell(private val host: Host) {
         when {
             asked != null -> asked = null
             more -> more = false
+            pages.shown != null -> return if (coach && pages.below == null) false else pages.back()
             place != Place.TODAY -> place = Place.TODAY
             else -> return false
         }
@@ -153,6 +205,16 @@ public class Shell(private val host: Host) {
     /** Goes on with the session. */
     public fun goOn() {
         place = Place.SESSION
+    }
+
+    /** Closes the home folder: after it nothing is asked or saved any more. */
+    public fun close() {
+        host.close()
+    }
+
+    /** Opens a place beside the session. */
+    public suspend fun open(ask: PageAsk) {
+        pages.only(ask)
     }
 
     /** Shows the keys that do not fit. */

@@ -97,7 +97,7 @@ class ClickedTest {
             stage.hands.pass(20_000)
             spoken(Language.DE) {
                 // Another shell over the same home, as after a killed process.
-                val again = Shell(stage.ines)
+                val again = Shell(stage.ines, stage.phone)
                 runBlocking { again.start() }
                 rule.setContent { HoldfastApp(again, dark = true, font = roboto, moves = false) }
                 sees(again.screen!!.here.key.words)

@@ -16,16 +16,11 @@ import androidx.compose.ui.window.Window
 import androidx.compose.ui.window.application
 import androidx.compose.ui.window.rememberWindowState
 import holdfast.core.Instant
-import holdfast.core.Language
-import holdfast.core.speak
 import holdfast.kit.DeviceClock
-import holdfast.kit.Host
-import holdfast.ui.HoldfastApp
-import holdfast.ui.Shell
+import holdfast.ui.Entry
+import holdfast.ui.HoldfastEntry
 import java.io.File
-import java.util.Locale
 import java.util.TimeZone
-import kotlinx.coroutines.runBlocking
 
 /** A desktop's two clocks. Its boot clock stands still while the machine sleeps, as no phone's does. */
 private val clock = DeviceClock {
@@ -38,24 +33,25 @@ private val boot: String =
     File("/proc/sys/kernel/random/boot_id").takeIf { it.canRead() }?.readText()?.trim()
         ?: "one run of a window"
 
-/** Opens an athlete's home folder in a window of a phone's size. Escape goes back. */
+/**
+ * Opens a home folder in a window of a phone's size, or begins where there is none. Escape goes back; a
+ * window that is pulled wide shows two panes.
+ */
 public fun main(arguments: Array<String>) {
-    val home = arguments.firstOrNull() ?: error("Name an athlete's home folder.")
-    if (Locale.getDefault().language == "de") speak(Language.DE)
-    val host = runBlocking { Host.open(home, clock) }
+    val home = arguments.firstOrNull() ?: error("Name a home folder.")
     application {
-        val shell = remember { Shell(host) }
+        val entry = remember { Entry(WindowPhone(File(home), clock)) }
         Window(
             onCloseRequest = {
-                host.close()
+                entry.shell?.close()
                 exitApplication()
             },
             state = rememberWindowState(size = DpSize(390.dp, 844.dp)),
             title = "Holdfast",
-            onPreviewKeyEvent = { it.type == KeyEventType.KeyUp && it.key == Key.Escape && shell.back() },
+            onPreviewKeyEvent = { it.type == KeyEventType.KeyUp && it.key == Key.Escape && entry.back() },
         ) {
-            LaunchedEffect(shell) { shell.start() }
-            HoldfastApp(shell, isSystemInDarkTheme(), font())
+            LaunchedEffect(entry) { entry.start() }
+            HoldfastEntry(entry, isSystemInDarkTheme(), font())
         }
     }
 }

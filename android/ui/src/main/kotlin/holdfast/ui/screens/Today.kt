@@ -4,6 +4,8 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.ExperimentalLayoutApi
+import androidx.compose.foundation.layout.FlowRow
 import androidx.compose.foundation.layout.IntrinsicSize
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.Spacer
@@ -23,25 +25,30 @@ import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
 import holdfast.core.KeyKind
 import holdfast.core.NoticeKind
+import holdfast.core.PageAsk
 import holdfast.core.PieceKindView
 import holdfast.core.PieceState
 import holdfast.core.PieceView
 import holdfast.core.SessionScreen
 import holdfast.core.SessionState
 import holdfast.core.StrengthView
+import holdfast.ui.Shell
 import holdfast.ui.parts.OneKey
 import holdfast.ui.parts.Rule
 import holdfast.ui.parts.Tick
 import holdfast.ui.parts.Title
+import holdfast.ui.parts.Underlined
 import holdfast.ui.parts.touched
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
+import holdfast.ui.theme.largeText
 import holdfast.ui.theme.words
 
 /** The day: its pieces with their loads, what should be read first, and the key that begins it. */
 @Composable
-internal fun TodayPage(screen: SessionScreen, trouble: String?, modifier: Modifier, does: Does) {
+internal fun TodayPage(screen: SessionScreen, shell: Shell, modifier: Modifier, does: Does) {
+    val trouble = shell.trouble
     Column(modifier.padding(horizontal = 16.dp)) {
         LazyColumn(Modifier.weight(1f).fillMaxWidth()) {
             item {
@@ -62,6 +69,7 @@ internal fun TodayPage(screen: SessionScreen, trouble: String?, modifier: Modifi
             items(screen.notes) { Notice(it.text, NoticeKind.INFO) }
             items(screen.pieces) { Piece(it, screen.state, does) }
         }
+        Places(shell, does)
         val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
         when (screen.state) {
             // Back to what is at hand.
@@ -71,6 +79,20 @@ internal fun TodayPage(screen: SessionScreen, trouble: String?, modifier: Modifi
             SessionState.FINISHED -> Foot(screen, screen.here.key, trouble, null, does)
             else -> OneKey(screen.here.key, below) { does { press() } }
         }
+    }
+}
+
+/** The places beside the session, as underlined words; of the exchange what it stands at. */
+@OptIn(ExperimentalLayoutApi::class)
+@Composable
+private fun Places(shell: Shell, does: Does) {
+    // At a large text they take a second line.
+    FlowRow(Modifier.fillMaxWidth().padding(top = 8.dp), Arrangement.SpaceBetween) {
+        Underlined(words.history) { does { open(PageAsk.History(null)) } }
+        Underlined(words.exchange, below = shell.waits.takeUnless { largeText }) {
+            does { open(PageAsk.Exchange(emptyList())) }
+        }
+        Underlined(words.thisPhone) { does { open(PageAsk.ThisPhone) } }
     }
 }
 

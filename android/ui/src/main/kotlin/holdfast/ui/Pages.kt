@@ -1,0 +1,204 @@
+package holdfast.ui
+
+import androidx.compose.runtime.Stable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import holdfast.core.HoldfastException
+import holdfast.core.Language
+import holdfast.core.PageAct
+import holdfast.core.PageAsk
+import holdfast.core.PageScreen
+import holdfast.core.PairDid
+import holdfast.core.RecoveryDid
+import holdfast.core.speak
+import holdfast.kit.Host
+import holdfast.kit.words
+import java.util.Locale
+import kotlinx.coroutines.CancellationException
+
+/** The language that the phone itself speaks, of those there are. */
+public fun phoneLanguage(): Language = if (Locale.getDefault().language == "de") Language.DE else Language.EN
+
+/**
+ * The places beside a session: which are open, one over the other, and what a touch on one does. What stands
+ * on a page and what can be touched is the core's.
+ */
+@Stable
+public class Pages(private val host: Host, private val phone: Phone) {
+    /** The page on top; null where none is open. */
+    public var shown: PageScreen? by mutableStateOf(null)
+        private set
+
+    /** What the page below is called; null where there is none. */
+    public var below: String? by mutableStateOf(null)
+        private set
+
+    /** The page that was opened first; null where none is open. */
+    public var bottom: PageScreen? by mutableStateOf(null)
+        private set
+
+    /** What went wrong last, as a sentence; null once something went right. */
+    public var trouble: String? by mutableStateOf(null)
+        private set
+
+    /** What came of the last touch, as sentences. */
+    public var told: List<String> by mutableStateOf(emptyList())
+        private set
+
+    /** True while something takes its time: an exchange, a camera. */
+    public var busy: Boolean by mutableStateOf(false)
+        private set
+
+    /** Counts what was opened: what was typed on another page does not stand on this one. */
+    public var turn: Int by mutableStateOf(0)
+        private set
+
+    /** How many pages are open, one over the other. */
+    public val depth: Int
+        get() = open.size
+
+    private var open: List<Pair<PageAsk, PageScreen>> by mutableStateOf(emptyList())
+
+    /** Opens a page over what is open. */
+    public suspend fun open(ask: PageAsk) {
+        trying {
+            val asked = withCarriers(ask)
+            put(open + (asked to host.ask { now -> page(asked, now) }))
+        }
+    }
+
+    /** Opens a page in place of all others. */
+    public suspend fun only(ask: PageAsk) {
+        open = emptyList()
+        open(ask)
+    }
+
+    /** Closes the page on top. False where none is open. */
+    public fun back(): Boolean {
+        if (open.isEmpty()) return false
+        put(open.dropLast(1))
+        return true
+    }
+
+    /** Closes all. */
+    public fun close(): Unit = put(emptyList())
+
+    /** Draws the page on top again. */
+    public suspend fun look() {
+        trying { again() }
+    }
+
+    /**
+     * Does what a touch asks; [typed] is what stands in the page's fields. Gives true where it leads home.
+     */
+    public suspend fun does(act: PageAct, typed: List<String>): Boolean {
+        trying {
+            when (act) {
+                is PageAct.Open -> return@trying open(act.page)
+                is PageAct.Home -> return@trying close()
+                is PageAct.Language -> {
+                    host.ask { now -> chooseLanguage(act.language, now) }
+                    speak(act.language ?: phoneLanguage())
+                }
+                is PageAct.Unit -> host.ask { now -> chooseUnit(act.unit, now) }
+                is PageAct.Exchange -> exchange()
+                is PageAct.KeepFolder -> phone.keepFolder()
+                is PageAct.KeepServer -> {
+                    val (address, user, password) = typed
+                    phone.keepServer(Server(address, user, password))
+                    back()
+                }
+                is PageAct.ForgetCarrier -> {
+                    phone.forget(phone.carriers()[act.index.toInt()])
+                    back()
+                }
+                is PageAct.ShareCode -> {
+                    val code = shown?.code ?: return@trying
+                    return@trying phone.share(ChosenFile("code.txt", code.text.toByteArray()))
+                }
+                is PageAct.Publish -> publish()
+                is PageAct.ConfirmCode ->
+                    return@trying top(
+                        host.ask { now -> recoveryPage(RecoveryDid.Confirm(typed.first()), now) }
+                    )
+                else -> return@trying pair(act, typed)
+            }
+            again()
+        }
+        return act is PageAct.Home && trouble == null
+    }
+
+    private suspend fun pair(act: PageAct, typed: List<String>) {
+        val did =
+            when (act) {
+                is PageAct.Invite -> PairDid.Invite(phone.chance(CHANCE))
+                is PageAct.Scan -> PairDid.Scan(phone.scan() ?: return, phone.chance(CHANCE))
+                is PageAct.TypedCode -> PairDid.Scan(typed.first(), phone.chance(CHANCE))
+                is PageAct.Pick -> PairDid.Pick(act.line, null)
+                is PageAct.Match -> PairDid.Match(act.matches, act.shareEarlier)
+                is PageAct.ShareEarlier -> PairDid.ShareEarlier
+                is PageAct.StopPairing -> PairDid.Stop
+                else -> return
+            }
+        top(host.ask { now -> pairPage(did, now) })
+    }
+
+    private suspend fun exchange() {
+        busy = true
+        try {
+            told = emptyList()
+            for (carrier in phone.carriers()) told = told + host.exchange(phone.reach(carrier)).told
+        } finally {
+            busy = false
+        }
+    }
+
+    private suspend fun publish() {
+        val plan = phone.chooseFile() ?: return
+        val summary = host.ask { now -> publish(plan.name, plan.content, now) }
+        told = listOf(summary.block, summary.heading) + summary.notes.map { it.what }
+    }
+
+    /** A page that shows what carries files is drawn with those that are kept now. */
+    private suspend fun withCarriers(ask: PageAsk): PageAsk =
+        if (ask is PageAsk.Exchange) PageAsk.Exchange(phone.carriers().map { it.place }) else ask
+
+    private suspend fun again() {
+        val ask = withCarriers(open.lastOrNull()?.first ?: return)
+        top(host.ask { now -> page(ask, now) })
+    }
+
+    private fun top(screen: PageScreen) = put(open.dropLast(1) + (open.last().first to screen))
+
+    private fun put(now: List<Pair<PageAsk, PageScreen>>) {
+        if (now.size != open.size) {
+            turn += 1
+            told = emptyList()
+            trouble = null
+        }
+        open = now
+        shown = now.lastOrNull()?.second
+        bottom = now.firstOrNull()?.second
+        below = now.getOrNull(now.size - 2)?.second?.title
+    }
+
+    /** Whatever keeps a carrier from its files is said in its own words: it is no fault of the app's. */
+    private suspend fun trying(act: suspend () -> Unit) {
+        trouble = null
+        try {
+            act()
+        } catch (error: HoldfastException) {
+            trouble = error.words
+        } catch (gone: CancellationException) {
+            throw gone
+        } catch (error: Exception) {
+            trouble = error.message ?: error.toString()
+        }
+    }
+
+    private companion object {
+        /** What every step of a pairing is given of chance, in bytes. */
+        const val CHANCE = 64
+    }
+}

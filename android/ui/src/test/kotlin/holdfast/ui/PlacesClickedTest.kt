@@ -1,0 +1,247 @@
+package holdfast.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.size
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.assertHeightIsAtLeast
+import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasContentDescription
+import androidx.compose.ui.test.hasScrollAction
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.junit4.createComposeRule
+import androidx.compose.ui.test.onAllNodesWithText
+import androidx.compose.ui.test.onFirst
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performScrollToNode
+import androidx.compose.ui.test.performTextInput
+import androidx.compose.ui.unit.dp
+import holdfast.core.Language
+import holdfast.core.PageAsk
+import holdfast.core.speak
+import java.io.File
+import java.nio.file.Files
+import kotlin.test.AfterTest
+import kotlin.test.assertEquals
+import kotlin.test.assertNotNull
+import kotlin.test.assertTrue
+import kotlinx.coroutines.runBlocking
+import org.junit.Rule
+import org.junit.Test
+
+/** Starting, joining, exchanging, looking back: by what a person sees and taps, on the real core. */
+class PlacesClickedTest {
+    @get:Rule val rule = createComposeRule()
+
+    private val folder = Files.createTempDirectory("places").toFile()
+    private val hands = Hands(Stage.tuesday)
+    private var shown by mutableStateOf<Entry?>(null)
+
+    @AfterTest
+    fun end() {
+        speak(Language.EN)
+        folder.deleteRecursively()
+    }
+
+    private fun phone(name: String, seed: Int) = TestPhone(File(folder, name), hands, seed)
+
+    private fun tap(text: String) {
+        sees(text)
+        val node = rule.onAllNodes(hasText(text, substring = true) and hasClickAction()).onFirst()
+        node.assertHeightIsAtLeast(48.dp)
+        node.performClick()
+        rule.waitForIdle()
+    }
+
+    private fun sees(text: String) {
+        rule.waitUntil(5_000) {
+            val list = rule.onAllNodes(hasScrollAction()).fetchSemanticsNodes()
+            if (list.isNotEmpty() && there(text).isEmpty()) {
+                // It may stand below what fits.
+                runCatching {
+                    rule
+                        .onAllNodes(hasScrollAction())
+                        .onFirst()
+                        .performScrollToNode(hasText(text, substring = true))
+                }
+            }
+            there(text).isNotEmpty()
+        }
+    }
+
+    private fun there(text: String) = rule.onAllNodesWithText(text, substring = true).fetchSemanticsNodes()
+
+    private fun types(label: String, text: String) {
+        val field = SemanticsMatcher.keyIsDefined(SemanticsActions.SetText) and hasContentDescription(label)
+        rule.onAllNodes(field).onFirst().performTextInput(text)
+        rule.waitForIdle()
+    }
+
+    /** Somebody starts on their phone: who they are, how they read, what is stored. */
+    private fun starts(phone: TestPhone, name: String, role: String): Entry {
+        val entry = Entry(phone)
+        runBlocking { entry.start() }
+        shown = entry
+        sees("Who are you?")
+        types("Your name", name)
+        tap(role)
+        tap("Next")
+        tap("Kilograms")
+        tap("Next")
+        sees("data about your health")
+        tap("I have read it")
+        rule.waitUntil(5_000) { entry.shell != null }
+        return entry
+    }
+
+    @Test
+    fun a_coach_and_an_athlete_start_pair_publish_and_exchange() {
+        rule.setContent { shown?.let { HoldfastEntry(it, dark = false, font = roboto, moves = false) } }
+        val files = File(folder, "boathouse").also { it.mkdirs() }
+        val (coachPhone, phone) = phone("maren", 40) to phone("ines", 80)
+        listOf(coachPhone, phone).forEach { it.folder = files }
+        val plan = Stage.plan("small-plan.toml")
+
+        val coach = starts(coachPhone, "Maren", "Coach")
+        tap("Plan")
+        coachPhone.file = ChosenFile("plan.toml", plan.replace("[block]", "[blok]").toByteArray())
+        tap("Publish a plan")
+        sees("plan.toml")
+        assertNotNull(coach.shell!!.pages.trouble, "what is wrong with it is said")
+        coachPhone.file = ChosenFile("plan.toml", plan.toByteArray())
+        tap("Publish a plan")
+        sees("Any evening")
+        tap("Board")
+        tap("Let somebody in")
+        tap("Show a code")
+        sees("It works once")
+        val code = { entry: Entry -> entry.shell!!.pages.shown!!.code!!.text }
+        phone.code = code(coach)
+
+        val ines = starts(phone, "Ines", "Athlete")
+        sees("You are in no crew yet")
+        tap("Scan the code")
+        sees("Show this to your coach")
+        coachPhone.code = code(ines)
+        shown = coach
+        tap("Scan the code")
+        sees("Ines reads you four words")
+        phone.code = code(coach)
+        shown = ines
+        tap("Scan the code")
+        sees("Read these words")
+        val words = ines.shell!!.pages.shown!!.words.joinToString(" ").replaceFirstChar { it.uppercase() }
+        shown = coach
+        tap(words)
+        sees("Ines is in your crew")
+        tap("Go to the exchange")
+        tap("Add a folder")
+        tap("Exchange now")
+        sees("All is sent")
+        shown = ines
+        tap("The words match")
+        sees("You have joined")
+        tap("Go to the exchange")
+        tap("Add a folder")
+        // No connection: said, and nothing is lost.
+        phone.full = true
+        tap("Exchange now")
+        sees("No connection to boathouse")
+        phone.full = false
+        tap("Exchange now")
+        sees("All is sent")
+        rule.runOnIdle { while (ines.back()) Unit }
+        tap("Begin Any evening")
+        // Both go on where they were after a killed process.
+        ines.shell!!.let { assertEquals(Place.SESSION, it.place) }
+        val again = Entry(TestPhone(File(folder, "ines"), hands))
+        runBlocking {
+            // One process holds a home.
+            ines.closed()
+            again.start()
+        }
+        shown = again
+        sees("set 1 of 3")
+        runBlocking {
+            again.closed()
+            coach.closed()
+        }
+    }
+
+    private suspend fun Entry.closed() = assertNotNull(shell).close()
+
+    /** Whoever left their name out is asked for it, and what they had chosen stands. */
+    @Test
+    fun a_name_that_is_missing_is_asked_for() {
+        rule.setContent { shown?.let { HoldfastEntry(it, dark = true, font = roboto, moves = false) } }
+        val entry = Entry(phone("nobody", 7))
+        runBlocking { entry.start() }
+        shown = entry
+        tap("Athlete")
+        tap("Next")
+        sees("Your name is missing")
+        types("Your name", "Ana")
+        tap("Next")
+        sees("How you read")
+        tap("Deutsch")
+        sees("Wie du liest")
+        tap("Kilogramm")
+        tap("Weiter")
+        sees("Bevor du anfängst")
+        rule.runOnIdle { assertTrue(entry.back()) }
+        sees("Wie du liest")
+    }
+
+    /** What was lifted is found again, and its chart is read aloud. */
+    @Test
+    fun a_movement_is_looked_up() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking {
+                for (reps in listOf(6u, 7u)) {
+                    stage.shell.press()
+                    stage.asPlanned(reps)
+                    stage.hands.pass(Stage.week)
+                    stage.shell.start()
+                }
+                stage.shell.open(PageAsk.History(null))
+            }
+            rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
+            tap("Back squat")
+            sees("estimated one-rep max")
+            val chart = stage.shell.pages.shown!!.chart!!.said
+            rule.onAllNodes(hasContentDescription(chart)).onFirst().assertIsDisplayed()
+            tap("History")
+            tap("Today")
+            tap("This phone")
+            tap("Pounds")
+            rule.waitUntil(5_000) {
+                runBlocking { stage.ines.ask { who() } }.unit == holdfast.core.MassUnit.LB
+            }
+            tap("Deutsch")
+            sees("Dieses Telefon")
+            tap("Zurück zu heute")
+            sees("Verlauf")
+        }
+    }
+
+    /** Where there is room home and what is open stand side by side. */
+    @Test
+    fun a_wide_window_has_two_panes() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            rule.setContent {
+                Box(Modifier.size(1180.dp, 820.dp)) {
+                    HoldfastApp(stage.shell, dark = false, font = roboto, moves = false)
+                }
+            }
+            sees("Any evening")
+            tap("This phone")
+            sees("Kilograms")
+            rule.onAllNodesWithText("Begin Any evening", substring = true).onFirst().assertIsDisplayed()
+        }
+    }
+}

@@ -1,0 +1,51 @@
+package holdfast.ui
+
+import holdfast.core.Start
+import holdfast.kit.Carrier
+import holdfast.kit.DeviceClock
+import holdfast.kit.Host
+import java.io.File
+import java.io.IOException
+
+/** A phone of folders: what somebody would choose, scan or type is set before. */
+internal class TestPhone(private val home: File, private val clock: DeviceClock, seed: Int = 3) : Phone {
+    var folder: File? = null
+    var code: String? = null
+    var file: ChosenFile? = null
+    var full = false
+    private val kept = mutableListOf<KeptCarrier>()
+    private var drawn = seed
+
+    override suspend fun open(): Host? =
+        if (File(home, "device.json").exists()) Host.open(home.path, clock) else null
+
+    override suspend fun start(start: Start): Host = Host.start(home.path, start, clock)
+
+    override fun chance(count: Int): ByteArray {
+        drawn += 1
+        return ByteArray(count) { (drawn * 41 + it * 7).toByte() }
+    }
+
+    override suspend fun carriers(): List<KeptCarrier> = kept.toList()
+
+    override suspend fun keepFolder(): KeptCarrier? =
+        folder?.let { KeptCarrier(it.path, it.name, isServer = false) }?.also { kept += it }
+
+    override suspend fun keepServer(server: Server): KeptCarrier =
+        KeptCarrier(server.address, server.address, isServer = true).also { kept += it }
+
+    override suspend fun forget(carrier: KeptCarrier) {
+        kept.remove(carrier)
+    }
+
+    override suspend fun reach(carrier: KeptCarrier): Carrier {
+        if (full) throw IOException("No connection to ${carrier.place}. Try again later.")
+        return FolderCarrier(File(carrier.id))
+    }
+
+    override suspend fun scan(): String? = code
+
+    override suspend fun chooseFile(): ChosenFile? = file
+
+    override suspend fun share(file: ChosenFile): Unit = Unit
+}
