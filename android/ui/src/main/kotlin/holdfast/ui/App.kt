@@ -78,8 +78,9 @@ private fun TwoPanes(shell: Shell, does: Does) {
     Row(Modifier.widthIn(max = 1200.dp).fillMaxSize(), Arrangement.spacedBy(16.dp)) {
         val left = Modifier.weight(1f).fillMaxHeight()
         val home = shell.home
+        val inSession = shell.pages.shown == null
         if (home != null) Page(home, shell, null, left)
-        else shell.screen?.let { TodayPage(it, shell, left, does) }
+        else shell.screen?.let { TodayPage(it, shell, left, does, inSession) }
         Box(Modifier.width(1.5.dp).fillMaxHeight().background(colours.rule))
         Box(Modifier.weight(1f).fillMaxHeight()) { Over(shell, Modifier.fillMaxSize(), does) }
     }

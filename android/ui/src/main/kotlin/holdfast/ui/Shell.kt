@@ -184,7 +184,7 @@ public class Shell(private val host: Host, phone: Phone) {
     public suspend fun choose(row: Row) {
         trying {
             show(host.choose(row))
-            place = Place.SESSION
+            goOn()
         }
     }
 
@@ -204,6 +204,8 @@ public class Shell(private val host: Host, phone: Phone) {
 
     /** Goes on with the session. */
     public fun goOn() {
+        // A place beside it would lie over it.
+        pages.close()
         place = Place.SESSION
     }
 
@@ -245,7 +247,7 @@ public class Shell(private val host: Host, phone: Phone) {
         trying {
             val now = host.tap(tap, screen?.revision)
             show(now)
-            if (tap is Tap.Begin) place = Place.SESSION
+            if (tap is Tap.Begin) goOn()
             if (now.state == holdfast.core.SessionState.FINISHED) place = Place.TODAY
         }
     }

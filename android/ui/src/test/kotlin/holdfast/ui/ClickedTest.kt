@@ -59,7 +59,7 @@ class ClickedTest {
     @Test
     fun a_first_set_is_chosen_saved_and_undone() {
         Stage(Stage.plan("small-plan.toml")).use { stage ->
-            rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
             sees("Any evening")
             tap("Begin Any evening")
             sees("set 1 of 3")
@@ -99,7 +99,7 @@ class ClickedTest {
                 // Another shell over the same home, as after a killed process.
                 val again = Shell(stage.ines, stage.phone)
                 runBlocking { again.start() }
-                rule.setContent { HoldfastApp(again, dark = true, font = roboto, moves = false) }
+                rule.setContent { Held { HoldfastApp(again, dark = true, font = roboto, moves = false) } }
                 sees(again.screen!!.here.key.words)
                 assertEquals(Place.SESSION, again.place)
                 rule
@@ -114,7 +114,7 @@ class ClickedTest {
     fun phases_are_announced_and_every_touch_has_words() {
         Stage(Stage.plan("small-plan.toml")).use { stage ->
             runBlocking { stage.holds() }
-            rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
             val said = SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion)
             val heard = rule.onAllNodes(said).fetchSemanticsNodes()
             val words = heard.flatMap { it.config.getOrNull(SemanticsProperties.Text).orEmpty() + below(it) }

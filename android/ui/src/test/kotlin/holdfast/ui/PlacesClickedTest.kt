@@ -101,7 +101,9 @@ class PlacesClickedTest {
 
     @Test
     fun a_coach_and_an_athlete_start_pair_publish_and_exchange() {
-        rule.setContent { shown?.let { HoldfastEntry(it, dark = false, font = roboto, moves = false) } }
+        rule.setContent {
+            Held { shown?.let { HoldfastEntry(it, dark = false, font = roboto, moves = false) } }
+        }
         val files = File(folder, "boathouse").also { it.mkdirs() }
         val (coachPhone, phone) = phone("maren", 40) to phone("ines", 80)
         listOf(coachPhone, phone).forEach { it.folder = files }
@@ -157,8 +159,9 @@ class PlacesClickedTest {
         sees("All is sent")
         rule.runOnIdle { while (ines.back()) Unit }
         tap("Begin Any evening")
-        // Both go on where they were after a killed process.
-        ines.shell!!.let { assertEquals(Place.SESSION, it.place) }
+        sees("set 1 of 3")
+        assertEquals(Place.SESSION, ines.shell!!.place)
+        // A killed process comes back to it.
         val again = Entry(TestPhone(File(folder, "ines"), hands))
         runBlocking {
             // One process holds a home.
@@ -178,7 +181,9 @@ class PlacesClickedTest {
     /** Whoever left their name out is asked for it, and what they had chosen stands. */
     @Test
     fun a_name_that_is_missing_is_asked_for() {
-        rule.setContent { shown?.let { HoldfastEntry(it, dark = true, font = roboto, moves = false) } }
+        rule.setContent {
+            Held { shown?.let { HoldfastEntry(it, dark = true, font = roboto, moves = false) } }
+        }
         val entry = Entry(phone("nobody", 7))
         runBlocking { entry.start() }
         shown = entry
@@ -210,7 +215,7 @@ class PlacesClickedTest {
                 }
                 stage.shell.open(PageAsk.History(null))
             }
-            rule.setContent { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
             tap("Back squat")
             sees("estimated one-rep max")
             val chart = stage.shell.pages.shown!!.chart!!.said

@@ -1,13 +1,17 @@
 package holdfast.ui
 
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.size
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.toComposeImageBitmap
 import androidx.compose.ui.graphics.toPixelMap
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.platform.Font
 import androidx.compose.ui.unit.Density
+import androidx.compose.ui.unit.dp
 import holdfast.core.Instant
 import holdfast.core.Language
 import holdfast.core.Mass
@@ -164,6 +168,12 @@ internal val roboto: FontFamily by lazy {
         font("Medium", FontWeight.SemiBold),
         font("Bold", FontWeight.Bold),
     )
+}
+
+/** A phone's size, within the window that tests are given. */
+@Composable
+internal fun Held(content: @Composable () -> Unit) {
+    Box(Modifier.size(400.dp, 764.dp)) { content() }
 }
 
 /** How a picture is made. */

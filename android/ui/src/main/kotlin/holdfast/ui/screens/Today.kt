@@ -45,9 +45,18 @@ import holdfast.ui.theme.colours
 import holdfast.ui.theme.largeText
 import holdfast.ui.theme.words
 
-/** The day: its pieces with their loads, what should be read first, and the key that begins it. */
+/**
+ * The day: its pieces with their loads, what should be read first, and the key that begins it. Where the
+ * session stands [beside] it no key leads there.
+ */
 @Composable
-internal fun TodayPage(screen: SessionScreen, shell: Shell, modifier: Modifier, does: Does) {
+internal fun TodayPage(
+    screen: SessionScreen,
+    shell: Shell,
+    modifier: Modifier,
+    does: Does,
+    beside: Boolean = false,
+) {
     val trouble = shell.trouble
     Column(modifier.padding(horizontal = 16.dp)) {
         LazyColumn(Modifier.weight(1f).fillMaxWidth()) {
@@ -72,9 +81,10 @@ internal fun TodayPage(screen: SessionScreen, shell: Shell, modifier: Modifier, 
         Places(shell, does)
         val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
         when (screen.state) {
-            // Back to what is at hand.
+            // Back to what is at hand, unless that stands beside it.
             SessionState.RUNNING ->
-                OneKey(KeyKind.MOVES, screen.here.title, screen.here.key.words, below) { does { goOn() } }
+                if (!beside)
+                    OneKey(KeyKind.MOVES, screen.here.title, screen.here.key.words, below) { does { goOn() } }
             // What was saved last can be taken back, and the session rated again.
             SessionState.FINISHED -> Foot(screen, screen.here.key, trouble, null, does)
             else -> OneKey(screen.here.key, below) { does { press() } }
