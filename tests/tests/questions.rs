@@ -47,7 +47,7 @@ fn set(set: u32, whole: bool) -> Ask {
 /// Every question that a screen can lead to.
 fn asks(device: &Device) -> Vec<Ask> {
     let screen = device.today().unwrap();
-    let mut asks = vec![Ask::Day, Ask::Note { row: None }, Ask::Hurts { row: None }];
+    let mut asks = vec![Ask::Day, Ask::Extra, Ask::Note { row: None }, Ask::Hurts { row: None }];
     for row in &screen.rows {
         asks.extend([false, true].map(|whole| Ask::Row { row: row.clone(), whole }));
         asks.push(Ask::Note { row: Some(row.clone()) });

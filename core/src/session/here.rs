@@ -214,9 +214,8 @@ impl At<'_> {
         }
         let (Some(row), true) = (self.row, running) else { return keys };
         let piece = self.piece();
-        if piece.is_some() {
-            add(Kind::Hurts, say::it_hurts(), None);
-        }
+        // At the session's end too: it may hurt from all of it.
+        add(Kind::Hurts, say::it_hurts(), None);
         if let Some((words, tap)) = self.sure() {
             add(Kind::Sure, &words, Some(tap));
         }

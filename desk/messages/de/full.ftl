@@ -151,6 +151,8 @@ which-station = { $piece }: An welcher Station beginnst du?
 station = Station { $station }: { $what }
 which-flag = Welche Meldung aufheben? Danach dürfen die Gewichte wieder steigen.
 where-it-hurts = { $piece }: Wo tut es weh?
+# Von der Einheit im Ganzen.
+where-it-hurts-anywhere = Wo tut es weh?
 # $place ist eine Körperstelle.
 how-bad = Wie schlimm ist es ({ $place }), 1 bis 10?
 how-bad-hint = Mit einer Meldung steigen die Gewichte dieser Übung nicht. Esc: keine Meldung

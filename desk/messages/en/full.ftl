@@ -151,6 +151,8 @@ which-station = Start { $piece } at which station?
 station = station { $station }: { $what }
 which-flag = Clear which flag? Loads may then go up again.
 where-it-hurts = { $piece }: where does it hurt?
+# Of the session as a whole.
+where-it-hurts-anywhere = Where does it hurt?
 # $place is a part of the body.
 how-bad = { $place }: how bad, 1 to 10?
 how-bad-hint = A flag stops loads from going up in this movement. Esc: no flag

@@ -41,6 +41,8 @@ pub enum Ask {
         /// What it is about; none for the session as a whole.
         row: Option<Row>,
     },
+    /// A set that nobody planned.
+    Extra,
     /// Which day to train.
     Day,
     /// The station to start at.

@@ -2,6 +2,7 @@
 //!
 //! A phone keeps no answers of its own: it draws what it is given and hands back what a touch leads to.
 
+mod extra;
 mod fields;
 mod flags;
 mod hurts;
@@ -63,6 +64,7 @@ impl Of<'_> {
             Ask::Hurts { row } => self.hurts(row.as_ref(), answers),
             Ask::Clear { piece } => self.clear(piece, answers),
             Ask::Note { row } => Some(self.note(row.as_ref(), answers)),
+            Ask::Extra => self.extra(answers),
             Ask::Day => self.day(answers),
             Ask::Station { piece } => self.station(piece, answers),
             Ask::Bar { piece } => self.bar(piece, answers),

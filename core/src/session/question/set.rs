@@ -13,9 +13,9 @@ use crate::session::{Key, PieceKindView, SessionState, SetView, Tap};
 use crate::words::{self, KeyFor, Remarks};
 
 /// Reps in keys of their own; more are counted by steps.
-const KEYS: u32 = 12;
+pub(super) const KEYS: u32 = 12;
 /// The most reps that are counted.
-const MOST_REPS: u32 = 100;
+pub(super) const MOST_REPS: u32 = 100;
 /// The most reps in reserve that anybody can tell.
 const MOST_RESERVE: u32 = 5;
 
@@ -170,14 +170,14 @@ impl Hand<'_> {
 }
 
 /// Where the room's loads are not known: 2.5 kg or 5 lb. Common practice, no source.
-fn step(unit: MassUnit) -> Mass {
+pub(super) fn step(unit: MassUnit) -> Mass {
     match unit {
         MassUnit::Kg => Mass { ten_ng: MassUnit::Kg.ten_ng() * 5 / 2 },
         MassUnit::Lb => Mass { ten_ng: MassUnit::Lb.ten_ng() * 5 },
     }
 }
 
-fn lighter(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
+pub(super) fn lighter(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
     if builds.loads().next().is_some() {
         return builds.below(load).map(|build| build.mass);
     }
@@ -185,7 +185,7 @@ fn lighter(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
     (less > Mass::default()).then_some(less)
 }
 
-fn heavier(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
+pub(super) fn heavier(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
     if builds.loads().next().is_some() {
         return builds.above(load).map(|build| build.mass);
     }

@@ -123,8 +123,8 @@ pub(super) fn stations(model: &mut Model) -> Wish {
 
 /// Asks where it hurts; then how bad it is, then for emergency signs.
 pub(super) fn discomfort(model: &mut Model) -> Wish {
-    let Some(piece) = model.piece() else { return Wish::Nothing };
-    let picker = Picker::places(piece.name.clone(), model.screen.here.movement.clone());
+    let piece = model.piece().map(|piece| piece.name.clone());
+    let picker = Picker::places(piece, model.screen.here.movement.clone());
     pick(model, picker)
 }
 

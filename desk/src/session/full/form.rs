@@ -36,7 +36,8 @@ pub(super) enum Then {
 /// A discomfort being told.
 #[derive(Clone, Debug)]
 pub(super) struct Hurt {
-    pub(super) piece: String,
+    /// None where it is of the session as a whole.
+    pub(super) piece: Option<String>,
     pub(super) movement: Option<String>,
     pub(super) place: Place,
     pub(super) severity: u32,
@@ -94,7 +95,7 @@ pub(super) enum Choice {
     /// A tap each.
     Tap(Vec<Tap>),
     /// Places where it can hurt.
-    Place { piece: String, movement: Option<String>, places: Vec<Place> },
+    Place { piece: Option<String>, movement: Option<String>, places: Vec<Place> },
     /// Signs to mark, any number of them.
     Signs { hurt: Hurt, marked: Vec<bool> },
 }
@@ -107,11 +108,14 @@ impl Picker {
     }
 
     /// Where it hurts.
-    pub(super) fn places(piece: String, movement: Option<String>) -> Picker {
+    pub(super) fn places(piece: Option<String>, movement: Option<String>) -> Picker {
         let places = Place::ALL.to_vec();
         let items = places.iter().map(|place| Item::of(place_text(*place))).collect();
         Picker {
-            ask: say::full::where_it_hurts(&piece),
+            ask: match &piece {
+                Some(piece) => say::full::where_it_hurts(piece),
+                None => say::full::where_it_hurts_anywhere().to_owned(),
+            },
             items,
             at: 0,
             choice: Choice::Place { piece, movement, places },

@@ -183,7 +183,10 @@ fn took(model: &mut Model, picker: Picker) -> Wish {
         Choice::Signs { hurt, marked } => {
             let Hurt { piece, movement, place, severity } = hurt;
             let signs = signs(&marked);
-            Wish::Chosen(Tap::Flag { piece, movement, place, severity, signs })
+            Wish::Chosen(match piece {
+                Some(piece) => Tap::Flag { piece, movement, place, severity, signs },
+                None => Tap::FlagBetween { movement: None, place, severity, signs, on: None },
+            })
         }
         Choice::Tap(_) => Wish::Nothing,
     }

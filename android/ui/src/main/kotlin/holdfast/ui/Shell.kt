@@ -152,7 +152,8 @@ public class Shell(private val host: Host, phone: Phone) {
         val row = screen?.here?.row
         val piece = row?.let { pieceOf(it) }
         when (key.kind) {
-            SideKeyKind.HURTS -> ask(Ask.Hurts(row))
+            SideKeyKind.HURTS -> ask(Ask.Hurts(row.takeUnless { it is Row.Finish }))
+            SideKeyKind.EXTRA -> ask(Ask.Extra)
             SideKeyKind.OTHER -> row?.let { ask(Ask.Row(it, whole = true)) }
             SideKeyKind.OPTION -> piece?.let { ask(Ask.Option(it)) }
             SideKeyKind.STATION -> piece?.let { ask(Ask.Station(it)) }

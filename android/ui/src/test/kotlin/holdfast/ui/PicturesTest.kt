@@ -80,6 +80,15 @@ class PicturesTest {
             stage.ines.tap(Tap.Clock((windows as Row.Window).piece, Act.STOP, null), null)
             shell.choose(Row.Finish)
             stage.pictures("finish")
+            stage.pictures("finish-large-text", Look(text = 2f))
+            shell.ask(Ask.Extra)
+            stage.pictures("extra")
+            val typed = shell.asked!!.screen.fields.last() as holdfast.core.QuestionField.Words
+            shell.ask(Ask.Extra, typed.then.copy(words = "Face pull", reps = 12u))
+            stage.pictures("extra-chosen")
+            shell.back()
+            shell.showMore()
+            stage.pictures("more-keys")
         }
     }
 

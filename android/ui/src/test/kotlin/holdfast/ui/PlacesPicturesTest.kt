@@ -27,6 +27,11 @@ class PlacesPicturesTest {
                 stage.hands.pass(Stage.week)
                 shell.start()
             }
+            shell.press()
+            stage.asPlanned(6u)
+            of(shell, "finished")
+            stage.hands.pass(Stage.week)
+            shell.start()
             stage.reads()
             shell.start()
             of(shell, "today-places")

@@ -9,16 +9,20 @@ import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.lazy.LazyColumn
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import holdfast.core.Key
 import holdfast.core.Phase
 import holdfast.core.PieceKindView
+import holdfast.core.PieceState
 import holdfast.core.QuestionField
 import holdfast.core.Row as LoggedRow
 import holdfast.core.SessionScreen
@@ -28,9 +32,11 @@ import holdfast.ui.Asked
 import holdfast.ui.Shell
 import holdfast.ui.parts.Head
 import holdfast.ui.parts.OneKey
+import holdfast.ui.parts.Rule
 import holdfast.ui.parts.SavedLine
 import holdfast.ui.parts.SideKeyOf
 import holdfast.ui.parts.Strip
+import holdfast.ui.parts.Tick
 import holdfast.ui.parts.Title
 import holdfast.ui.parts.capital
 import holdfast.ui.pieceOf
@@ -145,6 +151,8 @@ private fun AskedBody(
                     )
                 }
                 screen.here.notes.forEach { Words(it, Role.BODY, Modifier.padding(top = 8.dp)) }
+                // What is not done is said above; otherwise all of it stands here.
+                if (row is LoggedRow.Finish && screen.here.notes.isEmpty()) Done(screen)
                 if (set != null) {
                     LoadLine(set)
                     if (!small && set.load != null) {
@@ -169,6 +177,30 @@ private fun AskedBody(
                 )
             }
         fields(inline, does)
+    }
+}
+
+/** What was done of the day, a line a piece. */
+@Composable
+private fun Done(screen: SessionScreen) {
+    Column(Modifier.padding(top = 12.dp)) {
+        for (piece in screen.pieces) {
+            val progress = piece.progress ?: continue
+            Rule()
+            Row(
+                Modifier.fillMaxWidth()
+                    .heightIn(min = 40.dp)
+                    .semantics(mergeDescendants = true) {}
+                    .padding(vertical = 6.dp),
+                Arrangement.spacedBy(12.dp),
+                Alignment.CenterVertically,
+            ) {
+                Words(piece.name, Role.BODY, Modifier.weight(1f))
+                if (piece.state == PieceState.DONE) Tick(18.dp, colours.ink)
+                Words(progress, Role.STRONG)
+            }
+        }
+        Rule()
     }
 }
 
@@ -198,9 +230,5 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
     OneKey(key, Modifier.padding(top = 8.dp, bottom = 22.dp), on) { does { press() } }
 }
 
-/**
- * The keys beside the one key without Undo, which stands by what was saved. Work that nobody planned is not
- * asked for on these screens yet: a key that does nothing is not shown.
- */
-internal fun besides(keys: List<SideKey>): List<SideKey> =
-    keys.filter { it.kind != SideKeyKind.UNDO && it.kind != SideKeyKind.EXTRA }
+/** The keys beside the one key without Undo, which stands by what was saved. */
+internal fun besides(keys: List<SideKey>): List<SideKey> = keys.filter { it.kind != SideKeyKind.UNDO }
