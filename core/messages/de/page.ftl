@@ -123,6 +123,27 @@ cautions = Hinweise
 what-is-stored = Was gespeichert wird
 no-room-for-code = Dieser Code ist zu lang für ein Bild. Tippe ihn.
 
+## Was der Raum hat
+
+room = Der Raum
+no-plan-no-kit = Was der Raum hat, kommt mit dem Plan.
+loads-follow-the-kit = Jedes Gewicht lässt sich hieraus bauen. Fehlt hier etwas, sag es deinem Coach.
+bars = Stangen
+plates-kg = Scheiben in Kilogramm
+plates-lb = Scheiben in Pfund
+bells = Kettlebells
+machines = Geräte
+# $mass hat seine Einheit.
+times = { $count ->
+    [one] { $mass }
+   *[other] { $mass }, davon { $count }
+}
+with-collars = Verschlüsse zusammen { $mass }
+pieces = { $count ->
+    [one] 1 Stück
+   *[other] { $count } Stück
+}
+
 ## Was gespeichert wird und wer es lesen kann
 
 stored-here = Deine Sätze, Zeiten, Messungen, Notizen und was weh tut, sind auf diesem Telefon gespeichert. Das sind Daten über deine Gesundheit.

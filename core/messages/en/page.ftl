@@ -123,6 +123,27 @@ cautions = Cautions
 what-is-stored = What is stored
 no-room-for-code = This code is too long for a picture. Type it.
 
+## What the room has
+
+room = The room
+no-plan-no-kit = What the room has comes with the plan.
+loads-follow-the-kit = Every load is one that can be built from this. If something is missing here, tell your coach.
+bars = Bars
+plates-kg = Plates marked in kilograms
+plates-lb = Plates marked in pounds
+bells = Bells
+machines = Machines
+# $mass has its unit.
+times = { $count ->
+    [one] { $mass }
+   *[other] { $mass }, { $count } of them
+}
+with-collars = collars together { $mass }
+pieces = { $count ->
+    [one] 1 piece
+   *[other] { $count } pieces
+}
+
 ## What is stored and who can read it
 
 stored-here = Your sets, times, readings, notes and what hurts are stored on this phone. They are data about your health.

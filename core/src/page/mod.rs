@@ -7,6 +7,7 @@ mod crew;
 mod exchange;
 mod first_run;
 mod history;
+mod kit;
 mod movement;
 mod record;
 mod this_phone;
@@ -44,6 +45,7 @@ pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<Pa
         PageAsk::Server => Ok(exchange::server()),
         PageAsk::Carrier { index, place } => Ok(exchange::carrier(index, place)),
         PageAsk::ThisPhone => this_phone::page(device),
+        PageAsk::Kit => kit::page(device, at),
         PageAsk::Crew => crew::page(device),
         PageAsk::Pairing => pairing(device, PairDid::Look, at),
         PageAsk::Recovery { shown } => {

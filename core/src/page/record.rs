@@ -45,6 +45,8 @@ pub enum PageAsk {
     },
     /// Who uses the device, and how they read.
     ThisPhone,
+    /// What the room has.
+    Kit,
     /// Who is in the crew.
     Crew,
     /// Somebody is being taken in, or joins.

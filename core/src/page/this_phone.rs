@@ -19,6 +19,7 @@ pub(super) fn page(device: &mut Device) -> Result<PageScreen> {
         .map(|unit| PageRow::choice(unit_name(unit), profile.unit == unit, PageAct::Unit { unit }));
     page.rows.extend(headed(units.to_vec(), say_page::unit()));
     page.rows.extend(headed(languages(profile.language), say_page::language()));
+    let room = PageRow::opens(say_page::room(), PageAsk::Kit);
     let crew = PageRow::opens(say_page::crew(), PageAsk::Crew);
     let mut code = PageRow::opens(say_page::recovery_code(), PageAsk::Recovery { shown: false });
     if crew::recovery(device, RecoveryDid::Look)?.kept {
@@ -26,7 +27,7 @@ pub(super) fn page(device: &mut Device) -> Result<PageScreen> {
     }
     let stored = PageRow::opens(say_page::what_is_stored(), PageAsk::Stored);
     let cautions = PageRow::opens(say_page::cautions(), PageAsk::Cautions);
-    page.rows.extend(headed(vec![crew, code, stored, cautions], say_page::more()));
+    page.rows.extend(headed(vec![crew, room, code, stored, cautions], say_page::more()));
     page.key = Some(super::home(device)?);
     Ok(page)
 }

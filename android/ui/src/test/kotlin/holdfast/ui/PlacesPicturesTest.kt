@@ -69,6 +69,7 @@ class PlacesPicturesTest {
                 listOf(
                     "this-phone" to PageAsk.ThisPhone,
                     "crew" to PageAsk.Crew,
+                    "room" to PageAsk.Kit,
                     "recovery" to PageAsk.Recovery(shown = true),
                     "cautions" to PageAsk.Cautions,
                     "stored" to PageAsk.Stored,
