@@ -55,7 +55,7 @@ enum Command {
     Planted,
     /// Run fuzzers for long, one after the other: needs cargo and a C++ compiler
     Fuzz(fuzz::Asked),
-    /// Open the phone's screens in a window, on an athlete's home or on the demo's data: needs a display, a JDK and Maven
+    /// Open the phone's screens in a window, on somebody's home, a new one, or the demo's data: needs a display, a JDK and Maven
     Phone {
         /// The home folder; the demo's, when left out
         home: Option<PathBuf>,

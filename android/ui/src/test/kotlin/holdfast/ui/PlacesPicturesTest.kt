@@ -3,8 +3,10 @@ package holdfast.ui
 import holdfast.core.Language
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
+import holdfast.core.Place
 import holdfast.core.Role
 import holdfast.core.StartAnswers
+import holdfast.core.Tap
 import java.io.File
 import java.nio.file.Files
 import kotlinx.coroutines.runBlocking
@@ -85,6 +87,7 @@ class PlacesPicturesTest {
         Stage(Stage.plan("small-plan.toml")).use { stage ->
             stage.trained()
             stage.shell.press()
+            stage.ines.tap(Tap.Flag("Squat", null, Place.KNEE, 5u, emptyList()), null)
             stage.phone.folder = stage.files
             stage.coachPhone.folder = stage.files
             for (shell in listOf(stage.shell, stage.coachShell)) {

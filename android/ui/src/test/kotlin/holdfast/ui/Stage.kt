@@ -54,7 +54,7 @@ internal class Stage(plan: String) : AutoCloseable {
     val shell: Shell = Shell(ines, phone)
     val coachPhone: TestPhone = TestPhone(File(folder, "Maren"), hands, 90)
     val coachShell: Shell = Shell(coach, coachPhone)
-    val files: File = Files.createTempDirectory(folder.toPath(), "carrier").toFile()
+    val files: File = File(folder, "Boathouse crew").also { it.mkdirs() }
 
     init {
         runBlocking {

@@ -6,6 +6,7 @@ import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
@@ -20,6 +21,7 @@ import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import holdfast.core.Key
+import holdfast.core.KeyKind
 import holdfast.core.Phase
 import holdfast.core.PieceKindView
 import holdfast.core.PieceState
@@ -227,7 +229,10 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
             }
         }
     }
-    OneKey(key, Modifier.padding(top = 8.dp, bottom = 22.dp), on) { does { press() } }
+    val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
+    // What stands lowest keeps off the edge, where phones have gestures of their own.
+    if (key.tap == null && key.asks == null && key.kind != KeyKind.WAITS) Spacer(below)
+    else OneKey(key, below, on) { does { press() } }
 }
 
 /** The keys beside the one key without Undo, which stands by what was saved. */
