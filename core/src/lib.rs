@@ -182,8 +182,9 @@ pub use catalogue::Language;
 pub use crew::{CrewDevice, CrewPerson, CrewScreen, Forgotten, RecoveryDid, RecoveryScreen};
 pub use device::{PairDid, PairFiles, PairScreen, PairStep, Start};
 pub use door::{
-    Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Thing, Verified, Who,
-    check_plan, first_run, phone_words, plates, put_file, speak,
+    Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Server, ServerAnswer,
+    ServerHeader, ServerNext, ServerRequest, ServerWant, ServerWork, Thing, Verified, Who,
+    check_plan, first_run, phone_words, plates, platform_trouble, platform_words, put_file, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

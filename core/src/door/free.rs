@@ -9,7 +9,7 @@ use super::HoldfastResult;
 use super::guard::caught;
 use crate::coach::{self, PlanSummary};
 use crate::exchange::{self, CarriedFile};
-use crate::session::{self, PhoneWords, PlatesAsked, PlatesScreen};
+use crate::session::{self, PhoneWords, PlatesAsked, PlatesScreen, PlatformTrouble, PlatformWords};
 
 /// Reads a plan text without publishing it, and without a device: [`super::Holdfast::check_plan`] knows the
 /// people it is for. `source_name` is what errors call it. Without `today` no note
@@ -37,6 +37,19 @@ pub fn speak(language: Language) {
 #[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn phone_words() -> PhoneWords {
     session::phone_words()
+}
+
+/// Sentences that an app needs for its system alone, in the language that is spoken.
+#[cfg_attr(feature = "ffi", uniffi::export)]
+pub fn platform_words() -> PlatformWords {
+    session::platform_words()
+}
+
+/// What a phone's system refused as a sentence to show, in the language that is spoken.
+#[cfg_attr(feature = "ffi", uniffi::export)]
+#[allow(clippy::needless_pass_by_value, reason = "what crosses is given away")]
+pub fn platform_trouble(trouble: PlatformTrouble) -> String {
+    session::platform_trouble(&trouble)
 }
 
 /// The builds of some loads on one bar of a kit, with the least plate handling. `text` is a plan, of

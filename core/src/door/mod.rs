@@ -10,6 +10,7 @@ mod free;
 mod guard;
 mod pages;
 mod restore;
+mod server;
 mod verified;
 mod who;
 
@@ -34,9 +35,14 @@ use guard::caught;
 
 pub use crate::device::KeptAside;
 pub use error::{Field, HoldfastError, Thing};
-pub use free::{check_plan, phone_words, plates, put_file, speak};
+pub use free::{
+    check_plan, phone_words, plates, platform_trouble, platform_words, put_file, speak,
+};
 pub use pages::first_run;
 pub use restore::Restore;
+pub use server::{
+    Server, ServerAnswer, ServerHeader, ServerNext, ServerRequest, ServerWant, ServerWork,
+};
 pub use verified::Verified;
 use verified::verified;
 pub use who::Who;

@@ -23,6 +23,7 @@ mod notes;
 mod pace;
 mod phone;
 mod plates;
+mod platform;
 mod question;
 mod rest;
 mod rows;
@@ -68,6 +69,8 @@ pub use phone::PhoneWords;
 pub(crate) use phone::phone_words;
 pub(crate) use plates::plates;
 pub use plates::{PlatesAsked, PlatesScreen, PlatesStep};
+pub use platform::{PlatformTrouble, PlatformWords};
+pub(crate) use platform::{platform_trouble, platform_words};
 pub(crate) use question::question;
 pub use question::{
     Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign,

@@ -1,0 +1,414 @@
+//! A WebDAV server as carrier, for a shell that sends requests itself: what is sent, what an answer means and how long to wait
+//! before the next try is said here, so a shell opens connections and does nothing else.
+
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+
+use super::HoldfastResult;
+use super::guard::caught;
+use crate::error::{Error, Field};
+use crate::exchange::sealed::{LanePart, SealedName};
+use crate::exchange::web::{
+    Carrier, Done, HttpAnswer, HttpRequest, Listing, Next, Offline, Operation, Remote, Secret,
+    Transfer, WebDav, WebFault, wait_before_next,
+};
+use crate::exchange::{ListedFile, POST_FOLDER, is_post};
+use crate::instant::{Instant, Millis};
+use crate::say;
+
+/// A server whose settings were checked.
+#[cfg_attr(feature = "ffi", derive(uniffi::Object))]
+pub struct Server {
+    remote: Remote,
+    /// Of the next file to write.
+    turn: AtomicU32,
+}
+
+/// One thing to do at a server.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum ServerWant {
+    /// The folders of parts of lanes. What lies beside them is not told.
+    Parts {
+        /// Only those that sort behind this one.
+        after: Option<String>,
+    },
+    /// The files of such a folder that belong there.
+    Files {
+        /// The folder.
+        part: String,
+        /// Only those that sort behind this one.
+        after: Option<String>,
+    },
+    /// A file.
+    Get {
+        /// Its name.
+        name: String,
+    },
+    /// To write a file; what is there under its name stays.
+    Put {
+        /// Its name.
+        name: String,
+        /// What is in it.
+        content: Vec<u8>,
+    },
+}
+
+/// A header of a request or an answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+#[allow(missing_docs, reason = "the names say it")]
+pub struct ServerHeader {
+    pub name: String,
+    pub value: String,
+}
+
+/// A request, whole: a shell sends it as it is, follows no redirect, adds no cookie and no credentials, asks for no
+/// other encoding, and reads no more of the answer than `largest` bytes and one. It prints and keeps none of it.
+#[derive(Clone)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct ServerRequest {
+    /// What is asked: `PROPFIND`.
+    pub method: String,
+    /// Of what.
+    pub url: String,
+    /// All headers but `Host` and `Content-Length`, the password among them.
+    pub headers: Vec<ServerHeader>,
+    /// What is sent; none where the method sends nothing.
+    pub body: Option<Vec<u8>>,
+    /// The largest answer that is of use, in bytes.
+    pub largest: u64,
+}
+
+/// What came of a request.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum ServerAnswer {
+    /// Nothing was sent yet, or a wait is over.
+    Begin,
+    /// An answer.
+    Came {
+        /// Its status.
+        status: u16,
+        /// Its headers, with names in any case.
+        headers: Vec<ServerHeader>,
+        /// What came: whole, or one byte more than was asked for at most.
+        body: Vec<u8>,
+    },
+    /// No way to the server: no network, no such host, nothing that listens.
+    Offline,
+    /// It broke on the way, or took too long.
+    Interrupted,
+    /// The server is not trusted.
+    Untrusted {
+        /// What the verifier said.
+        said: String,
+    },
+}
+
+/// What a shell does next.
+#[derive(Clone)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum ServerNext {
+    /// Send this and bring the answer.
+    Send {
+        /// The request.
+        request: ServerRequest,
+    },
+    /// Wait so long, then say [`ServerAnswer::Begin`].
+    Wait {
+        /// How long.
+        length: Millis,
+    },
+    /// Names, and where to go on where there are more.
+    Listed {
+        /// Folders of parts.
+        parts: Vec<String>,
+        /// Files.
+        files: Vec<ListedFile>,
+        /// Ask again behind this name; none where that is all.
+        after: Option<String>,
+    },
+    /// A file; none where it is not there.
+    Got {
+        /// What is in it.
+        content: Option<Vec<u8>>,
+    },
+    /// It is there.
+    Put {
+        /// True where it was not there before.
+        written: bool,
+    },
+    /// It cannot be done.
+    Failed {
+        /// Why, and what to do.
+        reason: String,
+        /// True where nothing else at this server will work either.
+        ends: bool,
+    },
+}
+
+/// One thing under way at a server.
+#[cfg_attr(feature = "ffi", derive(uniffi::Object))]
+pub struct ServerWork {
+    remote: Remote,
+    want: ServerWant,
+    operation: Operation,
+    state: Mutex<Tries>,
+}
+
+/// How often it was tried, and what is under way.
+#[derive(Default)]
+struct Tries {
+    begun_ms: Option<i64>,
+    count: u32,
+    transfer: Option<Transfer>,
+}
+
+#[cfg_attr(feature = "ffi", uniffi::export)]
+impl Server {
+    /// Checks what somebody typed; nothing is asked of the server. `chance` is a number drawn by chance, so that what two
+    /// devices write at once has different names until it is whole.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) with the first thing that cannot be, and what is wanted.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
+    pub fn at(
+        address: String,
+        user: String,
+        password: String,
+        chance: u32,
+    ) -> HoldfastResult<Server> {
+        caught(|| {
+            let (url, password) = (address, Secret::new(password));
+            let dav = WebDav { url, user, password, unencrypted: false };
+            match Carrier::WebDav(dav).remote() {
+                Ok(Some(remote)) => Ok(Server { remote, turn: AtomicU32::new(chance) }),
+                Ok(None) => Err(Error::invalid(Field::Text, say::web::no_host()).into()),
+                Err(faults) => {
+                    let first = faults.into_iter().next().map(|fault| fault.reason);
+                    Err(Error::invalid(Field::Text, first.unwrap_or_default()).into())
+                }
+            }
+        })
+    }
+
+    /// Where it is, without user and password: the same for the same server.
+    pub fn place(&self) -> String {
+        self.remote.to_string()
+    }
+
+    /// Begins one thing: [`ServerWork::next`] takes it on.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) for a name that none of ours has.
+    pub fn begin(&self, want: ServerWant) -> HoldfastResult<Arc<ServerWork>> {
+        caught(|| {
+            let no_such = || Error::invalid(Field::Text, say::web::no_such_name());
+            let folder_of = |name: &str| folder_of(name).ok_or_else(no_such);
+            let operation = match want.clone() {
+                ServerWant::Parts { after } => Operation::List { folder: None, after },
+                ServerWant::Files { part, after } => Operation::List { folder: Some(part), after },
+                ServerWant::Get { name } => Operation::Get { folder: folder_of(&name)?, name },
+                ServerWant::Put { name, content } => {
+                    let turn = self.turn.fetch_add(1, Ordering::Relaxed);
+                    Operation::Put { folder: folder_of(&name)?, name, content, turn }
+                }
+            };
+            let remote = self.remote.clone();
+            Ok(Arc::new(ServerWork { remote, want, operation, state: Mutex::default() }))
+        })
+    }
+}
+
+#[cfg_attr(feature = "ffi", uniffi::export)]
+impl ServerWork {
+    /// Says what came of the last request, and gets what to do next. It begins with [`ServerAnswer::Begin`].
+    pub fn next(&self, came: ServerAnswer, at: Instant) -> ServerNext {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let begun_ms = *state.begun_ms.get_or_insert(at.boot_ms);
+        let carrier = self.remote.to_string();
+        let fault = match came {
+            ServerAnswer::Offline => {
+                return ServerNext::Failed { reason: Offline { carrier }.to_string(), ends: true };
+            }
+            ServerAnswer::Interrupted => WebFault::Interrupted { carrier },
+            ServerAnswer::Untrusted { said } => WebFault::Certificate { carrier, said },
+            ServerAnswer::Begin => match self.again(&mut state, &at) {
+                Ok(request) => return ServerNext::Send { request },
+                Err(fault) => fault,
+            },
+            ServerAnswer::Came { status, headers, body } => {
+                let headers = headers.into_iter().map(|header| (header.name, header.value));
+                let answer = HttpAnswer { status, headers: headers.collect(), body };
+                let next = state.transfer.as_mut().map(|transfer| transfer.answered(&answer, &at));
+                match next {
+                    Some(Next::Send(request)) => {
+                        return ServerNext::Send { request: request.into() };
+                    }
+                    Some(Next::Done(done)) => return self.done(done),
+                    Some(Next::Fault(fault)) => fault,
+                    // An answer to nothing.
+                    None => WebFault::Interrupted { carrier },
+                }
+            }
+        };
+        state.transfer = None;
+        let spent = Millis(at.boot_ms.saturating_sub(begun_ms));
+        match wait_before_next(&fault, state.count, spent) {
+            Some(length) => ServerNext::Wait { length },
+            None => ServerNext::Failed { reason: fault.to_string(), ends: fault.ends_exchange() },
+        }
+    }
+}
+
+impl ServerWork {
+    /// Begins the operation, or begins it again.
+    fn again(&self, state: &mut Tries, at: &Instant) -> Result<ServerRequest, WebFault> {
+        state.count += 1;
+        let (transfer, request) = Transfer::begin(&self.remote, self.operation.clone(), at)?;
+        state.transfer = Some(transfer);
+        Ok(request.into())
+    }
+
+    fn done(&self, done: Done) -> ServerNext {
+        match done {
+            Done::Listed(listing) => self.listed(listing),
+            Done::Got { content } => ServerNext::Got { content: Some(content) },
+            Done::Missing => ServerNext::Got { content: None },
+            Done::Written => ServerNext::Put { written: true },
+            Done::AlreadyThere | Done::Deleted => ServerNext::Put { written: false },
+        }
+    }
+
+    /// What belongs there, and where to go on.
+    fn listed(&self, listing: Listing) -> ServerNext {
+        let Listing { folders, files, whole, .. } = listing;
+        let last = match &self.want {
+            ServerWant::Parts { .. } => folders.last().cloned(),
+            _ => files.last().map(|file| file.name.clone()),
+        };
+        let (parts, files) = match &self.want {
+            ServerWant::Files { part, .. } => {
+                let belongs =
+                    |file: &ListedFile| folder_of(&file.name).as_deref() == Some(part.as_str());
+                (Vec::new(), files.into_iter().filter(belongs).collect())
+            }
+            _ => {
+                let is_part = |folder: &String| LanePart::parse(folder).is_some();
+                (folders.into_iter().filter(is_part).collect(), Vec::new())
+            }
+        };
+        ServerNext::Listed { parts, files, after: last.filter(|_| !whole) }
+    }
+}
+
+impl From<HttpRequest> for ServerRequest {
+    fn from(request: HttpRequest) -> ServerRequest {
+        let HttpRequest { method, url, headers, authorization, body, largest } = request;
+        let headers = headers.into_iter().map(|(name, value)| ServerHeader { name, value });
+        let mut headers: Vec<ServerHeader> = headers.collect();
+        let (name, value) = ("Authorization".into(), authorization.expose().into());
+        headers.push(ServerHeader { name, value });
+        let has_body = matches!(method.as_str(), "PUT" | "PROPFIND");
+        let body = has_body.then_some(body);
+        ServerRequest { method: method.as_str().into(), url, headers, body, largest }
+    }
+}
+
+/// The folder of a file; none for a name that is none of ours.
+fn folder_of(name: &str) -> Option<String> {
+    match is_post(name) {
+        true => Some(POST_FOLDER.to_owned()),
+        false => SealedName::parse(name).map(|name| LanePart::of(&name).to_string()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ADDRESS: &str = "https://files.example.org/cellar";
+
+    fn at(boot_ms: i64) -> Instant {
+        Instant { wall_ms: 1_793_728_800_000, offset_min: 0, boot_ms, boot_id: "one".into() }
+    }
+
+    fn server() -> Server {
+        Server::at(ADDRESS.into(), "ines".into(), "only for this app".into(), 7).unwrap()
+    }
+
+    fn leaf() -> String {
+        format!("{}-0123abcd-00000033-fedcba9876543210.leaf", "0123456789abcdef".repeat(2))
+    }
+
+    fn came(status: u16, body: &[u8]) -> ServerAnswer {
+        ServerAnswer::Came { status, headers: Vec::new(), body: body.to_vec() }
+    }
+
+    #[test]
+    fn a_file_is_asked_for_in_the_folder_of_its_part_with_the_password() {
+        let work = server().begin(ServerWant::Get { name: leaf() }).unwrap();
+        let ServerNext::Send { request } = work.next(ServerAnswer::Begin, at(0)) else {
+            panic!("nothing to send")
+        };
+        let lane = format!("{}-0123abcd-00000033", "0123456789abcdef".repeat(2));
+        assert_eq!(request.url, format!("{ADDRESS}/{lane}/{}", leaf()));
+        assert_eq!((request.method.as_str(), request.body), ("GET", None));
+        let signs = request.headers.iter().find(|header| header.name == "Authorization");
+        assert_eq!(signs.unwrap().value, "Basic aW5lczpvbmx5IGZvciB0aGlzIGFwcA==");
+        let ServerNext::Got { content } = work.next(came(200, b"sealed"), at(9)) else {
+            panic!("no file")
+        };
+        assert_eq!(content.as_deref(), Some(b"sealed".as_slice()));
+    }
+
+    #[test]
+    fn a_broken_connection_is_waited_for_and_then_said() {
+        let work = server().begin(ServerWant::Get { name: leaf() }).unwrap();
+        let mut waits = Vec::new();
+        loop {
+            work.next(ServerAnswer::Begin, at(0));
+            match work.next(ServerAnswer::Interrupted, at(0)) {
+                ServerNext::Wait { length } => waits.push(length.0),
+                ServerNext::Failed { reason, ends } => {
+                    assert!(ends && reason.contains("broke"), "{reason}");
+                    break;
+                }
+                _ => panic!("neither a wait nor a reason"),
+            }
+        }
+        assert_eq!(waits, [500, 1_000, 2_000, 4_000]);
+    }
+
+    #[test]
+    fn without_a_way_there_is_no_wait_and_a_wrong_password_ends_it() {
+        for (answer, said) in [
+            (ServerAnswer::Offline, "No connection to"),
+            (came(401, b""), "does not accept this user name"),
+            (ServerAnswer::Untrusted { said: "expired".into() }, "expired"),
+        ] {
+            let work = server().begin(ServerWant::Parts { after: None }).unwrap();
+            work.next(ServerAnswer::Begin, at(0));
+            let ServerNext::Failed { reason, ends } = work.next(answer, at(5)) else {
+                panic!("no reason: {said}")
+            };
+            assert!(ends && reason.contains(said), "{reason}");
+            assert!(!reason.contains("only for this app"), "{reason}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_file_of_ours_is_not_asked_for() {
+        for name in ["../x", "", "plan.toml"] {
+            assert!(server().begin(ServerWant::Get { name: name.into() }).is_err(), "{name}");
+        }
+        let typed = |address: &str, user: &str, password: &str| {
+            Server::at(address.into(), user.into(), password.into(), 0).err().unwrap().to_string()
+        };
+        assert!(typed("files", "ines", "word").contains("https://"));
+        assert!(typed("http://files.example.org/x", "ines", "word").contains("not encrypted"));
+        assert!(typed(ADDRESS, "", "word").contains("user name"));
+        assert!(typed(ADDRESS, "ines", "").contains("password is missing"));
+    }
+}
