@@ -14,8 +14,9 @@ pub(crate) fn check() -> Done {
     step("JDK and Maven", tools)?;
     let planted = library_folder("planted");
     step("Kotlin formatting", || {
-        run(maven(&planted).args(["spotless:check", "--projects", "kit,ui,window"]))
-            .map_err(|error| format!("{error}; to fix it: mvn spotless:apply -pl kit,ui,window"))
+        run(maven(&planted).args(["spotless:check", "--projects", "kit,ui,app,window"])).map_err(
+            |error| format!("{error}; to fix it: mvn spotless:apply -pl kit,ui,app,window"),
+        )
     })?;
     bindings::for_checks()?;
     // Tests, then documentation: what is public and undocumented is an error.

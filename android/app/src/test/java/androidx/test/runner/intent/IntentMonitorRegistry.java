@@ -1,0 +1,8 @@
+package androidx.test.runner.intent;
+
+/** Stands in for the type of this name in androidx.test, which Robolectric calls and only Google's repository has. */
+public final class IntentMonitorRegistry {
+    private IntentMonitorRegistry() {}
+
+    public static void registerInstance(IntentMonitor monitor) {}
+}

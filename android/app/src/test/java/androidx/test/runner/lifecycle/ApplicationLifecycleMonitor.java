@@ -1,0 +1,4 @@
+package androidx.test.runner.lifecycle;
+
+/** Stands in for the type of this name in androidx.test, which Robolectric calls and only Google's repository has. */
+public interface ApplicationLifecycleMonitor {}
