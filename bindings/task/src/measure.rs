@@ -36,7 +36,12 @@ pub(crate) fn all() -> Done {
             Ok(())
         })?;
     }
-    println!("{sizes}\n{}", table(&taken));
+    let mut frames = String::new();
+    step("frames", || {
+        frames = drawn(&mobile)?;
+        Ok(())
+    })?;
+    println!("{sizes}\n{}\n{frames}", table(&taken));
     Ok(())
 }
 
@@ -51,6 +56,20 @@ fn peers(library: &Path) -> [(&'static str, Command); 3] {
     let mut swift = swift("run", library);
     swift.args(["--quiet", "-c", "release", "Calls"]);
     [("core", core), ("Kotlin", kotlin), ("Swift", swift)]
+}
+
+/// What touches cost up to the drawn screen: every line that begins with `frames:`.
+fn drawn(library: &Path) -> Result<String, String> {
+    let mut maven = maven(library);
+    maven.args(["--projects", "ui", "--also-make", "test", "-Dtest=Frames"]);
+    maven.args(["-Dsurefire.useFile=false", "-Dsurefire.failIfNoSpecifiedTests=false"]);
+    let output = maven.output().map_err(|error| error.to_string())?;
+    let said = String::from_utf8_lossy(&output.stdout);
+    let lines: Vec<&str> = said.lines().filter_map(|line| line.split("frames: ").nth(1)).collect();
+    if lines.is_empty() {
+        return Err(format!("{maven:?} measured nothing:\n{said}"));
+    }
+    Ok(lines.join("\n"))
 }
 
 /// Reads `calls: empty 1 ns, set 2 ns, screen 3 ns` out of what a program says.

@@ -8,8 +8,15 @@ use crate::steps::{Done, cargo_command, copy, root, run, step};
 
 /// What the README shows.
 const SHOWN: [&str; 9] = [
-    "today", "set", "rest", "open-set", "hold-push-1", "movement", "exchange-waiting",
-    "pairing-compare", "board",
+    "today",
+    "set",
+    "rest",
+    "open-set",
+    "hold-push-1",
+    "movement",
+    "exchange-waiting",
+    "pairing-compare",
+    "board",
 ];
 
 /// Opens somebody's home in a window of a phone's size; the demo's athlete, played first where there is none, when none is
@@ -49,7 +56,13 @@ pub(crate) fn pictures() -> Done {
     step("tools", kotlin::tools)?;
     bindings::generate()?;
     let mut maven = maven(&library_folder("plain"));
-    maven.args(["--projects", "ui", "--also-make", "test", "-Dtest=PicturesTest,PlacesPicturesTest"]);
+    maven.args([
+        "--projects",
+        "ui",
+        "--also-make",
+        "test",
+        "-Dtest=PicturesTest,PlacesPicturesTest",
+    ]);
     step("screens", || run(maven.arg("-Dsurefire.failIfNoSpecifiedTests=false")))?;
     let drawn = root().join("android/ui/target/pictures");
     SHOWN.iter().try_for_each(|name| {

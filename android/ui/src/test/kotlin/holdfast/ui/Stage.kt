@@ -143,6 +143,9 @@ internal class Stage(plan: String) : AutoCloseable {
         }
     }
 
+    /** The home of Ines, to be opened once its host is closed. */
+    fun again(): String = File(folder, "Ines").path
+
     override fun close() {
         ines.close()
         coach.close()
