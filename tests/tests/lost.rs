@@ -385,3 +385,24 @@ fn a_restored_device_is_built_again_from_its_own_files() {
         }
     }
 }
+
+/// Of somebody with two phones it is said which one a file is missing of.
+#[test]
+fn a_missing_file_is_told_by_the_device_it_is_of() {
+    let crew = crew();
+    let code = crew.athletes[0].on_paper().unwrap();
+    let phone = restored(&crew, "phone", &code);
+    for date in ["2026-11-05", "2026-11-06", "2026-11-07"] {
+        squats(&phone, date, &[(52, 8)]);
+        phone.exchange(&crew.carrier).unwrap();
+    }
+    let leaves = crew.carrier.leaves_of(&phone);
+    let gone = &leaves[leaves.len() - 2];
+    std::fs::remove_file(crew.carrier.folder().join(&gone.name)).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    let board = crew.coach.holdfast.board("2026-11-08".parse().unwrap()).unwrap();
+    assert!(
+        board.arrivals[0].starts_with("1 file from Ana's device 2 has not arrived"),
+        "{board:?}"
+    );
+}

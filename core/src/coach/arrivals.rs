@@ -17,7 +17,7 @@ pub(crate) fn arrivals(device: &Device) -> Result<Vec<String>> {
         let name = names.get(&person)?;
         let theirs = device.standing.of_person(person);
         Some(match theirs.iter().position(|known| *known == id) {
-            Some(before) if theirs.len() > 1 => say::coach::device_of_many(before + 1, name),
+            Some(before) if theirs.len() > 1 => say::coach::device_of_many(name, before + 1),
             _ => say::coach::device_of(name),
         })
     };
