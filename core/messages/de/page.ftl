@@ -108,6 +108,9 @@ kilograms = Kilogramm
 pounds = Pfund
 language = Sprache
 as-the-phone = Wie das Telefon
+# Jede Sprache heißt in ihren eigenen Worten.
+english = English
+german = Deutsch
 more = Mehr
 crew = Crew
 coach = Coach

@@ -108,6 +108,9 @@ kilograms = Kilograms
 pounds = Pounds
 language = Language
 as-the-phone = As the phone
+# Each language is called in its own words.
+english = English
+german = Deutsch
 more = More
 crew = Crew
 coach = coach

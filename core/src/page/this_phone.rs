@@ -38,8 +38,8 @@ pub(super) fn languages(chosen: Option<Language>) -> Vec<PageRow> {
         PageRow::choice(title, chosen == language, PageAct::Language { language })
     };
     let mut rows = vec![choice(say_page::as_the_phone(), None)];
-    rows.push(choice("English", Some(Language::En)));
-    rows.push(choice("Deutsch", Some(Language::De)));
+    rows.push(choice(say_page::english(), Some(Language::En)));
+    rows.push(choice(say_page::german(), Some(Language::De)));
     rows
 }
 
