@@ -11,6 +11,7 @@ mod guard;
 mod pages;
 mod restore;
 mod server;
+mod server_work;
 mod verified;
 mod who;
 
@@ -40,9 +41,8 @@ pub use free::{
 };
 pub use pages::first_run;
 pub use restore::Restore;
-pub use server::{
-    Server, ServerAnswer, ServerHeader, ServerNext, ServerRequest, ServerWant, ServerWork,
-};
+pub use server::{Server, ServerAnswer, ServerHeader, ServerNext, ServerRequest, ServerWant};
+pub use server_work::ServerWork;
 pub use verified::Verified;
 use verified::verified;
 pub use who::Who;

@@ -1,19 +1,16 @@
 //! A WebDAV server as carrier, for a shell that sends requests itself: what is sent, what an answer means and how long to wait
 //! before the next try is said here, so a shell opens connections and does nothing else.
 
+use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, Ordering};
-use std::sync::{Arc, Mutex, PoisonError};
 
-use super::HoldfastResult;
 use super::guard::caught;
+use super::{HoldfastResult, ServerWork};
 use crate::error::{Error, Field};
 use crate::exchange::sealed::{LanePart, SealedName};
-use crate::exchange::web::{
-    Carrier, Done, HttpAnswer, HttpRequest, Listing, Next, Offline, Operation, Remote, Secret,
-    Transfer, WebDav, WebFault, wait_before_next,
-};
+use crate::exchange::web::{Carrier, HttpRequest, Operation, Remote, Secret, WebDav};
 use crate::exchange::{ListedFile, POST_FOLDER, is_post};
-use crate::instant::{Instant, Millis};
+use crate::instant::Millis;
 use crate::say;
 
 /// A server whose settings were checked.
@@ -148,23 +145,6 @@ pub enum ServerNext {
     },
 }
 
-/// One thing under way at a server.
-#[cfg_attr(feature = "ffi", derive(uniffi::Object))]
-pub struct ServerWork {
-    remote: Remote,
-    want: ServerWant,
-    operation: Operation,
-    state: Mutex<Tries>,
-}
-
-/// How often it was tried, and what is under way.
-#[derive(Default)]
-struct Tries {
-    begun_ms: Option<i64>,
-    count: u32,
-    transfer: Option<Transfer>,
-}
-
 #[cfg_attr(feature = "ffi", uniffi::export)]
 impl Server {
     /// Checks what somebody typed; nothing is asked of the server. `chance` is a number drawn by chance, so that what two
@@ -216,90 +196,8 @@ impl Server {
                 }
             };
             let remote = self.remote.clone();
-            Ok(Arc::new(ServerWork { remote, want, operation, state: Mutex::default() }))
+            Ok(Arc::new(ServerWork::new(remote, want, operation)))
         })
-    }
-}
-
-#[cfg_attr(feature = "ffi", uniffi::export)]
-impl ServerWork {
-    /// Says what came of the last request, and gets what to do next. It begins with [`ServerAnswer::Begin`].
-    pub fn next(&self, came: ServerAnswer, at: Instant) -> ServerNext {
-        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
-        let begun_ms = *state.begun_ms.get_or_insert(at.boot_ms);
-        let carrier = self.remote.to_string();
-        let fault = match came {
-            ServerAnswer::Offline => {
-                return ServerNext::Failed { reason: Offline { carrier }.to_string(), ends: true };
-            }
-            ServerAnswer::Interrupted => WebFault::Interrupted { carrier },
-            ServerAnswer::Untrusted { said } => WebFault::Certificate { carrier, said },
-            ServerAnswer::Begin => match self.again(&mut state, &at) {
-                Ok(request) => return ServerNext::Send { request },
-                Err(fault) => fault,
-            },
-            ServerAnswer::Came { status, headers, body } => {
-                let headers = headers.into_iter().map(|header| (header.name, header.value));
-                let answer = HttpAnswer { status, headers: headers.collect(), body };
-                let next = state.transfer.as_mut().map(|transfer| transfer.answered(&answer, &at));
-                match next {
-                    Some(Next::Send(request)) => {
-                        return ServerNext::Send { request: request.into() };
-                    }
-                    Some(Next::Done(done)) => return self.done(done),
-                    Some(Next::Fault(fault)) => fault,
-                    // An answer to nothing.
-                    None => WebFault::Interrupted { carrier },
-                }
-            }
-        };
-        state.transfer = None;
-        let spent = Millis(at.boot_ms.saturating_sub(begun_ms));
-        match wait_before_next(&fault, state.count, spent) {
-            Some(length) => ServerNext::Wait { length },
-            None => ServerNext::Failed { reason: fault.to_string(), ends: fault.ends_exchange() },
-        }
-    }
-}
-
-impl ServerWork {
-    /// Begins the operation, or begins it again.
-    fn again(&self, state: &mut Tries, at: &Instant) -> Result<ServerRequest, WebFault> {
-        state.count += 1;
-        let (transfer, request) = Transfer::begin(&self.remote, self.operation.clone(), at)?;
-        state.transfer = Some(transfer);
-        Ok(request.into())
-    }
-
-    fn done(&self, done: Done) -> ServerNext {
-        match done {
-            Done::Listed(listing) => self.listed(listing),
-            Done::Got { content } => ServerNext::Got { content: Some(content) },
-            Done::Missing => ServerNext::Got { content: None },
-            Done::Written => ServerNext::Put { written: true },
-            Done::AlreadyThere | Done::Deleted => ServerNext::Put { written: false },
-        }
-    }
-
-    /// What belongs there, and where to go on.
-    fn listed(&self, listing: Listing) -> ServerNext {
-        let Listing { folders, files, whole, .. } = listing;
-        let last = match &self.want {
-            ServerWant::Parts { .. } => folders.last().cloned(),
-            _ => files.last().map(|file| file.name.clone()),
-        };
-        let (parts, files) = match &self.want {
-            ServerWant::Files { part, .. } => {
-                let belongs =
-                    |file: &ListedFile| folder_of(&file.name).as_deref() == Some(part.as_str());
-                (Vec::new(), files.into_iter().filter(belongs).collect())
-            }
-            _ => {
-                let is_part = |folder: &String| LanePart::parse(folder).is_some();
-                (folders.into_iter().filter(is_part).collect(), Vec::new())
-            }
-        };
-        ServerNext::Listed { parts, files, after: last.filter(|_| !whole) }
     }
 }
 
@@ -308,7 +206,7 @@ impl From<HttpRequest> for ServerRequest {
         let HttpRequest { method, url, headers, authorization, body, largest } = request;
         let headers = headers.into_iter().map(|(name, value)| ServerHeader { name, value });
         let mut headers: Vec<ServerHeader> = headers.collect();
-        let (name, value) = ("Authorization".into(), authorization.expose().into());
+        let (name, value) = ("authorization".into(), authorization.expose().into());
         headers.push(ServerHeader { name, value });
         let has_body = matches!(method.as_str(), "PUT" | "PROPFIND");
         let body = has_body.then_some(body);
@@ -317,7 +215,7 @@ impl From<HttpRequest> for ServerRequest {
 }
 
 /// The folder of a file; none for a name that is none of ours.
-fn folder_of(name: &str) -> Option<String> {
+pub(super) fn folder_of(name: &str) -> Option<String> {
     match is_post(name) {
         true => Some(POST_FOLDER.to_owned()),
         false => SealedName::parse(name).map(|name| LanePart::of(&name).to_string()),
@@ -327,6 +225,7 @@ fn folder_of(name: &str) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::instant::Instant;
 
     const ADDRESS: &str = "https://files.example.org/cellar";
 
@@ -355,7 +254,7 @@ mod tests {
         let lane = format!("{}-0123abcd-00000033", "0123456789abcdef".repeat(2));
         assert_eq!(request.url, format!("{ADDRESS}/{lane}/{}", leaf()));
         assert_eq!((request.method.as_str(), request.body), ("GET", None));
-        let signs = request.headers.iter().find(|header| header.name == "Authorization");
+        let signs = request.headers.iter().find(|header| header.name == "authorization");
         assert_eq!(signs.unwrap().value, "Basic aW5lczpvbmx5IGZvciB0aGlzIGFwcA==");
         let ServerNext::Got { content } = work.next(came(200, b"sealed"), at(9)) else {
             panic!("no file")
