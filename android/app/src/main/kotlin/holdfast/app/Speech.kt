@@ -32,6 +32,9 @@ internal class Speech(private val context: Context, private val folder: File) {
     private val making = ConcurrentHashMap.newKeySet<String>()
     private var player: MediaPlayer? = null
 
+    // Asking the engine crosses to another process, and this is wanted with every cue.
+    private var voice = ""
+
     /** Makes files of sentences that have none yet. Returns at once. */
     @Synchronized
     fun prepare(sentences: Collection<String>, spoken: Language) {
@@ -81,7 +84,6 @@ internal class Speech(private val context: Context, private val folder: File) {
 
     /** Where a sentence's file is, or will be. */
     fun file(sentence: String): File {
-        val voice = engine?.voice?.name.orEmpty()
         val key = listOf(voice, language.name, sentence).joinToString("\n")
         val digest = MessageDigest.getInstance("SHA-256").digest(key.toByteArray())
         return File(folder, digest.take(NAME_BYTES).joinToString("") { "%02x".format(it) } + ".wav")
@@ -105,10 +107,13 @@ internal class Speech(private val context: Context, private val folder: File) {
         val engine = engine ?: return
         val locale = if (language == Language.DE) Locale.GERMAN else Locale.ENGLISH
         isMissing = engine.setLanguage(locale) < TextToSpeech.LANG_AVAILABLE
-        if (isMissing || engine.voice?.isNetworkConnectionRequired != true) return
+        val first = engine.voice
+        voice = first?.name.orEmpty()
+        if (isMissing || first?.isNetworkConnectionRequired != true) return
         val own = engine.voices.orEmpty().filter { it.locale.language == locale.language && it.isLocal() }
         isMissing = own.isEmpty()
         own.maxByOrNull { it.quality }?.let { engine.voice = it }
+        voice = engine.voice?.name.orEmpty()
     }
 
     private fun Voice.isLocal() =
