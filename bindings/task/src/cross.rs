@@ -1,18 +1,10 @@
-//! The library for devices. Both need a vendor's SDK.
+//! The library for Apple devices, which needs a vendor's SDK.
 
-use std::env;
-use std::path::Path;
 use std::process::Command;
 
+use crate::android::add_targets;
 use crate::bindings;
-use crate::steps::{Done, cargo_command, is_there, root, run, step, target};
-
-/// The ABIs of Android devices, as rustc names their targets: phones of today, old ones, emulators.
-const ANDROID: [(&str, &str); 3] = [
-    ("arm64-v8a", "aarch64-linux-android"),
-    ("armeabi-v7a", "armv7-linux-androideabi"),
-    ("x86_64", "x86_64-linux-android"),
-];
+use crate::steps::{Done, cargo_command, is_there, run, step, target};
 
 /// Devices, simulators on both kinds of Mac, and a Mac itself.
 const APPLE: [&str; 4] =
@@ -21,31 +13,6 @@ const APPLE: [&str; 4] =
 /// The oldest systems the library is built for, as `ios/Kit/Package.swift` has them.
 const OLDEST: [(&str, &str); 2] =
     [("IPHONEOS_DEPLOYMENT_TARGET", "17.0"), ("MACOSX_DEPLOYMENT_TARGET", "14.0")];
-
-/// Builds the library for Android into `android/kit/src/main/jniLibs`.
-pub(crate) fn android() -> Done {
-    if env::var_os("ANDROID_NDK_HOME").is_none_or(|home| !Path::new(&home).is_dir()) {
-        return Err("there is no Android NDK here: install one (r28 or later), set \
-                    ANDROID_NDK_HOME to its folder and run this again"
-            .into());
-    }
-    if !is_there("cargo", "ndk") && !is_there("cargo-ndk", "--version") {
-        return Err("cargo-ndk is missing: cargo install cargo-ndk --locked".into());
-    }
-    let targets: Vec<_> = ANDROID.iter().map(|(_, target)| *target).collect();
-    step("targets", || add_targets(&targets))?;
-    let surface = bindings::generate()?;
-    let out = root().join("android/kit/src/main/jniLibs");
-    step("library for Android", || {
-        let mut ndk = cargo_command();
-        ndk.env(bindings::SURFACE, &surface);
-        ndk.arg("ndk").arg("--output-dir").arg(&out).args(["--platform", "26"]);
-        for (abi, _) in ANDROID {
-            ndk.args(["--target", abi]);
-        }
-        run(ndk.args(["build", "--package", "holdfast-ffi", "--profile", "mobile", "--locked"]))
-    })
-}
 
 /// Builds the library for Apple devices into `ios/Kit/Generated/HoldfastCoreFFI.xcframework`.
 pub(crate) fn ios() -> Done {
@@ -83,10 +50,4 @@ pub(crate) fn ios() -> Done {
         let _ = std::fs::remove_dir(&out);
         run(create.arg("-output").arg(out))
     })
-}
-
-fn add_targets(targets: &[&str]) -> Done {
-    let mut rustup = Command::new("rustup");
-    run(rustup.current_dir(root()).args(["target", "add"]).args(targets))
-        .map_err(|error| format!("the Rust libraries for these devices are missing: {error}"))
 }

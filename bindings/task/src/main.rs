@@ -1,5 +1,6 @@
 //! The build driver: `cargo task check` runs every check there is.
 
+mod android;
 mod bindings;
 mod cross;
 mod fuzz;
@@ -55,14 +56,14 @@ enum Command {
     Planted,
     /// Run fuzzers for long, one after the other: needs cargo and a C++ compiler
     Fuzz(fuzz::Asked),
-    /// Open the phone's screens in a window, on somebody's home, a new one, or the demo's data: needs a display, a JDK and Maven
+    /// Open the phone's screens in a window, on an athlete's home or on the demo's data: needs a display, a JDK and Maven
     Phone {
         /// The home folder; the demo's, when left out
         home: Option<PathBuf>,
     },
     /// Draw the phone's screens, and put those that the README shows into docs/pictures
     Pictures,
-    /// Build the library for Android devices into android/kit
+    /// Build the library for Android devices and then the app, by Gradle: needs Android's SDK and NDK, cargo-ndk and Gradle
     Android,
     /// Build the library for Apple devices into ios/Kit
     Ios,
@@ -141,7 +142,7 @@ fn main() -> ExitCode {
         Command::Fuzz(asked) => fuzz::long(&asked),
         Command::Phone { home } => phone::window(home),
         Command::Pictures => phone::pictures(),
-        Command::Android => cross::android(),
+        Command::Android => android::app(),
         Command::Ios => cross::ios(),
     };
     match done {
