@@ -1,5 +1,6 @@
 package holdfast.app
 
+import android.app.Notification
 import android.app.Service
 import android.content.Intent
 import android.content.pm.ServiceInfo
@@ -16,7 +17,7 @@ import kotlinx.coroutines.launch
  *
  * Android: it is of the type "health", which is for exercise trackers and has no time limit.
  */
-internal class ClockService : Service() {
+internal open class ClockService : Service() {
     private val app
         get() = application as HoldfastApplication
 
@@ -48,15 +49,7 @@ internal class ClockService : Service() {
     private fun stand(): Boolean {
         val notification = ClockNotification(this).of(app.watch.shown.value)
         try {
-            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE) {
-                startForeground(
-                    ClockNotification.ID,
-                    notification,
-                    ServiceInfo.FOREGROUND_SERVICE_TYPE_HEALTH,
-                )
-            } else {
-                startForeground(ClockNotification.ID, notification)
-            }
+            stands(notification)
         } catch (_: IllegalStateException) {
             return fallen()
         } catch (_: SecurityException) {
@@ -64,6 +57,15 @@ internal class ClockService : Service() {
         }
         app.watch.serviceStands(true)
         return true
+    }
+
+    /** What the system may refuse at any time. */
+    protected open fun stands(notification: Notification) {
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE) {
+            startForeground(ClockNotification.ID, notification, ServiceInfo.FOREGROUND_SERVICE_TYPE_HEALTH)
+        } else {
+            startForeground(ClockNotification.ID, notification)
+        }
     }
 
     private fun fallen(): Boolean {

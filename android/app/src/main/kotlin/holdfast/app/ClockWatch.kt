@@ -16,7 +16,6 @@ import kotlinx.coroutines.flow.asStateFlow
 internal class ClockWatch(
     private val context: Context,
     private val cues: Cues,
-    private val speech: Speech,
     private val tell: (String?) -> Unit,
 ) {
     private val clock = MutableStateFlow<ShownClock?>(null)
@@ -67,7 +66,6 @@ internal class ClockWatch(
         } catch (_: SecurityException) {
             serviceStands(false)
         }
-        if (speech.isMissing) tell(platformWords().noSpeech)
     }
 
     private fun ended() {

@@ -15,6 +15,7 @@ import android.window.OnBackInvokedDispatcher
 import androidx.activity.ComponentActivity
 import androidx.compose.runtime.snapshotFlow
 import holdfast.core.platformWords
+import holdfast.kit.LibraryUnusable
 import holdfast.ui.Place
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.SupervisorJob
@@ -55,11 +56,22 @@ public class HoldfastActivity : ComponentActivity() {
                 ::back,
             )
         }
-        scope.launch { if (app.entry.shell == null) app.entry.start() else app.entry.shell?.look() }
+        scope.launch { opens() }
         scope.launch { clockIsShown().collect(::overLock) }
         scope.launch { app.watch.shown.collect { if (it != null) askForNotifications() } }
         val unsaid = app.unfinished.take()
         if (unsaid.isNotEmpty()) app.tell(unsaid.joinToString("\n"))
+    }
+
+    private suspend fun opens() {
+        app.entry.shell?.let {
+            return it.look()
+        }
+        try {
+            app.entry.start()
+        } catch (error: LibraryUnusable) {
+            app.tell(error.message)
+        }
     }
 
     override fun onStop() {

@@ -4,6 +4,7 @@ import android.app.Application
 import android.content.res.Configuration
 import holdfast.core.HoldfastException
 import holdfast.core.Language
+import holdfast.core.platformWords
 import holdfast.core.speak
 import holdfast.kit.Host
 import holdfast.ui.Entry
@@ -59,9 +60,9 @@ internal class HoldfastApplication : Application() {
         phone = AppPhone(this, Moments(BootName(own, contentResolver).read()), Keystore(own), asking, ::tell)
         entry = Entry(phone)
         unfinished = Unfinished(File(own, "unfinished.json"))
-        val speech = Speech(this, File(cacheDir, "speech"))
+        val speech = Speech(this, File(cacheDir, "speech"), ::noSpeech)
         cues = Cues(this, speech) { scope.launch { look() } }
-        watch = ClockWatch(this, cues, speech, ::tell)
+        watch = ClockWatch(this, cues, ::tell)
         scope.launch { phone.host.filterNotNull().collectLatest(::follow) }
     }
 
@@ -93,6 +94,14 @@ internal class HoldfastApplication : Application() {
             // What could not be cut is cut by the exchange.
         }
         ExchangeJob.schedule(this, phone.stored())
+    }
+
+    /** Said once a language: tones and vibration go on without it. */
+    private fun noSpeech(of: Language) {
+        val told = getSharedPreferences("told", MODE_PRIVATE)
+        if (told.getBoolean("no-speech-$of", false)) return
+        told.edit().putBoolean("no-speech-$of", true).apply()
+        tell(platformWords().noSpeech)
     }
 
     private suspend fun follow(host: Host) {

@@ -8,11 +8,11 @@ import java.io.IOException
 import java.net.ConnectException
 import java.net.NoRouteToHostException
 import java.net.Proxy
+import java.net.SocketException
 import java.net.SocketTimeoutException
 import java.net.UnknownHostException
 import java.util.concurrent.TimeUnit
-import javax.net.ssl.SSLHandshakeException
-import javax.net.ssl.SSLPeerUnverifiedException
+import javax.net.ssl.SSLException
 import kotlin.coroutines.resume
 import kotlinx.coroutines.suspendCancellableCoroutine
 import okhttp3.Call
@@ -97,8 +97,10 @@ internal class HttpSender(network: Network? = null) {
                 is UnknownHostException,
                 is ConnectException,
                 is NoRouteToHostException -> ServerAnswer.Offline
-                is SSLHandshakeException,
-                is SSLPeerUnverifiedException -> ServerAnswer.Untrusted(error.message.orEmpty())
+                // One whose cause is the connection's own broke on the way.
+                is SSLException ->
+                    if (error.cause is SocketException) ServerAnswer.Interrupted
+                    else ServerAnswer.Untrusted(error.message.orEmpty())
                 is SocketTimeoutException ->
                     if ("connect" in error.message.orEmpty()) ServerAnswer.Offline
                     else ServerAnswer.Interrupted

@@ -19,11 +19,18 @@ import java.util.concurrent.ConcurrentHashMap
  * Android: binding a speech engine takes seconds, and some phones have none. A file starts at once, and its
  * sound is that of our own service, which the system lets play behind a locked screen.
  */
-internal class Speech(private val context: Context, private val folder: File) {
+internal class Speech(
+    private val context: Context,
+    private val folder: File,
+    private val missing: (Language) -> Unit = {},
+) {
     /** True once it is known that no engine or no voice of the language is there. */
     @Volatile
     var isMissing: Boolean = false
-        private set
+        private set(now) {
+            field = now
+            if (now) missing(language)
+        }
 
     private var engine: TextToSpeech? = null
     private var ready = false
@@ -106,14 +113,14 @@ internal class Speech(private val context: Context, private val folder: File) {
     private fun choose() {
         val engine = engine ?: return
         val locale = if (language == Language.DE) Locale.GERMAN else Locale.ENGLISH
-        isMissing = engine.setLanguage(locale) < TextToSpeech.LANG_AVAILABLE
+        val has = engine.setLanguage(locale) >= TextToSpeech.LANG_AVAILABLE
         val first = engine.voice
-        voice = first?.name.orEmpty()
-        if (isMissing || first?.isNetworkConnectionRequired != true) return
         val own = engine.voices.orEmpty().filter { it.locale.language == locale.language && it.isLocal() }
-        isMissing = own.isEmpty()
-        own.maxByOrNull { it.quality }?.let { engine.voice = it }
-        voice = engine.voice?.name.orEmpty()
+        val near = own.maxByOrNull { it.quality }
+        val far = first?.isNetworkConnectionRequired == true
+        if (far && near != null) engine.voice = near
+        voice = (if (far) near else first)?.name.orEmpty()
+        isMissing = !has || far && near == null
     }
 
     private fun Voice.isLocal() =

@@ -1,16 +1,20 @@
 package holdfast.app
 
+import android.app.ForegroundServiceStartNotAllowedException
 import android.app.Notification
 import android.app.NotificationManager
 import android.app.Service
+import android.content.ContextWrapper
 import android.content.Intent
 import android.content.pm.ServiceInfo
 import android.os.SystemClock
 import holdfast.core.Act
 import holdfast.core.Language
 import holdfast.core.Role
+import holdfast.core.SessionScreen
 import holdfast.core.Tap
 import holdfast.core.speak
+import holdfast.kit.DeviceClock
 import java.time.Duration
 import kotlin.math.abs
 import kotlin.test.AfterTest
@@ -149,22 +153,64 @@ class ClockTest {
 
     @Test
     fun whereNoServiceMayRunTheClockIsStillShownAndTheReasonSaid() {
-        shadowOf(app).denyPermissions()
-        holds()
-        app.watch.serviceStands(false)
+        val refused =
+            object : ContextWrapper(app) {
+                override fun startForegroundService(intent: Intent) =
+                    // What the system throws where an app is in the background.
+                    throw ForegroundServiceStartNotAllowedException("not allowed")
+            }
+        val watch = ClockWatch(refused, app.cues, app::tell)
+        watch.see(crew.holds(), Language.EN)
         assertEquals(
             "Cues come only while this screen is open. Keep it open until the clock ends.",
             app.told.value,
         )
         val shown = assertNotNull(shown())
         assertTrue(shown.extras.getBoolean(Notification.EXTRA_CHRONOMETER_COUNT_DOWN))
-        soon { crew.athlete.tap(Tap.Clock("Calves", Act.STOP, null), null) }
-        until("the clock is gone") { app.watch.shown.value == null }
-        until("it is taken away") { shown() == null }
+        watch.see(soon { crew.athlete.tap(Tap.Clock("Calves", Act.STOP, null), null) }, Language.EN)
+        assertNull(shown())
+    }
+
+    @Test
+    fun aServiceThatMayNotStandSaysSoAndGoes() {
+        holds()
+        val service = Robolectric.buildService(Refused::class.java).create().get()
+        service.onStartCommand(Intent(), 0, 1)
+        assertTrue(shadowOf(service as Service).isStoppedBySelf)
+        assertTrue("only while this screen is open" in app.told.value!!)
+        assertNotNull(shown())
+    }
+
+    /** As on a phone whose system, or whose maker, lets no service stand. */
+    internal class Refused : ClockService() {
+        override fun stands(notification: Notification): Unit = throw SecurityException("no")
     }
 
     @Test
     fun aWallClockThatIsSetWhileAClockRunsChangesNoSecond() {
+        fun left(screen: SessionScreen): Long {
+            val now = SystemClock.elapsedRealtime()
+            return screen.shownClock(now)!!.endsAtBootMs!! - now
+        }
+        var ahead = 0L
+        val moments = Moments("one")
+        val wrong = DeviceClock { moments.now().let { it.copy(wallMs = it.wallMs + ahead) } }
+        crew.close()
+        crew.athlete.close()
+        val host = soon { AppPhone(app, wrong, Keystore(app.noBackupFilesDir), app.asking) {}.open()!! }
+        soon { host.tap(Tap.Begin(null), null) }
+        soon { host.tap(Tap.Clock("Calves", Act.BEGIN, null), null) }
+        ShadowSystemClock.advanceBy(Duration.ofMillis(35_000))
+        ahead = -3 * 3_600_000L
+        val before = left(soon { host.today() })
+        ShadowSystemClock.advanceBy(Duration.ofMillis(20_000))
+        ahead = 5 * 3_600_000L
+        assertEquals(20_000, before - left(soon { host.today() }))
+        host.close()
+    }
+
+    @Test
+    fun aCountdownIsPostedAgainWhenTheWallClockWasSet() {
         holds()
         passes(6_000)
         service(Intent())

@@ -2,7 +2,10 @@ package holdfast.app
 
 import android.speech.tts.TextToSpeech
 import android.speech.tts.Voice
+import holdfast.core.CueKind
+import holdfast.core.CueView
 import holdfast.core.Language
+import holdfast.core.speak
 import java.io.File
 import java.util.Locale
 import kotlin.test.BeforeTest
@@ -11,6 +14,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertFalse
 import kotlin.test.assertNotEquals
 import kotlin.test.assertTrue
+import kotlin.time.Duration.Companion.seconds
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
@@ -20,11 +24,13 @@ import org.robolectric.shadows.ShadowTextToSpeech
 @RunWith(RobolectricTestRunner::class)
 class SpeechTest {
     private val folder = folder("speech")
-    private val speech = Speech(app, folder)
+    private val said = mutableListOf<Language>()
+    private val speech = Speech(app, folder) { said += it }
     private val played = mutableListOf<String>()
 
     @BeforeTest
     fun begin() {
+        speak(Language.EN)
         ShadowTextToSpeech.addLanguageAvailability(Locale.ENGLISH)
         ShadowMediaPlayer.setMediaInfoProvider {
             played += it.toString()
@@ -66,8 +72,25 @@ class SpeechTest {
         speech.prepare(listOf("Contract"), Language.EN)
         begins(TextToSpeech.ERROR)
         assertTrue(speech.isMissing)
+        assertEquals(listOf(Language.EN), said)
         assertFalse(speech.say("Contract"))
     }
+
+    @Test
+    fun aPhoneThatCannotSpeakIsToldOnce() {
+        app.cues.follow(listOf(cue("Contract")), Language.EN)
+        begins(TextToSpeech.ERROR)
+        assertEquals(
+            "This phone has no voice for this language. Cues come as tones and vibration. " +
+                "You can install a voice in the phone's settings.",
+            app.told.value,
+        )
+        app.tell(null)
+        begins(TextToSpeech.ERROR)
+        assertEquals(null, app.told.value)
+    }
+
+    private fun cue(words: String) = CueView(1.seconds, 1_000_000, CueKind.CONTRACT, 1u, words)
 
     @Test
     fun withoutAGermanVoiceNothingIsSpokenInEnglish() {
