@@ -78,7 +78,8 @@ enum Part {
     /// package index
     Reference,
     /// Carriers against real servers on this machine's loopback, Apache, nginx, WsgiDAV and versitygw, and
-    /// leaves opened by stock age and gzip: needs Debian's packages, Python 3.11, and a package index and a Go module proxy
+    /// leaves opened by stock age and gzip, and the app's own carrier against two of them: needs Debian's packages, a JDK, Maven,
+    /// Python 3.11, and a package index and a Go module proxy
     Servers,
     /// What each fuzzer in fuzz/ has kept, and 2,000 new inputs each: needs a C++ compiler, which Debian's packages
     /// bring

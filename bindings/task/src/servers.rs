@@ -4,6 +4,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::bindings;
+use crate::kotlin;
 use crate::python::Environment;
 use crate::rust::program;
 use crate::steps::{Done, cargo_command, copy, install, root, run, step, target};
@@ -47,7 +49,18 @@ pub(crate) fn check() -> Done {
     step("versitygw", versitygw)?;
     // One check goes through the real program.
     step("program", program)?;
-    step("carriers against real servers", || tests("servers"))
+    step("carriers against real servers", || tests("servers"))?;
+    step("JDK and Maven", kotlin::tools)?;
+    bindings::generate()?;
+    step("a phone's carrier against real servers", phone)
+}
+
+/// The app's carrier over the network, which sends by another library than this one's.
+fn phone() -> Done {
+    let mut maven = kotlin::maven(&bindings::library_folder("plain"));
+    maven.arg(format!("-Dholdfast.servers={}", folder().display()));
+    maven.args(["--projects", "app", "--also-make", "test", "-Dtest=ServersCheck"]);
+    run(maven.arg("-Dsurefire.failIfNoSpecifiedTests=false"))
 }
 
 /// The same with more servers, a cluster that loses one and a file synchroniser: minutes.
