@@ -92,6 +92,7 @@ internal class Cues(
         due.forEach(::inTime)
         takeBack()
         ahead = cues.sortedBy { it.dueBootMs }.dropWhile(::isBehind)
+        if (ahead.isNotEmpty()) handler.removeCallbacksAndMessages(IDLE)
         next(now)
     }
 
@@ -191,6 +192,9 @@ internal class Cues(
     private fun letGo() {
         if (wake.isHeld) wake.release()
         quietLater()
+        // The engine is another process, which need not live while nobody trains.
+        handler.removeCallbacksAndMessages(IDLE)
+        handler.postDelayed(speech::release, IDLE, IDLE_MS)
     }
 
     companion object {
@@ -212,6 +216,10 @@ internal class Cues(
         /** Cues closer together than this share the hold on other sound. */
         const val JOINED_MS: Long = 3_000
 
+        /** So long after the last cue nothing more is spoken. */
+        const val IDLE_MS: Long = 60_000
+
+        private val IDLE = Any()
         private val SCHEDULED = Any()
         private val QUIET = Any()
     }

@@ -74,6 +74,12 @@ public class HoldfastActivity : ComponentActivity() {
         }
     }
 
+    override fun onResume() {
+        super.onResume()
+        // A clock went on meanwhile, and an exchange may have brought a plan.
+        scope.launch { app.entry.shell?.look() }
+    }
+
     override fun onStop() {
         super.onStop()
         // Turned, it is there again at once.

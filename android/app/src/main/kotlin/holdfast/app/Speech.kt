@@ -19,7 +19,7 @@ import java.util.concurrent.ConcurrentHashMap
  * Android: binding a speech engine takes seconds, and some phones have none. A file starts at once, and its
  * sound is that of our own service, which the system lets play behind a locked screen.
  */
-internal class Speech(
+internal open class Speech(
     private val context: Context,
     private val folder: File,
     private val missing: (Language) -> Unit = {},
@@ -57,7 +57,7 @@ internal class Speech(
 
     /** Speaks a sentence, if its file is there. A cue never waits for it. */
     @Synchronized
-    fun say(sentence: String): Boolean {
+    open fun say(sentence: String): Boolean {
         val file = file(sentence).takeIf { it.exists() } ?: return false
         val next = MediaPlayer()
         return try {
@@ -81,7 +81,7 @@ internal class Speech(
 
     /** Lets go of the engine. */
     @Synchronized
-    fun release() {
+    open fun release() {
         player?.release()
         player = null
         engine?.shutdown()

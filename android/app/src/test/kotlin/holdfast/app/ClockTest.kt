@@ -148,7 +148,11 @@ class ClockTest {
     fun aServiceThatTheSystemMadeAnewWithoutAClockGoes() {
         val service = service(null)
         until("it goes") { shadowOf(service.get() as Service).isStoppedBySelf }
-        assertNull(shadowOf(service.get() as Service).lastForegroundNotification)
+        assertEquals(
+            0,
+            shadowOf(service.get() as Service).lastForegroundNotificationId,
+            "it stood for a moment",
+        )
     }
 
     @Test

@@ -6,6 +6,7 @@ import android.os.Looper
 import android.os.SystemClock
 import android.os.VibrationAttributes
 import android.os.Vibrator
+import android.view.accessibility.AccessibilityManager
 import holdfast.core.CueKind
 import holdfast.core.CueView
 import holdfast.core.Language
@@ -33,14 +34,28 @@ class CuesTest {
     private val audio = app.getSystemService(AudioManager::class.java)
     private val vibrator = app.getSystemService(Vibrator::class.java)
     private val tones = mutableListOf<Rhythm>()
+    private val order = mutableListOf<String>()
+    private var released = 0
+    private val speech =
+        object : Speech(app, folder("speech")) {
+            override fun say(sentence: String): Boolean {
+                order += if (shadowOf(vibrator).pattern == null) "speech before haptic" else "speech"
+                return true
+            }
+
+            override fun release() {
+                super.release()
+                released += 1
+            }
+        }
     private val heard =
         object : Tones() {
-            override fun play(rhythm: Rhythm): Boolean = super.play(rhythm).also { if (it) tones += rhythm }
+            override fun play(rhythm: Rhythm): Boolean {
+                order += if (shadowOf(vibrator).pattern == null) "tone" else "tone after haptic"
+                return super.play(rhythm).also { if (it) tones += rhythm }
+            }
         }
-    private val cues =
-        Cues(app, Speech(app, folder("speech")), heard, gave = { given += "${it.kind} ${it.turn}" }) {
-            passed += 1
-        }
+    private val cues = Cues(app, speech, heard, gave = { given += "${it.kind} ${it.turn}" }) { passed += 1 }
 
     @AfterTest fun end() = cues.release()
 
@@ -141,6 +156,31 @@ class CuesTest {
         assertNull(shadowOf(audio).lastAbandonedAudioFocusRequest)
         pass(3_000)
         assertNotNull(shadowOf(audio).lastAbandonedAudioFocusRequest)
+    }
+
+    @Test
+    fun theToneComesFirstThenTheHapticThenSpeech() {
+        follow(cue(1_000, CueKind.CONTRACT))
+        pass(1_000)
+        assertEquals(listOf("tone", "speech"), order)
+    }
+
+    @Test
+    fun aScreenReaderSpeaksForItself() {
+        shadowOf(app.getSystemService(AccessibilityManager::class.java)).setTouchExplorationEnabled(true)
+        follow(cue(1_000, CueKind.CONTRACT))
+        pass(1_000)
+        assertEquals(listOf("tone"), order)
+    }
+
+    @Test
+    fun theSpeechEngineIsLetGoAMinuteAfterTheLastCue() {
+        follow(cue(1_000, CueKind.END))
+        pass(1_000)
+        pass(59_999)
+        assertEquals(0, released)
+        pass(1)
+        assertEquals(1, released)
     }
 
     @Test

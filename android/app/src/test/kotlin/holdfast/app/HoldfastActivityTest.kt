@@ -13,6 +13,7 @@ import holdfast.core.Row
 import holdfast.core.Tap
 import holdfast.core.speak
 import holdfast.ui.Place
+import java.time.Duration
 import kotlin.test.AfterTest
 import kotlin.test.BeforeTest
 import kotlin.test.Test
@@ -26,6 +27,7 @@ import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.android.controller.ActivityController
+import org.robolectric.shadows.ShadowSystemClock
 
 @RunWith(RobolectricTestRunner::class)
 class HoldfastActivityTest {
@@ -172,6 +174,16 @@ class HoldfastActivityTest {
         app.sendBroadcast(Intent(Intent.ACTION_TIME_CHANGED))
         until("it is drawn again") { app.entry.shell!!.screen !== screen && app.watch.shown.value !== before }
         assertTrue(app.watch.shown.value!!.isSameAs(before))
+    }
+
+    @Test
+    fun whoComesBackSeesWhatIsNow() {
+        atTheHold()
+        controller!!.pause()
+        val before = app.entry.shell!!.screen!!
+        ShadowSystemClock.advanceBy(Duration.ofSeconds(20))
+        controller!!.resume()
+        until("it is read again") { app.entry.shell!!.screen !== before }
     }
 
     @Test
