@@ -25,6 +25,8 @@ exchange-unfinished = Der letzte Abgleich mit { $place } wurde nicht fertig. { $
 scan-here = Richte die Kamera auf den Code des anderen Telefons.
 no-camera-right = Holdfast darf die Kamera nicht benutzen. Erlaube es in den Einstellungen des Telefons, oder tippe den Code ein.
 no-camera = Die Kamera lässt sich gerade nicht benutzen. Schließe andere Apps, die sie benutzen, oder tippe den Code ein.
+# Etwas, das auf dem Telefon selbst liegen soll, hatte keinen Platz.
+phone-full = Auf diesem Telefon ist kein Platz mehr. Lösche etwas und versuche es noch einmal. Dein Log ist auf diesem Telefon gesichert.
 # Das System hat keine App dafür.
 no-chooser = Dieses Telefon hat keine App, um Dateien auszuwählen. Installiere einen Dateimanager.
 no-receiver = Keine App auf diesem Telefon nimmt diese Datei an.

@@ -25,6 +25,8 @@ exchange-unfinished = The last exchange with { $place } did not finish. { $what 
 scan-here = Point the camera at the code on the other phone.
 no-camera-right = Holdfast may not use the camera. Allow it in the phone's settings, or type the code.
 no-camera = The camera cannot be used now. Close other apps that use it, or type the code.
+# What was to be kept on the phone itself was not.
+phone-full = This phone has no space left. Delete something, then try again. Your log is saved on this phone.
 # The system has no app for it.
 no-chooser = This phone has no app to choose files with. Install a file manager.
 no-receiver = No app on this phone takes this file.
