@@ -76,7 +76,7 @@ internal class AppPhone(
     override suspend fun keepFolder(): KeptCarrier? {
         val answer = asking.ask(Intent(Intent.ACTION_OPEN_DOCUMENT_TREE).addFlags(LASTING)) ?: return null
         val tree = answer.data ?: return null
-        return withContext(Dispatchers.IO) {
+        return stores {
             context.contentResolver.takePersistableUriPermission(tree, READ_AND_WRITE)
             val stored = StoredCarrier(idOf(tree.toString()), nameOf(tree), tree.toString())
             kept.add(stored)
@@ -84,16 +84,15 @@ internal class AppPhone(
         }
     }
 
-    override suspend fun keepServer(server: Server): KeptCarrier =
-        withContext(Dispatchers.IO) {
-            // What cannot be is refused by the core, with what is wanted.
-            val checked = serverAt(server.address, server.user, server.password)
-            val place = checked.use { it.place() }
-            val stored = StoredCarrier(idOf(place), place, server.address, server.user)
-            keystore.keep(passwordOf(stored.id), server.password.toByteArray())
-            kept.add(stored)
-            stored.kept()
-        }
+    override suspend fun keepServer(server: Server): KeptCarrier = stores {
+        // What cannot be is refused by the core, with what is wanted.
+        val checked = serverAt(server.address, server.user, server.password)
+        val place = checked.use { it.place() }
+        val stored = StoredCarrier(idOf(place), place, server.address, server.user)
+        keystore.keep(passwordOf(stored.id), server.password.toByteArray())
+        kept.add(stored)
+        stored.kept()
+    }
 
     override suspend fun forget(carrier: KeptCarrier): Unit =
         withContext(Dispatchers.IO) {
@@ -154,6 +153,16 @@ internal class AppPhone(
         send.clipData = ClipData.newRawUri(file.name, uri)
         asking.start(Intent.createChooser(send, null), platformWords().noReceiver)
     }
+
+    /** Writes something on the phone itself. */
+    private suspend fun <T> stores(act: () -> T): T =
+        withContext(Dispatchers.IO) {
+            try {
+                act()
+            } catch (error: IOException) {
+                throw if (TreeFolder.isFull(error)) Carried(platformWords().phoneFull, error) else error
+            }
+        }
 
     private fun folder(stored: StoredCarrier): Carrier {
         val tree = Uri.parse(stored.address)

@@ -5,7 +5,9 @@ import android.app.Service
 import android.content.Intent
 import android.content.pm.ServiceInfo
 import android.os.Build
+import android.os.Handler
 import android.os.IBinder
+import android.os.Looper
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.cancel
@@ -22,11 +24,18 @@ internal open class ClockService : Service() {
         get() = application as HoldfastApplication
 
     private val scope = CoroutineScope(Job() + MainThread)
+    private val handler = Handler(Looper.getMainLooper())
+    private val leaves = Runnable {
+        stopForeground(STOP_FOREGROUND_REMOVE)
+        ends()
+    }
     private var following: Job? = null
+    private var start = 0
 
     override fun onBind(intent: Intent?): IBinder? = null
 
     override fun onStartCommand(intent: Intent?, flags: Int, startId: Int): Int {
+        start = startId
         if (intent != null) {
             // Android: who was started for the foreground has to go there within seconds, even if only to
             // leave.
@@ -36,12 +45,13 @@ internal open class ClockService : Service() {
         // Made anew by the system after a crash: only an open clock is a reason to be here.
         scope.launch {
             app.look()
-            if (app.watch.shown.value != null && stand()) follow() else stopSelf()
+            if (app.watch.shown.value != null && stand()) follow() else ends()
         }
         return START_STICKY
     }
 
     override fun onDestroy() {
+        handler.removeCallbacks(leaves)
         scope.cancel()
     }
 
@@ -70,8 +80,13 @@ internal open class ClockService : Service() {
 
     private fun fallen(): Boolean {
         app.watch.serviceStands(false)
-        stopSelf()
+        ends()
         return false
+    }
+
+    /** Android: ended without its number, a start that is on its way would fail, and the process with it. */
+    private fun ends() {
+        stopSelf(start)
     }
 
     /** Shows each change, and leaves when no clock runs any more. */
@@ -80,10 +95,17 @@ internal open class ClockService : Service() {
         following =
             scope.launch {
                 app.watch.shown.collect { clock ->
+                    handler.removeCallbacks(leaves)
                     if (clock != null) return@collect ClockNotification(this@ClockService).post(clock)
-                    stopForeground(STOP_FOREGROUND_REMOVE)
-                    stopSelf()
+                    // Android: the sound of a process without a service is cut, and the last words take a
+                    // moment.
+                    handler.postDelayed(leaves, LAST_WORDS_MS)
                 }
             }
+    }
+
+    companion object {
+        /** So long the last cue is heard. */
+        const val LAST_WORDS_MS: Long = 4_000
     }
 }

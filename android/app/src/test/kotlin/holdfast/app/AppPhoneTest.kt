@@ -13,6 +13,8 @@ import holdfast.ui.ChosenFile
 import holdfast.ui.Server
 import java.io.ByteArrayInputStream
 import java.io.File
+import java.nio.file.Files
+import java.nio.file.Path
 import kotlin.test.AfterTest
 import kotlin.test.BeforeTest
 import kotlin.test.Test
@@ -210,6 +212,20 @@ class AppPhoneTest {
             "lost the password of https://files.example.org" in
                 soonFails<Carried> { phone.reach(kept) }.message!!
         )
+    }
+
+    @Test
+    fun aPhoneThatIsFullSaysSoAndKeepsWhatItHad() {
+        kept(folder("Crew files"))
+        // A device of Linux that has no room for anything.
+        Files.createSymbolicLink(File(app.filesDir, "carriers.json.part").toPath(), Path.of("/dev/full"))
+        val server = Server("https://files.example.org/cellar", "ines", "word")
+        val said = soonFails<Carried> { phone.keepServer(server) }.message
+        assertEquals(
+            "This phone has no space left. Delete something, then try again. Your log is saved on this phone.",
+            said,
+        )
+        assertEquals(listOf("Crew files"), soon { phone.carriers() }.map { it.place })
     }
 
     @Test

@@ -7,6 +7,7 @@ import android.app.Service
 import android.content.ContextWrapper
 import android.content.Intent
 import android.content.pm.ServiceInfo
+import android.os.Looper
 import android.os.SystemClock
 import holdfast.core.Act
 import holdfast.core.Language
@@ -90,6 +91,9 @@ class ClockTest {
         assertEquals(ServiceInfo.FOREGROUND_SERVICE_TYPE_HEALTH, service.get().foregroundServiceType)
         soon { crew.athlete.tap(Tap.Clock("Calves", Act.STOP, null), null) }
         until("the clock is gone") { app.watch.shown.value == null }
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(ClockService.LAST_WORDS_MS - 1))
+        assertFalse(shadow.isStoppedBySelf, "the last words are cut")
+        shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(1))
         until("the service ends") { shadow.isStoppedBySelf }
         assertTrue(shadow.isForegroundStopped)
     }
