@@ -1,6 +1,7 @@
 package holdfast.app
 
 import android.Manifest
+import android.app.KeyguardManager
 import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
@@ -41,6 +42,12 @@ public class HoldfastActivity : ComponentActivity() {
             }
         }
 
+    /** Whoever unlocked the phone may read all of it. */
+    private val wasUnlocked =
+        object : BroadcastReceiver() {
+            override fun onReceive(context: Context, intent: Intent) = isLocked()
+        }
+
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
         app.asking.attach(this)
@@ -49,6 +56,7 @@ public class HoldfastActivity : ComponentActivity() {
         val times =
             IntentFilter(Intent.ACTION_TIME_CHANGED).apply { addAction(Intent.ACTION_TIMEZONE_CHANGED) }
         registerReceiver(timeWasSet, times)
+        registerReceiver(wasUnlocked, IntentFilter(Intent.ACTION_USER_PRESENT))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
             // Android: the old call comes no more to apps of today.
             onBackInvokedDispatcher.registerOnBackInvokedCallback(
@@ -76,8 +84,14 @@ public class HoldfastActivity : ComponentActivity() {
 
     override fun onResume() {
         super.onResume()
+        isLocked()
         // A clock went on meanwhile, and an exchange may have brought a plan.
         scope.launch { app.entry.shell?.look() }
+    }
+
+    private fun isLocked() {
+        val guard = getSystemService(KeyguardManager::class.java)
+        app.entry.shell?.locked = guard.isKeyguardLocked
     }
 
     override fun onStop() {
@@ -89,6 +103,7 @@ public class HoldfastActivity : ComponentActivity() {
     override fun onDestroy() {
         super.onDestroy()
         unregisterReceiver(timeWasSet)
+        unregisterReceiver(wasUnlocked)
         app.asking.detach(this)
         scope.cancel()
     }
@@ -121,7 +136,10 @@ public class HoldfastActivity : ComponentActivity() {
         return shell.place == Place.SESSION && shell.asked == null && shell.pages.shown == null && !shell.more
     }
 
-    /** Over the lock screen anybody reads: only the clock is shown there, and nothing once it is left. */
+    /**
+     * Over the lock screen anybody reads: the screens draw the clock alone there, and nothing once it is
+     * left.
+     */
     private fun overLock(shown: Boolean) {
         setShowWhenLocked(shown)
         if (shown) window.addFlags(WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON)

@@ -106,6 +106,19 @@ class HoldfastActivityTest {
         frames { !activity.staysOn() }
     }
 
+    /** Whoever picks up a locked phone sees the clock alone; unlocked it is all there again. */
+    @Test
+    fun aLockedPhoneShowsTheClockAlone() {
+        val activity = atTheHold()
+        val guard = shadowOf(activity.getSystemService(android.app.KeyguardManager::class.java))
+        guard.setKeyguardLocked(true)
+        controller!!.pause().resume()
+        assertTrue(app.entry.shell!!.locked)
+        guard.setKeyguardLocked(false)
+        app.sendBroadcast(android.content.Intent(android.content.Intent.ACTION_USER_PRESENT))
+        frames { !app.entry.shell!!.locked }
+    }
+
     @Test
     fun aPhoneThatIsTurnedLosesNothing() {
         val first = atTheHold()

@@ -23,6 +23,7 @@ import holdfast.core.SessionScreen
 import holdfast.core.phoneWords
 import holdfast.ui.screens.Around
 import holdfast.ui.screens.Does
+import holdfast.ui.screens.LockedPage
 import holdfast.ui.screens.MoreKeys
 import holdfast.ui.screens.PagePage
 import holdfast.ui.screens.QuestionPage
@@ -59,6 +60,7 @@ public fun HoldfastApp(
                 }
         }
         BoxWithConstraints(Modifier.fillMaxSize(), Alignment.TopCenter) {
+            if (shell.locked) return@BoxWithConstraints LockedPage(shell.screen, Modifier.fillMaxSize())
             val lies = maxWidth > maxHeight && maxHeight < 560.dp
             if (maxWidth >= TWO_PANES && !lies) return@BoxWithConstraints TwoPanes(shell, ::does)
             val wide = Modifier.widthIn(max = if (lies) maxWidth else 560.dp).fillMaxSize()

@@ -94,6 +94,12 @@ public class Shell(private val host: Host, phone: Phone) {
     public var trouble: String? by mutableStateOf(null)
         private set
 
+    /**
+     * True while the phone is locked: whoever picks it up reads it. The clock alone is shown, and nothing can
+     * be touched.
+     */
+    public var locked: Boolean by mutableStateOf(false)
+
     /** The words of the screens, in the language that is spoken. */
     public var phoneWords: PhoneWords by mutableStateOf(phoneWords())
         private set

@@ -109,6 +109,24 @@ class ClickedTest {
         }
     }
 
+    /**
+     * Whoever picks up a locked phone reads the clock, and nothing of what is trained; no touch does
+     * anything.
+     */
+    @Test
+    fun a_locked_phone_shows_the_clock_alone() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking { stage.holds() }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
+            sees("Calves")
+            stage.shell.locked = true
+            rule.waitForIdle()
+            sees(stage.shell.screen!!.here.clock!!.digits!!)
+            assertTrue(rule.onAllNodesWithText("Cal", substring = true).fetchSemanticsNodes().isEmpty())
+            assertTrue(rule.onAllNodes(hasClickAction()).fetchSemanticsNodes().isEmpty())
+        }
+    }
+
     /** A screen reader hears which phase it is, and every touch says what it does. */
     @Test
     fun phases_are_announced_and_every_touch_has_words() {

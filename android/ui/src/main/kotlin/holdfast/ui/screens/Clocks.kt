@@ -21,6 +21,7 @@ import androidx.compose.ui.unit.dp
 import holdfast.core.ClockView
 import holdfast.core.PieceKindView
 import holdfast.core.Row as LoggedRow
+import holdfast.core.SessionScreen
 import holdfast.ui.parts.Gauge
 import holdfast.ui.parts.GaugeColours
 import holdfast.ui.parts.Tally
@@ -130,4 +131,18 @@ internal fun gauge(): GaugeColours =
 private fun pushed(): GaugeColours {
     val full = colours.onVarnish
     return GaugeColours(colours.varnish, full, full.copy(alpha = 0.26f), full, full)
+}
+
+/**
+ * What stands over a locked phone: the phase and its seconds. No load, no movement, no part of a body, no
+ * name.
+ */
+@Composable
+internal fun LockedPage(screen: SessionScreen?, modifier: Modifier) {
+    val clock = screen?.here?.clock ?: return
+    val digits = clock.digits ?: return
+    Column(modifier.padding(16.dp)) {
+        Words(clock.now.capital(), Role.TITLE, Modifier.announced())
+        Floor(digits, if (clock.paused) colours.soft else colours.water, Modifier.weight(1f))
+    }
 }
