@@ -231,7 +231,7 @@ fn the_recovery_code_is_written_down_on_its_page() {
     let Some(PageAct::Open { page: shows }) = hidden.key.unwrap().does else { panic!() };
     let shown = page(ines, shows);
     let code = shown.block.unwrap().heading;
-    let groups: Vec<&str> = code.split(['-', ' ']).collect();
+    let groups: Vec<&str> = code.split(['-', '\n']).collect();
     let asked = ines.holdfast.recovery(RecoveryDid::Look, ines.now()).unwrap().groups;
     let typed: Vec<&str> = asked.iter().map(|group| groups[*group as usize - 1]).collect();
     let did = RecoveryDid::Confirm { groups: typed.join(" ") };

@@ -15,8 +15,14 @@ reps = { $reps } zu erwarten
 reps-between = { $low } bis { $high } zu erwarten
 # Wie offene Sätze verglichen damit endeten, die erste Zeile für den Sportler selbst, die zweite für die Augen
 # anderer. $of ist zwei bis zehn.
-ended = { $inside } deiner letzten { $of } offenen Sätze endeten im erwarteten Bereich
-ended-of-theirs = { $inside } der letzten { $of } offenen Sätze endeten im erwarteten Bereich
+ended = { $inside ->
+    [one] 1 deiner letzten { $of } offenen Sätze endete im erwarteten Bereich
+   *[other] { $inside } deiner letzten { $of } offenen Sätze endeten im erwarteten Bereich
+}
+ended-of-theirs = { $inside ->
+    [one] 1 der letzten { $of } offenen Sätze endete im erwarteten Bereich
+   *[other] { $inside } der letzten { $of } offenen Sätze endeten im erwarteten Bereich
+}
 
 ## Wie sich das geschätzte 1RM bewegt. Prozente haben ihr Vorzeichen.
 

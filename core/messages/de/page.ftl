@@ -16,6 +16,9 @@ invite-next = Den Nächsten aufnehmen
 scan = Code scannen
 take-typed = Getippten Code nehmen
 or-type-it = Oder den Code tippen
+# Auf dem Gerät, das selbst einen Code zeigt.
+scan-theirs = Dann den anderen Code scannen
+or-type-theirs = Oder den anderen Code tippen
 stop-pairing = Abbrechen
 words-match = Die Wörter stimmen überein
 words-differ = Sie sind verschieden
@@ -62,7 +65,7 @@ heaviest-sets = Schwerster Satz jeder Einheit
 readings = Messungen vor und nach dem Dehnen
 # Beides sind Messungen mit ihrer Einheit.
 before-and-after = { $before }, danach { $after }
-asked = { $reps } verlangt
+asked = { $reps } vorgegeben
 nothing-of = In deinem Tagebuch steht kein Eintrag zu { $movement }.
 no-such-range = Diese Messung gibt es nicht.
 # Wird statt eines Diagramms vorgelesen. $first und $last sind Zahlen, $from und $to Tage.

@@ -16,6 +16,9 @@ invite-next = Let the next one in
 scan = Scan the code
 take-typed = Take the typed code
 or-type-it = Or type the code
+# On the device that shows a code itself.
+scan-theirs = Then scan their code
+or-type-theirs = Or type their code
 stop-pairing = Stop
 words-match = The words match
 words-differ = They differ

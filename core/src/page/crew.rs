@@ -68,9 +68,10 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
             page.key = Some(scans);
         }
         (PairStep::Shows, _) => {
-            page.fields.push(typed);
+            let label = say::or_type_theirs().to_owned();
+            page.fields.push(PageField { label, ..typed });
             page.beside_key.extend([types, shares, stops]);
-            page.key = Some(scans);
+            page.key = Some(PageKey::moves(say::scan_theirs(), PageAct::Scan));
         }
         (PairStep::Compare, _) => {
             page.beside_key.push(PageKey::moves(say::words_differ(), matched(false, false)));
@@ -132,7 +133,7 @@ pub(crate) fn recovery(device: &mut Device, did: RecoveryDid, _at: &Instant) -> 
     page.said.push(say::code_is_for().to_owned());
     if let Some(code) = &shown.code {
         page.block =
-            Some(PageBlock { heading: code.clone(), text: say::nobody_looks().to_owned() });
+            Some(PageBlock { heading: in_two_lines(code), text: say::nobody_looks().to_owned() });
         let label = say::type_back(words_of(&shown.groups));
         page.fields.push(PageField { label, text: String::new(), secret: false });
         page.key = Some(PageKey::saves(say::it_is_on_paper(), PageAct::ConfirmCode));
@@ -141,6 +142,13 @@ pub(crate) fn recovery(device: &mut Device, did: RecoveryDid, _at: &Instant) -> 
         page.key = Some(PageKey::moves(say::show_code(), show));
     }
     Ok(page)
+}
+
+/// Four groups a line, so that the third and the eighth are found without counting all.
+fn in_two_lines(code: &str) -> String {
+    let groups: Vec<&str> = code.split('-').collect();
+    let lines: Vec<String> = groups.chunks(4).map(|line| line.join("-")).collect();
+    lines.join("\n")
 }
 
 fn words_of(groups: &[u32]) -> String {

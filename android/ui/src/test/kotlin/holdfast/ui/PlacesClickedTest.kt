@@ -131,11 +131,11 @@ class PlacesClickedTest {
         sees("Show this to your coach")
         coachPhone.code = code(ines)
         shown = coach
-        tap("Scan the code")
+        tap("scan their code")
         sees("Ines reads you four words")
         phone.code = code(coach)
         shown = ines
-        tap("Scan the code")
+        tap("scan their code")
         sees("Read these words")
         val words = ines.shell!!.pages.shown!!.words.joinToString(" ").replaceFirstChar { it.uppercase() }
         shown = coach

@@ -56,6 +56,8 @@ internal fun SetBody(
                 Spacer(Modifier.weight(1f))
                 if (!small) kind.view.bar?.let { Words(it, colour = colours.soft) }
             }
+            // Never left out: without it a bar is loaded with half.
+            if (build.short != null && largeText) Words(words.eachSide, Role.SMALL)
         }
         set.why?.let { Words(it.capital(), colour = colours.soft, modifier = Modifier.padding(top = 6.dp)) }
         Spacer(Modifier.weight(1f))
@@ -120,6 +122,8 @@ private fun Change(load: LoadView?) {
         }
         FittedWords(mass, if (one) 136.dp else 76.dp, 44.dp, Modifier.fillMaxWidth())
     }
+    // Never left out: without it a bar is loaded with half.
+    if (largeText) Words(words.eachSide, Role.SMALL)
 }
 
 /** Load and reps, as large as fits. */
