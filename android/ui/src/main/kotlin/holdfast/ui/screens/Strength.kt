@@ -86,16 +86,21 @@ internal fun RestBody(set: SetView, clock: ClockView, small: Boolean) {
                     )
             }
             Spacer(Modifier.weight(1f))
-            Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
-                Column(Modifier.weight(1f)) {
-                    FittedWords(clock.digits.orEmpty(), 80.dp, 44.dp, colour = colours.water)
-                    if (!small) clock.about?.let { Words(it.capital(), maxLines = 2) }
+            // At a large text the clock has a line of its own.
+            if (large) {
+                FittedWords(clock.digits.orEmpty(), 108.dp, 44.dp, colour = colours.water)
+                Words("${words.then} ${set.askedText}", Role.LEAD)
+            } else
+                Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
+                    Column(Modifier.weight(1f)) {
+                        FittedWords(clock.digits.orEmpty(), 80.dp, 44.dp, colour = colours.water)
+                        if (!small) clock.about?.let { Words(it.capital(), maxLines = 2) }
+                    }
+                    Column(Modifier.padding(start = 12.dp), horizontalAlignment = Alignment.End) {
+                        Words(words.then, Role.LEAD)
+                        Words(set.askedText, Role.TITLE, align = TextAlign.End)
+                    }
                 }
-                Column(Modifier.padding(start = 12.dp), horizontalAlignment = Alignment.End) {
-                    Words(words.then, Role.LEAD)
-                    Words(set.askedText, Role.TITLE, align = TextAlign.End)
-                }
-            }
         }
         Gauge(clock, gauge(), atRight = true, Modifier.width(12.dp).fillMaxHeight())
     }
