@@ -1,18 +1,10 @@
 //! Files by their names alone: a leaf lies in the folder of its part of a lane, and a message of a pairing in the folder for
 //! those.
 
-use holdfast_core::exchange::sealed::{LanePart, SealedName};
-use holdfast_core::exchange::{ListedFile, POST_FOLDER, is_post};
+use holdfast_core::exchange::sealed::LanePart;
+use holdfast_core::exchange::{ListedFile, POST_FOLDER, folder_of};
 
 use crate::line::{Carried, Line};
-
-/// The folder of a file; none for a name that is none of ours.
-fn folder_of(name: &str) -> Option<String> {
-    match is_post(name) {
-        true => Some(POST_FOLDER.to_owned()),
-        false => SealedName::parse(name).map(|name| LanePart::of(&name).to_string()),
-    }
-}
 
 impl Line {
     /// The folders of parts of lanes. What lies beside them is not looked at.
@@ -102,24 +94,5 @@ impl Line {
     /// As [`Line::delete`].
     pub fn forget(&self, name: &str) -> Result<bool, Carried> {
         folder_of(name).map_or(Ok(false), |folder| self.delete(&folder, name))
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_leaf_lies_in_the_folder_of_its_part() {
-        let lane = format!("{}-0123abcd", "0123456789abcdef".repeat(2));
-        for (sequence, first) in [(1, 1), (32, 1), (33, 33)] {
-            let name = format!("{lane}-{sequence:08}-fedcba9876543210.leaf");
-            assert_eq!(folder_of(&name), Some(format!("{lane}-{first:08}")));
-        }
-        for odd in ["", "pairing", &lane, "../x"] {
-            assert!(folder_of(odd).is_none(), "{odd}");
-        }
-        let post = "0123456789abcdef-2-fedcba9876543210.pair";
-        assert_eq!(folder_of(post).as_deref(), Some(POST_FOLDER));
     }
 }

@@ -48,8 +48,7 @@ impl Sender {
         // What is not encrypted goes straight to its neighbour, through nobody's hands.
         let is_plain = request.url.starts_with("http://");
         let agent = if is_plain { &self.direct } else { &self.agent };
-        let has_body = matches!(request.method.as_str(), "PUT" | "PROPFIND");
-        let answer = if has_body {
+        let answer = if request.method.has_body() {
             made.body(request.body.as_slice()).map_err(Error::from).and_then(|made| agent.run(made))
         } else {
             made.body(()).map_err(Error::from).and_then(|made| agent.run(made))

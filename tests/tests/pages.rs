@@ -3,9 +3,11 @@
 use std::collections::VecDeque;
 
 use catalogue::speaking;
+use holdfast_core::care::Place;
 use holdfast_core::exchange::{ExchangeDid, ExchangeStep, FailedFile};
 use holdfast_core::journal::Role;
 use holdfast_core::page::{PageAct, PageAsk, PageScreen, StartAnswers};
+use holdfast_core::session::Tap;
 use holdfast_core::{Language, MassUnit, PairDid, RecoveryDid, first_run};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, Device, SMALL_PLAN, changed};
@@ -99,7 +101,12 @@ fn somebody_starts_in_three_steps() {
     assert!(last.said.iter().any(|said| said.contains("ärztlich") || said.contains("Arzt")));
     let key = last.key.unwrap();
     let Some(PageAct::Begin { answers }) = key.does else { panic!() };
-    assert!(key.saves && answers.name == "Ines" && answers.role == Some(Role::Athlete));
+    assert!(
+        key.saves
+            && key.read_first
+            && answers.name == "Ines"
+            && answers.role == Some(Role::Athlete)
+    );
 }
 
 /// The page of a movement has the numbers of the member's page, and draws each of them where it is.
@@ -169,6 +176,73 @@ fn what_waits_is_counted_until_it_is_brought() {
     assert!(last.starts_with("today, "), "{last}");
 }
 
+/// One entry, outside any session.
+fn between() -> Tap {
+    let (place, signs) = (Place::Knee, Vec::new());
+    Tap::FlagBetween { movement: None, place, severity: 2, signs, on: None }
+}
+
+fn waits(device: &Device) -> String {
+    exchange_page(device).block.unwrap().heading
+}
+
+/// What is logged while an exchange is bringing the rest waits for the next, whether it is cut by then or not.
+#[test]
+fn what_is_logged_meanwhile_waits_for_the_next_exchange() {
+    for cut in [false, true] {
+        let crew = trained();
+        let ines = &crew.athletes[0];
+        squats(ines, "2026-11-25", &[(40, 8)]);
+        let mut did = ExchangeDid::Begin;
+        let mut put = 0;
+        loop {
+            did = match ines.holdfast.exchange(did, ines.now()).unwrap() {
+                ExchangeStep::ListFiles => ExchangeDid::Listed { files: crew.carrier.listing() },
+                ExchangeStep::Get { .. } => {
+                    ExchangeDid::Got { files: Vec::new(), unread: Vec::new() }
+                }
+                ExchangeStep::Put { files } => {
+                    put += files.len();
+                    for file in &files {
+                        std::fs::write(crew.carrier.folder().join(&file.name), &file.content)
+                            .unwrap();
+                    }
+                    ines.tap(between()).unwrap();
+                    if cut {
+                        ines.holdfast.cut_leaves().unwrap();
+                    }
+                    ExchangeDid::Put { written: files.len() as u32, unwritten: Vec::new() }
+                }
+                ExchangeStep::Done { .. } => break,
+            };
+        }
+        assert!(put > 0);
+        assert_eq!(waits(ines), "1 entry is waiting", "cut: {cut}");
+        ines.exchange(&crew.carrier).unwrap();
+        assert_eq!(waits(ines), "All is sent");
+    }
+}
+
+/// What is not shared waits for nothing; once it is, it does.
+#[test]
+fn what_is_withheld_does_not_wait() {
+    let crew = trained();
+    let eva = Device::start(crew.folder().join("eva"), "Eva", Role::Athlete, 90).unwrap();
+    eva.go_to("2026-11-20");
+    eva.tap(between()).unwrap();
+    eva.go_to("2026-11-24");
+    assert_eq!(waits(&eva), "No crew yet");
+    compared(&crew.coach, &eva);
+    eva.pair(PairDid::Match { matches: true, share_earlier: false }).unwrap();
+    crew.coach.exchange(&crew.carrier).unwrap();
+    eva.exchange(&crew.carrier).unwrap();
+    assert_eq!(waits(&eva), "All is sent", "the flag stays with her");
+    eva.pair(PairDid::ShareEarlier).unwrap();
+    assert_eq!(waits(&eva), "1 entry is waiting");
+    eva.exchange(&crew.carrier).unwrap();
+    assert_eq!(waits(&eva), "All is sent");
+}
+
 /// A code as a camera of another library reads it.
 fn scanned(page: &PageScreen) -> String {
     let code = page.code.as_ref().unwrap();
@@ -184,31 +258,34 @@ fn scanned(page: &PageScreen) -> String {
     text
 }
 
-/// Two people in one room pair by touching what the pages show, and scanning each other's codes.
+/// Both sides up to where the member compares, by touching what the pages show and scanning each other's codes.
+fn compared(coach: &Device, member: &Device) -> PageScreen {
+    let chance = |seed: u8| vec![seed; 32];
+    let coachs = |did| coach.holdfast.pair_page(did, coach.now()).unwrap();
+    let members = |did| member.holdfast.pair_page(did, member.now()).unwrap();
+    assert!(acts(&page(coach, PageAsk::Pairing)).contains(&PageAct::Invite));
+    let invited = coachs(PairDid::Invite { chance: chance(1) });
+    let answered = members(PairDid::Scan { text: scanned(&invited), chance: chance(2) });
+    let opened = coachs(PairDid::Scan { text: scanned(&answered), chance: chance(3) });
+    assert_eq!(opened.title, "Let Eva in");
+    let compared = members(PairDid::Scan { text: scanned(&opened), chance: chance(4) });
+    assert_eq!(compared.words.len(), 4);
+    let line = compared.words.join(" ");
+    let touched = opened.rows.iter().find(|row| row.title == line).unwrap();
+    let Some(PageAct::Pick { line }) = touched.does else { panic!() };
+    coachs(PairDid::Pick { line, label: None });
+    compared
+}
+
 #[test]
 fn two_phones_pair_by_their_pages() {
     let crew = trained();
     let eva = Device::start(crew.folder().join("eva"), "Eva", Role::Athlete, 90).unwrap();
-    let chance = |seed: u8| vec![seed; 32];
-    let coach = |did| crew.coach.holdfast.pair_page(did, crew.coach.now()).unwrap();
-    let member = |did| eva.holdfast.pair_page(did, eva.now()).unwrap();
-    let begin = page(&crew.coach, PageAsk::Pairing);
-    assert!(acts(&begin).contains(&PageAct::Invite));
-    let invited = coach(PairDid::Invite { chance: chance(1) });
-    let answered = member(PairDid::Scan { text: scanned(&invited), chance: chance(2) });
-    let opened = coach(PairDid::Scan { text: scanned(&answered), chance: chance(3) });
-    assert_eq!(opened.title, "Let Eva in");
-    let compared = member(PairDid::Scan { text: scanned(&opened), chance: chance(4) });
-    assert_eq!(compared.words.len(), 4);
-    assert!(compared.key.as_ref().unwrap().saves);
-    let line = compared.words.join(" ");
-    let touched = opened.rows.iter().find(|row| row.title == line).unwrap();
-    let Some(PageAct::Pick { line }) = touched.does else { panic!() };
-    coach(PairDid::Pick { line, label: None });
-    let Some(PageAct::Match { matches, share_earlier }) = compared.key.unwrap().does else {
-        panic!()
-    };
-    let done = member(PairDid::Match { matches, share_earlier });
+    let key = compared(&crew.coach, &eva).key.unwrap();
+    assert!(key.saves && key.read_first, "it cannot be undone");
+    let Some(PageAct::Match { matches, share_earlier }) = key.does else { panic!() };
+    let did = PairDid::Match { matches, share_earlier };
+    let done = eva.holdfast.pair_page(did, eva.now()).unwrap();
     assert!(matches!(
         done.key.unwrap().does,
         Some(PageAct::Open { page: PageAsk::Exchange { .. } })

@@ -183,6 +183,8 @@ as-planned = Nichts zu entscheiden.
 plan = Plan
 # Wohin die Seiten eines Coachs zurückführen.
 board = Überblick
+# Statt einer Taste, solange etwas darüber noch nicht zu sehen war.
+read-on = Weiterlesen
 days = Tage
 # $from und $to sind Tage.
 plan-runs = { $from } bis { $to }, { $weeks ->

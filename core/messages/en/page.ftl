@@ -183,6 +183,8 @@ as-planned = Nothing to decide.
 plan = Plan
 # Where a coach's pages lead back to.
 board = Board
+# In place of a key, while something above it was not in view yet.
+read-on = Read on
 days = Days
 # $from and $to are days.
 plan-runs = { $from } to { $to }, { $weeks ->

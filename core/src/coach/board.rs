@@ -62,18 +62,18 @@ pub(crate) fn board(device: &mut Device, date: NaiveDate) -> Result<BoardScreen>
     device.require_coach(say::device::only_coaches_see_the_board)?;
     let plan = device.block_for(date)?;
     let block = plan.as_ref().map(|plan| &*plan.block);
-    let mut board = of_all(device.reader(), block, date)?;
-    board.arrivals = arrivals(device)?;
+    let mut arrivals = arrivals(device)?;
     let aside = device.traffic.aside.iter();
-    board.arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
-    board.arrivals.extend(device.unread_plans.iter().map(say::screen::plan_unread));
-    Ok(board)
+    arrivals.extend(aside.map(|file| say::coach::left_alone(&file.name, &file.reason)));
+    arrivals.extend(device.unread_plans.iter().map(say::screen::plan_unread));
+    of_all(device.reader(), block, date, arrivals)
 }
 
 fn of_all(
     connection: &Connection,
     block: Option<&Prepared>,
     date: NaiveDate,
+    arrivals: Vec<String>,
 ) -> Result<BoardScreen> {
     let (people, removed) = (people(connection)?, removed(connection)?);
     let mut rows = Vec::new();
@@ -103,7 +103,7 @@ fn of_all(
         (None, None) => say::coach::heading_no_plan().into(),
     };
     let block = block.map(|block| block.name.clone());
-    Ok(BoardScreen { block, date, heading, rows, arrivals: Vec::new() })
+    Ok(BoardScreen { block, date, heading, rows, arrivals })
 }
 
 fn row(

@@ -1,7 +1,5 @@
 //! What a shell shows of a crew.
 
-use std::collections::BTreeMap;
-
 use rusqlite::{Connection, OptionalExtension};
 use serde::Serialize;
 
@@ -64,10 +62,6 @@ pub struct CrewDevice {
 pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen> {
     let connection = device.reader();
     let (names, labels) = (people(connection)?, labels(connection)?);
-    let mut devices: BTreeMap<PersonId, Vec<(u8, DeviceId)>> = BTreeMap::new();
-    for (id, placed) in &device.standing.devices {
-        devices.entry(placed.person).or_default().push((placed.index, *id));
-    }
     let in_crew = device.crew().is_some();
     let mut found = Vec::new();
     for (person, known) in &device.standing.people {
@@ -85,11 +79,9 @@ pub(crate) fn screen(device: &Device, told: Option<String>) -> Result<CrewScreen
             (false, true) => Some(say::you_were_removed().to_owned()),
             (false, false) => Some(say::was_removed().to_owned()),
         };
-        let mut theirs = devices.remove(person).unwrap_or_default();
-        theirs.sort_unstable();
         let devices = (1..)
-            .zip(theirs)
-            .map(|(number, (_, id))| of_device(device, number, id, known.standing))
+            .zip(device.standing.of_person(*person))
+            .map(|(number, id)| of_device(device, number, id, known.standing))
             .collect::<Result<_>>()?;
         let standing = known.standing;
         found.push(CrewPerson { person: *person, name, is_you, coach, standing, state, devices });

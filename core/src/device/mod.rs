@@ -225,9 +225,8 @@ impl Device {
         let mut step = self.traffic.step(own, did, at)?;
         if let ExchangeStep::Done { report } = &mut step {
             let before = self.before.take();
-            if self.traffic.all_brought && self.belongs() {
-                let own = self.identity.device;
-                self.store.write(|tx| exchange::note_exchange(tx, own, at))?;
+            if let Some(brought) = self.traffic.brought.take().filter(|_| self.belongs()) {
+                self.store.write(|tx| exchange::note_exchange(tx, &brought, at))?;
             }
             // Whoever found it, or took it, has no use for the code.
             if self.is_ended() && self.kept.recovery.is_some() {
@@ -246,7 +245,7 @@ impl Device {
     }
 
     /// How many entries of this device's own no exchange has brought yet.
-    pub(crate) fn waiting(&self) -> Result<u64> {
+    pub(crate) fn waiting(&self) -> Result<usize> {
         exchange::waiting(self.reader(), self.identity.device)
     }
 

@@ -179,8 +179,8 @@ fn begun(
     Ok(device)
 }
 
-/// What must be on disk before anything is done, and what must not be any more; gives the number of the device's last entry. What a copied
-/// home had logged and in no leaf yet is cut: the device it was copied from may never bring it.
+/// What must be on disk before anything is done, and what must not be any more; gives the number of the device's last
+/// entry. What a copied home had logged and in no leaf yet is cut: the device it was copied from may never bring it.
 fn settled(device: &mut Device, copied: bool) -> Result<u64> {
     known(device)?;
     if copied {

@@ -7,9 +7,8 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use super::guard::caught;
 use super::{HoldfastResult, ServerWork};
 use crate::error::{Error, Field};
-use crate::exchange::sealed::{LanePart, SealedName};
 use crate::exchange::web::{Carrier, HttpRequest, Operation, Remote, Secret, WebDav};
-use crate::exchange::{ListedFile, POST_FOLDER, is_post};
+use crate::exchange::{ListedFile, folder_of};
 use crate::instant::Millis;
 use crate::say;
 
@@ -208,17 +207,8 @@ impl From<HttpRequest> for ServerRequest {
         let mut headers: Vec<ServerHeader> = headers.collect();
         let (name, value) = ("authorization".into(), authorization.expose().into());
         headers.push(ServerHeader { name, value });
-        let has_body = matches!(method.as_str(), "PUT" | "PROPFIND");
-        let body = has_body.then_some(body);
+        let body = method.has_body().then_some(body);
         ServerRequest { method: method.as_str().into(), url, headers, body, largest }
-    }
-}
-
-/// The folder of a file; none for a name that is none of ours.
-pub(super) fn folder_of(name: &str) -> Option<String> {
-    match is_post(name) {
-        true => Some(POST_FOLDER.to_owned()),
-        false => SealedName::parse(name).map(|name| LanePart::of(&name).to_string()),
     }
 }
 

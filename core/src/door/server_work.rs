@@ -2,13 +2,13 @@
 
 use std::sync::{Mutex, PoisonError};
 
-use super::server::{ServerAnswer, ServerNext, ServerRequest, ServerWant, folder_of};
-use crate::exchange::ListedFile;
+use super::server::{ServerAnswer, ServerNext, ServerRequest, ServerWant};
 use crate::exchange::sealed::LanePart;
 use crate::exchange::web::{
     Done, HttpAnswer, Listing, Next, Offline, Operation, Remote, Transfer, WebFault,
     wait_before_next,
 };
+use crate::exchange::{ListedFile, folder_of};
 use crate::instant::{Instant, Millis};
 
 /// One thing under way at a server.

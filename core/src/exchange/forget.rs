@@ -88,7 +88,7 @@ pub(crate) fn purge(tx: &Transaction<'_>, person: PersonId) -> Result<()> {
              AND h.n = entry.n AND h.digest = entry.digest AND h.of != ?1)",
         [person.0],
     )?;
-    for table in ["leaf", "file", "held", "heard", "outbox", "sealed_to", "sealed_for"] {
+    for table in ["leaf", "brought", "file", "held", "heard", "outbox", "sealed_to", "sealed_for"] {
         tx.execute(&format!("DELETE FROM {table} WHERE of = ?1"), [person.0])?;
     }
     let certificates = bytes_of(tx, "SELECT bytes FROM certificate")?;

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use super::forget::{forgotten, is_forgotten};
 use super::heal::Rotten;
+use super::last;
 use super::left_alone::{Known, MOST_TRIES, keep_few, leave_alone, left_alone};
 use super::looked::Look;
 use super::own::{MAX_LISTING, Own, is_for_us};
@@ -17,6 +18,7 @@ use super::{
     sha256,
 };
 use crate::error::{Error, Result};
+use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::planted::{Planted, planted};
 use crate::say;
@@ -54,6 +56,8 @@ pub(super) struct Running {
     failed: usize,
     /// Files that could not be written there.
     unwritten: Vec<FailedFile>,
+    /// One's last leaf in each thread when it was worked out what to bring.
+    brings: Vec<(PersonId, i64)>,
     report: ExchangeReport,
 }
 
@@ -75,9 +79,9 @@ impl Running {
         self.unwritten.extend(unwritten);
     }
 
-    /// True while every file that was to be written is.
-    pub(super) fn has_brought_all(&self) -> bool {
-        self.unwritten.is_empty()
+    /// How far it has brought each thread; none where a file could not be written.
+    pub(super) fn brought(&mut self) -> Option<Vec<(PersonId, i64)>> {
+        self.unwritten.is_empty().then(|| std::mem::take(&mut self.brings))
     }
 
     /// True for a file that lies in a folder which is not listed.
@@ -332,6 +336,7 @@ impl Running {
             // back.
             let (signer, shelf, store) = own.sealing();
             let new = shelf.cut(store, &signer)?;
+            self.brings = last::ends(store.reader(), store.device())?;
             if !own.standing.stands(&own.trusted.certificate) {
                 self.put = Some(Vec::new());
                 return Ok(Vec::new());

@@ -14,6 +14,7 @@ use super::running::Running;
 use super::sealed::SealedName;
 use super::{AsideFile, ExchangeDid, ExchangeReport, ExchangeStep, ledger};
 use crate::error::{Error, Field, Result};
+use crate::id::PersonId;
 use crate::instant::Instant;
 use crate::say;
 
@@ -24,8 +25,9 @@ pub(crate) struct Traffic {
     pub(crate) aside: Vec<AsideFile>,
     /// True when the last exchange read every file that it wanted.
     pub(crate) all_read: bool,
-    /// True when the last exchange wrote every file that the carrier did not have.
-    pub(crate) all_brought: bool,
+    /// One's last leaf in each thread that the last exchange brought; none where it could not write every file that the
+    /// carrier did not have.
+    pub(crate) brought: Option<Vec<(PersonId, i64)>>,
     running: Option<Running>,
 }
 
@@ -58,7 +60,7 @@ impl Traffic {
         match &step {
             ExchangeStep::Done { report } => {
                 self.all_read = running.all_read;
-                self.all_brought = running.has_brought_all();
+                self.brought = running.brought();
                 self.remember(&running, report);
             }
             _ => self.running = Some(running),

@@ -1,8 +1,8 @@
 //! A coach's home: everybody, those who need a look first; and the plan.
 
-use super::history::headed;
 use super::record::{PageAct, PageAsk, PageKey, PageRow, PageScreen, PageSign};
-use crate::coach::{self, Attention, AttentionKind};
+use super::rows::{headed, told};
+use crate::coach;
 use crate::device::Device;
 use crate::error::Result;
 use crate::instant::Instant;
@@ -43,27 +43,6 @@ pub(super) fn page(device: &mut Device, at: &Instant) -> Result<PageScreen> {
     page.key =
         Some(PageKey::moves(say::let_somebody_in(), PageAct::Open { page: PageAsk::Pairing }));
     Ok(page)
-}
-
-/// What there is to look at, as a row.
-pub(super) fn told(attention: &Attention) -> PageRow {
-    let sign = match attention.kind {
-        AttentionKind::Pain => PageSign::Pain,
-        AttentionKind::Stall => PageSign::Stalled,
-        AttentionKind::Away => PageSign::Away,
-        AttentionKind::Note => PageSign::Note,
-        AttentionKind::Conflict => PageSign::Versions,
-        AttentionKind::Options => PageSign::Option,
-        AttentionKind::Rushed => PageSign::Rushed,
-        AttentionKind::Slip => PageSign::Check,
-        AttentionKind::Progress => PageSign::Up,
-    };
-    PageRow {
-        sign: Some(sign),
-        word: Some(attention.word.clone()),
-        text: Some(attention.text.clone()),
-        ..PageRow::default()
-    }
 }
 
 /// The plan that is trained by, and how another comes.

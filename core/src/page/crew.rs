@@ -78,8 +78,11 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
             if shown.earlier.is_some() {
                 page.beside_key.push(PageKey::saves(say::match_and_share(), matched(true, true)));
             }
-            page.key =
-                Some(PageKey::saves(say::words_match(), matched(true, false)).more(say::joins()));
+            page.key = Some(
+                PageKey::saves(say::words_match(), matched(true, false))
+                    .more(say::joins())
+                    .once_read(),
+            );
         }
         (PairStep::Pick, _) => {
             let none = PageKey::moves(say::none_of_them(), PageAct::Pick { line: None });

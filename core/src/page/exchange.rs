@@ -1,9 +1,9 @@
 //! What waits to go out, what came, what is missing; and what carries it.
 
-use super::history::headed;
 use super::record::{
     PageAct, PageAsk, PageBlock, PageField, PageKey, PageRow, PageScreen, PageSign,
 };
+use super::rows::headed;
 use crate::coach;
 use crate::device::Device;
 use crate::error::Result;

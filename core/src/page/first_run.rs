@@ -2,8 +2,8 @@
 
 use catalogue::speaking;
 
-use super::history::headed;
 use super::record::{PageAct, PageField, PageKey, PageRow, PageScreen, StartAnswers};
+use super::rows::headed;
 use super::this_phone::{caution_sentences, languages, stored_sentences, unit_name};
 use crate::journal::Role;
 use crate::mass::MassUnit;
@@ -83,7 +83,7 @@ fn what(answers: StartAnswers) -> PageScreen {
     let key = PageKey::saves(say::agree_and_begin(), PageAct::Begin { answers });
     PageScreen {
         said,
-        key: Some(key.more(say::makes_a_folder())),
+        key: Some(key.more(say::makes_a_folder()).once_read()),
         ..PageScreen::titled(say::before_you_begin())
     }
 }

@@ -1,6 +1,7 @@
 //! What was done: movements, ranges of motion, sessions; each with what it came to last.
 
 use super::record::{PageAsk, PageRow, PageScreen};
+use super::rows::{headed, told};
 use crate::coach::{self, LiftPoint, MemberScreen};
 use crate::device::Device;
 use crate::error::{Error, Result, Thing};
@@ -48,7 +49,7 @@ pub(super) fn of(device: &mut Device, member: Option<&str>, at: &Instant) -> Res
 }
 
 fn attention(screen: &MemberScreen) -> Vec<PageRow> {
-    let told = screen.attention.iter().take(MOST_TOLD).map(super::board::told);
+    let told = screen.attention.iter().take(MOST_TOLD).map(told);
     headed(told.collect(), say::to_look_at())
 }
 
@@ -106,12 +107,4 @@ fn sessions(screen: &MemberScreen) -> Vec<PageRow> {
         }
     });
     headed(rows.collect(), say::sessions())
-}
-
-/// The first of them begins a part of the page.
-pub(super) fn headed(mut rows: Vec<PageRow>, heading: &str) -> Vec<PageRow> {
-    if let Some(first) = rows.first_mut() {
-        first.heading = Some(heading.to_owned());
-    }
-    rows
 }

@@ -1,7 +1,7 @@
 //! What the room has, as the plan says: bars, plates, bells, machines.
 
-use super::history::headed;
 use super::record::{PageRow, PageScreen};
+use super::rows::headed;
 use crate::device::Device;
 use crate::error::Result;
 use crate::instant::Instant;

@@ -10,6 +10,7 @@ mod history;
 mod kit;
 mod movement;
 mod record;
+mod rows;
 mod this_phone;
 
 pub(crate) use crew::{pairing, recovery};

@@ -1,8 +1,9 @@
 //! A movement, or a range of motion, over time.
 
 use super::chart::{Amount, Amounts, chart};
-use super::history::{headed, heaviest, of, range_name};
+use super::history::{heaviest, of, range_name};
 use super::record::{PageNumber, PageRow, PageScreen};
+use super::rows::headed;
 use crate::coach::{LiftPoint, LiftSeries, StrengthSeries};
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
@@ -61,32 +62,20 @@ pub(super) fn lifted(
 
 /// Rounded to whole kilograms or pounds: an estimate is no more exact.
 fn whole(mass: Mass, unit: MassUnit) -> String {
-    format!("{:.0}", in_unit(mass, unit))
-}
-
-fn in_unit(mass: Mass, unit: MassUnit) -> f64 {
-    mass.for_drawing(unit)
+    format!("{:.0}", mass.for_drawing(unit))
 }
 
 fn estimated(series: &StrengthSeries, unit: MassUnit, movement: &str) -> Option<super::Chart> {
     let points = series.points.iter().map(|point| Amount {
         date: point.date,
-        amount: in_unit(point.likely, unit),
-        band: Some((in_unit(point.low, unit), in_unit(point.high, unit))),
+        amount: point.likely.for_drawing(unit),
+        band: Some((point.low.for_drawing(unit), point.high.for_drawing(unit))),
         words: whole(point.likely, unit),
         missed: false,
     });
-    let points: Vec<Amount> = points.collect();
-    let (first, last) = (points.first()?, points.last()?);
-    let said = say::chart_of_strength(
-        movement,
-        &first.words,
-        &last.words,
-        unit.symbol(),
-        words::day(first.date),
-        words::day(last.date),
-    );
-    chart(&Amounts { points, said, level: Box::new(|level| format!("{level:.0}")) })
+    over_time(points.collect(), |first, last, from, to| {
+        say::chart_of_strength(movement, first, last, unit.symbol(), from, to)
+    })
 }
 
 fn loads(points: &[&LiftPoint], unit: MassUnit, movement: &str) -> Option<super::Chart> {
@@ -94,22 +83,24 @@ fn loads(points: &[&LiftPoint], unit: MassUnit, movement: &str) -> Option<super:
         let load = point.heaviest?;
         Some(Amount {
             date: point.date,
-            amount: in_unit(load, unit),
+            amount: load.for_drawing(unit),
             band: None,
             words: load.number(unit),
             missed: !point.made,
         })
     });
-    let points: Vec<Amount> = points.collect();
+    over_time(points.collect(), |first, last, from, to| {
+        say::chart_of_loads(movement, first, last, unit.symbol(), from, to)
+    })
+}
+
+/// A chart with the sentence that says what it shows: of its first and last amount and their days.
+fn over_time(
+    points: Vec<Amount>,
+    says: impl Fn(&str, &str, String, String) -> String,
+) -> Option<super::Chart> {
     let (first, last) = (points.first()?, points.last()?);
-    let said = say::chart_of_loads(
-        movement,
-        &first.words,
-        &last.words,
-        unit.symbol(),
-        words::day(first.date),
-        words::day(last.date),
-    );
+    let said = says(&first.words, &last.words, words::day(first.date), words::day(last.date));
     chart(&Amounts { points, said, level: Box::new(level) })
 }
 
@@ -158,19 +149,10 @@ pub(super) fn range(
         words: level(*tenths as f64 / 10.0),
         missed: false,
     });
-    let points: Vec<Amount> = points.collect();
-    if let (Some(first), Some(last)) = (points.first(), points.last()) {
-        let said = say::chart_of_range(
-            range_name(series),
-            &first.words,
-            &last.words,
-            &series.unit,
-            words::day(first.date),
-            words::day(last.date),
-        );
-        page.chart = chart(&Amounts { points, said, level: Box::new(level) });
-        page.said.extend(page.chart.as_ref().map(|_| say::shaded_is_error().to_owned()));
-    }
+    page.chart = over_time(points.collect(), |first, last, from, to| {
+        say::chart_of_range(range_name(series), first, last, &series.unit, from, to)
+    });
+    page.said.extend(page.chart.as_ref().map(|_| say::shaded_is_error().to_owned()));
     let rows = series.points.iter().rev().map(|point| {
         let text = |tenths: i64| words::tenths(tenths, unit);
         let title = match (point.before, point.after) {

@@ -271,6 +271,8 @@ pub struct PageKey {
     pub more: Option<String>,
     /// True where it writes something down.
     pub saves: bool,
+    /// True where everything above it has to have been in view before it can be touched: it cannot be undone.
+    pub read_first: bool,
     /// What a touch asks; none while it waits for an answer.
     pub does: Option<PageAct>,
 }
@@ -367,7 +369,7 @@ impl PageRow {
 impl PageKey {
     /// A key that leads on and writes nothing down.
     pub(super) fn moves(words: impl Into<String>, does: PageAct) -> PageKey {
-        PageKey { words: words.into(), more: None, saves: false, does: Some(does) }
+        PageKey { does: Some(does), ..PageKey::waits(words) }
     }
 
     /// A key that writes something down.
@@ -377,7 +379,12 @@ impl PageKey {
 
     /// A key that says what it waits for.
     pub(super) fn waits(words: impl Into<String>) -> PageKey {
-        PageKey { words: words.into(), more: None, saves: false, does: None }
+        PageKey { words: words.into(), more: None, saves: false, read_first: false, does: None }
+    }
+
+    pub(super) fn once_read(mut self) -> PageKey {
+        self.read_first = true;
+        self
     }
 
     pub(super) fn more(mut self, more: impl Into<String>) -> PageKey {

@@ -2,8 +2,8 @@
 
 use catalogue::Language;
 
-use super::history::headed;
 use super::record::{PageAct, PageAsk, PageRow, PageScreen};
+use super::rows::headed;
 use crate::crew::{self, RecoveryDid};
 use crate::device::Device;
 use crate::error::Result;

@@ -26,6 +26,7 @@ pub struct PhoneWords {
     pub this_phone: String,
     pub plan: String,
     pub board: String,
+    pub read_on: String,
 }
 
 /// In the language that is spoken.
@@ -47,5 +48,6 @@ pub(crate) fn phone_words() -> PhoneWords {
         this_phone: page::this_phone().into(),
         plan: page::plan().into(),
         board: page::board().into(),
+        read_on: page::read_on().into(),
     }
 }

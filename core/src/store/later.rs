@@ -50,12 +50,15 @@ CREATE TRIGGER file_is_lost AFTER DELETE ON file BEGIN
 END;
 ";
 
-/// The last exchange that went to its end: when it was, and the last entry of one's own that went with it. One row.
+/// The last exchange that brought all there was: when it ended, one row; and of each thread one's last leaf that went with it.
 pub(super) const EXCHANGED_SQL: &str = "
 CREATE TABLE exchanged (
   one INTEGER PRIMARY KEY CHECK (one = 1),
   wall_ms INTEGER NOT NULL,
-  offset_min INTEGER NOT NULL,
-  through INTEGER NOT NULL
+  offset_min INTEGER NOT NULL
 ) STRICT;
+CREATE TABLE brought (
+  of BLOB PRIMARY KEY,
+  sequence INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
 ";

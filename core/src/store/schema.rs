@@ -1,7 +1,7 @@
 //! The tables, and the ladder of steps that leads to them.
 //!
 //! Four kinds of table. `entry`, `held` and `outbox` are the journal, `private_note` is the athlete's alone, and `leaf`,
-//! `file`, `certificate` and `stop` say how entries travel: never dropped. `left_alone`, `looked` and `exchanged` may be lost. `device_person` and `person` are worked out from who signed for whom. `record` is
+//! `file`, `certificate` and `stop` say how entries travel: never dropped. `left_alone`, `looked`, `exchanged` and `brought` may be lost. `device_person` and `person` are worked out from who signed for whom. `record` is
 //! folded from all that and may be dropped and made again at any time.
 
 use rusqlite::config::DbConfig;

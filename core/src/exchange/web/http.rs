@@ -31,6 +31,11 @@ impl Method {
             Method::Move => "MOVE",
         }
     }
+
+    /// True for one that sends something, be it nothing.
+    pub fn has_body(self) -> bool {
+        matches!(self, Method::Put | Method::Propfind)
+    }
 }
 
 /// A request, whole: a shell sends it as it is, follows no redirect, adds no cookie and no credentials, and reads

@@ -96,7 +96,7 @@ public class Entry(private val phone: Phone) {
     }
 
     private fun show(now: StartAnswers) {
-        now.language?.let { speak(it) }
+        speak(now.language ?: phoneLanguage())
         step = if (now.step == answers.step) step else step + 1
         answers = now
         trouble = null

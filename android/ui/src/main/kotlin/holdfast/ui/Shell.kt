@@ -9,6 +9,7 @@ import holdfast.core.Ask
 import holdfast.core.HoldfastException
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
+import holdfast.core.PageKey
 import holdfast.core.PageScreen
 import holdfast.core.PhoneWords
 import holdfast.core.QuestionScreen
@@ -100,6 +101,10 @@ public class Shell(private val host: Host, phone: Phone) {
      */
     public var locked: Boolean by mutableStateOf(false)
 
+    /** What has to come before any plan can: joining a crew; null once that was done. */
+    public var joins: PageKey? by mutableStateOf(null)
+        private set
+
     /** The words of the screens, in the language that is spoken. */
     public var phoneWords: PhoneWords by mutableStateOf(phoneWords())
         private set
@@ -130,11 +135,14 @@ public class Shell(private val host: Host, phone: Phone) {
     }
 
     private suspend fun waits() {
-        waits = host.ask { now -> page(PageAsk.Exchange(emptyList()), now) }.block?.heading
+        val exchange = host.ask { now -> page(PageAsk.Exchange(emptyList()), now) }
+        waits = exchange.block?.heading
+        joins = exchange.key?.takeIf { it.does is PageAct.Open }
     }
 
-    /** Reads the screen again: a clock has moved. */
+    /** Reads again what is on screen: a clock has moved, or it was away. */
     public suspend fun look() {
+        if (coach) return pages.look()
         trying(clears = false) { show(host.today()) }
     }
 

@@ -2,10 +2,12 @@ package holdfast.ui
 
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.size
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertHeightIsAtLeast
@@ -20,9 +22,14 @@ import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollToNode
 import androidx.compose.ui.test.performTextInput
+import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import holdfast.core.Language
+import holdfast.core.MassUnit
+import holdfast.core.PageAct
 import holdfast.core.PageAsk
+import holdfast.core.Role
+import holdfast.core.StartAnswers
 import holdfast.core.speak
 import java.io.File
 import java.nio.file.Files
@@ -127,6 +134,10 @@ class PlacesClickedTest {
 
         val ines = starts(phone, "Ines", "Athlete")
         sees("You are in no crew yet")
+        // From the day, too, that is the way on.
+        tap("Today")
+        tap("Join a crew")
+        sees("You are in no crew yet")
         tap("Scan the code")
         sees("Show this to your coach")
         coachPhone.code = code(ines)
@@ -195,11 +206,41 @@ class PlacesClickedTest {
         sees("How you read")
         tap("Deutsch")
         sees("Wie du liest")
+        tap("Wie das Telefon")
+        sees("How you read")
+        tap("Deutsch")
+        sees("Wie du liest")
         tap("Kilogramm")
         tap("Weiter")
         sees("Bevor du anfängst")
         rule.runOnIdle { assertTrue(entry.back()) }
         sees("Wie du liest")
+    }
+
+    /** What cannot be undone is agreed to once all of it was in view, however large the text. */
+    @Test
+    fun nobody_agrees_to_what_was_not_in_view() {
+        val entry = Entry(phone("ana", 9))
+        val answers = StartAnswers(2u, Role.ATHLETE, "Ana", MassUnit.KG, null)
+        runBlocking {
+            entry.start()
+            entry.does(PageAct.Answer(answers), listOf("Ana"))
+        }
+        rule.setContent {
+            CompositionLocalProvider(LocalDensity provides Density(LocalDensity.current.density, 2f)) {
+                Held { HoldfastEntry(entry, dark = false, font = roboto, moves = false) }
+            }
+        }
+        var turned = 0
+        while (there("I have read it").isEmpty()) {
+            val node = rule.onAllNodes(hasText("Read on") and hasClickAction()).onFirst()
+            node.performClick()
+            rule.waitForIdle()
+            turned += 1
+            assertTrue(turned < 20, "no end")
+        }
+        assertTrue(turned >= 2, "$turned: it does not fit one screen")
+        assertTrue(there("pregnancy").isNotEmpty(), "the last caution is in view")
     }
 
     /** What was lifted is found again, and its chart is read aloud. */
@@ -224,9 +265,7 @@ class PlacesClickedTest {
             tap("Today")
             tap("This phone")
             tap("Pounds")
-            rule.waitUntil(5_000) {
-                runBlocking { stage.ines.ask { who() } }.unit == holdfast.core.MassUnit.LB
-            }
+            rule.waitUntil(5_000) { runBlocking { stage.ines.ask { who() } }.unit == MassUnit.LB }
             tap("Deutsch")
             sees("Dieses Telefon")
             tap("Zurück zu heute")

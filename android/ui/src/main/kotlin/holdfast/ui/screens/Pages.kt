@@ -2,6 +2,7 @@ package holdfast.ui.screens
 
 import androidx.compose.foundation.background
 import androidx.compose.foundation.border
+import androidx.compose.foundation.gestures.scrollBy
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
@@ -14,12 +15,20 @@ import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.lazy.LazyColumn
 import androidx.compose.foundation.lazy.LazyListScope
+import androidx.compose.foundation.lazy.LazyListState
 import androidx.compose.foundation.lazy.items
+import androidx.compose.foundation.lazy.rememberLazyListState
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.SideEffect
+import androidx.compose.runtime.derivedStateOf
+import androidx.compose.runtime.getValue
 import androidx.compose.runtime.key
 import androidx.compose.runtime.mutableStateListOf
+import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.rememberCoroutineScope
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.LiveRegionMode
@@ -55,6 +64,8 @@ import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
 import holdfast.ui.theme.largeText
+import holdfast.ui.theme.words
+import kotlinx.coroutines.launch
 
 /** How a page stands: what leads back from it, and what was told or went wrong. */
 internal data class Around(
@@ -79,6 +90,8 @@ internal fun PagePage(
         // A page that is drawn again may ask for more.
         while (typed.size < page.fields.size) typed.add(page.fields[typed.size].text)
         val act = { act: PageAct -> if (!around.busy) does(act, typed.toList()) }
+        val list = rememberLazyListState()
+        val unread = page.key?.readFirst == true && !list.wasRead()
         Column(modifier.padding(horizontal = 16.dp)) {
             if (around.back == null) {
                 Row(
@@ -89,7 +102,7 @@ internal fun PagePage(
                     page.beside?.let { Words(it, colour = colours.soft) }
                 }
             } else Head(around.back, page.beside.takeUnless { largeText }.orEmpty(), act = back)
-            LazyColumn(Modifier.weight(1f).fillMaxWidth()) {
+            LazyColumn(Modifier.weight(1f).fillMaxWidth(), list) {
                 item { Title(page.title.capital(), Modifier.padding(bottom = 12.dp)) }
                 around.trouble?.let { item { Trouble(it) } }
                 items(around.told) { Paragraph(it, Role.STRONG) }
@@ -106,7 +119,8 @@ internal fun PagePage(
                 rows(page.rows, act)
                 item { Spacer(Modifier.height(16.dp)) }
             }
-            Keys(page, act)
+            if (unread) ReadOn(page, list, act) else Keys(page.besideKey, page.key, act)
+            if (page.key == null) Spacer(Modifier.height(22.dp))
         }
     }
 }
@@ -226,14 +240,44 @@ private fun ReadOut(words: List<String>) {
     }
 }
 
+/** True once the end of a list was in view. */
 @Composable
-private fun Keys(page: PageScreen, act: (PageAct) -> Unit) {
-    if (page.besideKey.isNotEmpty()) {
-        Row(Modifier.fillMaxWidth().padding(top = 8.dp), Arrangement.spacedBy(8.dp)) {
-            for (key in page.besideKey) SideKeyOf(key.words) { key.does?.let(act) }
+private fun LazyListState.wasRead(): Boolean {
+    var seen by remember { mutableStateOf(false) }
+    val atEnd by remember {
+        derivedStateOf {
+            val last = layoutInfo.visibleItemsInfo.lastOrNull()
+            // Before it is laid out there is no last one, and nothing was read.
+            last != null &&
+                last.index == layoutInfo.totalItemsCount - 1 &&
+                last.offset + last.size <= layoutInfo.viewportEndOffset
         }
     }
-    page.key?.let { PageKeyOf(it, act) } ?: Spacer(Modifier.height(22.dp))
+    if (atEnd) SideEffect { seen = true }
+    return seen || atEnd
+}
+
+/** In place of what cannot be undone, until all above it was in view; what only turns away can be touched. */
+@Composable
+private fun ReadOn(page: PageScreen, list: LazyListState, act: (PageAct) -> Unit) {
+    val scope = rememberCoroutineScope()
+    Keys(page.besideKey.filterNot { it.saves }, null, act)
+    OneKey(KeyKind.MOVES, words.readOn, null, Modifier.padding(top = 8.dp, bottom = 22.dp)) {
+        scope.launch { list.scrollBy(list.layoutInfo.viewportSize.height * MOST_OF_A_PAGE) }
+    }
+}
+
+/** A line or two of the page before stay in view. */
+private const val MOST_OF_A_PAGE = 0.8f
+
+@Composable
+private fun Keys(beside: List<PageKey>, key: PageKey?, act: (PageAct) -> Unit) {
+    if (beside.isNotEmpty()) {
+        Row(Modifier.fillMaxWidth().padding(top = 8.dp), Arrangement.spacedBy(8.dp)) {
+            for (key in beside) SideKeyOf(key.words) { key.does?.let(act) }
+        }
+    }
+    key?.let { PageKeyOf(it, act) }
 }
 
 @Composable

@@ -140,6 +140,13 @@ private fun AskedBody(
     does: Does,
 ) {
     val row = screen.here.row
+    // What is not done is said; otherwise all of it stands there. At a large text below the keys, which are
+    // asked for.
+    val notes: @Composable () -> Unit = {
+        screen.here.notes.forEach { Words(it, Role.BODY, Modifier.padding(top = 8.dp)) }
+        if (row is LoggedRow.Finish && screen.here.notes.isEmpty()) Done(screen)
+    }
+    val below = row is LoggedRow.Finish && largeText
     LazyColumn(Modifier.fillMaxSize(), verticalArrangement = Arrangement.spacedBy(8.dp)) {
         val set =
             (kind as? PieceKindView.Strength)?.view?.sets?.find { row is LoggedRow.Set && it.set == row.set }
@@ -152,9 +159,7 @@ private fun AskedBody(
                         Modifier.padding(top = 4.dp),
                     )
                 }
-                screen.here.notes.forEach { Words(it, Role.BODY, Modifier.padding(top = 8.dp)) }
-                // What is not done is said above; otherwise all of it stands here.
-                if (row is LoggedRow.Finish && screen.here.notes.isEmpty()) Done(screen)
+                if (!below) notes()
                 if (set != null) {
                     LoadLine(set)
                     if (!small && set.load != null) {
@@ -179,6 +184,7 @@ private fun AskedBody(
                 )
             }
         fields(inline, does)
+        if (below) item { Column { notes() } }
     }
 }
 

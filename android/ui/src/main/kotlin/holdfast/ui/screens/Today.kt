@@ -25,6 +25,7 @@ import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
 import holdfast.core.KeyKind
 import holdfast.core.NoticeKind
+import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.PieceKindView
 import holdfast.core.PieceState
@@ -87,7 +88,14 @@ internal fun TodayPage(
                     OneKey(KeyKind.MOVES, screen.here.title, screen.here.key.words, below) { does { goOn() } }
             // What was saved last can be taken back, and the session rated again.
             SessionState.FINISHED -> Foot(screen, screen.here.key, trouble, null, does)
-            else -> OneKey(screen.here.key, below) { does { press() } }
+            else -> {
+                val joins = shell.joins
+                val opens = joins?.does as? PageAct.Open
+                // Where there is no crew there is no plan, and this is what helps.
+                if (opens != null && screen.here.key.kind == KeyKind.WAITS)
+                    OneKey(KeyKind.MOVES, joins.words, joins.more, below) { does { open(opens.page) } }
+                else OneKey(screen.here.key, below) { does { press() } }
+            }
         }
     }
 }
