@@ -6,7 +6,7 @@ use catalogue::speaking;
 use holdfast_core::care::Place;
 use holdfast_core::exchange::{ExchangeDid, ExchangeStep, FailedFile};
 use holdfast_core::journal::Role;
-use holdfast_core::page::{PageAct, PageAsk, PageScreen, StartAnswers};
+use holdfast_core::page::{PageAct, PageAsk, PageRow, PageScreen, StartAnswers};
 use holdfast_core::session::Tap;
 use holdfast_core::{Language, MassUnit, PairDid, RecoveryDid, first_run};
 use holdfast_tests::train::squats;
@@ -221,6 +221,37 @@ fn what_is_logged_meanwhile_waits_for_the_next_exchange() {
         ines.exchange(&crew.carrier).unwrap();
         assert_eq!(waits(ines), "All is sent");
     }
+}
+
+/// A carrier that takes one file of several: what it did not take is named, and all of it goes on waiting.
+#[test]
+fn what_is_brought_in_part_goes_on_waiting() {
+    let crew = trained();
+    crew.coach.publish(&changed(SMALL_PLAN, "Small block", "Second block")).unwrap();
+    let mut did = ExchangeDid::Begin;
+    let report = loop {
+        did = match crew.coach.holdfast.exchange(did, crew.coach.now()).unwrap() {
+            ExchangeStep::ListFiles => ExchangeDid::Listed { files: crew.carrier.listing() },
+            ExchangeStep::Get { .. } => ExchangeDid::Got { files: Vec::new(), unread: Vec::new() },
+            ExchangeStep::Put { files } => {
+                assert!(files.len() > 1);
+                let failed = |name: &String| FailedFile {
+                    name: name.clone(),
+                    reason: "There is no space.".into(),
+                };
+                let unwritten = files[1..].iter().map(|file| failed(&file.name)).collect();
+                ExchangeDid::Put { written: 1, unwritten }
+            }
+            ExchangeStep::Done { report } => break report,
+        };
+    };
+    assert!(!report.aside.is_empty());
+    let shown = exchange_page(&crew.coach);
+    assert!(shown.block.unwrap().heading.contains("waiting"));
+    let told = |row: &PageRow| row.text.as_deref().is_some_and(|text| text.contains("no space"));
+    assert!(shown.rows.iter().any(told), "{:?}", shown.rows);
+    crew.coach.exchange(&crew.carrier).unwrap();
+    assert_eq!(waits(&crew.coach), "All is sent");
 }
 
 /// What is not shared waits for nothing; once it is, it does.
