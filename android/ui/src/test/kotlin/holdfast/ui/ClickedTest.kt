@@ -10,15 +10,12 @@ import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.SemanticsMatcher
-import androidx.compose.ui.test.assertHeightIsAtLeast
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
-import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithText
-import androidx.compose.ui.test.performClick
 import androidx.compose.ui.text.AnnotatedString
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.Density
@@ -41,20 +38,11 @@ import org.junit.Test
 class ClickedTest {
     @get:Rule val rule = createComposeRule()
 
-    private fun tap(text: String) {
-        val node = rule.onAllNodes(hasText(text, substring = true) and hasClickAction()).onFirst()
-        node.assertHeightIsAtLeast(48.dp)
-        node.performClick()
-        rule.waitForIdle()
-    }
+    private val hand = Hand(rule)
 
-    /** Waits until the core has answered a touch. */
-    private fun sees(text: String) {
-        rule.waitUntil(5_000) {
-            rule.onAllNodesWithText(text, substring = true).fetchSemanticsNodes().isNotEmpty()
-        }
-        rule.onAllNodesWithText(text, substring = true).onFirst().assertIsDisplayed()
-    }
+    private fun tap(text: String) = hand.tap(text)
+
+    private fun sees(text: String) = hand.sees(text)
 
     @Test
     fun a_first_set_is_chosen_saved_and_undone() {

@@ -10,17 +10,14 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.test.SemanticsMatcher
-import androidx.compose.ui.test.assertHeightIsAtLeast
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasContentDescription
-import androidx.compose.ui.test.hasScrollAction
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
-import androidx.compose.ui.test.performScrollToNode
 import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
@@ -45,6 +42,14 @@ import org.junit.Test
 class PlacesClickedTest {
     @get:Rule val rule = createComposeRule()
 
+    private val hand = Hand(rule)
+
+    private fun tap(text: String) = hand.tap(text)
+
+    private fun sees(text: String) = hand.sees(text)
+
+    private fun there(text: String) = hand.there(text)
+
     private val folder = Files.createTempDirectory("places").toFile()
     private val hands = Hands(Stage.tuesday)
     private var shown by mutableStateOf<Entry?>(null)
@@ -56,32 +61,6 @@ class PlacesClickedTest {
     }
 
     private fun phone(name: String, seed: Int) = TestPhone(File(folder, name), hands, seed)
-
-    private fun tap(text: String) {
-        sees(text)
-        val node = rule.onAllNodes(hasText(text, substring = true) and hasClickAction()).onFirst()
-        node.assertHeightIsAtLeast(48.dp)
-        node.performClick()
-        rule.waitForIdle()
-    }
-
-    private fun sees(text: String) {
-        rule.waitUntil(5_000) {
-            val list = rule.onAllNodes(hasScrollAction()).fetchSemanticsNodes()
-            if (list.isNotEmpty() && there(text).isEmpty()) {
-                // It may stand below what fits.
-                runCatching {
-                    rule
-                        .onAllNodes(hasScrollAction())
-                        .onFirst()
-                        .performScrollToNode(hasText(text, substring = true))
-                }
-            }
-            there(text).isNotEmpty()
-        }
-    }
-
-    private fun there(text: String) = rule.onAllNodesWithText(text, substring = true).fetchSemanticsNodes()
 
     private fun types(label: String, text: String) {
         val field = SemanticsMatcher.keyIsDefined(SemanticsActions.SetText) and hasContentDescription(label)
