@@ -22,6 +22,9 @@ what-else = Was hast du noch gemacht?
 or-another-movement = Eine Übung beim Namen
 choose-movement = Wähle die Übung
 no-load = keins
+any-load = Gewicht
+# Unter dem, was gespeichert wird: Face pull.
+without-load = { $movement }, ohne Gewicht
 choose-reps = Wiederholungen wählen
 choose-reserve = Reserve wählen
 not-saved-yet = Noch nicht gespeichert.

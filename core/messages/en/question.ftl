@@ -22,6 +22,9 @@ what-else = What else did you lift?
 or-another-movement = A movement by its name
 choose-movement = Choose the movement
 no-load = none
+any-load = Load
+# Under what is saved: Face pull.
+without-load = { $movement }, no load
 choose-reps = Choose the reps
 choose-reserve = Choose the reps left
 not-saved-yet = Not saved yet.

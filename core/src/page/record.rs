@@ -255,10 +255,8 @@ pub enum PageSign {
     Up,
     Note,
     Sent,
-    Fetched,
     NotArrived,
     Aside,
-    Done,
 }
 
 /// A key of a page.

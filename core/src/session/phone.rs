@@ -24,7 +24,6 @@ pub struct PhoneWords {
     pub history: String,
     pub exchange: String,
     pub this_phone: String,
-    pub plan: String,
     pub board: String,
     pub read_on: String,
 }
@@ -46,7 +45,6 @@ pub(crate) fn phone_words() -> PhoneWords {
         history: page::history().into(),
         exchange: page::exchange().into(),
         this_phone: page::this_phone().into(),
-        plan: page::plan().into(),
         board: page::board().into(),
         read_on: page::read_on().into(),
     }

@@ -58,9 +58,15 @@ impl Of<'_> {
                 let load = answers.load.map(|load| words::load_text(load, self.screen.unit));
                 let done = words::set_done(load.as_deref(), reps, None, Remarks::default());
                 let (load, reserve) = (answers.load, None);
+                let named =
+                    typed.map_or_else(|| block.name_of(&Exercise::of(&movement)), str::to_owned);
                 saves(
                     say::save(&done),
-                    None,
+                    // With no load too it has to be seen what is saved.
+                    Some(match answers.load {
+                        Some(_) => named,
+                        None => say::without_load(named),
+                    }),
                     Tap::LogExtra { movement, set: None, load, reps: Some(reps), reserve },
                 )
             }
@@ -92,7 +98,7 @@ impl Of<'_> {
             }
         };
         QuestionField::Stepper {
-            label: say::load().into(),
+            label: if builds.is_some() { say::load() } else { say::any_load() }.into(),
             value: answers.load.map(|load| load.number(unit)),
             unit: Some(unit.symbol().into()),
             less,

@@ -63,7 +63,6 @@ internal fun Turn(size: Dp = 26.dp, colour: Color = colours.ink) {
 internal fun SignOf(sign: PageSign) {
     val colour = signColour(sign)
     if (sign == PageSign.PAIN) return Diamond()
-    if (sign == PageSign.DONE) return Tick()
     if (sign == PageSign.OPTION) return Turn(20.dp)
     Canvas(Modifier.size(20.dp)) {
         val (w, h) = this.size.width to this.size.height
@@ -122,10 +121,6 @@ internal fun SignOf(sign: PageSign) {
                 line(colour, thick, listOf(0.5f to 0.9f, 0.5f to 0.12f))
                 line(colour, thick, listOf(0.2f to 0.42f, 0.5f to 0.12f, 0.8f to 0.42f))
             }
-            PageSign.FETCHED -> {
-                line(colour, thick, listOf(0.5f to 0.1f, 0.5f to 0.88f))
-                line(colour, thick, listOf(0.2f to 0.58f, 0.5f to 0.88f, 0.8f to 0.58f))
-            }
             else -> {}
         }
     }
@@ -139,8 +134,7 @@ internal fun signColour(sign: PageSign): Color =
         PageSign.STALLED,
         PageSign.CHECK,
         PageSign.VERSIONS -> colours.varnish
-        PageSign.UP,
-        PageSign.DONE -> colours.water
+        PageSign.UP -> colours.water
         else -> colours.ink
     }
 
