@@ -35,11 +35,10 @@ public class Entry(private val phone: Phone) {
     public var trouble: String? by mutableStateOf(null)
         private set
 
-    /** True on any page but the first. */
+    /** True on any page but the one that asks for the name, the first. */
     public val canGoBack: Boolean
-        get() = behind.isNotEmpty()
+        get() = first?.fields?.isEmpty() == true
 
-    private var behind: List<StartAnswers> by mutableStateOf(emptyList())
     private var answers = StartAnswers(0u, null, "", null, null)
 
     /** Opens what there is, or begins. */
@@ -59,7 +58,6 @@ public class Entry(private val phone: Phone) {
             is PageAct.Answer -> {
                 val name = typed.firstOrNull() ?: answers.name
                 val next = act.answers.copy(name = name)
-                if (next.step > answers.step) behind = behind + answers.copy(name = name)
                 show(next)
             }
             is PageAct.Begin -> trying { begin(act.answers) }
@@ -67,14 +65,13 @@ public class Entry(private val phone: Phone) {
         }
     }
 
-    /** One page back. False on the first. */
+    /** One page back, with all that was answered. False on the first. */
     public fun back(): Boolean {
         shell?.let {
             return it.back()
         }
-        val last = behind.lastOrNull() ?: return false
-        behind = behind.dropLast(1)
-        show(last)
+        if (!canGoBack) return false
+        show(answers.copy(step = answers.step - 1u))
         return true
     }
 

@@ -194,6 +194,11 @@ class PlacesClickedTest {
         sees("Bevor du anfängst")
         rule.runOnIdle { assertTrue(entry.back()) }
         sees("Wie du liest")
+        // What was answered stands on every page on the way back.
+        rule.runOnIdle { assertTrue(entry.back()) }
+        sees("Wer bist du?")
+        sees("Ana")
+        rule.runOnIdle { assertTrue(!entry.back(), "the first") }
     }
 
     /** What cannot be undone is agreed to once all of it was in view, however large the text. */
