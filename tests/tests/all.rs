@@ -55,6 +55,7 @@ mod screens;
 mod season;
 mod second_place;
 mod secrets;
+mod sessions;
 mod set_commands;
 mod set_laws;
 mod slip_answers;

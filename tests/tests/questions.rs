@@ -6,6 +6,7 @@ use holdfast_core::plan::MeasuredWhen;
 use holdfast_core::session::{
     Answers, Ask, Choice, KeyKind, QuestionField, QuestionScreen, Row, SessionState, Tap,
 };
+use holdfast_core::{Mass, MassUnit};
 use holdfast_tests::taps::{begin, begin_day, finish, kg};
 use holdfast_tests::train::squats;
 use holdfast_tests::{Crew, Device, SMALL_PLAN, seed_or};
@@ -22,22 +23,28 @@ fn ask(device: &Device, ask: &Ask, answers: Option<Answers>) -> QuestionScreen {
 /// Everything on a question that can be touched.
 fn touches(question: &QuestionScreen) -> Vec<Choice> {
     let of = |field: &QuestionField| match field {
-        QuestionField::Stepper { less, more, .. } => less.iter().chain(more).cloned().collect(),
+        QuestionField::Stepper { less, more, typed, .. } => {
+            let typed = typed.iter().flat_map(|typed| {
+                ["82.5", "0", "heavy"].map(|text| {
+                    let then = Answers { typed: Some(text.into()), ..typed.then.clone() };
+                    Choice { words: typed.words.clone(), ..plain(then) }
+                })
+            });
+            less.iter().chain(more).cloned().chain(typed).collect()
+        }
         QuestionField::Choices { choices, .. } => choices.clone(),
         // What is typed is written into what is answered so far.
         QuestionField::Words { then, label } => {
             let words = Some("grip slipped".to_owned());
             let then = Answers { words, ..then.clone() };
-            vec![Choice {
-                words: label.clone(),
-                more: Vec::new(),
-                chosen: false,
-                care: false,
-                then,
-            }]
+            vec![Choice { words: label.clone(), ..plain(then) }]
         }
     };
     question.fields.iter().flat_map(of).collect()
+}
+
+fn plain(then: Answers) -> Choice {
+    Choice { words: String::new(), more: Vec::new(), chosen: false, care: false, then }
 }
 
 fn set(set: u32, whole: bool) -> Ask {
@@ -263,6 +270,42 @@ fn questions_are_asked_in_both_languages_and_only_where_they_are_there() {
         if let (Some(en), Some(de)) = (en, de) {
             assert_ne!(en.key.words, "");
             assert!(en.title != de.title || en.about == Some(en.title.clone()), "{en:?}");
+        }
+    }
+}
+
+/// What is typed for a load is the load, in the reader's unit and however a decimal is written; what is none is never saved, and
+/// what was proposed not in its place.
+#[test]
+fn a_load_can_be_typed() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(50, 8), (60, 6), (70, 6)]);
+    ines.go_to("2026-11-10");
+    ines.tap(begin()).unwrap();
+    let extra = Answers { words: Some("Sled".into()), reps: Some(5), ..Answers::default() };
+    for (question, answers) in [(set(1, true), Answers::default()), (Ask::Extra, extra)] {
+        let asked = ask(ines, &question, Some(answers));
+        let typed = asked.fields.iter().find_map(|field| match field {
+            QuestionField::Stepper { typed, .. } => typed.clone(),
+            _ => None,
+        });
+        let typed = typed.unwrap().then;
+        let key = |text: &str| {
+            let answers = Answers { typed: Some(text.into()), ..typed.clone() };
+            ask(ines, &question, Some(answers)).key
+        };
+        for (text, thousandths) in [("42,5", 42_500), (" 42.5 ", 42_500), ("45", 45_000)] {
+            let load = match key(text).tap {
+                Some(Tap::LogSet { load, .. } | Tap::LogExtra { load, .. }) => load,
+                other => panic!("{other:?}"),
+            };
+            assert_eq!(load, Some(Mass::thousandths(thousandths, MassUnit::Kg)), "{text}");
+        }
+        for text in ["", "0", "-5", "heavy", "4.5.5", "99999"] {
+            let key = key(text);
+            assert_eq!((key.kind, key.tap), (KeyKind::Waits, None), "{text:?}");
+            assert!(key.words.starts_with("Type a load, such as"), "{}", key.words);
         }
     }
 }

@@ -68,6 +68,13 @@ before-and-after = { $before }, danach { $after }
 asked = { $reps } vorgegeben
 nothing-of = In deinem Tagebuch steht kein Eintrag zu { $movement }.
 no-such-range = Diese Messung gibt es nicht.
+no-such-session = Diese Einheit gibt es nicht.
+took = { $minutes } min
+# $set zählt ab 1.
+set-number = Satz { $set }
+touch-to-correct = Tippe auf einen Satz, um ihn zu korrigieren.
+# Fenster, Dehnungen, Messwerte, Varianten, Beschwerden.
+also-logged = Außerdem eingetragen
 # Wird statt eines Diagramms vorgelesen. $first und $last sind Zahlen, $from und $to Tage.
 chart-of-strength = { $movement }: geschätztes 1RM von { $first } auf { $last } { $unit }, { $from } bis { $to }.
 chart-of-loads = { $movement }: schwerster Satz von { $first } auf { $last } { $unit }, { $from } bis { $to }.

@@ -30,7 +30,24 @@ choose-reserve = Reserve wählen
 not-saved-yet = Noch nicht gespeichert.
 # Was gespeichert wird, etwa "57,5 kg × 6, 2 in Reserve".
 save = Speichern: { $what }
+# Eine Taste, nach der das Gewicht getippt werden kann.
+type-it = Tippen
+# $load ist eines, das der Raum hergibt.
+type-load = Tippe ein Gewicht, etwa { $load }
 corrects-set = Korrigiert Satz { $set }.
+
+## Ein Satz von irgendeinem Tag. $was als "60 kg × 5" ist, was eingetragen ist.
+
+# $day als "Di 10. Nov."; das Datum kann auf einen Punkt enden.
+set-of-day = { $movement }, Satz { $set }, { $day }
+logged-as = Eingetragen ist { $was }.
+was-not-done = Diesen Satz habe ich nicht gemacht
+take-back = Zurücknehmen: { $was }
+not-counted = Daraus wird dann nichts mehr berechnet.
+# Er sah nach einem Versehen aus.
+is-right = { $was } stimmt
+counts-then = Dann zählt der Satz.
+change-what-is-wrong = Ändere, was nicht stimmt
 
 ## Ein Fenster von Hand, und die Sekunden einer Dehnung.
 

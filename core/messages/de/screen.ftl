@@ -62,6 +62,35 @@ not-done = Nicht gemacht: { $pieces }.
 in-doubt = Vielleicht ein Versehen, zählt noch nicht: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
+## Was aus jedem Teil wurde, am Ende der Einheit.
+
+sum-sets = { $all ->
+    [one] { $done } von 1 Satz
+   *[other] { $done } von { $all } Sätzen
+}
+# Der letzte Satz war offen: $set als „70 kg × 7“, $asked Wiederholungen waren gefragt.
+sum-open-set = offener Satz: { $set }, gefragt { $asked }
+sum-extra-sets = { $sets ->
+    [one] 1 Satz mehr
+   *[other] { $sets } Sätze mehr
+}
+sum-windows = { $all ->
+    [one] { $done } von 1 Fenster
+   *[other] { $done } von { $all } Fenstern
+}
+# $margin ist die Zeit, die frei bleiben soll, als „10 s“.
+sum-to-spare = { $windows ->
+    [one] 1 mit { $margin } Luft oder mehr
+   *[other] { $windows } mit { $margin } Luft oder mehr
+}
+# $time ist, wie lange jede von zwei Seiten gehalten wurde.
+sum-each-side = { $time } je Seite
+sum-of-side = { $side } { $time }
+sum-nothing = nicht gemacht
+# Vor dem Tag, der als Nächstes trainiert wird, in einer Zeile für sich.
+sum-next = Danach
+sum-next-day = { $day }, { $date }
+
 ## Wie weit ein Teil ist, und Gewichte, die man selbst wählt: ein, zwei Wörter.
 
 later = später

@@ -68,6 +68,13 @@ before-and-after = { $before }, after { $after }
 asked = { $reps } asked
 nothing-of = There is no { $movement } in your log.
 no-such-range = There is no such range.
+no-such-session = There is no such session.
+took = { $minutes } min
+# $set counts from 1.
+set-number = set { $set }
+touch-to-correct = Touch a set to correct it.
+# Windows, holds, readings, options, discomfort.
+also-logged = Also logged
 # Read aloud in place of a chart. $first and $last are numbers, $from and $to days.
 chart-of-strength = { $movement }: estimated one-rep max from { $first } to { $last } { $unit }, { $from } to { $to }.
 chart-of-loads = { $movement }: heaviest set from { $first } to { $last } { $unit }, { $from } to { $to }.

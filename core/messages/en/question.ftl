@@ -30,7 +30,24 @@ choose-reserve = Choose the reps left
 not-saved-yet = Not saved yet.
 # What is saved, such as "57.5 kg × 6, 2 left".
 save = Save { $what }
+# A key that lets the load be typed.
+type-it = Type it
+# $load is one that the room can build.
+type-load = Type a load, such as { $load }
 corrects-set = Corrects set { $set }.
+
+## A set of whatever day. $was as "60 kg × 5" is how it is logged.
+
+# $day as "Tue 10 Nov".
+set-of-day = { $movement }, set { $set }, { $day }
+logged-as = It is logged as { $was }.
+was-not-done = I did not do this set
+take-back = Take back { $was }
+not-counted = Nothing is worked out from it any more.
+# It looked like a slip.
+is-right = { $was } is right
+counts-then = It counts then.
+change-what-is-wrong = Change what is wrong
 
 ## A window by hand, and the seconds of a hold.
 

@@ -63,6 +63,35 @@ not-done = Not done: { $pieces }.
 in-doubt = May be a slip, so it does not count yet: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
+## What each piece came to, at the end of a session.
+
+sum-sets = { $all ->
+    [one] { $done } of 1 set
+   *[other] { $done } of { $all } sets
+}
+# The last set was open: $set as "70 kg × 7", $asked reps were asked for.
+sum-open-set = open set: { $set }, { $asked } asked
+sum-extra-sets = { $sets ->
+    [one] 1 extra set
+   *[other] { $sets } extra sets
+}
+sum-windows = { $all ->
+    [one] { $done } of 1 window
+   *[other] { $done } of { $all } windows
+}
+# $margin is the time that should be to spare, as "10 s".
+sum-to-spare = { $windows ->
+    [one] 1 with { $margin } or more to spare
+   *[other] { $windows } with { $margin } or more to spare
+}
+# $time is how long each of two sides was held.
+sum-each-side = { $time } each side
+sum-of-side = { $side } { $time }
+sum-nothing = not done
+# Before the day that is trained next, a line of its own.
+sum-next = Next
+sum-next-day = { $day }, { $date }
+
 ## How far a piece is, and loads that are the athlete's to choose: a word or two.
 
 later = later

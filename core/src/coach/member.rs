@@ -165,6 +165,7 @@ fn page(
         let finish = finishes.iter().find(|finish| finish.body.session == session.record);
         let finish = finish.map(|finish| &finish.body);
         sessions.push(SessionLine {
+            session: session.record,
             date: session.body.date,
             day: session.body.day,
             sets: of_it().chain(others.iter().filter(is_of_it)).count() as u32,

@@ -208,7 +208,7 @@ pub(super) fn sessions_of(device: &Device, person: PersonId) -> Result<Vec<Logge
     query.read(device.reader()).map(in_order)
 }
 
-fn session_sets(
+pub(super) fn session_sets(
     device: &mut Device,
     session: Logged<Session>,
     profile: &Profile,

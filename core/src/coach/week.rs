@@ -7,6 +7,7 @@ use chrono::{Days, NaiveDate};
 use serde::Serialize;
 
 use super::series::monday;
+use crate::id::RecordId;
 use crate::load::{DayLoad, Spread, days, smoothed_ratio, week};
 use crate::mass::Mass;
 use crate::words;
@@ -15,6 +16,8 @@ use crate::words;
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct SessionLine {
+    /// The session.
+    pub session: RecordId,
     /// The date.
     pub date: NaiveDate,
     /// The day's name.
@@ -114,6 +117,7 @@ mod tests {
 
     fn session(date: &str, load: Option<u32>) -> SessionLine {
         SessionLine {
+            session: RecordId(uuid::Uuid::nil()),
             date: date.parse().unwrap(),
             day: String::new(),
             sets: 0,

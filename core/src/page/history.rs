@@ -33,7 +33,7 @@ pub(super) fn page(
     rows.extend(attention(&screen));
     rows.extend(movements(&screen, &member));
     rows.extend(ranges(&screen, &member));
-    rows.extend(sessions(&screen));
+    rows.extend(sessions(&screen, &member));
     let said = if rows.is_empty() { vec![say::nothing_yet().to_owned()] } else { Vec::new() };
     let title = member.unwrap_or_else(|| say::history().to_owned());
     Ok(PageScreen { said, rows, ..PageScreen::titled(title) })
@@ -98,9 +98,10 @@ pub(super) fn last_reading(series: &coach::RangeSeries) -> Option<(chrono::Naive
     series.points.iter().rev().find_map(read)
 }
 
-fn sessions(screen: &MemberScreen) -> Vec<PageRow> {
+fn sessions(screen: &MemberScreen, member: &Option<String>) -> Vec<PageRow> {
     let rows = screen.sessions.iter().rev().take(SESSIONS).map(|session| {
-        let row = PageRow::titled(&session.day).says(words::day(session.date));
+        let page = PageAsk::Session { member: member.clone(), session: session.session };
+        let row = PageRow::opens(&session.day, page).says(words::day(session.date));
         match (session.rpe, session.minutes) {
             (Some(rpe), Some(minutes)) => row.worth(say::rated(rpe, minutes)),
             _ => row.worth(say::sets(session.sets)),

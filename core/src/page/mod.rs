@@ -11,6 +11,7 @@ mod kit;
 mod movement;
 mod record;
 mod rows;
+mod session;
 mod this_phone;
 
 pub(crate) use crew::{pairing, recovery};
@@ -42,6 +43,7 @@ pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<Pa
         PageAsk::History { member } => history::page(device, member, at),
         PageAsk::Movement { member, movement } => movement::lifted(device, (member, &movement), at),
         PageAsk::Range { member, index } => movement::range(device, (member, index), at),
+        PageAsk::Session { member, session } => session::page(device, member.as_deref(), session),
         PageAsk::Exchange { carriers } => exchange::page(device, &carriers, at),
         PageAsk::Server => Ok(exchange::server()),
         PageAsk::Carrier { index, place } => Ok(exchange::carrier(index, place)),

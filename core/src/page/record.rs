@@ -3,8 +3,10 @@
 use catalogue::Language;
 use serde::Serialize;
 
+use crate::id::RecordId;
 use crate::journal::Role;
 use crate::mass::MassUnit;
+use crate::session::Ask;
 
 /// Which page.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -28,6 +30,13 @@ pub enum PageAsk {
         member: Option<String>,
         /// Its place among the ranges of the history, from 0.
         index: u32,
+    },
+    /// One session, set by set.
+    Session {
+        /// The member; none for oneself.
+        member: Option<String>,
+        /// The session.
+        session: RecordId,
     },
     /// What waits, what came, what is missing.
     Exchange {
@@ -90,6 +99,11 @@ pub enum PageAct {
     Open {
         /// Which.
         page: PageAsk,
+    },
+    /// Asks a question, which lies over the page until it is answered.
+    Ask {
+        /// What.
+        ask: Ask,
     },
     /// Goes to where the device's own work is: the day, or a coach's board.
     Home,

@@ -1,5 +1,9 @@
 //! Corrections of a set of any day, whether a session runs or not.
 
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
 use super::bars::builds_of;
 use super::doubt::{is_repair, is_slip};
 use super::taps::{can_be, confirmed, within_set};
@@ -8,12 +12,15 @@ use crate::error::{Error, Field, Result, Thing};
 use crate::id::RecordId;
 use crate::instant::Instant;
 use crate::journal::{Lift, Role, Session};
-use crate::mass::Mass;
+use crate::load::Prepared;
+use crate::mass::{Mass, MassUnit};
+use crate::plan::{Builds, Lifted};
 use crate::say;
 use crate::store::{Draft, Logged, Query};
 
 /// What an athlete says of a set that is logged.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "correction", rename_all = "kebab-case")]
 #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 pub enum Correction {
     /// This was done. What is left out stays as it was logged.
@@ -41,22 +48,24 @@ pub(crate) fn correct(
     correction: Correction,
     at: &Instant,
 ) -> Result<()> {
-    let profile = device.profile()?;
-    if profile.role != Role::Athlete {
-        let reason = say::device::only_athletes_correct(&profile.name);
-        return Err(Error::invalid(Field::Role, reason));
-    }
-    let query = Query { record: Some(lift), person: Some(profile.person), ..Query::default() };
-    let found = query.last::<Lift>(device.reader())?;
-    let found = found.ok_or_else(|| Error::invalid(Field::Set, say::tap::set_not_yours()))?;
-    let draft = match correction {
+    let draft = drafted(device, lift, correction)?;
+    device.append(at, vec![draft]).map(drop)
+}
+
+/// What a correction logs.
+pub(super) fn drafted(
+    device: &mut Device,
+    lift: RecordId,
+    correction: Correction,
+) -> Result<Draft> {
+    let found = find(device, lift)?;
+    Ok(match correction {
         Correction::Right => confirmed(lift, &found.body)?,
         Correction::NotDone => Draft::take_back(lift),
         Correction::Done { load, reps, reserve } => {
             Draft::correct(lift, done(device, &found, load, reps, reserve)?)
         }
-    };
-    device.append(at, vec![draft]).map(drop)
+    })
 }
 
 /// The set as it was done.
@@ -79,12 +88,7 @@ fn done(
         return Err(Error::invalid(Field::Set, say::tap::logged_like_that()));
     }
     within_set(lift.reps, lift.reserve)?;
-    let query = Query { record: Some(before.session), ..Query::default() };
-    let session = query.last::<Session>(device.reader())?;
-    let block = match &session {
-        Some(session) => device.block(session.body.plan, None)?,
-        None => None,
-    };
+    let block = block_of(device, before)?.map(|(_, block)| block);
     let block =
         block.ok_or_else(|| Error::missing(Thing::Plan, say::tap::plan_of_set_not_here()))?;
     let unit = device.profile()?.unit;
@@ -97,4 +101,49 @@ fn done(
     // No plates were named for another load.
     let side = lift.side.clone().filter(|_| lift.load == before.load);
     Ok(Lift { doubt, side, ..lift })
+}
+
+/// One of the athlete's own sets, and what it takes to correct it.
+pub(super) struct Own {
+    pub(super) set: Lift,
+    pub(super) session: Session,
+    /// The loads there were; none where nobody knows.
+    pub(super) builds: Option<Builds>,
+    /// How the plan's kit loads it; none where the plan does not know it.
+    pub(super) lifted: Option<Lifted>,
+    /// What was lifted.
+    pub(super) movement: String,
+    pub(super) unit: MassUnit,
+}
+
+/// Finds one of the athlete's own sets.
+pub(super) fn own(device: &mut Device, lift: RecordId) -> Result<Own> {
+    let set = find(device, lift)?.body;
+    let unit = device.profile()?.unit;
+    let (session, block) = block_of(device, &set)?
+        .ok_or_else(|| Error::missing(Thing::Plan, say::tap::plan_of_set_not_here()))?;
+    // What the plan does not know means what the athlete says.
+    let lifted = block.lifted(&set.exercise);
+    let builds = lifted.map(|_| builds_of(&block, &set, unit).clone());
+    let movement = block.name_of(&set.exercise);
+    Ok(Own { set, session, builds, lifted, movement, unit })
+}
+
+fn find(device: &Device, lift: RecordId) -> Result<Logged<Lift>> {
+    let profile = device.profile()?;
+    if profile.role != Role::Athlete {
+        let reason = say::device::only_athletes_correct(&profile.name);
+        return Err(Error::invalid(Field::Role, reason));
+    }
+    let query = Query { record: Some(lift), person: Some(profile.person), ..Query::default() };
+    let found = query.last::<Lift>(device.reader())?;
+    found.ok_or_else(|| Error::invalid(Field::Set, say::tap::set_not_yours()))
+}
+
+/// The session of a set and the plan it was trained by.
+fn block_of(device: &mut Device, lift: &Lift) -> Result<Option<(Session, Arc<Prepared>)>> {
+    let query = Query { record: Some(lift.session), ..Query::default() };
+    let Some(session) = query.last::<Session>(device.reader())? else { return Ok(None) };
+    let block = device.block(session.body.plan, None)?;
+    Ok(block.map(|block| (session.body, block)))
 }

@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::came_to::came_to;
 use super::key::At;
 use super::rows::{follow, piece_of, rows, stands_at};
 use super::screen::{
@@ -57,6 +58,10 @@ pub(super) fn draw(
     let (pieces_are, rest) = (pieces.as_slice(), resting.as_ref());
     let of = At { snapshot, pieces: pieces_are, rest, row: row.as_ref(), chosen, asked };
     let here = of.here(&kept.went_by);
+    let came_to = match row {
+        Some(Row::Finish) => came_to(snapshot, &pieces),
+        _ => Vec::new(),
+    };
     SessionScreen {
         revision: snapshot.last_number,
         name: snapshot.profile.name.clone(),
@@ -76,6 +81,7 @@ pub(super) fn draw(
         rows,
         cues: cues(&pieces, resting.as_ref().and_then(|rest| rest.cue.clone())),
         pieces,
+        came_to,
         notices: notices(snapshot, device),
         notes: super::notes::on_the_whole(snapshot),
         flags: super::flags::open(snapshot),

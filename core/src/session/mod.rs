@@ -7,6 +7,7 @@ mod asked;
 mod bar;
 mod bars;
 mod begin;
+mod came_to;
 mod clock_view;
 mod correct;
 mod doubt;
@@ -73,7 +74,7 @@ pub use platform::{PlatformTrouble, PlatformWords};
 pub(crate) use platform::{platform_trouble, platform_words};
 pub(crate) use question::question;
 pub use question::{
-    Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign,
+    Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign, TypedNumber,
 };
 pub use screen::*;
 pub use tap::{SideReading, Tap};
@@ -210,8 +211,10 @@ pub(crate) fn tap(
         kept.chosen = None;
     }
     let saved = written.entries.last().map(|entry| entry.id.number);
-    if written.entries.is_empty() {
-        // A private note came or went: what undo would take back is read again.
+    let of_any_day = matches!(tap, Tap::Correct { .. });
+    if written.entries.is_empty() || of_any_day {
+        // A private note came or went, or a set that may be of this session was corrected: what undo would take back is
+        // read again.
         kept.saved_as_of = None;
     } else if undone.is_none() && !matches!(tap, Tap::FlagBetween { .. }) {
         // What is of no session is not what undo takes back.
@@ -222,7 +225,7 @@ pub(crate) fn tap(
         device.cut_after_saving();
     }
     let of_the_journal = !written.entries.is_empty();
-    let went_on = of_the_journal && snapshot.went_on(written, &device.store);
+    let went_on = of_the_journal && !of_any_day && snapshot.went_on(written, &device.store);
     if !went_on || !snapshot.is_shown_at(at) {
         snapshot = Snapshot::now(device, at)?;
     }
@@ -247,6 +250,7 @@ fn leads_on(tap: &Tap) -> bool {
         | Tap::TakeBar { .. }
         | Tap::Flag { .. }
         | Tap::FlagBetween { .. }
+        | Tap::Correct { .. }
         | Tap::Note { .. }
         | Tap::ClearFlags { .. } => false,
         Tap::Begin { .. }
@@ -314,6 +318,9 @@ fn drafts(device: &mut Device, snapshot: &Snapshot, tap: Tap, at: &Instant) -> R
         (Tap::Begin { day }, None, _, _) => Ok(vec![begin(device, day, at)?]),
         (Tap::WriteAfterwards { date, day }, None, _, _) => {
             afterwards::begin(device, date, day, at)
+        }
+        (Tap::Correct { lift, correction }, ..) => {
+            Ok(vec![correct::drafted(device, lift, correction)?])
         }
         (tap @ Tap::FlagBetween { .. }, ..) => Ok(vec![flags::between(device, snapshot, tap, at)?]),
         (tap, Some(log), Some(_), Some(_)) => {

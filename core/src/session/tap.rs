@@ -10,7 +10,7 @@ use crate::instant::Millis;
 use crate::journal::{Part, RestAct, Until};
 use crate::mass::Mass;
 use crate::plan::MeasuredWhen;
-use crate::session::Row;
+use crate::session::{Correction, Row};
 
 /// One tap. What is left out is taken as planned, so that the usual case is one tap with no typing.
 /// What one tap says is saved together, or nothing of it is.
@@ -50,6 +50,13 @@ pub enum Tap {
     Sure {
         /// The set's record.
         lift: RecordId,
+    },
+    /// Corrects one of the athlete's own sets, of whatever day, whether a session runs or not.
+    Correct {
+        /// The set's record.
+        lift: RecordId,
+        /// What is true of it.
+        correction: Correction,
     },
     /// Logs a set of a movement that nobody planned, or corrects it.
     LogExtra {

@@ -122,6 +122,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         here,
         rows: Vec::new(),
         pieces: vec![corners(), calves()],
+        came_to: Vec::new(),
         notices: Vec::new(),
         saved: None,
         saved_text: None,

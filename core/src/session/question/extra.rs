@@ -3,7 +3,8 @@
 use super::Of;
 use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
 use super::keys::{saves, waits};
-use super::set::{KEYS, MOST_REPS, heavier, lighter, step};
+use super::load::{LoadField, example, take_typed};
+use super::set::{KEYS, MOST_REPS};
 use crate::plan::{Builds, Exercise, PieceKind};
 use crate::say::question as say;
 use crate::session::{SessionState, Tap};
@@ -11,12 +12,21 @@ use crate::words::{self, Remarks};
 
 impl Of<'_> {
     /// While a session runs. The plan's movements can be touched; anything else is typed.
-    pub(super) fn extra(&self, answers: Answers) -> Option<QuestionScreen> {
+    pub(super) fn extra(&self, mut answers: Answers) -> Option<QuestionScreen> {
         if self.screen.state != SessionState::Running {
             return None;
         }
         let block = self.snapshot.block.as_ref()?;
-        let typed = answers.words.as_deref().map(str::trim).filter(|words| !words.is_empty());
+        let words = answers.words.clone();
+        let typed = words.as_deref().map(str::trim).filter(|words| !words.is_empty());
+        let movement = typed.map(str::to_owned).or_else(|| answers.movement.clone());
+        // A name that the plan has means its movement, however it came.
+        let exercise = movement.as_ref().and_then(|movement| match typed {
+            Some(name) => block.lifted_named(name),
+            None => Some(Exercise::of(movement)),
+        });
+        let lifted = exercise.as_ref().and_then(|exercise| block.lifted(exercise));
+        let is_load = take_typed(&mut answers, lifted, self.screen.unit);
         // What the day has sets of is logged there.
         let planned = self.snapshot.day()?.pieces.iter().filter_map(|piece| match &piece.kind {
             PieceKind::Strength(strength) => {
@@ -44,15 +54,14 @@ impl Of<'_> {
         }
         let label = say::or_another_movement().to_owned();
         fields.push(QuestionField::Words { label, then: answers.clone() });
-        let movement = typed.map(str::to_owned).or_else(|| answers.movement.clone());
-        if let Some(movement) = &movement {
-            let builds =
-                typed.is_none().then(|| block.builds(&Exercise::of(movement), self.screen.unit));
+        let builds = exercise.map(|exercise| block.builds(&exercise, self.screen.unit));
+        if movement.is_some() {
             fields.push(self.extra_load(builds, &answers));
             fields.push(reps(&answers));
         }
         let key = match (movement, answers.reps) {
             (None, _) => waits(say::choose_movement()),
+            (Some(_), _) if !is_load => waits(&say::type_load(example(builds, self.screen.unit))),
             (_, None) => waits(say::choose_reps()),
             (Some(movement), Some(reps)) => {
                 let load = answers.load.map(|load| words::load_text(load, self.screen.unit));
@@ -78,32 +87,9 @@ impl Of<'_> {
 
     /// In steps that the room can build, where the plan says what is lifted. Less than the lightest is none.
     fn extra_load(&self, builds: Option<&Builds>, answers: &Answers) -> QuestionField {
+        let label = if builds.is_some() { say::load() } else { say::any_load() };
         let unit = self.screen.unit;
-        let to = |load: Option<crate::mass::Mass>| Answers { load, ..answers.clone() };
-        let choice = |load: Option<crate::mass::Mass>| {
-            let words = load.map_or_else(|| say::no_load().to_owned(), |load| load.number(unit));
-            Choice::new(words, false, to(load))
-        };
-        let (less, more) = match (answers.load, builds) {
-            (Some(load), Some(builds)) => {
-                (Some(choice(lighter(builds, load, unit))), heavier(builds, load, unit))
-            }
-            (Some(load), None) => {
-                let less = load - step(unit);
-                (Some(choice((less > Default::default()).then_some(less))), Some(load + step(unit)))
-            }
-            (None, builds) => {
-                let lightest = builds.and_then(Builds::lightest).map(|build| build.mass);
-                (None, lightest.or(Some(step(unit))))
-            }
-        };
-        QuestionField::Stepper {
-            label: if builds.is_some() { say::load() } else { say::any_load() }.into(),
-            value: answers.load.map(|load| load.number(unit)),
-            unit: Some(unit.symbol().into()),
-            less,
-            more: more.map(|load| choice(Some(load))),
-        }
+        LoadField { label, builds, unit, named: &|_| None, or_none: true }.field(answers)
     }
 }
 

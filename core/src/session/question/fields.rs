@@ -43,6 +43,11 @@ pub enum Ask {
     },
     /// A set that nobody planned.
     Extra,
+    /// A set that is logged, of whatever day.
+    Logged {
+        /// Its record.
+        lift: RecordId,
+    },
     /// Which day to train.
     Day,
     /// The station to start at.
@@ -57,12 +62,14 @@ pub enum Ask {
     },
 }
 
-/// What is answered so far. A shell hands back what a touch led to; of it, it writes the text of a note alone.
+/// What is answered so far. A shell hands back what a touch led to; of it, it writes what is typed alone.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "ffi", derive(uniffi::Record))]
 pub struct Answers {
     /// A load.
     pub load: Option<Mass>,
+    /// A load as it was typed; none where it was not.
+    pub typed: Option<String>,
     /// Good reps.
     pub reps: Option<u32>,
     /// Reps in reserve.
@@ -97,6 +104,8 @@ pub struct Answers {
     pub words: Option<String>,
     /// True for a note that stays on this device.
     pub private: Option<bool>,
+    /// True for a set that was not done after all.
+    pub undone: bool,
 }
 
 keyword! {
@@ -144,6 +153,8 @@ pub enum QuestionField {
         less: Option<Choice>,
         /// More.
         more: Option<Choice>,
+        /// How it can be typed instead; none where steps do.
+        typed: Option<TypedNumber>,
     },
     /// Keys of which one is chosen, or of which each is chosen or not.
     Choices {
@@ -163,6 +174,16 @@ pub enum QuestionField {
         /// What is answered so far: a shell writes the text into it.
         then: Answers,
     },
+}
+
+/// A number that can be typed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Record))]
+pub struct TypedNumber {
+    /// What the key says that opens it.
+    pub words: String,
+    /// What is answered so far: a shell writes the text into it.
+    pub then: Answers,
 }
 
 keyword! {
@@ -236,6 +257,7 @@ impl QuestionField {
             unit: None,
             less: to(value.checked_sub(1)),
             more: to(value.checked_add(1)),
+            typed: None,
         }
     }
 }

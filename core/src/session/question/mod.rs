@@ -7,6 +7,8 @@ mod fields;
 mod flags;
 mod hurts;
 mod keys;
+mod load;
+mod logged;
 mod note;
 mod option;
 mod range;
@@ -22,7 +24,9 @@ use crate::error::{Error, Field, Result};
 use crate::instant::Instant;
 use crate::say;
 
-pub use fields::{Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign};
+pub use fields::{
+    Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign, TypedNumber,
+};
 
 /// What a question is worked out from.
 struct Of<'a> {
@@ -38,6 +42,10 @@ pub(crate) fn question(
     answers: Option<Answers>,
     at: &Instant,
 ) -> Result<QuestionScreen> {
+    // Of whatever day: no session has to run for it.
+    if let Ask::Logged { lift } = ask {
+        return logged::logged(device, *lift, answers.unwrap_or_default());
+    }
     let screen = screen(device, kept, at)?;
     let snapshot = kept.snapshot.take();
     let drawn = snapshot.as_ref().and_then(|snapshot| {
@@ -65,6 +73,7 @@ impl Of<'_> {
             Ask::Clear { piece } => self.clear(piece, answers),
             Ask::Note { row } => Some(self.note(row.as_ref(), answers)),
             Ask::Extra => self.extra(answers),
+            Ask::Logged { .. } => None,
             Ask::Day => self.day(answers),
             Ask::Station { piece } => self.station(piece, answers),
             Ask::Bar { piece } => self.bar(piece, answers),

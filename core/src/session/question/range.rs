@@ -63,6 +63,7 @@ impl Of<'_> {
                 unit: None,
                 less: Some(less),
                 more: Some(more),
+                typed: None,
             }
         };
         let fields = sides.iter().enumerate().map(field).collect();

@@ -5,6 +5,7 @@ use super::super::set_line::loads_of;
 use super::Of;
 use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
 use super::keys::{saves, waits};
+use super::load::{LoadField, example, take_typed};
 use crate::load::Reason;
 use crate::mass::{Mass, MassUnit};
 use crate::plan::Builds;
@@ -25,6 +26,8 @@ struct Hand<'a> {
     /// The loads there are; none where the set has no load.
     builds: Option<Builds>,
     answers: Answers,
+    /// False where what was typed is no load.
+    typed: bool,
 }
 
 impl Of<'_> {
@@ -37,8 +40,11 @@ impl Of<'_> {
     ) -> Option<QuestionScreen> {
         let PieceKindView::Strength { view } = self.kind(piece)? else { return None };
         let shown = set_of(view, set)?;
-        let hand = Hand { shown, builds: loads_of(self.snapshot, piece, view, shown), answers };
-        let hand = hand.filled();
+        let mut answers = answers;
+        let lifted = self.snapshot.block.as_ref()?.lifted(&view.exercise);
+        let typed = take_typed(&mut answers, lifted, self.screen.unit);
+        let builds = loads_of(self.snapshot, piece, view, shown);
+        let hand = Hand { shown, builds, answers, typed }.filled();
         let asks_reserve = shown.reason.is_first_time() && shown.done.is_none();
         let whole =
             whole || shown.done.is_some() || (hand.builds.is_some() && shown.load.is_none());
@@ -50,7 +56,7 @@ impl Of<'_> {
             fields.push(hand.reps());
         }
         if whole || asks_reserve {
-            fields.push(hand.reserve(asks_reserve));
+            fields.push(reserve(&hand.answers, asks_reserve));
         }
         Some(QuestionScreen {
             title: if whole { say::what_did_you_lift() } else { say::how_many_reps() }.into(),
@@ -62,7 +68,10 @@ impl Of<'_> {
     }
 
     fn set_key(&self, piece: &str, hand: &Hand<'_>, asks_reserve: bool) -> Key {
-        let Hand { shown, builds, answers } = hand;
+        let Hand { shown, builds, answers, typed } = hand;
+        if !typed {
+            return waits(&say::type_load(example(builds.as_ref(), self.screen.unit)));
+        }
         if builds.is_some() && answers.load.is_none() && shown.reason != Reason::Free {
             return waits(say::choose_load());
         }
@@ -96,36 +105,20 @@ impl Hand<'_> {
         let done = self.shown.done.as_ref();
         let proposed = self.shown.load.as_ref().map(|load| load.mass);
         let answers = &mut self.answers;
-        answers.load = answers.load.or(done.and_then(|done| done.load)).or(proposed);
+        let standing = done.and_then(|done| done.load).or(proposed).filter(|_| self.typed);
+        answers.load = answers.load.or(standing);
         let asked = (!self.shown.open).then_some(self.shown.asked);
         answers.reps = answers.reps.or(done.map(|done| done.reps)).or(asked);
         answers.reserve = answers.reserve.or(done.and_then(|done| done.reserve));
         self
     }
 
-    /// In steps that the room can build. Before one is chosen, more leads to the lightest.
     fn load(&self, unit: MassUnit) -> Option<QuestionField> {
-        let builds = self.builds.as_ref()?;
-        let value = self.answers.load;
+        let builds = Some(self.builds.as_ref()?);
         let proposed = self.shown.load.as_ref().map(|load| load.mass);
-        let to = |next: Option<Mass>| {
-            let next = next?;
-            let number = next.number(unit);
-            let is_proposed = proposed == Some(next);
-            let words = if is_proposed { say::proposed(&number) } else { number };
-            Some(Choice::new(words, false, Answers { load: Some(next), ..self.answers.clone() }))
-        };
-        let (less, more) = match value {
-            Some(load) => (lighter(builds, load, unit), heavier(builds, load, unit)),
-            None => (None, builds.lightest().map(|build| build.mass).or(Some(step(unit)))),
-        };
-        Some(QuestionField::Stepper {
-            label: say::load().into(),
-            value: value.map(|load| load.number(unit)),
-            unit: Some(unit.symbol().into()),
-            less: to(less),
-            more: to(more),
-        })
+        let named = |load: Mass| (proposed == Some(load)).then(|| say::proposed(load.number(unit)));
+        let label = say::load();
+        Some(LoadField { label, builds, unit, named: &named, or_none: false }.field(&self.answers))
     }
 
     fn reps(&self) -> QuestionField {
@@ -149,45 +142,21 @@ impl Hand<'_> {
             }
         }
     }
-
-    /// Of a first time it finds the next load, and is asked for; otherwise it may be left out.
-    fn reserve(&self, asked: bool) -> QuestionField {
-        let answers = &self.answers;
-        let label = if asked { say::reps_left() } else { say::reps_left_if_known() };
-        let then = |left: u32| {
-            let again = answers.reserve == Some(left) && !asked;
-            Answers { reserve: (!again).then_some(left), ..answers.clone() }
-        };
-        let label = Some(label.to_owned());
-        let mut field = QuestionField::numbers(label, 0..=MOST_RESERVE, answers.reserve, then);
-        if let QuestionField::Choices { choices, .. } = &mut field
-            && let Some(last) = choices.last_mut()
-        {
-            last.words = say::or_more(MOST_RESERVE);
-        }
-        field
-    }
 }
 
-/// Where the room's loads are not known: 2.5 kg or 5 lb. Common practice, no source.
-pub(super) fn step(unit: MassUnit) -> Mass {
-    match unit {
-        MassUnit::Kg => Mass { ten_ng: MassUnit::Kg.ten_ng() * 5 / 2 },
-        MassUnit::Lb => Mass { ten_ng: MassUnit::Lb.ten_ng() * 5 },
+/// Reps in reserve. Of a first time they find the next load, and are asked for; otherwise they may be left out.
+pub(super) fn reserve(answers: &Answers, asked: bool) -> QuestionField {
+    let label = if asked { say::reps_left() } else { say::reps_left_if_known() };
+    let then = |left: u32| {
+        let again = answers.reserve == Some(left) && !asked;
+        Answers { reserve: (!again).then_some(left), ..answers.clone() }
+    };
+    let label = Some(label.to_owned());
+    let mut field = QuestionField::numbers(label, 0..=MOST_RESERVE, answers.reserve, then);
+    if let QuestionField::Choices { choices, .. } = &mut field
+        && let Some(last) = choices.last_mut()
+    {
+        last.words = say::or_more(MOST_RESERVE);
     }
-}
-
-pub(super) fn lighter(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
-    if builds.loads().next().is_some() {
-        return builds.below(load).map(|build| build.mass);
-    }
-    let less = load - step(unit);
-    (less > Mass::default()).then_some(less)
-}
-
-pub(super) fn heavier(builds: &Builds, load: Mass, unit: MassUnit) -> Option<Mass> {
-    if builds.loads().next().is_some() {
-        return builds.above(load).map(|build| build.mass);
-    }
-    Some(load + step(unit))
+    field
 }

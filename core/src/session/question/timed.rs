@@ -45,6 +45,7 @@ impl Of<'_> {
                 unit: None,
                 less: spare.and_then(|_| to(stands - SPARE_MS)),
                 more: to(spare.map_or(view.margin.0, |_| stands + SPARE_MS)),
+                typed: None,
             },
         ];
         let to_come = shown.reps.is_none().then(|| to_come(view, window)).flatten();
@@ -80,6 +81,7 @@ impl Of<'_> {
                 unit: None,
                 less: to(value - HELD_MS),
                 more: to(value + HELD_MS),
+                typed: None,
             }
         });
         let fields = fields.collect();

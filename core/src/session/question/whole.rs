@@ -40,6 +40,7 @@ impl Of<'_> {
                 unit: Some(say::minutes().into()),
                 less: answers.minutes.and_then(|minutes| to(minutes.saturating_sub(step))),
                 more: to(answers.minutes.map_or(usual, |minutes| minutes + step)),
+                typed: None,
             });
         }
         let lacks_time = self.screen.afterwards && answers.minutes.is_none();

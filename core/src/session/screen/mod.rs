@@ -6,6 +6,7 @@ mod here;
 mod note;
 mod piece;
 mod strength;
+mod sum;
 mod timed;
 
 use chrono::NaiveDate;
@@ -21,6 +22,7 @@ pub use strength::{
     AbleView, BarView, BuildView, ChangeView, ExpectedReps, LoadView, MaxView, PlateView,
     SetDoneView, SetView, StrengthView, WarmUpView,
 };
+pub use sum::SumView;
 pub use timed::{HoldView, IntervalView, RangeView, ReadingView, SideView, WindowView};
 
 /// The session screen: the whole of it, after every tap.
@@ -53,6 +55,8 @@ pub struct SessionScreen {
     pub rows: Vec<Row>,
     /// The pieces, in order.
     pub pieces: Vec<PieceView>,
+    /// What each piece came to, then what is next: at the session's end and once it is over, otherwise empty.
+    pub came_to: Vec<SumView>,
     /// What should be read first.
     pub notices: Vec<Notice>,
     /// Notes on the session as a whole, and the coach's on earlier ones that are still to be read.

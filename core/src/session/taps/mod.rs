@@ -53,6 +53,10 @@ impl Taps<'_> {
             Tap::LogSet { piece, set, load, reps, reserve } => {
                 self.log_set(&piece, set, load, reps, reserve).map(one)
             }
+            // Of whatever session.
+            Tap::Correct { .. } => {
+                Err(Error::invalid(Field::Session, say::tap::session_not_running()))
+            }
             Tap::Sure { lift } => self.sure(lift).map(one),
             Tap::LogExtra { movement, set, load, reps, reserve } => {
                 let did = Did { load, reps, reserve };

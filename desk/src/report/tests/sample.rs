@@ -45,6 +45,7 @@ pub(super) fn session(
     rated: Option<(u32, u32)>,
 ) -> SessionLine {
     SessionLine {
+        session: record(0),
         date,
         day: day.to_owned(),
         sets: 4,
