@@ -53,20 +53,24 @@ fn absolute(path: &Path) -> Result<PathBuf, String> {
 
 /// Draws the screens again, and puts those that the README shows into docs/pictures.
 pub(crate) fn pictures() -> Done {
-    step("tools", kotlin::tools)?;
-    bindings::generate()?;
-    let mut maven = maven(&library_folder("plain"));
-    maven.args([
-        "--projects",
-        "ui",
-        "--also-make",
-        "test",
-        "-Dtest=PicturesTest,PlacesPicturesTest",
-    ]);
-    step("screens", || run(maven.arg("-Dsurefire.failIfNoSpecifiedTests=false")))?;
+    draw(&[])?;
     let drawn = root().join("android/ui/target/pictures");
     SHOWN.iter().try_for_each(|name| {
         let file = format!("{name}.png");
         copy(&drawn.join(&file), &root().join("docs/pictures").join(&file))
     })
+}
+
+/// Draws every screen on every phone there is: small, large, a tablet; light and dark; both sizes of text and both languages.
+pub(crate) fn everywhere() -> Done {
+    draw(&["-Dholdfast.everywhere=true"])
+}
+
+fn draw(more: &[&str]) -> Done {
+    step("tools", kotlin::tools)?;
+    bindings::generate()?;
+    let mut maven = maven(&library_folder("plain"));
+    maven.args(["--projects", "ui", "--also-make", "test"]).args(more);
+    maven.args(["-Dtest=PicturesTest,PlacesPicturesTest", "-Dsurefire.failIfNoSpecifiedTests=false"]);
+    step("screens", || run(&mut maven))
 }

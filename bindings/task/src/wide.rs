@@ -1,5 +1,6 @@
 //! The checks that take minutes.
 
+use crate::phone;
 use crate::planted;
 use crate::servers;
 use crate::steps::{Done, cargo, cargo_command, run, step};
@@ -31,6 +32,7 @@ pub(crate) fn check() -> Done {
         run(cargo_command().args(wide).args(shown))
     })?;
     servers::wide()?;
+    phone::everywhere()?;
     step("planted bugs", planted::all)?;
     step("the core's properties", || {
         let args = ["test", "--release", "--package", "holdfast-core", "--lib", "--locked"];

@@ -1,33 +1,37 @@
 //! What each piece of a session came to, and what is trained next: read at a session's end, and once it is over.
 
 use super::screen::{
-    HoldView, IntervalView, PieceKindView, PieceState, PieceView, StrengthView, SumView,
+    HoldView, IntervalView, PieceKindView, PieceState, PieceView, SessionState, StrengthView, SumView,
 };
 use super::snapshot::Snapshot;
 use crate::plan::Planned;
 use crate::say::screen as say;
 use crate::words;
 
-/// A line a piece, in order; then what is next, where the plan goes on.
+/// A line a piece, in order; then what is next, where the plan goes on. While the session runs what is not done stands in
+/// [`super::Here::notes`], to be read first.
 pub(super) fn came_to(snapshot: &Snapshot, pieces: &[PieceView]) -> Vec<SumView> {
-    pieces.iter().filter_map(of_piece).chain(next(snapshot)).collect()
+    let over = snapshot.state == SessionState::Finished;
+    let told = pieces.iter().filter_map(|piece| {
+        let (done, more) = of_piece(piece)?;
+        // Of what was put off it is said that it was.
+        let off = matches!(piece.state, PieceState::Left | PieceState::Later);
+        let put_off = || piece.progress.clone().filter(|_| off);
+        let open = || over.then(|| put_off().unwrap_or_else(|| say::sum_nothing().to_owned()));
+        let (done, all) = (done.or_else(open)?, piece.state == PieceState::Done);
+        let (title, row) = (piece.name.clone(), piece.stands_at.clone());
+        Some(SumView { title, done, more, all, row })
+    });
+    told.chain(next(snapshot)).collect()
 }
 
-fn of_piece(piece: &PieceView) -> Option<SumView> {
-    let (done, more) = match &piece.kind {
+fn of_piece(piece: &PieceView) -> Option<Came> {
+    Some(match &piece.kind {
         PieceKindView::Strength { view } => sets(view),
         PieceKindView::Interval { view } => windows(view),
         PieceKindView::Hold { view } => held(view),
         PieceKindView::Note { .. } => return None,
-    };
-    // Of what was put off it is said that it was, unless some of it was done.
-    let done = match (done, piece.state) {
-        (Some(done), _) => done,
-        (None, PieceState::Left | PieceState::Later) => piece.progress.clone().unwrap_or_default(),
-        (None, _) => say::sum_nothing().to_owned(),
-    };
-    let (title, row) = (piece.name.clone(), piece.stands_at.clone());
-    Some(SumView { title, done, more, all: piece.state == PieceState::Done, row })
+    })
 }
 
 /// How far somebody came in what has a number; none where nothing was done.

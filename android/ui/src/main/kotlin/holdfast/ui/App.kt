@@ -93,7 +93,8 @@ private fun TwoPanes(shell: Shell, does: Does) {
 private fun Over(shell: Shell, wide: Modifier, does: Does): Boolean {
     val (asked, page, screen) = Triple(shell.asked, shell.pages.shown, shell.screen)
     when {
-        asked != null && screen != null -> QuestionPage(asked, screen, shell.trouble, wide, does)
+        asked != null && screen != null ->
+            QuestionPage(asked, page?.title ?: screen.here.title, shell.trouble, wide, does)
         shell.more && screen != null -> MoreKeys(screen, wide, does)
         page != null -> Page(page, shell, shell.backTo, wide)
         shell.place == Place.SESSION && screen != null ->

@@ -126,6 +126,7 @@ public class Shell(private val host: Host, phone: Phone) {
 
     /** Does what a touch on a page asks. What was chosen or came by it shows at home too. */
     public suspend fun does(act: PageAct, typed: List<String>) {
+        if (act is PageAct.Ask) return ask(act.ask)
         val home = pages.does(act, typed)
         phoneWords = phoneWords()
         trying(clears = false) {
@@ -144,6 +145,15 @@ public class Shell(private val host: Host, phone: Phone) {
     public suspend fun look() {
         if (coach) return pages.look()
         trying(clears = false) { show(host.today()) }
+    }
+
+    /** Reads all that is on screen again: another language is spoken now. */
+    public suspend fun again() {
+        phoneWords = phoneWords()
+        trying(clears = false) { waits() }
+        look()
+        if (!coach) pages.look()
+        asked?.let { ask(it.ask, it.answers) }
     }
 
     /** Presses the one key. */
@@ -192,7 +202,11 @@ public class Shell(private val host: Host, phone: Phone) {
     public suspend fun answer() {
         val tap = asked?.screen?.key?.tap ?: return
         tap(tap)
-        if (trouble == null && screen?.ignored == false) asked = null
+        if (trouble == null && screen?.ignored == false) {
+            asked = null
+            // It may be about what stands on a page.
+            if (pages.shown != null) pages.look()
+        }
     }
 
     /** Chooses a row by hand. */

@@ -1,16 +1,21 @@
 package holdfast.ui
 
 import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertHeightIsAtLeast
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasScrollAction
+import androidx.compose.ui.test.hasSetTextAction
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.ComposeContentTestRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollToNode
+import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.unit.dp
 
 /** Somebody who reads the screen and touches it: by words, never by tags. */
@@ -19,28 +24,61 @@ internal class Hand(private val rule: ComposeContentTestRule) {
     fun there(text: String): List<SemanticsNode> =
         rule.onAllNodesWithText(text, substring = true).fetchSemanticsNodes()
 
+    /** What is on screen, for a check that fails. */
+    fun all(): List<String> =
+        rule
+            .onAllNodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.Text))
+            .fetchSemanticsNodes()
+            .flatMap { node -> node.config[SemanticsProperties.Text].map { it.text } }
+
     /** Waits until the core has answered a touch; scrolls to what stands below what fits. */
     fun sees(text: String) {
+        val seen = runCatching { look(text) }
+        if (seen.isFailure) throw AssertionError("$text: not among ${all()}", seen.exceptionOrNull())
+    }
+
+    private fun look(text: String) =
         rule.waitUntil(5_000) {
-            if (
-                there(text).isEmpty() && rule.onAllNodes(hasScrollAction()).fetchSemanticsNodes().isNotEmpty()
-            ) {
+            if (shown(text)) return@waitUntil true
+            if (rule.onAllNodes(hasScrollAction()).fetchSemanticsNodes().isNotEmpty()) {
                 runCatching {
                     val list = rule.onAllNodes(hasScrollAction()).onFirst()
                     list.performScrollToNode(hasText(text, substring = true))
                 }
             }
-            there(text).isNotEmpty()
+            shown(text)
         }
-        rule.onAllNodesWithText(text, substring = true).onFirst().assertIsDisplayed()
-    }
+
+    private fun shown(text: String): Boolean =
+        rule.onAllNodesWithText(text, substring = true).run {
+            fetchSemanticsNodes().indices.any { runCatching { get(it).assertIsDisplayed() }.isSuccess }
+        }
 
     /** Touches what says so, once it is there. */
     fun tap(text: String) {
         sees(text)
-        val node = rule.onAllNodes(hasText(text, substring = true) and hasClickAction()).onFirst()
+        touch(hasText(text, substring = true))
+    }
+
+    /** Touches what says just that: `2`, and not `12`. */
+    fun tapJust(text: String) {
+        sees(text)
+        touch(hasText(text, substring = false))
+    }
+
+    /** Touches a sign by what a screen reader calls it. */
+    fun tapSign(said: String): Unit = touch(hasContentDescription(said))
+
+    private fun touch(matches: SemanticsMatcher) {
+        val node = rule.onAllNodes(matches and hasClickAction()).onFirst()
         node.assertHeightIsAtLeast(48.dp)
         node.performClick()
+        rule.waitForIdle()
+    }
+
+    /** Types into the field that is called so. */
+    fun types(label: String, text: String) {
+        rule.onAllNodes(hasContentDescription(label) and hasSetTextAction()).onFirst().performTextInput(text)
         rule.waitForIdle()
     }
 }

@@ -10,9 +10,7 @@ import org.junit.Test
 
 /** Each screen once, drawn into the build folder: to be looked at. */
 class PicturesTest {
-    private fun Stage.pictures(name: String, look: Look = Look()) {
-        picture(name, look) { HoldfastApp(shell, look.dark, roboto, moves = false) }
-    }
+    private fun Stage.pictures(name: String, look: Look = Look()) = everywhere(shell, name, look)
 
     @Test
     fun a_session_from_begin_to_end() = runBlocking {

@@ -257,6 +257,33 @@ class PlacesClickedTest {
         }
     }
 
+    /** A set of last week was heavier than it was logged: it is corrected by touch, and its page says so. */
+    @Test
+    fun a_set_of_an_earlier_day_is_corrected() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking {
+                stage.trained()
+                stage.shell.open(PageAsk.History(null))
+            }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
+            tap("RPE 7")
+            sees("Touch a set to correct it.")
+            tap("55 kg × 6")
+            sees("Change what is wrong")
+            tap("Type it")
+            hand.types("Load, in steps the room can build", "57.5")
+            tap("Save 57.5 kg × 6")
+            sees("57.5 kg × 6, 2 left")
+            sees("Touch a set to correct it.")
+            tap("60 kg × 5")
+            tap("I did not do this set")
+            stage.hands.pass(5_000)
+            tap("Take back 60 kg × 5")
+            sees("57.5 kg × 6")
+            assertTrue(there("60 kg").isEmpty(), "it is gone")
+        }
+    }
+
     /** Where there is room home and what is open stand side by side. */
     @Test
     fun a_wide_window_has_two_panes() {

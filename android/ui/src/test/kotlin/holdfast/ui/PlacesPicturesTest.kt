@@ -14,9 +14,7 @@ import org.junit.Test
 
 /** The places beside a session, drawn into the build folder: to be looked at. */
 class PlacesPicturesTest {
-    private fun of(shell: Shell, name: String, look: Look = Look()) {
-        picture(name, look) { HoldfastApp(shell, look.dark, roboto, moves = false) }
-    }
+    private fun of(shell: Shell, name: String, look: Look = Look()) = everywhere(shell, name, look)
 
     @Test
     fun an_athletes_places() = runBlocking {
@@ -53,6 +51,17 @@ class PlacesPicturesTest {
             shell.back()
             shell.pages.open(PageAsk.Range(null, 0u))
             of(shell, "range")
+            shell.back()
+            val opens = shell.pages.shown!!.rows.mapNotNull { (it.does as? PageAct.Open)?.page }
+            val done = opens.filterIsInstance<PageAsk.Session>()
+            shell.pages.open(done.first())
+            of(shell, "session-read")
+            shell.back()
+            shell.pages.open(done.last())
+            of(shell, "session-done")
+            shell.does(shell.pages.shown!!.rows[1].does!!, emptyList())
+            of(shell, "set-corrected")
+            shell.back()
             stage.phone.folder = File(stage.files.path)
             shell.open(PageAsk.Exchange(emptyList()))
             of(shell, "exchange-no-carrier")

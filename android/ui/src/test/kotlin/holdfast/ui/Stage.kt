@@ -185,7 +185,6 @@ internal data class Look(
     val high: Int = 844,
     val dark: Boolean = false,
     val text: Float = 1f,
-    val language: Language = Language.EN,
 )
 
 /** Draws what a shell shows into a PNG in the build folder. */
@@ -210,13 +209,43 @@ internal fun picture(name: String, look: Look, content: @Composable () -> Unit):
         val inked = rows.sumOf { y -> columns.count { x -> drawn[x, y] != ground } }
         val share = inked.toDouble() / (columns.count() * rows.count())
         check(share in 0.008..0.75) { "$name: $share of it is drawn" }
-        val file = File(folder, "$name.png")
+        val file = File(folder, "$name.png").also { it.parentFile.mkdirs() }
         file.writeBytes(image.encodeToData()!!.bytes)
         return file
     } finally {
         scene.close()
     }
 }
+
+/**
+ * Draws what a shell shows; in a wide check, with `holdfast.everywhere` set, once more on every phone there
+ * is: small, usual, large and a tablet, light and dark, at both sizes of text, in both languages.
+ */
+internal fun everywhere(shell: Shell, name: String, look: Look) {
+    fun draw(name: String, look: Look) =
+        picture(name, look) { HoldfastApp(shell, look.dark, roboto, moves = false) }
+    draw(name, look)
+    if (System.getProperty("holdfast.everywhere") == null || look != Look()) return
+    for (language in Language.entries) {
+        spoken(language) {
+            runBlocking { shell.again() }
+            for (size in sizes) {
+                for (dark in listOf(false, true)) {
+                    for (text in listOf(1f, 2f)) {
+                        val (wide, high) = size
+                        val shade = if (dark) "dark" else "light"
+                        val called = "everywhere/$name-$language-$wide-$shade-${text.toInt()}"
+                        draw(called, Look(wide, high, dark, text))
+                    }
+                }
+            }
+        }
+    }
+    runBlocking { shell.again() }
+}
+
+/** A small phone, the usual one, a large one, a tablet: width and height in dp. */
+private val sizes = listOf(320 to 640, 390 to 844, 430 to 932, 820 to 1180)
 
 internal fun spoken(language: Language, act: () -> Unit) {
     speak(language)

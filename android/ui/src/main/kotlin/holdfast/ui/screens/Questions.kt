@@ -17,16 +17,21 @@ import androidx.compose.foundation.lazy.LazyListScope
 import androidx.compose.foundation.lazy.items
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.focus.FocusRequester
+import androidx.compose.ui.focus.focusRequester
 import androidx.compose.ui.graphics.SolidColor
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.input.KeyboardType
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.unit.sp
@@ -44,6 +49,7 @@ import holdfast.ui.parts.OneKey
 import holdfast.ui.parts.SideKeyOf
 import holdfast.ui.parts.Title
 import holdfast.ui.parts.Turn
+import holdfast.ui.parts.Underlined
 import holdfast.ui.parts.capital
 import holdfast.ui.parts.touched
 import holdfast.ui.theme.FittedWords
@@ -53,18 +59,15 @@ import holdfast.ui.theme.colours
 import holdfast.ui.theme.style
 import holdfast.ui.theme.words
 
-/** A question: whatever the core gives to touch, and the key that takes the answer. */
+/**
+ * A question: whatever the core gives to touch, and the key that takes the answer. [over] is what it lies
+ * over.
+ */
 @Composable
-internal fun QuestionPage(
-    asked: Asked,
-    screen: SessionScreen,
-    trouble: String?,
-    modifier: Modifier,
-    does: Does,
-) {
+internal fun QuestionPage(asked: Asked, over: String, trouble: String?, modifier: Modifier, does: Does) {
     val question = asked.screen
     Column(modifier.padding(horizontal = 16.dp)) {
-        Head(screen.here.title, question.about.orEmpty()) { does { back() } }
+        Head(over, question.about.orEmpty()) { does { back() } }
         LazyColumn(Modifier.weight(1f).fillMaxWidth(), verticalArrangement = Arrangement.spacedBy(8.dp)) {
             item {
                 Row(Modifier.padding(bottom = 8.dp), verticalAlignment = Alignment.CenterVertically) {
@@ -102,17 +105,55 @@ private fun Field(field: QuestionField, leads: (Answers) -> Unit) {
 /** Less, the value, more: each key says below it where it leads. */
 @Composable
 private fun Stepper(field: QuestionField.Stepper, leads: (Answers) -> Unit) {
+    // What is typed lies in the field until a step is taken.
+    var typing by remember { mutableStateOf<String?>(null) }
+    fun steps(then: Answers) {
+        typing = null
+        leads(then)
+    }
     Column(Modifier.padding(top = 4.dp)) {
-        Words(field.label.capital(), Role.STRONG)
+        Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.CenterVertically) {
+            Words(field.label.capital(), Role.STRONG, Modifier.weight(1f))
+            field.typed?.let { if (typing == null) Underlined(it.words) { typing = "" } }
+        }
         Row(Modifier.fillMaxWidth().padding(top = 8.dp), verticalAlignment = Alignment.Top) {
-            StepKey("−", field.label, field.less, leads)
+            StepKey("−", field.label, field.less, ::steps)
             Row(Modifier.weight(1f).heightIn(min = 76.dp), Arrangement.Center, Alignment.CenterVertically) {
-                FittedWords(field.value ?: "–", 60.dp, 34.dp, Modifier.weight(1f, fill = false))
+                val number = typing
+                if (number == null)
+                    FittedWords(field.value ?: "?", 60.dp, 34.dp, Modifier.weight(1f, fill = false))
+                else
+                    TypedNumber(number, field.label, Modifier.weight(1f)) {
+                        typing = it
+                        field.typed?.let { typed -> leads(typed.then.copy(typed = it)) }
+                    }
                 field.unit?.let { Words(it, Role.LEAD, Modifier.padding(start = 6.dp)) }
             }
-            StepKey("+", field.label, field.more, leads)
+            StepKey("+", field.label, field.more, ::steps)
         }
     }
+}
+
+/** A number in large digits, typed by the phone's keys for numbers. */
+@Composable
+private fun TypedNumber(text: String, label: String, modifier: Modifier, typed: (String) -> Unit) {
+    val focus = remember { FocusRequester() }
+    LaunchedEffect(Unit) { focus.requestFocus() }
+    BasicTextField(
+        text,
+        typed,
+        modifier
+            .heightIn(min = 76.dp)
+            .background(colours.raised, RoundedCornerShape(6.dp))
+            .border(1.5.dp, colours.edge, RoundedCornerShape(6.dp))
+            .padding(horizontal = 12.dp, vertical = 8.dp)
+            .focusRequester(focus)
+            .semantics { contentDescription = label },
+        textStyle = style(34.sp, Role.TITLE.weight, colours.ink),
+        singleLine = true,
+        keyboardOptions = KeyboardOptions(keyboardType = KeyboardType.Decimal),
+        cursorBrush = SolidColor(colours.ink),
+    )
 }
 
 @Composable

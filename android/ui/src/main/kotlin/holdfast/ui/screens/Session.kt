@@ -10,21 +10,17 @@ import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxHeight
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.foundation.layout.fillMaxWidth
-import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.lazy.LazyColumn
 import androidx.compose.runtime.Composable
-import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
-import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.unit.dp
 import holdfast.core.Key
 import holdfast.core.KeyKind
 import holdfast.core.Phase
 import holdfast.core.PieceKindView
-import holdfast.core.PieceState
 import holdfast.core.QuestionField
 import holdfast.core.Row as LoggedRow
 import holdfast.core.SessionScreen
@@ -34,11 +30,9 @@ import holdfast.ui.Asked
 import holdfast.ui.Shell
 import holdfast.ui.parts.Head
 import holdfast.ui.parts.OneKey
-import holdfast.ui.parts.Rule
 import holdfast.ui.parts.SavedLine
 import holdfast.ui.parts.SideKeyOf
 import holdfast.ui.parts.Strip
-import holdfast.ui.parts.Tick
 import holdfast.ui.parts.Title
 import holdfast.ui.parts.capital
 import holdfast.ui.pieceOf
@@ -140,13 +134,13 @@ private fun AskedBody(
     does: Does,
 ) {
     val row = screen.here.row
-    // What is not done is said; otherwise all of it stands there. At a large text below the keys, which are
-    // asked for.
+    // What is not done is said first. What was done stands above the keys, which are asked for, where they
+    // keep their place.
     val notes: @Composable () -> Unit = {
         screen.here.notes.forEach { Words(it, Role.BODY, Modifier.padding(top = 8.dp)) }
-        if (row is LoggedRow.Finish && screen.here.notes.isEmpty()) Done(screen)
     }
     val below = row is LoggedRow.Finish && largeText
+    val sumBelow = below || screen.cameTo.size > SUM_LINES || screen.here.notes.isNotEmpty()
     LazyColumn(Modifier.fillMaxSize(), verticalArrangement = Arrangement.spacedBy(8.dp)) {
         val set =
             (kind as? PieceKindView.Strength)?.view?.sets?.find { row is LoggedRow.Set && it.set == row.set }
@@ -160,6 +154,7 @@ private fun AskedBody(
                     )
                 }
                 if (!below) notes()
+                if (!sumBelow) CameTo(screen, does)
                 if (set != null) {
                     LoadLine(set)
                     if (!small && set.load != null) {
@@ -185,32 +180,12 @@ private fun AskedBody(
             }
         fields(inline, does)
         if (below) item { Column { notes() } }
+        if (sumBelow) item { CameTo(screen, does) }
     }
 }
 
-/** What was done of the day, a line a piece. */
-@Composable
-private fun Done(screen: SessionScreen) {
-    Column(Modifier.padding(top = 12.dp)) {
-        for (piece in screen.pieces) {
-            val progress = piece.progress ?: continue
-            Rule()
-            Row(
-                Modifier.fillMaxWidth()
-                    .heightIn(min = 40.dp)
-                    .semantics(mergeDescendants = true) {}
-                    .padding(vertical = 6.dp),
-                Arrangement.spacedBy(12.dp),
-                Alignment.CenterVertically,
-            ) {
-                Words(piece.name, Role.BODY, Modifier.weight(1f))
-                if (piece.state == PieceState.DONE) Tick(18.dp, colours.ink)
-                Words(progress, Role.STRONG)
-            }
-        }
-        Rule()
-    }
-}
+/** So many lines leave room for the keys on a phone of 640 dp. */
+private const val SUM_LINES = 3
 
 /** What is touched: saved and Undo, the keys beside the one key, the one key. */
 @Composable

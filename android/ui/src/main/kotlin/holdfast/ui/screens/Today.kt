@@ -77,7 +77,9 @@ internal fun TodayPage(
             above?.let { item { Notice(it, NoticeKind.WARNING) } }
             items(screen.notices) { Notice(it.text, it.kind) }
             items(screen.notes) { Notice(it.text, NoticeKind.INFO) }
-            items(screen.pieces) { Piece(it, screen.state, does) }
+            // Of a day that is over it is said what it came to.
+            if (screen.state == SessionState.FINISHED) item { CameTo(screen, does) }
+            else items(screen.pieces) { Piece(it, screen.state, does) }
         }
         Places(shell, does)
         val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
