@@ -6,7 +6,7 @@ use catalogue::speaking;
 use holdfast_core::care::Place;
 use holdfast_core::exchange::{ExchangeDid, ExchangeStep, FailedFile};
 use holdfast_core::journal::Role;
-use holdfast_core::page::{PageAct, PageAsk, PageRow, PageScreen, StartAnswers};
+use holdfast_core::page::{PageAct, PageAsk, PageRow, PageScreen, PhoneChoices, StartAnswers};
 use holdfast_core::session::Tap;
 use holdfast_core::{Language, MassUnit, PairDid, RecoveryDid, first_run};
 use holdfast_tests::train::squats;
@@ -29,6 +29,10 @@ fn page(device: &Device, ask: PageAsk) -> PageScreen {
     device.holdfast.page(ask, device.now()).unwrap()
 }
 
+fn this_phone() -> PageAsk {
+    PageAsk::ThisPhone { choices: PhoneChoices::default() }
+}
+
 fn exchange_page(device: &Device) -> PageScreen {
     page(device, PageAsk::Exchange { carriers: vec!["Boathouse crew".into()] })
 }
@@ -45,9 +49,9 @@ fn acts(page: &PageScreen) -> Vec<PageAct> {
 fn whatever_opens_a_page_opens_one() {
     let crew = trained();
     let homes = [
-        (&crew.athletes[0], vec![PageAsk::History { member: None }, PageAsk::ThisPhone], 9),
-        (&crew.athletes[1], vec![PageAsk::History { member: None }, PageAsk::ThisPhone], 8),
-        (&crew.coach, vec![PageAsk::Board, PageAsk::Plan, PageAsk::ThisPhone], 12),
+        (&crew.athletes[0], vec![PageAsk::History { member: None }, this_phone()], 9),
+        (&crew.athletes[1], vec![PageAsk::History { member: None }, this_phone()], 8),
+        (&crew.coach, vec![PageAsk::Board, PageAsk::Plan, this_phone()], 12),
     ];
     for (device, home, least) in homes {
         for language in Language::ALL {
@@ -333,7 +337,7 @@ fn the_recovery_code_is_written_down_on_its_page() {
     let code_row = |shown: &PageScreen| {
         shown.rows.iter().find(|row| row.title == "Recovery code").unwrap().text.clone()
     };
-    assert!(code_row(&page(ines, PageAsk::ThisPhone)).is_some(), "it is on the phone alone");
+    assert!(code_row(&page(ines, this_phone())).is_some(), "it is on the phone alone");
     let hidden = page(ines, PageAsk::Recovery { shown: false });
     assert!(hidden.block.is_none(), "not before it is asked for");
     let Some(PageAct::Open { page: shows }) = hidden.key.unwrap().does else { panic!() };
@@ -345,5 +349,5 @@ fn the_recovery_code_is_written_down_on_its_page() {
     let did = RecoveryDid::Confirm { groups: typed.join(" ") };
     let done = ines.holdfast.recovery_page(did, ines.now()).unwrap();
     assert!(done.key.is_none() && done.said[0].contains("on paper"), "{done:?}");
-    assert!(code_row(&page(ines, PageAsk::ThisPhone)).is_none());
+    assert!(code_row(&page(ines, this_phone())).is_none());
 }

@@ -71,6 +71,9 @@ fn draw(more: &[&str]) -> Done {
     bindings::generate()?;
     let mut maven = maven(&library_folder("plain"));
     maven.args(["--projects", "ui", "--also-make", "test"]).args(more);
-    maven.args(["-Dtest=PicturesTest,PlacesPicturesTest", "-Dsurefire.failIfNoSpecifiedTests=false"]);
+    maven.args([
+        "-Dtest=PicturesTest,PlacesPicturesTest",
+        "-Dsurefire.failIfNoSpecifiedTests=false",
+    ]);
     step("screens", || run(&mut maven))
 }

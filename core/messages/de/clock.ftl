@@ -48,9 +48,9 @@ before-side = vor Seite { $side }
 first-window = zuerst: { $asked }
 # $time sind Ziffern wie „0:48“.
 next-cue = dann: { $cue } in { $time }
-# Ansagen, die fällig waren, während die App schlief: nur genannt, nicht nachgeholt.
-missed-cues = verpasste Ansagen: { $cues }
-missed-cues-and-more = verpasste Ansagen: ...; { $cues }
+# Signale, die fällig waren, während die App schlief: nur genannt, nicht nachgeholt.
+missed-cues = verpasste Signale: { $cues }
+missed-cues-and-more = verpasste Signale: ...; { $cues }
 # Zwischen zwei davon.
 between-cues = { "; " }
 

@@ -136,6 +136,22 @@ cautions = Hinweise
 what-is-stored = Was gespeichert wird
 no-room-for-code = Dieser Code ist zu lang für ein Bild. Tippe ihn.
 
+## Wie dieses Telefon aussieht und klingt
+
+text-size = Schrift
+text-larger = Größer
+text-largest = Am größten
+shade = Farben
+shade-light = Hell
+shade-dark = Dunkel
+# Was zu hören ist, wenn eine Uhr die Phase wechselt.
+cues = Signale
+heard-words = Ton und Worte
+heard-tones = Nur ein Ton
+heard-nothing = Stumm
+try-cue = Jetzt ein Signal geben
+try-cue-more = Zu hören und zu spüren wie in einer Dehnung.
+
 ## Was der Raum hat
 
 room = Der Raum

@@ -17,6 +17,8 @@ list-more = { $first }, { $next }
 
 # Ein Datum in einer Zeile, etwa „Di 10. Nov.“: endet ein Satz damit, folgt kein zweiter Punkt.
 date = { $weekday } { $day }. { $month }
+# Aus einem anderen Jahr als diesem.
+date-of-year = { $weekday } { $day }. { $month } { $year }
 monday = Mo
 tuesday = Di
 wednesday = Mi

@@ -136,6 +136,22 @@ cautions = Cautions
 what-is-stored = What is stored
 no-room-for-code = This code is too long for a picture. Type it.
 
+## How this phone looks and sounds
+
+text-size = Text
+text-larger = Larger
+text-largest = Largest
+shade = Colours
+shade-light = Light
+shade-dark = Dark
+# What is heard when a clock changes its phase.
+cues = Cues
+heard-words = Tone and words
+heard-tones = Tone alone
+heard-nothing = Silent
+try-cue = Give a cue now
+try-cue-more = Seen, felt and heard as during a hold.
+
 ## What the room has
 
 room = The room

@@ -17,6 +17,8 @@ list-more = { $first }, { $next }
 
 # A date in a line, such as "Tue 10 Nov". $weekday and $month are the names below.
 date = { $weekday } { $day } { $month }
+# Of another year than this one.
+date-of-year = { $weekday } { $day } { $month } { $year }
 monday = Mon
 tuesday = Tue
 wednesday = Wed

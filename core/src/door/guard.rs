@@ -5,6 +5,8 @@ use std::mem;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::{MutexGuard, PoisonError};
 
+use chrono::NaiveDate;
+
 use super::{Held, Holdfast, HoldfastError, HoldfastResult, State};
 use crate::device::{Checkup, LetGo, Rebuilt};
 use crate::error::{Error, Field, Result};
@@ -12,6 +14,7 @@ use crate::instant::Instant;
 use crate::say;
 use crate::session::SessionScreen;
 use crate::store;
+use crate::words;
 
 impl Holdfast {
     fn lock(&self) -> MutexGuard<'_, Held> {
@@ -38,8 +41,17 @@ impl Holdfast {
     ) -> HoldfastResult<T> {
         self.with(|state| {
             let at = state.device.kept.moment(at);
-            work(state, &at)
+            words::read_on(at.date(), || work(state, &at))
         })
+    }
+
+    /// Works on the device for something that is read on a date.
+    pub(super) fn read_on<T>(
+        &self,
+        date: NaiveDate,
+        work: impl FnOnce(&mut State) -> Result<T>,
+    ) -> HoldfastResult<T> {
+        self.with(|state| words::read_on(date, || work(state)))
     }
 
     /// The same for a screen, whose cues are due by the shell's own clock.

@@ -209,7 +209,7 @@ impl Holdfast {
         text: Vec<u8>,
         today: NaiveDate,
     ) -> HoldfastResult<PlanSummary> {
-        self.with(|state| coach::check(&state.device, &source_name, &text, today))
+        self.read_on(today, |state| coach::check(&state.device, &source_name, &text, today))
     }
 
     /// Publishes a plan text: the next exchange carries it. `source_name` is what errors call it.
@@ -227,7 +227,7 @@ impl Holdfast {
 
     /// The coach's board for a date.
     pub fn board(&self, date: NaiveDate) -> HoldfastResult<BoardScreen> {
-        self.with(|state| coach::board(&mut state.device, date))
+        self.read_on(date, |state| coach::board(&mut state.device, date))
     }
 
     /// A member's page for a date, by name or identity. An athlete sees their own.
@@ -235,7 +235,7 @@ impl Holdfast {
     /// # Errors
     /// [`HoldfastError::NotFound`] with the names there are.
     pub fn member(&self, name: String, date: NaiveDate) -> HoldfastResult<MemberScreen> {
-        self.with(|state| coach::member(&mut state.device, &name, date))
+        self.read_on(date, |state| coach::member(&mut state.device, &name, date))
     }
 
     /// A member's sets as they were logged: those of a date, otherwise of the latest sessions that have any. An
@@ -318,7 +318,7 @@ impl Holdfast {
     /// [`HoldfastError::NotFound`] with what there is; [`HoldfastError::Invalid`] with the pieces where several are
     /// called so.
     pub fn find_proposal(&self, named: ProposalNamed, date: NaiveDate) -> HoldfastResult<Proposal> {
-        self.with(|state| coach::find_proposal(&mut state.device, &named, date))
+        self.read_on(date, |state| coach::find_proposal(&mut state.device, &named, date))
     }
 
     /// Answers a proposal: it reaches the member with the next exchange.

@@ -1,5 +1,6 @@
 //! A coach's home: everybody, those who need a look first; and the plan.
 
+use super::PhoneChoices;
 use super::record::{PageAct, PageAsk, PageKey, PageRow, PageScreen, PageSign};
 use super::rows::{headed, told};
 use crate::coach;
@@ -38,7 +39,7 @@ pub(super) fn page(device: &mut Device, at: &Instant) -> Result<PageScreen> {
     page.beside_key = vec![
         place(say::plan(), PageAsk::Plan),
         place(say::exchange(), PageAsk::Exchange { carriers: Vec::new() }),
-        place(say::this_phone(), PageAsk::ThisPhone),
+        place(say::this_phone(), PageAsk::ThisPhone { choices: PhoneChoices::default() }),
     ];
     page.key =
         Some(PageKey::moves(say::let_somebody_in(), PageAct::Open { page: PageAsk::Pairing }));

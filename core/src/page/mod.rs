@@ -3,6 +3,7 @@
 
 mod board;
 mod chart;
+mod choices;
 mod crew;
 mod exchange;
 mod first_run;
@@ -14,6 +15,7 @@ mod rows;
 mod session;
 mod this_phone;
 
+pub use choices::{Heard, PhoneChoices, Shade, TextSize};
 pub(crate) use crew::{pairing, recovery};
 pub(crate) use first_run::first_run;
 pub use record::{
@@ -47,7 +49,7 @@ pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<Pa
         PageAsk::Exchange { carriers } => exchange::page(device, &carriers, at),
         PageAsk::Server => Ok(exchange::server()),
         PageAsk::Carrier { index, place } => Ok(exchange::carrier(index, place)),
-        PageAsk::ThisPhone => this_phone::page(device),
+        PageAsk::ThisPhone { choices } => this_phone::page(device, choices),
         PageAsk::Kit => kit::page(device, at),
         PageAsk::Crew => crew::page(device),
         PageAsk::Pairing => pairing(device, PairDid::Look, at),

@@ -3,6 +3,7 @@
 use catalogue::Language;
 use serde::Serialize;
 
+use super::choices::PhoneChoices;
 use crate::id::RecordId;
 use crate::journal::Role;
 use crate::mass::MassUnit;
@@ -53,7 +54,10 @@ pub enum PageAsk {
         place: String,
     },
     /// Who uses the device, and how they read.
-    ThisPhone,
+    ThisPhone {
+        /// What was chosen on this phone, which the shell keeps.
+        choices: PhoneChoices,
+    },
     /// What the room has.
     Kit,
     /// Who is in the crew.
@@ -127,6 +131,13 @@ pub enum PageAct {
         /// Which.
         unit: MassUnit,
     },
+    /// Keeps what was chosen on this phone.
+    Choose {
+        /// All of it.
+        choices: PhoneChoices,
+    },
+    /// Gives a cue now, as a clock would.
+    TryCue,
     /// Exchanges with every carrier that is kept.
     Exchange,
     /// Asks for a folder and keeps it as a carrier.

@@ -2,6 +2,8 @@
 
 use catalogue::Language;
 
+use super::PhoneChoices;
+use super::choices;
 use super::record::{PageAct, PageAsk, PageRow, PageScreen};
 use super::rows::headed;
 use crate::crew::{self, RecoveryDid};
@@ -11,7 +13,7 @@ use crate::mass::MassUnit;
 use crate::say;
 use crate::say::page as say_page;
 
-pub(super) fn page(device: &mut Device) -> Result<PageScreen> {
+pub(super) fn page(device: &mut Device, choices: PhoneChoices) -> Result<PageScreen> {
     let profile = device.profile()?;
     let mut page = PageScreen::titled(say_page::this_phone());
     page.beside = Some(profile.name);
@@ -19,6 +21,7 @@ pub(super) fn page(device: &mut Device) -> Result<PageScreen> {
         .map(|unit| PageRow::choice(unit_name(unit), profile.unit == unit, PageAct::Unit { unit }));
     page.rows.extend(headed(units.to_vec(), say_page::unit()));
     page.rows.extend(headed(languages(profile.language), say_page::language()));
+    page.rows.extend(choices::rows(choices));
     let room = PageRow::opens(say_page::room(), PageAsk::Kit);
     let crew = PageRow::opens(say_page::crew(), PageAsk::Crew);
     let mut code = PageRow::opens(say_page::recovery_code(), PageAsk::Recovery { shown: false });

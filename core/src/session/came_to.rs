@@ -1,7 +1,8 @@
 //! What each piece of a session came to, and what is trained next: read at a session's end, and once it is over.
 
 use super::screen::{
-    HoldView, IntervalView, PieceKindView, PieceState, PieceView, SessionState, StrengthView, SumView,
+    HoldView, IntervalView, PieceKindView, PieceState, PieceView, SessionState, StrengthView,
+    SumView,
 };
 use super::snapshot::Snapshot;
 use crate::plan::Planned;

@@ -13,6 +13,7 @@ pub struct PlatformWords {
     pub clock_runs: String,
     pub clock_is_paused: String,
     pub cues_here_only: String,
+    pub cue_to_try: String,
     pub no_notification: String,
     pub no_speech: String,
     pub file_torn: String,
@@ -58,6 +59,8 @@ pub(crate) fn platform_words() -> PlatformWords {
         clock_runs: say::clock_runs().into(),
         clock_is_paused: say::clock_is_paused().into(),
         cues_here_only: say::cues_here_only().into(),
+        // A real one: the words that start a push.
+        cue_to_try: crate::say::clock::cue_push().into(),
         no_notification: say::no_notification().into(),
         no_speech: say::no_speech().into(),
         file_torn: say::file_torn().into(),

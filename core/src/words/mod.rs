@@ -13,6 +13,7 @@ mod phone;
 mod piece;
 mod plain;
 mod plates;
+mod today;
 mod training_max;
 mod why;
 
@@ -37,4 +38,5 @@ pub(crate) use plain::{
     waiting,
 };
 pub(crate) use plates::{change_text, exact_text, handling_text, plates_alone, ramp_error};
+pub(crate) use today::read_on;
 pub(crate) use why::{also, is_a_tenth, why};

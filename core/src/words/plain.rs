@@ -4,6 +4,7 @@ use catalogue::spoken;
 use chrono::{Datelike, NaiveDate, Weekday};
 
 use super::name::{place, sign};
+use super::today::other_year;
 use crate::care::{Place, Sign};
 use crate::plan::{MeasureUnit, MeasuredWhen, Protocol};
 use crate::say;
@@ -13,7 +14,7 @@ pub(crate) fn waiting(entries: u64) -> String {
     say::plain::waiting(entries)
 }
 
-/// `Tue 10 Nov`.
+/// `Tue 10 Nov`; with its year where that is not the one it is read in.
 pub(crate) fn day(date: NaiveDate) -> String {
     let weekday = match date.weekday() {
         Weekday::Mon => say::plain::monday(),
@@ -38,7 +39,10 @@ pub(crate) fn day(date: NaiveDate) -> String {
         11 => say::plain::november(),
         _ => say::plain::december(),
     };
-    say::plain::date(weekday, date.day(), month)
+    match other_year(date) {
+        Some(year) => say::plain::date_of_year(weekday, date.day(), month, year),
+        None => say::plain::date(weekday, date.day(), month),
+    }
 }
 
 /// A number as it is written in code, with the decimal point or comma of the language spoken.

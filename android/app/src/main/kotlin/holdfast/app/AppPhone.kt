@@ -8,6 +8,7 @@ import android.net.Network
 import android.net.Uri
 import android.provider.DocumentsContract
 import android.provider.OpenableColumns
+import holdfast.core.PhoneChoices
 import holdfast.core.PlatformTrouble
 import holdfast.core.Server as CoreServer
 import holdfast.core.Start
@@ -39,8 +40,10 @@ internal class AppPhone(
     private val clock: DeviceClock,
     private val keystore: Keystore,
     private val asking: Asking,
+    private val giveCue: () -> Unit = {},
     tell: (String) -> Unit,
 ) : Phone {
+    private val keptChoices = KeptChoices(context)
     private val random = SecureRandom()
     private val opening = Mutex()
     private val opened = MutableStateFlow<Host?>(null)
@@ -68,6 +71,14 @@ internal class AppPhone(
             val key = withContext(Dispatchers.IO) { keystore.begin() }
             Host.start(home.path, start, clock, keystore = key).also { opened.value = it }
         }
+
+    override fun choices(): PhoneChoices = keptChoices.chosen
+
+    override fun choose(choices: PhoneChoices) {
+        keptChoices.chosen = choices
+    }
+
+    override suspend fun tryCue(): Unit = giveCue()
 
     override fun chance(count: Int): ByteArray = ByteArray(count).also(random::nextBytes)
 

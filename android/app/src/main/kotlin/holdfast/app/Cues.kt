@@ -10,7 +10,9 @@ import android.os.Looper
 import android.os.PowerManager
 import android.os.SystemClock
 import android.view.accessibility.AccessibilityManager
+import holdfast.core.CueKind
 import holdfast.core.CueView
+import holdfast.core.Heard
 import holdfast.core.Language
 
 /**
@@ -28,6 +30,7 @@ internal class Cues(
     private val tones: Tones = Tones(),
     private val pulses: Pulses = Pulses(context),
     private val gave: (CueView) -> Unit = {},
+    private val heard: () -> Heard = { Heard.WORDS },
     private val askAgain: () -> Unit,
 ) {
     private val thread = HandlerThread("cues").apply { start() }
@@ -163,17 +166,37 @@ internal class Cues(
         if (SystemClock.elapsedRealtime() - cue.dueBootMs <= LATEST_MS) give(cue)
     }
 
+    /** Gives a cue now, with no clock that runs: so that somebody hears and feels it beforehand. */
+    fun tryOut(words: String, language: Language) {
+        speech.prepare(listOf(words), language)
+        // What is to be spoken is made ready first.
+        handler.postDelayed(
+            {
+                give(Rhythm.of(CueKind.CONTRACT), words)
+                quietLater()
+            },
+            TRIED_MS,
+        )
+    }
+
     private fun give(cue: CueView) {
-        val rhythm = Rhythm.of(cue.kind)
         gave(cue)
-        // Android: "failed" is no reason to be silent, the tone may still be heard.
-        if (!hasFocus) hasFocus = audio.requestAudioFocus(focus) == AudioManager.AUDIOFOCUS_REQUEST_GRANTED
-        tones.play(rhythm)
-        pulses.give(rhythm)
-        // A screen reader says the words itself, from the line that shows the phase.
-        if (!isReadAloud()) speech.say(cue.words)
+        give(Rhythm.of(cue.kind), cue.words)
         val following = ahead.firstOrNull()
         if (following == null || following.dueBootMs - cue.dueBootMs >= JOINED_MS) quietLater()
+    }
+
+    private fun give(rhythm: Rhythm, words: String) {
+        val wanted = heard()
+        if (wanted != Heard.NOTHING) {
+            // Android: "failed" is no reason to be silent, the tone may still be heard.
+            if (!hasFocus)
+                hasFocus = audio.requestAudioFocus(focus) == AudioManager.AUDIOFOCUS_REQUEST_GRANTED
+            tones.play(rhythm)
+        }
+        pulses.give(rhythm)
+        // A screen reader says the words itself, from the line that shows the phase.
+        if (wanted == Heard.WORDS && !isReadAloud()) speech.say(words)
     }
 
     private fun isReadAloud() =
@@ -212,6 +235,9 @@ internal class Cues(
 
         /** The lock that keeps the phone awake ends so long after the cue, whatever happens. */
         const val SPARE_MS: Long = 10_000
+
+        /** So long after somebody asked for one to try it comes. */
+        const val TRIED_MS: Long = 500
 
         /** Cues closer together than this share the hold on other sound. */
         const val JOINED_MS: Long = 3_000

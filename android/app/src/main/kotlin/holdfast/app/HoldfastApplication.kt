@@ -57,11 +57,12 @@ internal class HoldfastApplication : Application() {
         super.onCreate()
         // Android: what is in here is left out of every backup.
         val own = noBackupFilesDir
-        phone = AppPhone(this, Moments(BootName(own, contentResolver).read()), Keystore(own), asking, ::tell)
+        val clock = Moments(BootName(own, contentResolver).read())
+        phone = AppPhone(this, clock, Keystore(own), asking, ::tryCue, ::tell)
         entry = Entry(phone)
         unfinished = Unfinished(File(own, "unfinished.json"))
         val speech = Speech(this, File(cacheDir, "speech"), ::noSpeech)
-        cues = Cues(this, speech) { scope.launch { look() } }
+        cues = Cues(this, speech, heard = { phone.choices().heard }) { scope.launch { look() } }
         watch = ClockWatch(this, cues, ::tell)
         scope.launch { phone.host.filterNotNull().collectLatest(::follow) }
     }
@@ -94,6 +95,15 @@ internal class HoldfastApplication : Application() {
             // What could not be cut is cut by the exchange.
         }
         ExchangeJob.schedule(this, phone.stored())
+    }
+
+    /** As a hold's first cue, in the language that is spoken. */
+    private fun tryCue() {
+        val host = phone.host.value ?: return
+        scope.launch {
+            languageOf(host)
+            cues.tryOut(platformWords().cueToTry, language)
+        }
     }
 
     /** Said once a language: tones and vibration go on without it. */

@@ -62,7 +62,7 @@ internal fun show(activity: ComponentActivity, app: HoldfastApplication, bars: S
                         TextStyle(if (dark) Color.Black else Color.White, 18.sp),
                     )
                 }
-                HoldfastEntry(app.entry, dark)
+                HoldfastEntry(app.entry, dark, acts = app.scope)
             }
         }
     }

@@ -2,11 +2,16 @@ package holdfast.app
 
 import android.Manifest
 import android.app.Activity
+import android.content.Context
 import android.content.Intent
 import android.net.Uri
+import holdfast.core.Heard
 import holdfast.core.HoldfastException
 import holdfast.core.Language
+import holdfast.core.PhoneChoices
 import holdfast.core.Role
+import holdfast.core.Shade
+import holdfast.core.TextSize
 import holdfast.core.speak
 import holdfast.kit.words
 import holdfast.ui.ChosenFile
@@ -107,6 +112,18 @@ class AppPhoneTest {
         assertEquals("Ines", soon { opened.ask { who() } }.name)
         opened.close()
         assertTrue(File(app.noBackupFilesDir, "home/device.json").exists(), "the home is where backups reach")
+    }
+
+    @Test
+    fun whatWasChosenOnThePhoneIsThereAgain() {
+        assertEquals(PhoneChoices(TextSize.PHONE, Shade.PHONE, Heard.WORDS), phone.choices())
+        val chosen = PhoneChoices(TextSize.LARGEST, Shade.DARK, Heard.TONES)
+        phone.choose(chosen)
+        val again = AppPhone(app, Moments("one"), Keystore(app.noBackupFilesDir), app.asking) {}
+        assertEquals(chosen, again.choices())
+        val file = app.getSharedPreferences("choices", Context.MODE_PRIVATE)
+        file.edit().putString("shade", "SEPIA").commit()
+        assertEquals(chosen.copy(shade = Shade.PHONE), again.choices(), "what is not known is as it comes")
     }
 
     @Test

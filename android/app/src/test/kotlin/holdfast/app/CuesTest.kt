@@ -9,6 +9,7 @@ import android.os.Vibrator
 import android.view.accessibility.AccessibilityManager
 import holdfast.core.CueKind
 import holdfast.core.CueView
+import holdfast.core.Heard
 import holdfast.core.Language
 import java.time.Duration
 import kotlin.math.abs
@@ -36,6 +37,7 @@ class CuesTest {
     private val tones = mutableListOf<Rhythm>()
     private val order = mutableListOf<String>()
     private var released = 0
+    private var wanted = Heard.WORDS
     private val speech =
         object : Speech(app, folder("speech")) {
             override fun say(sentence: String): Boolean {
@@ -55,7 +57,10 @@ class CuesTest {
                 return super.play(rhythm).also { if (it) tones += rhythm }
             }
         }
-    private val cues = Cues(app, speech, heard, gave = { given += "${it.kind} ${it.turn}" }) { passed += 1 }
+    private val cues =
+        Cues(app, speech, heard, gave = { given += "${it.kind} ${it.turn}" }, heard = { wanted }) {
+            passed += 1
+        }
 
     @AfterTest fun end() = cues.release()
 
@@ -88,6 +93,42 @@ class CuesTest {
         pass(10_000)
         assertEquals(listOf("HALFWAY 1", "LAST_SECONDS 1", "END 1"), given)
         assertEquals(3, passed, "the core is asked again after each")
+    }
+
+    @Test
+    fun whatIsHeardIsChosenAndWhatIsFeltStays() {
+        for ((choice, expected) in
+            listOf(
+                Heard.WORDS to listOf("tone", "speech"),
+                Heard.TONES to listOf("tone"),
+                Heard.NOTHING to emptyList(),
+            )) {
+            wanted = choice
+            order.clear()
+            val before = given.size
+            follow(cue(10_000, CueKind.CONTRACT))
+            pass(10_000)
+            assertEquals(before + 1, given.size)
+            assertEquals(
+                expected.map { it.substringBefore(' ') },
+                order.map { it.substringBefore(' ') },
+                "$choice",
+            )
+            assertEquals(
+                Pulses.pattern(Rhythm.CHANGE).toList(),
+                shadowOf(vibrator).pattern?.toList(),
+                "$choice",
+            )
+        }
+    }
+
+    @Test
+    fun oneIsTriedWithNoClockThatRuns() {
+        cues.tryOut("push", Language.EN)
+        pass(Cues.TRIED_MS)
+        assertEquals(listOf("tone", "speech"), order)
+        assertEquals(listOf(Rhythm.CHANGE), tones)
+        assertEquals(emptyList(), given, "no cue of a clock was given")
     }
 
     @Test

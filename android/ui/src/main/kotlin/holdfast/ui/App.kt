@@ -20,6 +20,7 @@ import androidx.compose.ui.unit.dp
 import holdfast.core.PageAsk
 import holdfast.core.PageScreen
 import holdfast.core.SessionScreen
+import holdfast.core.Shade
 import holdfast.core.phoneWords
 import holdfast.ui.screens.Around
 import holdfast.ui.screens.Does
@@ -33,19 +34,27 @@ import holdfast.ui.theme.HoldfastTheme
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
 import holdfast.ui.theme.words
+import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 
-/** The athlete's app: whatever the shell shows. A still one, for a picture, reads no clock by itself. */
+/**
+ * The athlete's app: whatever the shell shows. A still one, for a picture, reads no clock by itself.
+ *
+ * What a touch begins is done in [acts], which outlives what is drawn: an exchange goes on when its page is
+ * left, and when a phone is turned.
+ */
 @Composable
 public fun HoldfastApp(
     shell: Shell,
     dark: Boolean,
     font: FontFamily = FontFamily.Default,
     moves: Boolean = true,
+    acts: CoroutineScope? = null,
 ) {
-    HoldfastTheme(dark, shell.phoneWords, font, moves) {
-        val scope = rememberCoroutineScope()
+    val chosen = shell.pages.choices
+    HoldfastTheme(chosen.shade.isDark(dark), shell.phoneWords, font, moves, chosen.text) {
+        val scope = acts ?: rememberCoroutineScope()
         fun does(act: suspend Shell.() -> Unit) {
             scope.launch { shell.act() }
         }
@@ -69,6 +78,13 @@ public fun HoldfastApp(
     }
 }
 
+private fun Shade.isDark(phone: Boolean) =
+    when (this) {
+        Shade.PHONE -> phone
+        Shade.LIGHT -> false
+        Shade.DARK -> true
+    }
+
 /** From this width on home stands at the left and what is open at the right. */
 internal val TWO_PANES = 840.dp
 
@@ -81,7 +97,7 @@ private fun TwoPanes(shell: Shell, does: Does) {
         val left = Modifier.weight(1f).fillMaxHeight()
         val home = shell.home
         val inSession = shell.pages.shown == null
-        if (home != null) Page(home, shell, null, left)
+        if (home != null) Page(home, shell, null, left, does)
         else shell.screen?.let { TodayPage(it, shell, left, does, inSession) }
         Box(Modifier.width(1.5.dp).fillMaxHeight().background(colours.rule))
         Box(Modifier.weight(1f).fillMaxHeight()) { Over(shell, Modifier.fillMaxSize(), does) }
@@ -96,7 +112,7 @@ private fun Over(shell: Shell, wide: Modifier, does: Does): Boolean {
         asked != null && screen != null ->
             QuestionPage(asked, page?.title ?: screen.here.title, shell.trouble, wide, does)
         shell.more && screen != null -> MoreKeys(screen, wide, does)
-        page != null -> Page(page, shell, shell.backTo, wide)
+        page != null -> Page(page, shell, shell.backTo, wide, does)
         shell.place == Place.SESSION && screen != null ->
             SessionPage(screen, shell.inline, shell.trouble, wide, does)
         else -> return false
@@ -105,13 +121,10 @@ private fun Over(shell: Shell, wide: Modifier, does: Does): Boolean {
 }
 
 @Composable
-private fun Page(page: PageScreen, shell: Shell, back: String?, modifier: Modifier) {
-    val scope = rememberCoroutineScope()
+private fun Page(page: PageScreen, shell: Shell, back: String?, modifier: Modifier, does: Does) {
     val pages = shell.pages
     val around = Around(back, pages.turn, pages.trouble, pages.told, pages.busy)
-    PagePage(page, around, modifier, { shell.back() }) { act, typed ->
-        scope.launch { shell.does(act, typed) }
-    }
+    PagePage(page, around, modifier, { shell.back() }) { act, typed -> does { does(act, typed) } }
 }
 
 /** The way in: a few pages for somebody who starts, then their app. */
@@ -121,11 +134,12 @@ public fun HoldfastEntry(
     dark: Boolean,
     font: FontFamily = FontFamily.Default,
     moves: Boolean = true,
+    acts: CoroutineScope? = null,
 ) {
     val shell = entry.shell
-    if (shell != null) return HoldfastApp(shell, dark, font, moves)
+    if (shell != null) return HoldfastApp(shell, dark, font, moves, acts)
     HoldfastTheme(dark, phoneWords(), font, moves) {
-        val scope = rememberCoroutineScope()
+        val scope = acts ?: rememberCoroutineScope()
         Box(Modifier.fillMaxSize(), Alignment.TopCenter) {
             val page = entry.first
             val wide = Modifier.widthIn(max = 560.dp).fillMaxSize()

@@ -10,6 +10,7 @@ import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.PageScreen
 import holdfast.core.PairDid
+import holdfast.core.PhoneChoices
 import holdfast.core.RecoveryDid
 import holdfast.core.speak
 import holdfast.kit.Host
@@ -54,6 +55,10 @@ public class Pages(private val host: Host, private val phone: Phone) {
     public var turn: Int by mutableStateOf(0)
         private set
 
+    /** How somebody wants this phone to look and sound. */
+    public var choices: PhoneChoices by mutableStateOf(phone.choices())
+        private set
+
     /** How many pages are open, one over the other. */
     public val depth: Int
         get() = open.size
@@ -63,7 +68,7 @@ public class Pages(private val host: Host, private val phone: Phone) {
     /** Opens a page over what is open. */
     public suspend fun open(ask: PageAsk) {
         trying {
-            val asked = withCarriers(ask)
+            val asked = withOwn(ask)
             put(open + (asked to host.ask { now -> page(asked, now) }))
         }
     }
@@ -102,6 +107,8 @@ public class Pages(private val host: Host, private val phone: Phone) {
                     speak(act.language ?: phoneLanguage())
                 }
                 is PageAct.Unit -> host.ask { now -> chooseUnit(act.unit, now) }
+                is PageAct.Choose -> choose(act.choices)
+                is PageAct.TryCue -> return@trying phone.tryCue()
                 is PageAct.Exchange -> exchange()
                 is PageAct.KeepFolder -> phone.keepFolder()
                 is PageAct.KeepServer -> {
@@ -160,12 +167,21 @@ public class Pages(private val host: Host, private val phone: Phone) {
         told = listOf(summary.block, summary.heading) + summary.notes.map { it.what }
     }
 
-    /** A page that shows what carries files is drawn with those that are kept now. */
-    private suspend fun withCarriers(ask: PageAsk): PageAsk =
-        if (ask is PageAsk.Exchange) PageAsk.Exchange(phone.carriers().map { it.place }) else ask
+    /** A page that shows what this phone keeps by itself is drawn with that as it is now. */
+    private suspend fun withOwn(ask: PageAsk): PageAsk =
+        when (ask) {
+            is PageAsk.Exchange -> PageAsk.Exchange(phone.carriers().map { it.place })
+            is PageAsk.ThisPhone -> PageAsk.ThisPhone(choices)
+            else -> ask
+        }
+
+    private fun choose(chosen: PhoneChoices) {
+        phone.choose(chosen)
+        choices = chosen
+    }
 
     private suspend fun again() {
-        val ask = withCarriers(open.lastOrNull()?.first ?: return)
+        val ask = withOwn(open.lastOrNull()?.first ?: return)
         top(host.ask { now -> page(ask, now) })
     }
 

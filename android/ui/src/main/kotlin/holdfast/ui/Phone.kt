@@ -1,5 +1,6 @@
 package holdfast.ui
 
+import holdfast.core.PhoneChoices
 import holdfast.core.Start
 import holdfast.kit.Carrier
 import holdfast.kit.Host
@@ -40,6 +41,15 @@ public interface Phone {
 
     /** Lets somebody choose a file, such as a plan. */
     public suspend fun chooseFile(): ChosenFile?
+
+    /** How somebody wants this phone to look and sound; as it comes until they choose. */
+    public fun choices(): PhoneChoices
+
+    /** Keeps that, for good. */
+    public fun choose(choices: PhoneChoices)
+
+    /** Gives a cue now, as a clock would: to be seen, felt and heard beforehand. */
+    public suspend fun tryCue()
 
     /** Hands a file to another app, as the system shares things. */
     public suspend fun share(file: ChosenFile)

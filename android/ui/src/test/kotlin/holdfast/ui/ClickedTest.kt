@@ -167,7 +167,7 @@ class ClickedTest {
     /** Each text is on screen, and none of it is cut off or broken within a number. */
     private fun whole(texts: List<String>) {
         for (text in texts) {
-            val node = rule.onAllNodesWithText(text, substring = true, useUnmergedTree = true).onFirst()
+            val node = rule.onAllNodes(says(text), useUnmergedTree = true).onFirst()
             node.assertIsDisplayed()
             val shown = node.fetchSemanticsNode()
             val (bounds, size) = shown.boundsInRoot to shown.size

@@ -11,18 +11,17 @@ import androidx.compose.ui.test.hasScrollAction
 import androidx.compose.ui.test.hasSetTextAction
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.ComposeContentTestRule
-import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollToNode
 import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.unit.dp
+import holdfast.ui.theme.whole
 
 /** Somebody who reads the screen and touches it: by words, never by tags. */
 internal class Hand(private val rule: ComposeContentTestRule) {
     /** What says so, in sight or not. */
-    fun there(text: String): List<SemanticsNode> =
-        rule.onAllNodesWithText(text, substring = true).fetchSemanticsNodes()
+    fun there(text: String): List<SemanticsNode> = rule.onAllNodes(says(text)).fetchSemanticsNodes()
 
     /** What is on screen, for a check that fails. */
     fun all(): List<String> =
@@ -43,27 +42,27 @@ internal class Hand(private val rule: ComposeContentTestRule) {
             if (rule.onAllNodes(hasScrollAction()).fetchSemanticsNodes().isNotEmpty()) {
                 runCatching {
                     val list = rule.onAllNodes(hasScrollAction()).onFirst()
-                    list.performScrollToNode(hasText(text, substring = true))
+                    list.performScrollToNode(says(text))
                 }
             }
             shown(text)
         }
 
     private fun shown(text: String): Boolean =
-        rule.onAllNodesWithText(text, substring = true).run {
+        rule.onAllNodes(says(text)).run {
             fetchSemanticsNodes().indices.any { runCatching { get(it).assertIsDisplayed() }.isSuccess }
         }
 
     /** Touches what says so, once it is there. */
     fun tap(text: String) {
         sees(text)
-        touch(hasText(text, substring = true))
+        touch(says(text))
     }
 
     /** Touches what says just that: `2`, and not `12`. */
     fun tapJust(text: String) {
         sees(text)
-        touch(hasText(text, substring = false))
+        touch(says(text, all = true))
     }
 
     /** Touches a sign by what a screen reader calls it. */
@@ -82,3 +81,7 @@ internal class Hand(private val rule: ComposeContentTestRule) {
         rule.waitForIdle()
     }
 }
+
+/** What says so, whichever spaces keep its numbers and units on one line. */
+internal fun says(text: String, all: Boolean = false): SemanticsMatcher =
+    hasText(text, substring = !all) or hasText(text.whole(), substring = !all)

@@ -21,12 +21,14 @@ import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
+import holdfast.core.Heard
 import holdfast.core.Language
 import holdfast.core.MassUnit
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.Role
 import holdfast.core.StartAnswers
+import holdfast.core.TextSize
 import holdfast.core.speak
 import java.io.File
 import java.nio.file.Files
@@ -34,6 +36,7 @@ import kotlin.test.AfterTest
 import kotlin.test.assertEquals
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
+import kotlinx.coroutines.CompletableDeferred
 import kotlinx.coroutines.runBlocking
 import org.junit.Rule
 import org.junit.Test
@@ -49,6 +52,9 @@ class PlacesClickedTest {
     private fun sees(text: String) = hand.sees(text)
 
     private fun there(text: String) = hand.there(text)
+
+    private fun node(text: String) =
+        rule.onAllNodes(says(text), useUnmergedTree = true).onFirst().fetchSemanticsNode()
 
     private val folder = Files.createTempDirectory("places").toFile()
     private val hands = Hands(Stage.tuesday)
@@ -248,12 +254,46 @@ class PlacesClickedTest {
             tap("History")
             tap("Today")
             tap("This phone")
+            tap("Largest")
+            rule.waitUntil(5_000) { stage.phone.choices().text == TextSize.LARGEST }
+            val letters = node("Back to today").size.height
+            tap("Larger")
+            rule.waitUntil(5_000) { stage.phone.choices().text == TextSize.LARGER }
+            rule.waitForIdle()
+            assertTrue(letters > node("Back to today").size.height, "the text was larger")
+            tap("Tone alone")
+            tap("Give a cue now")
+            rule.waitUntil(5_000) { stage.phone.tried == 1 }
+            assertEquals(Heard.TONES, stage.phone.choices().heard)
             tap("Pounds")
             rule.waitUntil(5_000) { runBlocking { stage.ines.ask { who() } }.unit == MassUnit.LB }
             tap("Deutsch")
             sees("Dieses Telefon")
             tap("Zurück zu heute")
             sees("Verlauf")
+        }
+    }
+
+    /** An exchange that takes its time goes on when its page is left, and home shows what came of it. */
+    @Test
+    fun an_exchange_goes_on_when_its_page_is_left() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            stage.phone.folder = stage.files
+            runBlocking {
+                stage.trained()
+                stage.shell.does(PageAct.KeepFolder, emptyList())
+            }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
+            sees("are waiting")
+            tap("Exchange")
+            val gate = CompletableDeferred<Unit>()
+            stage.phone.waits = gate
+            tap("Exchange now")
+            rule.waitUntil(5_000) { stage.shell.pages.busy }
+            tap("Today")
+            sees("are waiting")
+            gate.complete(Unit)
+            sees("All is sent")
         }
     }
 

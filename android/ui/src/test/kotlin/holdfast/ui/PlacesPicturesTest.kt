@@ -78,7 +78,7 @@ class PlacesPicturesTest {
             of(shell, "server")
             for ((name, ask) in
                 listOf(
-                    "this-phone" to PageAsk.ThisPhone,
+                    "this-phone" to PageAsk.ThisPhone(shell.pages.choices),
                     "crew" to PageAsk.Crew,
                     "room" to PageAsk.Kit,
                     "recovery" to PageAsk.Recovery(shown = true),

@@ -1,11 +1,16 @@
 package holdfast.ui
 
+import holdfast.core.Heard
+import holdfast.core.PhoneChoices
+import holdfast.core.Shade
 import holdfast.core.Start
+import holdfast.core.TextSize
 import holdfast.kit.Carrier
 import holdfast.kit.DeviceClock
 import holdfast.kit.Host
 import java.io.File
 import java.io.IOException
+import kotlinx.coroutines.CompletableDeferred
 
 /** A phone of folders: what somebody would choose, scan or type is set before. */
 internal class TestPhone(private val home: File, private val clock: DeviceClock, seed: Int = 3) : Phone {
@@ -39,6 +44,7 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
     }
 
     override suspend fun reach(carrier: KeptCarrier): Carrier {
+        waits?.await()
         if (full) throw IOException("No connection to ${carrier.place}. Try again later.")
         return FolderCarrier(File(carrier.id))
     }
@@ -46,6 +52,24 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
     override suspend fun scan(): String? = code
 
     override suspend fun chooseFile(): ChosenFile? = file
+
+    private var chosen = PhoneChoices(TextSize.PHONE, Shade.PHONE, Heard.WORDS)
+
+    /** What a carrier waits for before it answers; null for one that answers at once. */
+    var waits: CompletableDeferred<Unit>? = null
+
+    /** Cues that were given to try them. */
+    var tried: Int = 0
+
+    override fun choices(): PhoneChoices = chosen
+
+    override fun choose(choices: PhoneChoices) {
+        chosen = choices
+    }
+
+    override suspend fun tryCue() {
+        tried++
+    }
 
     override suspend fun share(file: ChosenFile): Unit = Unit
 }

@@ -3,8 +3,12 @@ package holdfast.window
 import holdfast.core.CarriedFile
 import holdfast.core.ExchangeDid
 import holdfast.core.FailedFile
+import holdfast.core.Heard
 import holdfast.core.ListedFile
+import holdfast.core.PhoneChoices
+import holdfast.core.Shade
 import holdfast.core.Start
+import holdfast.core.TextSize
 import holdfast.kit.Carrier
 import holdfast.kit.DeviceClock
 import holdfast.kit.Host
@@ -14,6 +18,7 @@ import holdfast.ui.Phone
 import holdfast.ui.Server
 import java.awt.FileDialog
 import java.awt.Frame
+import java.awt.Toolkit
 import java.io.File
 import java.io.IOException
 import java.nio.file.Files
@@ -61,6 +66,18 @@ internal class WindowPhone(private val home: File, private val clock: DeviceCloc
         val file = dialog.files.firstOrNull() ?: return null
         return withContext(Dispatchers.IO) { ChosenFile(file.name, file.readBytes()) }
     }
+
+    private var chosen = PhoneChoices(TextSize.PHONE, Shade.PHONE, Heard.WORDS)
+
+    /** As long as the window is open. */
+    override fun choices(): PhoneChoices = chosen
+
+    override fun choose(choices: PhoneChoices) {
+        chosen = choices
+    }
+
+    /** A desktop has a bell alone. */
+    override suspend fun tryCue(): Unit = Toolkit.getDefaultToolkit().beep()
 
     override suspend fun share(file: ChosenFile) {
         val dialog = FileDialog(null as Frame?, file.name, FileDialog.SAVE).apply { isVisible = true }

@@ -112,7 +112,7 @@ private fun Places(shell: Shell, does: Does) {
         Underlined(words.exchange, below = shell.waits.takeUnless { largeText }) {
             does { open(PageAsk.Exchange(emptyList())) }
         }
-        Underlined(words.thisPhone) { does { open(PageAsk.ThisPhone) } }
+        Underlined(words.thisPhone) { does { open(PageAsk.ThisPhone(pages.choices)) } }
     }
 }
 

@@ -61,8 +61,18 @@ internal fun Words(
     val density = LocalDensity.current
     // The role says how far it grows, so the system's own growing is taken out.
     val size = with(density) { role.size(fontScale).dp.toSp() }
-    BasicText(text, modifier, style(size, weight, colour, align), maxLines = maxLines)
+    BasicText(text.whole(), modifier, style(size, weight, colour, align), maxLines = maxLines)
 }
+
+/**
+ * The same text with each number and its unit on one line: a line's end between `10.9` and `cm` makes two
+ * things of one.
+ */
+internal fun String.whole(): String = numberAndUnit.replace(this) { it.value.replace(' ', NO_BREAK) }
+
+private const val NO_BREAK = '\u00A0'
+
+private val numberAndUnit = Regex("""\d (kg|lb|cm|min|s|°)(?!\w)|(?<=\w) × (?=\d)|\d (of|von) (?=\d)""")
 
 @Composable
 internal fun style(
