@@ -15,12 +15,12 @@ const HOUSE: &[(&str, &[&str])] = &[
     (
         "door",
         &[
-            "page", "session", "coach", "crew", "device", "exchange", "history", "store",
+            "page", "session", "coach", "crew", "words", "device", "exchange", "history", "store",
             "journal", "plan",
         ],
     ),
     // The places beside a session, drawn from what coach, crew and exchange say; it decides nothing about them.
-    ("page", &["coach", "crew", "words", "device", "exchange", "journal"]),
+    ("page", &["session", "coach", "crew", "words", "device", "exchange", "journal"]),
     // The athlete's day: everything but the coach's own room and what is only told over weeks.
     (
         "session",

@@ -173,6 +173,12 @@ fn what_waits_is_counted_until_it_is_brought() {
         };
     }
     assert_eq!(exchange_page(ines).block.unwrap().heading, waits);
+    // After a week it is said since when: somebody may think that it goes out by itself.
+    ines.go_to("2026-12-01");
+    assert_eq!(exchange_page(ines).block.unwrap().heading, waits);
+    ines.go_to("2026-12-02");
+    let since = format!("{waits} since Tue 24 Nov");
+    assert_eq!(exchange_page(ines).block.unwrap().heading, since);
     ines.exchange(&crew.carrier).unwrap();
     let shown = exchange_page(ines);
     assert_eq!(shown.block.unwrap().heading, "All is sent");

@@ -309,3 +309,48 @@ fn a_load_can_be_typed() {
         }
     }
 }
+
+/// A reading is typed to a tenth, in either way to write it; what no tape shows is never saved. What was read on an earlier
+/// day stands beside, and steps begin there.
+#[test]
+fn a_reading_can_be_typed_beside_the_last_one() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    let row = Row::Measure { piece: "Calves".into(), when: MeasuredWhen::Before };
+    let measure = Ask::Row { row, whole: false };
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    let labels = |question: &QuestionScreen| -> Vec<String> {
+        let label = |field: &QuestionField| match field {
+            QuestionField::Stepper { label, .. } => label.clone(),
+            other => panic!("{other:?}"),
+        };
+        question.fields.iter().map(label).collect()
+    };
+    let asked = ask(ines, &measure, None);
+    assert_eq!(labels(&asked), ["left", "right"]);
+    let typed = |question: &QuestionScreen, side: usize, text: &str| {
+        let QuestionField::Stepper { typed: Some(typed), .. } = &question.fields[side] else {
+            panic!("{question:?}")
+        };
+        let answers = Answers { typed: Some(text.into()), ..typed.then.clone() };
+        ask(ines, &measure, Some(answers))
+    };
+    for text in ["", "31", "10.55", "-1", "a", "1e1", "+9"] {
+        let key = typed(&asked, 0, text).key;
+        assert_eq!((key.kind, key.tap), (KeyKind::Waits, None), "{text:?}");
+        assert_eq!(key.words, "Type the reading: 0.0 cm to 30.0 cm");
+    }
+    let left = typed(&asked, 0, "10.3");
+    assert_eq!(left.key.words, "Choose the reading", "the right is still to come");
+    let both = typed(&left, 1, "9,6");
+    assert_eq!(both.key.words, "Save 10.3 cm and 9.6 cm");
+    ines.tap(both.key.tap.unwrap()).unwrap();
+    ines.tap(finish(5, 60)).unwrap();
+    ines.go_to("2026-11-04");
+    ines.tap(begin()).unwrap();
+    let next = ask(ines, &measure, None);
+    assert_eq!(labels(&next), ["left, last 10.3 cm", "right, last 9.6 cm"]);
+    let QuestionField::Stepper { more: Some(more), .. } = &next.fields[0] else { panic!() };
+    assert_eq!(more.words, "10.3 cm", "the steps begin there");
+}

@@ -89,6 +89,11 @@ entries-wait = { $entries ->
     [one] 1 Eintrag wartet
    *[other] { $entries } Einträge warten
 }
+# Seit $date ging kein Abgleich durch.
+entries-wait-since = { $entries ->
+    [one] 1 Eintrag wartet seit { $date }
+   *[other] { $entries } Einträge warten seit { $date }
+}
 goes-with-next = Sie sind auf diesem Telefon sicher gespeichert und gehen mit dem nächsten Abgleich hinaus.
 needs-a-carrier = Sie sind auf diesem Telefon sicher gespeichert. Füge einen Ordner oder Server hinzu, der sie überträgt.
 no-crew-yet = Noch keine Crew

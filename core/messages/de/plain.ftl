@@ -19,6 +19,9 @@ list-more = { $first }, { $next }
 date = { $weekday } { $day }. { $month }
 # Aus einem anderen Jahr als diesem.
 date-of-year = { $weekday } { $day }. { $month } { $year }
+# Dasselbe ohne Wochentag, wo viele eng beieinander stehen.
+short-date = { $day }. { $month }
+short-date-of-year = { $day }. { $month } { $year }
 monday = Mo
 tuesday = Di
 wednesday = Mi

@@ -65,6 +65,10 @@ held = Gehalten
 
 measure-before = Vor dem Halten: { $protocol }
 measure-after = Nach dem Halten: { $protocol }
+# $last als "9,6 cm" ist, was an einem früheren Tag gemessen wurde.
+side-last = { $side }, zuletzt { $last }
+# Beide mit Einheit; eine Nachkommastelle kann getippt werden.
+type-reading = Tippe den Messwert: { $low } bis { $high }
 choose-reading = Messwert wählen
 
 ## Das Ende einer Einheit, und wo sie beginnt.

@@ -89,6 +89,11 @@ entries-wait = { $entries ->
     [one] 1 entry is waiting
    *[other] { $entries } entries are waiting
 }
+# No exchange went through since $date.
+entries-wait-since = { $entries ->
+    [one] 1 entry is waiting since { $date }
+   *[other] { $entries } entries are waiting since { $date }
+}
 goes-with-next = They are safely stored on this phone and go with the next exchange.
 needs-a-carrier = They are safely stored on this phone. Add a folder or a server that carries them.
 no-crew-yet = No crew yet

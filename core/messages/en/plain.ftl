@@ -19,6 +19,9 @@ list-more = { $first }, { $next }
 date = { $weekday } { $day } { $month }
 # Of another year than this one.
 date-of-year = { $weekday } { $day } { $month } { $year }
+# The same with no weekday, where many stand close together.
+short-date = { $day } { $month }
+short-date-of-year = { $day } { $month } { $year }
 monday = Mon
 tuesday = Tue
 wednesday = Wed

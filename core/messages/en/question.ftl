@@ -66,6 +66,10 @@ held = Held
 measure-before = Before the hold: { $protocol }
 measure-after = After the hold: { $protocol }
 choose-reading = Choose the reading
+# $last as "9.6 cm" is what was read on an earlier day.
+side-last = { $side }, last { $last }
+# Both with their unit; one decimal can be typed.
+type-reading = Type the reading: { $low } to { $high }
 
 ## A session's end, and where it begins.
 

@@ -67,7 +67,7 @@ pub(super) fn chart(of: &Amounts) -> Option<Chart> {
         last: last.words.clone(),
         levels: levels.collect(),
         days: dated
-            .map(|point| ChartMark { at: along(point.date), words: words::day(point.date) })
+            .map(|point| ChartMark { at: along(point.date), words: words::short_day(point.date) })
             .collect(),
     })
 }

@@ -4,52 +4,45 @@ use serde::Serialize;
 
 use super::record::{PageAct, PageRow};
 use super::rows::headed;
-use crate::plan::keyword;
 use crate::say::page as say;
 
-keyword! {
-    /// How large the text is.
-    #[derive(Default)]
-    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-    TextSize {
-        /// As the phone has it.
-        #[default]
-        Phone = "phone",
-        /// Larger than that.
-        Larger = "larger",
-        /// As large as it gets.
-        Largest = "largest",
-    }
+/// How large the text is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum TextSize {
+    /// As the phone has it.
+    #[default]
+    Phone,
+    /// Larger than that.
+    Larger,
+    /// As large as it gets.
+    Largest,
 }
 
-keyword! {
-    /// Light or dark.
-    #[derive(Default)]
-    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-    Shade {
-        /// As the phone has it.
-        #[default]
-        Phone = "phone",
-        /// Dark on light.
-        Light = "light",
-        /// Light on dark.
-        Dark = "dark",
-    }
+/// Light or dark.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum Shade {
+    /// As the phone has it.
+    #[default]
+    Phone,
+    /// Dark on light.
+    Light,
+    /// Light on dark.
+    Dark,
 }
 
-keyword! {
-    /// What is heard of a clock's cues. They are seen, and felt, whatever is heard.
-    #[derive(Default)]
-    #[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
-    Heard {
-        /// A tone, then the words.
-        #[default]
-        Words = "words",
-        /// A tone alone.
-        Tones = "tones",
-        /// Nothing.
-        Nothing = "nothing",
-    }
+/// What is heard of a clock's cues. They are seen, and felt, whatever is heard.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
+pub enum Heard {
+    /// A tone, then the words.
+    #[default]
+    Words,
+    /// A tone alone.
+    Tones,
+    /// Nothing.
+    Nothing,
 }
 
 /// What was chosen on a phone.

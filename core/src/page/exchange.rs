@@ -25,7 +25,7 @@ pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Re
         (true, true, _) => {
             let text =
                 if carriers.is_empty() { say::needs_a_carrier() } else { say::goes_with_next() };
-            PageBlock { heading: say::entries_wait(waiting), text: text.to_owned() }
+            PageBlock { heading: waits(waiting, last.as_ref(), at), text: text.to_owned() }
         }
     });
     let mut rows = Vec::new();
@@ -58,6 +58,19 @@ pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Re
         (true, false) => PageKey::moves(say::exchange_now(), PageAct::Exchange),
     });
     Ok(page)
+}
+
+/// After so many days with no exchange it is said since when: somebody may think that their log goes out by itself.
+const LONG_DAYS: i64 = 7;
+
+/// What waits, and since when where that is long. It stands at home too.
+fn waits(waiting: usize, last: Option<&Instant>, now: &Instant) -> String {
+    match last {
+        Some(last) if (now.date() - last.date()).num_days() > LONG_DAYS => {
+            say::entries_wait_since(waiting, words::day(last.date()))
+        }
+        _ => say::entries_wait(waiting),
+    }
 }
 
 fn block(heading: &str, text: &str) -> PageBlock {

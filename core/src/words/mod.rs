@@ -34,8 +34,8 @@ pub(crate) use piece::{
     set_line, strength_heading, warm_up, window_asked, window_done,
 };
 pub(crate) use plain::{
-    clock_time, day, decimals, flagged, flagged_in, list, reading, side, side_of_two, tenths,
-    waiting,
+    clock_time, day, decimals, flagged, flagged_in, list, reading, short_day, side, side_of_two,
+    tenths, waiting,
 };
 pub(crate) use plates::{change_text, exact_text, handling_text, plates_alone, ramp_error};
 pub(crate) use today::read_on;

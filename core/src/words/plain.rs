@@ -25,7 +25,23 @@ pub(crate) fn day(date: NaiveDate) -> String {
         Weekday::Sat => say::plain::saturday(),
         Weekday::Sun => say::plain::sunday(),
     };
-    let month = match date.month() {
+    let month = month(date);
+    match other_year(date) {
+        Some(year) => say::plain::date_of_year(weekday, date.day(), month, year),
+        None => say::plain::date(weekday, date.day(), month),
+    }
+}
+
+/// `10 Nov`: where many days stand close together, as below a chart.
+pub(crate) fn short_day(date: NaiveDate) -> String {
+    match other_year(date) {
+        Some(year) => say::plain::short_date_of_year(date.day(), month(date), year),
+        None => say::plain::short_date(date.day(), month(date)),
+    }
+}
+
+fn month(date: NaiveDate) -> &'static str {
+    match date.month() {
         1 => say::plain::january(),
         2 => say::plain::february(),
         3 => say::plain::march(),
@@ -38,10 +54,6 @@ pub(crate) fn day(date: NaiveDate) -> String {
         10 => say::plain::october(),
         11 => say::plain::november(),
         _ => say::plain::december(),
-    };
-    match other_year(date) {
-        Some(year) => say::plain::date_of_year(weekday, date.day(), month, year),
-        None => say::plain::date(weekday, date.day(), month),
     }
 }
 

@@ -68,8 +68,10 @@ pub enum Ask {
 pub struct Answers {
     /// A load.
     pub load: Option<Mass>,
-    /// A load as it was typed; none where it was not.
+    /// A load or a reading as it was typed; none where it was not.
     pub typed: Option<String>,
+    /// Which of the sides the typed reading is of, counted from 0.
+    pub side: Option<u32>,
     /// Good reps.
     pub reps: Option<u32>,
     /// Reps in reserve.

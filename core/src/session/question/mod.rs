@@ -22,7 +22,9 @@ use super::{Kept, screen};
 use crate::device::Device;
 use crate::error::{Error, Field, Result};
 use crate::instant::Instant;
+use crate::journal::Range;
 use crate::say;
+use crate::store::{Logged, Query, date_of};
 
 pub use fields::{
     Answers, Ask, Choice, ChoiceShape, QuestionField, QuestionScreen, QuestionSign, TypedNumber,
@@ -32,6 +34,25 @@ pub use fields::{
 struct Of<'a> {
     screen: &'a SessionScreen,
     snapshot: &'a Snapshot,
+    /// The readings of earlier days, the latest last; none where nothing is measured.
+    read: Vec<Range>,
+}
+
+/// So many of the latest readings are looked through for one to begin with: some months of two stretches.
+const LATEST: u32 = 100;
+
+/// The readings of days before this one, where a measure is asked for.
+fn earlier(device: &Device, screen: &SessionScreen, ask: &Ask) -> Result<Vec<Range>> {
+    if !matches!(ask, Ask::Row { row: Row::Measure { .. }, .. }) {
+        return Ok(Vec::new());
+    }
+    let person = Some(device.person());
+    let query = Query { person, latest: Some(LATEST), ..Query::default() };
+    let mut read = query.read::<Range>(device.reader())?;
+    // The latest come first.
+    read.reverse();
+    let before = |reading: &Logged<Range>| date_of(reading) < screen.date;
+    Ok(read.into_iter().filter(before).map(|reading| reading.body).collect())
 }
 
 /// A question with what is answered of it so far.
@@ -47,9 +68,10 @@ pub(crate) fn question(
         return logged::logged(device, *lift, answers.unwrap_or_default());
     }
     let screen = screen(device, kept, at)?;
+    let read = earlier(device, &screen, ask)?;
     let snapshot = kept.snapshot.take();
     let drawn = snapshot.as_ref().and_then(|snapshot| {
-        Of { screen: &screen, snapshot }.ask(ask, answers.unwrap_or_default())
+        Of { screen: &screen, snapshot, read }.ask(ask, answers.unwrap_or_default())
     });
     kept.snapshot = snapshot;
     drawn.ok_or_else(|| Error::invalid(Field::Session, say::question::not_here()))

@@ -1,8 +1,9 @@
 //! The readings of a range measure.
 
 use super::Of;
-use super::fields::{Answers, Choice, QuestionField, QuestionScreen};
+use super::fields::{Answers, Choice, QuestionField, QuestionScreen, TypedNumber};
 use super::keys::{saves, waits};
+use crate::journal::Range;
 use crate::plan::{MeasuredWhen, Protocol};
 use crate::say::question as say;
 use crate::session::{PieceKindView, RangeView, SideReading, Tap};
@@ -27,7 +28,31 @@ fn known(range: &RangeView, when: MeasuredWhen, side: Option<u32>) -> Option<i64
     same.or_else(|| of_side().next_back()).map(|reading| reading.tenths)
 }
 
+/// A reading as it was typed, in tenths: `10.3` is 103. None where it is none; no tape is ten metres long.
+fn typed(text: &str) -> Option<i64> {
+    let text = text.trim().replace(',', ".");
+    let (minus, digits) =
+        text.strip_prefix('-').map_or((false, text.as_str()), |rest| (true, rest));
+    let (whole, tenth) = digits.split_once('.').unwrap_or((digits, "0"));
+    let is_number = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+    if !is_number(whole) || !is_number(tenth) || tenth.len() > 1 || whole.len() > 3 {
+        return None;
+    }
+    let tenths = whole.parse::<i64>().ok()? * 10 + tenth.parse::<i64>().ok()?;
+    Some(if minus { -tenths } else { tenths })
+}
+
 impl Of<'_> {
+    /// The reading of an earlier day: the latest before the same hold, the same way.
+    fn read_last(&self, piece: &str, protocol: Protocol, side: Option<u32>) -> Option<i64> {
+        let same = |reading: &&Range| {
+            reading.piece == piece && reading.protocol == protocol && reading.side == side
+        };
+        let last = |when| self.read.iter().filter(same).rfind(|reading| reading.when == when);
+        let last = last(MeasuredWhen::Before).or_else(|| last(MeasuredWhen::After))?;
+        Some(last.tenths)
+    }
+
     pub(super) fn range(
         &self,
         piece: &str,
@@ -40,30 +65,48 @@ impl Of<'_> {
             2 => vec![Some(1), Some(2)],
             _ => vec![None],
         };
-        let begins =
-            |side: &Option<u32>| known(range, when, *side).unwrap_or_else(|| usual(range.protocol));
+        let last = |side: Option<u32>| self.read_last(piece, range.protocol, side);
+        let begins = |side: &Option<u32>| {
+            let known = known(range, when, *side).or_else(|| last(*side));
+            known.unwrap_or_else(|| usual(range.protocol))
+        };
         let unit = range.protocol.unit();
         // Nothing is taken for read before somebody has touched each side.
         let mut touched = answers.tenths.clone();
         touched.resize(sides.len(), None);
+        let mut is_reading = true;
+        if let (Some(text), Some(at)) = (&answers.typed, answers.side)
+            && let Some(touched) = touched.get_mut(at as usize)
+        {
+            *touched = typed(text).filter(|tenths| range.protocol.sane_tenths().contains(tenths));
+            is_reading = touched.is_some();
+        }
+        let answers = Answers { typed: None, side: None, tenths: touched.clone(), ..answers };
         let field = |(at, side): (usize, &Option<u32>)| {
             let to = |next: i64| {
                 let mut tenths = touched.clone();
                 tenths[at] = Some(next);
-                Choice::new(words::tenths(next, unit), false, Answers { tenths, ..answers.clone() })
+                let then = Answers { tenths, ..answers.clone() };
+                let sane = range.protocol.sane_tenths().contains(&next);
+                sane.then(|| Choice::new(words::tenths(next, unit), false, then))
             };
             let value = touched[at];
             let (less, more) = match value {
                 Some(tenths) => (to(tenths - STEP_TENTHS), to(tenths + STEP_TENTHS)),
                 None => (to(begins(side) - STEP_TENTHS), to(begins(side))),
             };
+            let side_name = words::side_of_two(*side).unwrap_or_else(|| range.name.clone());
+            let then = Answers { side: Some(at as u32), ..answers.clone() };
             QuestionField::Stepper {
-                label: words::side_of_two(*side).unwrap_or_else(|| range.name.clone()),
+                label: match last(*side) {
+                    Some(last) => say::side_last(side_name, words::tenths(last, unit)),
+                    None => side_name,
+                },
                 value: value.map(|tenths| words::tenths(tenths, unit)),
                 unit: None,
-                less: Some(less),
-                more: Some(more),
-                typed: None,
+                less,
+                more,
+                typed: Some(TypedNumber { words: say::type_it().into(), then }),
             }
         };
         let fields = sides.iter().enumerate().map(field).collect();
@@ -76,6 +119,12 @@ impl Of<'_> {
                     (readings.iter()).map(|reading| words::tenths(reading.tenths, unit)).collect();
                 let tap = Tap::LogRange { piece: piece.to_owned(), when, readings };
                 saves(say::save(words::list(&said)), None, tap)
+            }
+            None if !is_reading => {
+                let sane = range.protocol.sane_tenths();
+                let [low, high] =
+                    [*sane.start(), *sane.end()].map(|tenths| words::tenths(tenths, unit));
+                waits(&say::type_reading(low, high))
             }
             None => waits(say::choose_reading()),
         };

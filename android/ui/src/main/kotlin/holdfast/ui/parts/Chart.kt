@@ -17,8 +17,10 @@ import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.StrokeCap
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
@@ -29,6 +31,7 @@ import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
 import holdfast.ui.theme.largeText
+import holdfast.ui.theme.style
 
 /**
  * A line over time with its band. Every point, level and day comes placed; here it is only stretched onto the
@@ -70,23 +73,38 @@ internal fun BandChart(chart: Chart) {
                 )
             }
         }
-        chart.days.forEachIndexed { at, day ->
-            val (align, from) =
-                when (at) {
-                    0 -> TextAlign.Start to left
-                    chart.days.lastIndex -> TextAlign.End to maxWidth - 130.dp
-                    else -> TextAlign.Center to x(day.at) - 65.dp
-                }
-            // At a large text the ends alone have room.
-            if (!largeText || at == 0 || at == chart.days.lastIndex)
-                Box(Modifier.offset(from, maxHeight - foot + 6.dp).width(130.dp)) {
-                    Words(day.words, Role.SMALL, Modifier.fillMaxWidth(), shown.soft, align, maxLines = 1)
-                }
-        }
+        Days(chart, ::x, left, maxWidth, maxHeight - foot + 6.dp)
         Named(chart.first, x(chart.points.first().x), y(chart.points.first().y), TextAlign.Start, left)
         Named(chart.last, x(chart.points.last().x), y(chart.points.last().y), TextAlign.End, left)
     }
 }
+
+/** The first and the last day at the ends; between them those that keep clear of both. */
+@Composable
+private fun Days(chart: Chart, x: (Double) -> Dp, left: Dp, right: Dp, below: Dp) {
+    val measurer = rememberTextMeasurer()
+    val style = style(Role.SMALL)
+    val widths =
+        chart.days.map { with(LocalDensity.current) { measurer.measure(it.words, style).size.width.toDp() } }
+    val (first, last) = (widths.firstOrNull() ?: return) to widths.last()
+    chart.days.forEachIndexed { at, day ->
+        val wide = widths[at]
+        val from =
+            when (at) {
+                0 -> left
+                chart.days.lastIndex -> right - wide
+                else -> x(day.at) - wide / 2
+            }
+        val clear = from > left + first + APART && from + wide < right - last - APART
+        if (at == 0 || at == chart.days.lastIndex || clear)
+            Box(Modifier.offset(from, below)) {
+                Words(day.words, Role.SMALL, colour = colours.soft, maxLines = 1)
+            }
+    }
+}
+
+/** Two days that are closer read as one. */
+private val APART = 8.dp
 
 /** What an end of the line is, above its dot. */
 @Composable

@@ -3,9 +3,11 @@ package holdfast.ui.screens
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
@@ -48,7 +50,8 @@ private fun Sum(sum: SumView, does: Does) {
     Row(line.padding(vertical = 8.dp), Arrangement.spacedBy(12.dp), Alignment.Top) {
         Words(sum.title, modifier = Modifier.weight(1f), colour = colours.soft)
         Column(Modifier.weight(2f)) { What(sum) }
-        if (sum.all) Tick(18.dp, colours.ink)
+        // The column of what was done is as wide without a tick.
+        if (sum.all) Tick(18.dp, colours.ink) else Spacer(Modifier.width(18.dp))
     }
 }
 

@@ -58,10 +58,19 @@ internal fun Words(
     weight: FontWeight = role.weight,
     maxLines: Int = Int.MAX_VALUE,
 ) {
-    val density = LocalDensity.current
-    // The role says how far it grows, so the system's own growing is taken out.
-    val size = with(density) { role.size(fontScale).dp.toSp() }
-    BasicText(text.whole(), modifier, style(size, weight, colour, align), maxLines = maxLines)
+    BasicText(text.whole(), modifier, style(role, weight, colour, align), maxLines = maxLines)
+}
+
+/** A role's own style: it says how far it grows, so the system's own growing is taken out. */
+@Composable
+internal fun style(
+    role: Role,
+    weight: FontWeight = role.weight,
+    colour: Color = colours.ink,
+    align: TextAlign = TextAlign.Start,
+): TextStyle {
+    val size = with(LocalDensity.current) { role.size(fontScale).dp.toSp() }
+    return style(size, weight, colour, align)
 }
 
 /**
