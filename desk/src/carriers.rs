@@ -10,7 +10,7 @@ use carry::{Carried, Line, Named, carriers, keep_carriers};
 use clap::{Args as ClapArgs, Subcommand};
 use holdfast_core::Holdfast;
 use holdfast_core::exchange::ExchangeReport;
-use holdfast_core::exchange::web::{Carrier, S3, Secret, WebDav};
+use holdfast_core::exchange::web::{Carrier, NO_REGION, S3, Secret, WebDav};
 
 use crate::carrier::{Steps, alone, exchange, exchange_over, list as listed};
 use crate::fault::{Fault, Outcome};
@@ -42,7 +42,7 @@ pub(crate) struct Add {
     bucket: Option<String>,
     #[arg(long, value_name = "NAME", requires = "bucket")]
     key_id: Option<String>,
-    #[arg(long, value_name = "NAME", default_value = "us-east-1")]
+    #[arg(long, value_name = "NAME", default_value = NO_REGION)]
     region: String,
     #[arg(long, value_name = "NAME", default_value = "")]
     prefix: String,

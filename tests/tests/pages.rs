@@ -4,6 +4,7 @@ use std::collections::VecDeque;
 
 use catalogue::speaking;
 use holdfast_core::care::Place;
+use holdfast_core::exchange::web::ServerKind;
 use holdfast_core::exchange::{ExchangeDid, ExchangeStep, FailedFile};
 use holdfast_core::journal::Role;
 use holdfast_core::page::{PageAct, PageAsk, PageRow, PageScreen, PhoneChoices, StartAnswers};
@@ -39,7 +40,7 @@ fn exchange_page(device: &Device) -> PageScreen {
 
 /// Everything that can be touched on a page.
 fn acts(page: &PageScreen) -> Vec<PageAct> {
-    let rows = page.rows.iter().filter_map(|row| row.does.clone());
+    let rows = page.choices.iter().chain(&page.rows).filter_map(|row| row.does.clone());
     let keys = page.beside_key.iter().chain(&page.key).filter_map(|key| key.does.clone());
     rows.chain(keys).collect()
 }
@@ -282,6 +283,56 @@ fn what_is_withheld_does_not_wait() {
     assert_eq!(waits(&eva), "1 entry is waiting");
     eva.exchange(&crew.carrier).unwrap();
     assert_eq!(waits(&eva), "All is sent");
+}
+
+/// The form of a server asks for what its kind needs, hides what is secret, and keeps the address when the kind is another.
+#[test]
+fn a_server_is_of_one_kind_or_the_other() {
+    let crew = trained();
+    let ines = &crew.athletes[0];
+    let opened = exchange_page(ines).rows.into_iter().find_map(|row| match row.does {
+        Some(PageAct::Open { page: page @ PageAsk::Server { .. } }) => Some(page),
+        _ => None,
+    });
+    let form = |kind| page(ines, PageAsk::Server { kind, address: "https://nas/".into() });
+    let first = page(ines, opened.unwrap());
+    assert_eq!(first.fields.len(), 3, "most have WebDAV");
+    for (kind, chosen, labels) in [
+        (ServerKind::WebDav, "WebDAV", vec!["Address", "User name", "Password"]),
+        (
+            ServerKind::S3,
+            "S3-compatible storage",
+            vec![
+                "Address",
+                "Bucket",
+                "Region",
+                "Folder in the bucket, if you want one",
+                "Key id",
+                "Secret key",
+            ],
+        ),
+    ] {
+        let page = form(kind);
+        let is_chosen = |row: &&PageRow| row.chosen == Some(true);
+        let titles: Vec<_> = page.choices.iter().filter(is_chosen).map(|row| &row.title).collect();
+        assert_eq!(titles, [chosen]);
+        let said: Vec<_> = page.fields.iter().map(|field| field.label.as_str()).collect();
+        assert_eq!(said, labels);
+        assert_eq!(page.fields[0].text, "https://nas/");
+        let secret: Vec<_> = page.fields.iter().map(|field| field.secret).collect();
+        let last_alone = (1..=labels.len()).map(|at| at == labels.len()).collect::<Vec<_>>();
+        assert_eq!(secret, last_alone, "only the last is nobody's to read");
+        assert_eq!(page.key.unwrap().does, Some(PageAct::KeepServer { kind }));
+        let leads = page.choices.iter().map(|row| row.does.clone().unwrap());
+        let kinds = [ServerKind::WebDav, ServerKind::S3];
+        assert!(leads.eq(kinds.map(|kind| PageAct::ServerKind { kind })));
+    }
+    let s3 = form(ServerKind::S3);
+    assert_eq!(s3.fields[2].text, "us-east-1");
+    assert!(s3.said[0].contains("names a region, leave it as it is"), "{:?}", s3.said);
+    let german = speaking(Language::De, || form(ServerKind::S3));
+    assert_eq!(german.choices[1].title, "S3-kompatibler Speicher");
+    assert_eq!(german.fields[5].label, "Geheimer Schlüssel");
 }
 
 /// A code as a camera of another library reads it.

@@ -109,11 +109,22 @@ carriers = Was es überträgt
 carrier-is-kept = Jeder Abgleich geht dorthin.
 nothing-is-deleted = Benutzt du sie nicht mehr, wird dort nichts gelöscht.
 add-a-carrier-first = Füge erst einen Ordner oder Server hinzu
-server-needs = Ein WebDAV-Server. Frag den, der ihn betreibt, nach der Adresse und nach einem Passwort nur für diese App.
+server-kind = Was für ein Server ist es?
+webdav = WebDAV
+webdav-is = Ein Ordner auf einem Server, mit Benutzername und Passwort.
+webdav-needs = Frag den, der ihn betreibt, nach der Adresse des Ordners und nach einem Passwort nur für diese App.
+s3 = S3-kompatibler Speicher
+s3-is = Ein Bucket auf einem Server, mit Schlüssel-ID und geheimem Schlüssel.
+s3-needs = Frag den, der ihn betreibt, nach der Adresse ohne den Bucket, nach dem Bucket und nach einem Schlüssel nur für diese App. Den Bucket muss es schon geben. Nennt niemand eine Region, lass sie, wie sie ist.
 server-sees = Wer ihn betreibt, kann nicht lesen, was abgeglichen wird, sieht aber, wann.
 address = Adresse
 user = Benutzername
 password = Passwort
+bucket = Bucket
+bucket-region = Region
+bucket-folder = Ordner im Bucket, wenn du einen willst
+key-id = Schlüssel-ID
+secret-key = Geheimer Schlüssel
 
 ## Dieses Telefon, die Crew, der Wiederherstellungscode
 

@@ -35,5 +35,5 @@ file-unreadable = { $name } lässt sich nicht lesen. Wähle die Datei noch einma
 file-large = { $name } ist zu groß für einen Plan. Wähle eine andere Datei.
 # Die Datei mit den Ablagen ist beschädigt.
 carriers-damaged = Die Liste der Ordner und Server war beschädigt und ist jetzt leer. Füge sie noch einmal hinzu. Dein Log ist auf diesem Telefon gesichert.
-# Das Passwort eines Servers liegt im Schlüsselspeicher des Telefons.
-password-gone = Das Telefon hat das Passwort für { $place } verloren. Entferne diesen Server und füge ihn noch einmal hinzu.
+# Das Passwort oder der geheime Schlüssel eines Servers liegt im Schlüsselspeicher des Telefons.
+password-gone = Das Telefon hat das Passwort oder den Schlüssel für { $place } verloren. Entferne diesen Server und füge ihn noch einmal hinzu.

@@ -69,7 +69,7 @@ no-such-password = Das Passwort fehlt oder enthält Zeichen, die kein Passwort h
 no-such-region = Die Region muss 1 bis 64 Buchstaben, Ziffern und Bindestriche haben. Nimm us-east-1, wenn der Server keine hat.
 no-such-bucket = Ein Bucket kann nicht „{ $bucket }“ heißen. Sein Name hat 3 bis 63 kleine Buchstaben, Ziffern, Bindestriche und Punkte.
 needs-path-style = Dieser Bucket kann nicht vor dem Namen des Servers stehen. Stelle ihn in den Pfad.
-no-such-prefix = Das Präfix darf Buchstaben, Ziffern, Bindestriche, Punkte und Schrägstriche haben, höchstens 200.
+no-such-prefix = Das Präfix, ein Ordner im Bucket, darf Buchstaben, Ziffern, Bindestriche, Punkte und Schrägstriche haben, höchstens 200.
 no-such-key-id = Die Schlüssel-ID muss 1 bis 128 Buchstaben und Ziffern haben.
 no-such-secret = Der geheime Schlüssel fehlt oder enthält Zeichen, die kein Schlüssel hat.
 

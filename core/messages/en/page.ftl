@@ -109,11 +109,22 @@ carriers = What carries it
 carrier-is-kept = Every exchange goes there.
 nothing-is-deleted = If you stop using it, nothing is deleted there.
 add-a-carrier-first = Add a folder or a server first
-server-needs = A WebDAV server. Ask whoever runs it for the address, and for a password made for this app alone.
+server-kind = What kind of server is it?
+webdav = WebDAV
+webdav-is = A folder on a server, with a user name and a password.
+webdav-needs = Ask whoever runs it for the address of the folder, and for a password made for this app alone.
+s3 = S3-compatible storage
+s3-is = A bucket on a server, with a key id and a secret key.
+s3-needs = Ask whoever runs it for the address without the bucket, the bucket, and a key made for this app alone. The bucket must be there. Where nobody names a region, leave it as it is.
 server-sees = Whoever runs it can't read what is exchanged, but sees when.
 address = Address
 user = User name
 password = Password
+bucket = Bucket
+bucket-region = Region
+bucket-folder = Folder in the bucket, if you want one
+key-id = Key id
+secret-key = Secret key
 
 ## This phone, the crew, the recovery code
 

@@ -35,5 +35,5 @@ file-unreadable = { $name } cannot be read. Choose it again.
 file-large = { $name } is too large for a plan. Choose another file.
 # The file of carriers is damaged.
 carriers-damaged = The list of folders and servers was damaged and is empty now. Add them again. Your log is saved on this phone.
-# The password of a server lies in the phone's keystore.
-password-gone = The phone has lost the password of { $place }. Remove this server and add it again.
+# The password or the secret key of a server lies in the phone's keystore.
+password-gone = The phone has lost the password or the key of { $place }. Remove this server and add it again.

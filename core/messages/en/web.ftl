@@ -69,7 +69,7 @@ no-such-password = The password is missing, or has signs that no password has.
 no-such-region = The region must have 1 to 64 letters, digits and hyphens. Use us-east-1 where the server has none.
 no-such-bucket = The bucket cannot be called "{ $bucket }". A bucket's name has 3 to 63 small letters, digits, hyphens and dots.
 needs-path-style = This bucket cannot stand before the name of the server. Use path style.
-no-such-prefix = The prefix may have letters, digits, hyphens, dots and slashes, at most 200.
+no-such-prefix = The prefix, a folder in the bucket, may have letters, digits, hyphens, dots and slashes, at most 200.
 no-such-key-id = The key id must have 1 to 128 letters and digits.
 no-such-secret = The secret key is missing, or has signs that no key has.
 

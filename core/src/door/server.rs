@@ -1,5 +1,5 @@
-//! A WebDAV server as carrier, for a shell that sends requests itself: what is sent, what an answer means and how long to wait
-//! before the next try is said here, so a shell opens connections and does nothing else.
+//! A WebDAV or S3-compatible server as carrier, for a shell that sends requests itself: what is sent, what an answer means and
+//! how long to wait before the next try is said here, so a shell opens connections and does nothing else.
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, Ordering};
@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use super::guard::caught;
 use super::{HoldfastResult, ServerWork};
 use crate::error::{Error, Field};
-use crate::exchange::web::{Carrier, HttpRequest, Operation, Remote, Secret, WebDav};
+use crate::exchange::web::{Carrier, HttpRequest, Operation, Remote, S3, Secret, WebDav};
 use crate::exchange::{ListedFile, folder_of};
 use crate::instant::Millis;
 use crate::say;
@@ -68,7 +68,7 @@ pub struct ServerRequest {
     pub method: String,
     /// Of what.
     pub url: String,
-    /// All headers but `Host` and `Content-Length`, the password among them.
+    /// All headers but `Host` and `Content-Length`, the password or the signature among them.
     pub headers: Vec<ServerHeader>,
     /// What is sent; none where the method sends nothing.
     pub body: Option<Vec<u8>>,
@@ -146,33 +146,53 @@ pub enum ServerNext {
 
 #[cfg_attr(feature = "ffi", uniffi::export)]
 impl Server {
-    /// Checks what somebody typed; nothing is asked of the server. `chance` is a number drawn by chance, so that what two
-    /// devices write at once has different names until it is whole.
+    /// A folder on a WebDAV server: checks what somebody typed; nothing is asked of the server. `chance` is a number drawn by
+    /// chance, so that what two devices write at once has different names until it is whole.
     ///
     /// # Errors
     /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) with the first thing that cannot be, and what is wanted.
     #[cfg_attr(feature = "ffi", uniffi::constructor)]
-    pub fn at(
+    pub fn webdav(
         address: String,
         user: String,
         password: String,
         chance: u32,
     ) -> HoldfastResult<Server> {
-        caught(|| {
-            let (url, password) = (address, Secret::new(password));
-            let dav = WebDav { url, user, password, unencrypted: false };
-            match Carrier::WebDav(dav).remote() {
-                Ok(Some(remote)) => Ok(Server { remote, turn: AtomicU32::new(chance) }),
-                Ok(None) => Err(Error::invalid(Field::Text, say::web::no_host()).into()),
-                Err(faults) => {
-                    let first = faults.into_iter().next().map(|fault| fault.reason);
-                    Err(Error::invalid(Field::Text, first.unwrap_or_default()).into())
-                }
-            }
-        })
+        let (url, password) = (address, Secret::new(password));
+        Server::checked(Carrier::WebDav(WebDav { url, user, password, unencrypted: false }), chance)
     }
 
-    /// Where it is, without user and password: the same for the same server.
+    /// A bucket on an S3-compatible server, or the `folder` in it: the same. The bucket stands in the path, as servers of
+    /// one's own have it and others take it. What is copied often has a space behind it, which belongs to none of these.
+    ///
+    /// # Errors
+    /// [`HoldfastError::Invalid`](super::HoldfastError::Invalid) with the first thing that cannot be, and what is wanted.
+    #[cfg_attr(feature = "ffi", uniffi::constructor)]
+    pub fn s3(
+        address: String,
+        bucket: String,
+        region: String,
+        folder: String,
+        key_id: String,
+        secret: String,
+        chance: u32,
+    ) -> HoldfastResult<Server> {
+        let secret = Secret::new(secret);
+        let trimmed = |text: String| text.trim().to_owned();
+        let s3 = S3 {
+            endpoint: address,
+            region: trimmed(region),
+            bucket: trimmed(bucket),
+            prefix: trimmed(folder),
+            key_id: trimmed(key_id),
+            secret: Secret::new(secret.expose().trim()),
+            path_style: true,
+            unencrypted: false,
+        };
+        Server::checked(Carrier::S3(s3), chance)
+    }
+
+    /// Where it is, without what signs in there: the same for the same server.
     pub fn place(&self) -> String {
         self.remote.to_string()
     }
@@ -196,6 +216,19 @@ impl Server {
             };
             let remote = self.remote.clone();
             Ok(Arc::new(ServerWork::new(remote, want, operation)))
+        })
+    }
+}
+
+impl Server {
+    fn checked(carrier: Carrier, chance: u32) -> HoldfastResult<Server> {
+        caught(|| match carrier.remote() {
+            Ok(Some(remote)) => Ok(Server { remote, turn: AtomicU32::new(chance) }),
+            Ok(None) => Err(Error::invalid(Field::Text, say::web::no_host()).into()),
+            Err(faults) => {
+                let first = faults.into_iter().next().map(|fault| fault.reason);
+                Err(Error::invalid(Field::Text, first.unwrap_or_default()).into())
+            }
         })
     }
 }
@@ -224,7 +257,7 @@ mod tests {
     }
 
     fn server() -> Server {
-        Server::at(ADDRESS.into(), "ines".into(), "only for this app".into(), 7).unwrap()
+        Server::webdav(ADDRESS.into(), "ines".into(), "only for this app".into(), 7).unwrap()
     }
 
     fn leaf() -> String {
@@ -293,7 +326,8 @@ mod tests {
             assert!(server().begin(ServerWant::Get { name: name.into() }).is_err(), "{name}");
         }
         let typed = |address: &str, user: &str, password: &str| {
-            Server::at(address.into(), user.into(), password.into(), 0).err().unwrap().to_string()
+            let server = Server::webdav(address.into(), user.into(), password.into(), 0);
+            server.err().unwrap().to_string()
         };
         assert!(typed("files", "ines", "word").contains("https://"));
         assert!(typed("http://files.example.org/x", "ines", "word").contains("not encrypted"));

@@ -1,13 +1,12 @@
 //! What waits to go out, what came, what is missing; and what carries it.
 
-use super::record::{
-    PageAct, PageAsk, PageBlock, PageField, PageKey, PageRow, PageScreen, PageSign,
-};
+use super::record::{PageAct, PageAsk, PageBlock, PageKey, PageRow, PageScreen, PageSign};
 use super::rows::headed;
 use crate::coach;
 use crate::device::Device;
 use crate::error::Result;
 use crate::exchange;
+use crate::exchange::web::ServerKind;
 use crate::instant::Instant;
 use crate::say::page as say;
 use crate::words;
@@ -50,7 +49,8 @@ pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Re
     rows.extend(headed(kept.collect(), say::carriers()));
     let add = |title: &str, does| PageRow { does: Some(does), ..PageRow::titled(title) };
     rows.push(add(say::add_folder(), PageAct::KeepFolder));
-    rows.push(add(say::add_server(), PageAct::Open { page: PageAsk::Server }));
+    let server = PageAsk::Server { kind: ServerKind::WebDav, address: String::new() };
+    rows.push(add(say::add_server(), PageAct::Open { page: server }));
     page.rows = rows;
     page.key = Some(match (device.crew().is_some(), carriers.is_empty()) {
         (false, _) => PageKey::moves(say::join_a_crew(), PageAct::Open { page: PageAsk::Pairing }),
@@ -93,21 +93,5 @@ pub(super) fn carrier(index: u32, place: String) -> PageScreen {
         said: vec![say::carrier_is_kept().to_owned(), say::nothing_is_deleted().to_owned()],
         key: Some(PageKey::moves(say::forget_carrier(), PageAct::ForgetCarrier { index })),
         ..PageScreen::titled(place)
-    }
-}
-
-/// A server that is to be kept.
-pub(super) fn server() -> PageScreen {
-    let field =
-        |label: &str, secret| PageField { label: label.into(), text: String::new(), secret };
-    PageScreen {
-        said: vec![say::server_needs().to_owned(), say::server_sees().to_owned()],
-        fields: vec![
-            field(say::address(), false),
-            field(say::user(), false),
-            field(say::password(), true),
-        ],
-        key: Some(PageKey::saves(say::keep_server(), PageAct::KeepServer)),
-        ..PageScreen::titled(say::add_server())
     }
 }

@@ -12,6 +12,7 @@ mod kit;
 mod movement;
 mod record;
 mod rows;
+mod server;
 mod session;
 mod this_phone;
 
@@ -47,7 +48,7 @@ pub(crate) fn page(device: &mut Device, ask: PageAsk, at: &Instant) -> Result<Pa
         PageAsk::Range { member, index } => movement::range(device, (member, index), at),
         PageAsk::Session { member, session } => session::page(device, member.as_deref(), session),
         PageAsk::Exchange { carriers } => exchange::page(device, &carriers, at),
-        PageAsk::Server => Ok(exchange::server()),
+        PageAsk::Server { kind, address } => Ok(server::page(kind, address)),
         PageAsk::Carrier { index, place } => Ok(exchange::carrier(index, place)),
         PageAsk::ThisPhone { choices } => this_phone::page(device, choices),
         PageAsk::Kit => kit::page(device, at),

@@ -4,6 +4,7 @@ use catalogue::Language;
 use serde::Serialize;
 
 use super::choices::PhoneChoices;
+use crate::exchange::web::ServerKind;
 use crate::id::RecordId;
 use crate::journal::Role;
 use crate::mass::MassUnit;
@@ -45,7 +46,12 @@ pub enum PageAsk {
         carriers: Vec<String>,
     },
     /// A server to be kept as a carrier.
-    Server,
+    Server {
+        /// Of which kind it is.
+        kind: ServerKind,
+        /// What stands as its address at first.
+        address: String,
+    },
     /// One carrier that is kept.
     Carrier {
         /// Its place among those that the page before was asked with, from 0.
@@ -142,8 +148,17 @@ pub enum PageAct {
     Exchange,
     /// Asks for a folder and keeps it as a carrier.
     KeepFolder,
+    /// Chooses which kind of server is to be kept: its page takes the place of this one, with the address that was typed, the
+    /// first of the fields.
+    ServerKind {
+        /// Which.
+        kind: ServerKind,
+    },
     /// Keeps the server that was typed.
-    KeepServer,
+    KeepServer {
+        /// Of which kind it is, and so what its fields are.
+        kind: ServerKind,
+    },
     /// Forgets a carrier.
     ForgetCarrier {
         /// Its place among those that the page was asked with, from 0.
@@ -191,6 +206,8 @@ pub struct PageScreen {
     pub number: Option<PageNumber>,
     /// What to know first, in a frame.
     pub block: Option<PageBlock>,
+    /// What is chosen before anything else, and decides what stands below.
+    pub choices: Vec<PageRow>,
     /// Sentences, a paragraph each.
     pub said: Vec<String>,
     /// A chart.

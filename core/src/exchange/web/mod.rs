@@ -50,7 +50,7 @@ pub use operation::{Done, Listing, Operation, is_file_name};
 pub use remote::{DavAt, Remote, S3At, ServerKind};
 pub use retry::{MAX_TRIES, wait_before_next};
 pub use secret::Secret;
-pub use settings::{Carrier, S3, Setting, SettingFault, WebDav};
+pub use settings::{Carrier, NO_REGION, S3, Setting, SettingFault, WebDav};
 pub use transfer::{Next, Transfer};
 
 /// The largest file a carrier brings: a leaf's largest size.

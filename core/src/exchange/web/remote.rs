@@ -3,6 +3,7 @@
 use std::fmt;
 
 use data_encoding::BASE64;
+use serde::Serialize;
 use zeroize::Zeroizing;
 
 use super::Secret;
@@ -17,8 +18,9 @@ pub enum Remote {
     S3(S3At),
 }
 
-/// Which kind a server should have been.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// Which kind a server is, or should have been.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "ffi", derive(uniffi::Enum))]
 #[allow(missing_docs, reason = "the names say it")]
 pub enum ServerKind {
     WebDav,

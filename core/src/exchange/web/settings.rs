@@ -32,12 +32,15 @@ pub struct WebDav {
     pub unencrypted: bool,
 }
 
+/// The region of a server that has none, as such servers themselves call it.
+pub const NO_REGION: &str = "us-east-1";
+
 /// A part of a bucket on an S3-compatible server.
 #[derive(Clone, Debug, Default)]
 pub struct S3 {
     /// The server's address, without the bucket.
     pub endpoint: String,
-    /// Its region, `us-east-1` where the server has none.
+    /// Its region, [`NO_REGION`] where the server has none.
     pub region: String,
     /// The bucket. It must be there.
     pub bucket: String,

@@ -50,6 +50,8 @@ pub(super) fn meaning(code: &str) -> Meaning {
     match code {
         "AccessDenied" | "AllAccessDisabled" | "MethodNotAllowed" => Meaning::NoRight,
         "InvalidAccessKeyId"
+        // What versitygw says of a key id that it does not know, with status 404.
+        | "XAdminUserNotFound"
         | "SignatureDoesNotMatch"
         | "InvalidSecurity"
         | "InvalidToken"

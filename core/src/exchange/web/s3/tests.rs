@@ -272,6 +272,8 @@ fn every_error_has_its_fault() {
     for (operation, with, wanted) in [
         (list(None), error(403, "InvalidAccessKeyId"), wrong()),
         (list(None), error(403, "SignatureDoesNotMatch"), wrong()),
+        (list(None), error(404, "XAdminUserNotFound"), wrong()),
+        (get(), error(404, "XAdminUserNotFound"), wrong()),
         (list(None), error(403, "AccessDenied"), wrong()),
         (list(None), answer(403, &[], ""), wrong()),
         (list(None), answer(401, &[], ""), wrong()),

@@ -97,10 +97,14 @@ internal class AppPhone(
 
     override suspend fun keepServer(server: Server): KeptCarrier = stores {
         // What cannot be is refused by the core, with what is wanted.
-        val checked = serverAt(server.address, server.user, server.password)
-        val place = checked.use { it.place() }
-        val stored = StoredCarrier(idOf(place), place, server.address, server.user)
-        keystore.keep(passwordOf(stored.id), server.password.toByteArray())
+        val place = checked(server).use { it.place() }
+        val id = idOf(place)
+        val stored =
+            when (server) {
+                is Server.WebDav -> StoredCarrier(id, place, server.address, user = server.user)
+                is Server.S3 -> StoredCarrier(id, place, server.address, bucket = server.bucket)
+            }
+        keystore.keep(secretOf(id), server.secret.toByteArray())
         kept.add(stored)
         stored.kept()
     }
@@ -109,7 +113,7 @@ internal class AppPhone(
         withContext(Dispatchers.IO) {
             val stored = kept.all().firstOrNull { it.id == carrier.id } ?: return@withContext
             kept.remove(stored.id)
-            keystore.forget(passwordOf(stored.id))
+            keystore.forget(secretOf(stored.id))
             if (stored.isServer) return@withContext
             try {
                 context.contentResolver.releasePersistableUriPermission(
@@ -128,11 +132,10 @@ internal class AppPhone(
         withContext(Dispatchers.IO) {
             val stored = kept.all().first { it.id == id }
             if (!stored.isServer) return@withContext folder(stored)
-            val password =
-                keystore.open(passwordOf(id))
+            val secret =
+                keystore.open(secretOf(id))
                     ?: throw Carried(platformTrouble(PlatformTrouble.PasswordGone(stored.place)))
-            val server = serverAt(stored.address, stored.user.orEmpty(), String(password))
-            ServerCarrier(server, HttpSender(network), clock) { folders ->
+            ServerCarrier(checked(stored.server(String(secret))), HttpSender(network), clock) { folders ->
                 host.value?.ask { now -> toLookInto(stored.place, folders, now) } ?: folders
             }
         }
@@ -217,8 +220,17 @@ internal class AppPhone(
             null
         }
 
-    private fun serverAt(address: String, user: String, password: String) =
-        CoreServer.at(address, user, password, random.nextInt(Int.MAX_VALUE).toUInt())
+    /** The server as the core has it. */
+    private fun checked(server: Server): CoreServer {
+        val chance = random.nextInt(Int.MAX_VALUE).toUInt()
+        return when (server) {
+            is Server.WebDav -> CoreServer.webdav(server.address, server.user, server.secret, chance)
+            is Server.S3 -> {
+                val (bucket, region, folder, keyId) = server.bucket
+                CoreServer.s3(server.address, bucket, region, folder, keyId, server.secret, chance)
+            }
+        }
+    }
 
     private companion object {
         const val READ_AND_WRITE =
@@ -234,6 +246,6 @@ internal class AppPhone(
                 "%02x".format(it)
             }
 
-        fun passwordOf(id: String) = "password-$id"
+        fun secretOf(id: String) = "password-$id"
     }
 }

@@ -1,21 +1,31 @@
 package holdfast.app
 
+import holdfast.ui.Bucket
 import holdfast.ui.KeptCarrier
+import holdfast.ui.Server
 import java.io.File
 import java.io.IOException
 import org.json.JSONArray
 import org.json.JSONException
 import org.json.JSONObject
 
-/** A carrier as the file has it. [address] is a document tree or a server's; the password is not in it. */
+/**
+ * A carrier as the file has it. [address] is a document tree or a server's: with a [user] a WebDAV server's,
+ * with a [bucket] an S3-compatible one's. What is secret is not in it.
+ */
 internal data class StoredCarrier(
     val id: String,
     val place: String,
     val address: String,
     val user: String? = null,
+    val bucket: Bucket? = null,
 ) {
     val isServer: Boolean
-        get() = user != null
+        get() = user != null || bucket != null
+
+    /** The server, with what was kept apart. */
+    fun server(secret: String): Server =
+        bucket?.let { Server.S3(address, it, secret) } ?: Server.WebDav(address, user.orEmpty(), secret)
 
     /** As the screens show it. */
     fun kept(): KeptCarrier = KeptCarrier(id, place, isServer)
@@ -70,10 +80,22 @@ internal class KeptCarriers(private val file: File, private val damaged: () -> U
             json.getString("place"),
             json.getString("address"),
             if (json.has("user")) json.getString("user") else null,
+            json.optJSONObject("bucket")?.let {
+                Bucket(
+                    it.getString("name"),
+                    it.getString("region"),
+                    it.getString("folder"),
+                    it.getString("key-id"),
+                )
+            },
         )
 
     private fun json(carrier: StoredCarrier) =
         JSONObject().put("id", carrier.id).put("place", carrier.place).put("address", carrier.address).apply {
             carrier.user?.let { put("user", it) }
+            carrier.bucket?.let {
+                val bucket = JSONObject().put("name", it.name).put("region", it.region)
+                put("bucket", bucket.put("folder", it.folder).put("key-id", it.keyId))
+            }
         }
 }

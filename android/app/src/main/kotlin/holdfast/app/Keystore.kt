@@ -16,7 +16,7 @@ import javax.crypto.spec.GCMParameterSpec
 
 /**
  * Keeps small secrets as files that only a key inside the phone's own keystore opens: the 32 bytes that the
- * home is wrapped with, and passwords of servers.
+ * home is wrapped with, and what signs in at servers.
  */
 internal class Keystore(private val folder: File, private val random: SecureRandom = SecureRandom()) {
     /**

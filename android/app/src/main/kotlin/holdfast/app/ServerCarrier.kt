@@ -13,8 +13,9 @@ import holdfast.kit.DeviceClock
 import kotlinx.coroutines.delay
 
 /**
- * A WebDAV server as carrier. The core makes each request, reads each answer and says how long to wait; this
- * sends, brings and waits. [toLookInto] names those of the server's folders that have to be listed.
+ * A WebDAV or S3-compatible server as carrier. The core makes each request, reads each answer and says how
+ * long to wait; this sends, brings and waits. [toLookInto] names those of the server's folders that have to
+ * be listed.
  */
 internal class ServerCarrier(
     private val server: Server,

@@ -14,6 +14,7 @@ import holdfast.core.Shade
 import holdfast.core.TextSize
 import holdfast.core.speak
 import holdfast.kit.words
+import holdfast.ui.Bucket
 import holdfast.ui.ChosenFile
 import holdfast.ui.Server
 import java.io.ByteArrayInputStream
@@ -217,7 +218,7 @@ class AppPhoneTest {
     @Test
     fun aServerIsKeptAndItsPasswordLiesWrapped() {
         val kept = soon {
-            phone.keepServer(Server("https://files.example.org/cellar", "ines", "only for this app"))
+            phone.keepServer(Server.WebDav("https://files.example.org/cellar", "ines", "only for this app"))
         }
         assertTrue(kept.isServer)
         assertEquals("https://files.example.org/cellar/", kept.place)
@@ -226,9 +227,31 @@ class AppPhoneTest {
         assertNotNull(soon { phone.reach(kept) })
         TestKeystore.lose()
         assertTrue(
-            "lost the password of https://files.example.org" in
+            "lost the password or the key of https://files.example.org" in
                 soonFails<Carried> { phone.reach(kept) }.message!!
         )
+    }
+
+    @Test
+    fun aBucketIsKeptAndItsSecretLiesWrapped() {
+        val bucket = Bucket("cellar", "eu-west-3", "crew", "KEY")
+        val server = Server.S3("https://nas.example.org:9000", bucket, "only for this app")
+        val kept = soon { phone.keepServer(server) }
+        assertTrue(kept.isServer)
+        assertEquals("https://nas.example.org:9000/cellar/crew/", kept.place)
+        val all = (app.filesDir.walk() + app.noBackupFilesDir.walk()).filter { it.isFile }
+        assertFalse(all.any { "only for this app" in it.readText() }, "the secret lies open")
+        // Another process.
+        val again = AppPhone(app, Moments("one"), Keystore(app.noBackupFilesDir), app.asking) {}
+        val read = soon { again.stored() }.single()
+        assertEquals(bucket, read.bucket)
+        assertEquals(Way.INTERNET, Way.to(read))
+        assertNotNull(soon { again.reach(kept) })
+        soon { again.keepServer(server) }
+        assertEquals(1, soon { again.carriers() }.size, "one bucket is kept once")
+        soon { again.forget(kept) }
+        assertEquals(0, soon { again.carriers() }.size)
+        assertFalse(app.noBackupFilesDir.walk().any { it.isFile && "password-" in it.name }, "it is gone")
     }
 
     @Test
@@ -236,7 +259,7 @@ class AppPhoneTest {
         kept(folder("Crew files"))
         // A device of Linux that has no room for anything.
         Files.createSymbolicLink(File(app.filesDir, "carriers.json.part").toPath(), Path.of("/dev/full"))
-        val server = Server("https://files.example.org/cellar", "ines", "word")
+        val server = Server.WebDav("https://files.example.org/cellar", "ines", "word")
         val said = soonFails<Carried> { phone.keepServer(server) }.message
         assertEquals(
             "This phone has no space left. Delete something, then try again. Your log is saved on this phone.",
@@ -249,9 +272,15 @@ class AppPhoneTest {
     fun aServerThatCannotBeIsRefusedByTheCoreAndNotKept() {
         val error =
             soonFails<HoldfastException> {
-                phone.keepServer(Server("http://files.example.org/x", "ines", "word"))
+                phone.keepServer(Server.WebDav("http://files.example.org/x", "ines", "word"))
             }
         assertTrue("not encrypted" in error.words, error.words)
+        val bucket = Bucket("Cellar", "us-east-1", "", "KEY")
+        val other =
+            soonFails<HoldfastException> {
+                phone.keepServer(Server.S3("https://nas.example.org", bucket, "only for this app"))
+            }
+        assertTrue("bucket cannot be called \"Cellar\"" in other.words, other.words)
         assertEquals(0, soon { phone.carriers() }.size)
     }
 

@@ -117,7 +117,7 @@ class ExchangeJobTest {
         val crew = Crew(host, Moments("one"))
         soon { host.tap(Tap.Begin(null), null) }
         // Nobody listens there.
-        soon { app.phone.keepServer(Server("http://127.0.0.1:9/dav", "ines", "word")) }
+        soon { app.phone.keepServer(Server.WebDav("http://127.0.0.1:9/dav", "ines", "word")) }
         val before = soon { host.today() }.unpublished
         val (job, _) = runs(Way.HOUSE)
         assertTrue(job.isRescheduleNeeded)

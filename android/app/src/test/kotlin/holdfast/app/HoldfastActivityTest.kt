@@ -212,7 +212,11 @@ class HoldfastActivityTest {
         opened()
         until("the day is there") { app.entry.shell?.screen != null }
         soon { crew!!.athlete.tap(Tap.Begin(null), null) }
-        soon { app.phone.keepServer(holdfast.ui.Server("https://files.example.org/cellar", "ines", "word")) }
+        soon {
+            app.phone.keepServer(
+                holdfast.ui.Server.WebDav("https://files.example.org/cellar", "ines", "word")
+            )
+        }
         controller!!.pause().stop()
         val jobs = app.getSystemService(android.app.job.JobScheduler::class.java)
         until("a job waits") { jobs.allPendingJobs.isNotEmpty() }

@@ -6,6 +6,7 @@ import holdfast.core.Role
 import holdfast.core.Server
 import holdfast.core.Tap
 import holdfast.core.speak
+import holdfast.kit.DeviceClock
 import holdfast.kit.Host
 import java.io.File
 import java.io.IOException
@@ -23,12 +24,14 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 
 /**
- * The app's carrier against Apache and WsgiDAV as they are installed. `cargo task check servers` asks for it.
+ * The app's carrier against Apache, WsgiDAV and versitygw as they are installed. `cargo task check servers`
+ * asks for it.
  */
 @RunWith(RobolectricTestRunner::class)
 class ServersCheck {
     private val folder = Files.createTempDirectory("dav").toFile()
     private val files = File(folder, "files/crew")
+    private val bucket = File(folder, "buckets/cellar")
     private val port = ServerSocket(0).use { it.localPort }
     private var process: Process? = null
     private val clock = Moments("one")
@@ -53,9 +56,11 @@ class ServersCheck {
         folder.deleteRecursively()
     }
 
-    private fun starts(vararg command: String) {
+    private fun starts(vararg command: String, with: Map<String, String> = emptyMap()) {
         val log = File(folder, "out.log")
-        process = ProcessBuilder(*command).redirectErrorStream(true).redirectOutput(log).start()
+        val program = ProcessBuilder(*command).redirectErrorStream(true).redirectOutput(log)
+        program.environment() += with
+        process = program.start()
         val end = System.nanoTime() + 60_000_000_000
         while (true) {
             try {
@@ -137,28 +142,38 @@ class ServersCheck {
         starts("/usr/sbin/apache2", "-X", "-f", settings.path)
     }
 
-    private fun server(path: String = "crew", password: String = PASSWORD) =
-        Server.at("http://127.0.0.1:$port/$path", USER, password, 7u)
+    private fun versitygw() {
+        bucket.mkdirs()
+        val program = File(System.getProperty("holdfast.servers"), "bin/versitygw").path
+        val keys = mapOf("ROOT_ACCESS_KEY" to USER, "ROOT_SECRET_KEY" to PASSWORD)
+        starts(program, "--port", "127.0.0.1:$port", "posix", bucket.parent, with = keys)
+    }
 
-    private fun carrier(host: Host? = null, server: Server = server()) =
+    private fun server(path: String = "crew", password: String = PASSWORD) =
+        Server.webdav("http://127.0.0.1:$port/$path", USER, password, 7u)
+
+    private fun s3(bucket: String = "cellar", keyId: String = USER, secret: String = PASSWORD) =
+        Server.s3("http://127.0.0.1:$port", bucket, "us-east-1", "crew", keyId, secret, 7u)
+
+    private fun carrier(host: Host? = null, server: Server = server(), clock: DeviceClock = this.clock) =
         ServerCarrier(server, HttpSender(), clock) { parts ->
             looked += 1
             host?.ask { now -> toLookInto(server.place(), parts, now) } ?: parts
         }
 
-    private fun twoMeet() {
+    private fun twoMeet(server: () -> Server = ::server, files: File = this.files) {
         val athlete = soon {
             Host.start(File(folder("ines"), "home").path, Crew.start("Ines", Role.ATHLETE, 1), clock)
         }
         val crew = Crew(athlete, clock)
         soon {
             athlete.tap(Tap.Begin(null), null)
-            val report = athlete.exchange(carrier(athlete))
+            val report = athlete.exchange(carrier(athlete, server()))
             assertTrue(report.put > 0u, "$report")
-            val came = crew.coach.exchange(carrier(crew.coach))
+            val came = crew.coach.exchange(carrier(crew.coach, server()))
             assertTrue(came.entries > 0uL, "$came")
             // Nothing is new: nothing is fetched or brought again.
-            val still = athlete.exchange(carrier(athlete))
+            val still = athlete.exchange(carrier(athlete, server()))
             assertEquals(0u to 0u, still.put to still.leaves)
         }
         assertTrue(looked >= 3)
@@ -182,10 +197,25 @@ class ServersCheck {
     }
 
     @Test
+    fun twoDevicesMeetOnVersitygw() {
+        versitygw()
+        twoMeet(::s3, File(bucket, "crew"))
+    }
+
+    @Test
     fun aFileIsWrittenOnceAndReadBack() {
         wsgidav()
+        isWrittenOnce(carrier())
+    }
+
+    @Test
+    fun aFileIsWrittenOnceIntoABucketAndReadBack() {
+        versitygw()
+        isWrittenOnce(carrier(server = s3()))
+    }
+
+    private fun isWrittenOnce(carrier: ServerCarrier) {
         val content = ByteArray(700_000) { (it * 31).toByte() }
-        val carrier = carrier()
         assertEquals(1u, soon { carrier.put(listOf(CarriedFile(LEAF, content))) }.written)
         assertEquals(0u, soon { carrier.put(listOf(CarriedFile(LEAF, byteArrayOf(1)))) }.written)
         assertEquals(listOf(LEAF to 700_000uL), soon { carrier.list() }.map { it.name to it.bytes })
@@ -207,6 +237,30 @@ class ServersCheck {
     }
 
     @Test
+    fun aWrongKeyAMissingBucketAndAClockThatIsOffAreSaid() {
+        versitygw()
+        fun said(server: Server, clock: DeviceClock = this.clock): String {
+            val carrier = carrier(server = server, clock = clock)
+            val put = soonFails<Carried> { carrier.put(listOf(CarriedFile(LEAF, byteArrayOf(1)))) }.message!!
+            val list = soonFails<Carried> { carrier.list() }.message!!
+            assertEquals(list, put)
+            return list
+        }
+        for (wrong in listOf(s3(keyId = "nobody"), s3(secret = "no"))) {
+            val said = said(wrong)
+            assertTrue("Check the key id, the secret key" in said, said)
+        }
+        val missing = said(s3(bucket = "nowhere"))
+        assertTrue("/nowhere/crew/ is not there. Check the address" in missing, missing)
+        for ((days, wanted) in
+            listOf(1L to "24 hours ahead of", -1L to "hours behind", 7L to "7 days ahead of")) {
+            val off = said(s3(), off(days))
+            assertTrue(wanted in off && "Set date and time to automatic" in off, off)
+        }
+        assertEquals(emptyList(), bucket.walk().filter { it.isFile }.toList())
+    }
+
+    @Test
     fun aServerThatIsGoneIsOfflineAndNoFault() {
         wsgidav()
         val carrier = carrier()
@@ -216,6 +270,11 @@ class ServersCheck {
         assertTrue("No connection to" in said && "Your log is saved" in said, said)
         wsgidav()
         assertEquals(0u, soon { carrier.put(listOf(CarriedFile(LEAF, byteArrayOf(1, 2)))) }.written)
+    }
+
+    /** A clock that somebody set wrong. */
+    private fun off(days: Long) = DeviceClock {
+        clock.now().let { it.copy(wallMs = it.wallMs + days * 24 * 3_600_000) }
     }
 
     private companion object {

@@ -12,6 +12,7 @@ import holdfast.core.PageScreen
 import holdfast.core.PairDid
 import holdfast.core.PhoneChoices
 import holdfast.core.RecoveryDid
+import holdfast.core.ServerKind
 import holdfast.core.speak
 import holdfast.kit.Host
 import holdfast.kit.words
@@ -73,6 +74,13 @@ public class Pages(private val host: Host, private val phone: Phone) {
         }
     }
 
+    /** Opens a page in place of the one on top: nothing that was typed there stands on it. */
+    private suspend fun instead(ask: PageAsk) {
+        val page = host.ask { now -> page(ask, now) }
+        turn += 1
+        put(open.dropLast(1) + (ask to page))
+    }
+
     /** Opens a page in place of all others. */
     public suspend fun only(ask: PageAsk) {
         open = emptyList()
@@ -111,9 +119,9 @@ public class Pages(private val host: Host, private val phone: Phone) {
                 is PageAct.TryCue -> return@trying phone.tryCue()
                 is PageAct.Exchange -> exchange()
                 is PageAct.KeepFolder -> phone.keepFolder()
+                is PageAct.ServerKind -> return@trying instead(PageAsk.Server(act.kind, typed.first()))
                 is PageAct.KeepServer -> {
-                    val (address, user, password) = typed
-                    phone.keepServer(Server(address, user, password))
+                    phone.keepServer(server(act.kind, typed))
                     back()
                 }
                 is PageAct.ForgetCarrier -> {
@@ -150,6 +158,19 @@ public class Pages(private val host: Host, private val phone: Phone) {
             }
         top(host.ask { now -> pairPage(did, now) })
     }
+
+    /** The server that was typed, in the order of its page's fields. */
+    private fun server(kind: ServerKind, typed: List<String>): Server =
+        when (kind) {
+            ServerKind.WEB_DAV -> {
+                val (address, user, password) = typed
+                Server.WebDav(address, user, password)
+            }
+            ServerKind.S3 -> {
+                val (address, bucket, region, folder, keyId) = typed
+                Server.S3(address, Bucket(bucket, region, folder, keyId), typed.last())
+            }
+        }
 
     private suspend fun exchange() {
         busy = true

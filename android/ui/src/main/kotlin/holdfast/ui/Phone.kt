@@ -27,7 +27,7 @@ public interface Phone {
     /** Lets somebody choose a folder with the system's chooser, and keeps it as a carrier. */
     public suspend fun keepFolder(): KeptCarrier?
 
-    /** Keeps a server as a carrier: its password where nothing else on the phone reads it. */
+    /** Keeps a server as a carrier: its secret where nothing else on the phone reads it. */
     public suspend fun keepServer(server: Server): KeptCarrier
 
     /** Forgets a carrier; nothing is deleted there. */
@@ -58,8 +58,25 @@ public interface Phone {
 /** A carrier that is kept on this phone. [place] is a folder's name or a server's address, to be shown. */
 public data class KeptCarrier(val id: String, val place: String, val isServer: Boolean)
 
-/** A WebDAV server as somebody typed it. */
-public class Server(public val address: String, public val user: String, public val password: String)
+/** A server as somebody typed it. Nothing here is a data class, which would print what it holds. */
+public sealed class Server {
+    /** Where it is. */
+    public abstract val address: String
+
+    /** What only the server may be told. */
+    public abstract val secret: String
+
+    /** A folder on a WebDAV server; its secret is a password. */
+    public class WebDav(override val address: String, public val user: String, override val secret: String) :
+        Server()
+
+    /** A bucket on an S3-compatible server, or a folder in it; its secret is that of a key. */
+    public class S3(override val address: String, public val bucket: Bucket, override val secret: String) :
+        Server()
+}
+
+/** Which bucket, and by which key. [folder] may be empty. */
+public data class Bucket(val name: String, val region: String, val folder: String, val keyId: String)
 
 /** A file by its name, with its bytes. */
 public class ChosenFile(public val name: String, public val content: ByteArray)

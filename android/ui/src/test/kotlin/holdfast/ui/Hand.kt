@@ -3,6 +3,7 @@ package holdfast.ui
 import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.SemanticsNodeInteraction
 import androidx.compose.ui.test.assertHeightIsAtLeast
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
@@ -77,8 +78,21 @@ internal class Hand(private val rule: ComposeContentTestRule) {
 
     /** Types into the field that is called so. */
     fun types(label: String, text: String) {
-        rule.onAllNodes(hasContentDescription(label) and hasSetTextAction()).onFirst().performTextInput(text)
+        field(label).performTextInput(text)
         rule.waitForIdle()
+    }
+
+    /** What stands in the field that is called so. */
+    fun typed(label: String): String =
+        field(label).fetchSemanticsNode().config[SemanticsProperties.EditableText].text
+
+    /** A field, brought into view where it stands below what fits. */
+    private fun field(label: String): SemanticsNodeInteraction {
+        val field = hasContentDescription(label) and hasSetTextAction()
+        if (rule.onAllNodes(field).fetchSemanticsNodes().isEmpty()) {
+            rule.onAllNodes(hasScrollAction()).onFirst().performScrollToNode(field)
+        }
+        return rule.onAllNodes(field).onFirst()
     }
 }
 

@@ -8,8 +8,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.semantics.SemanticsActions
-import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasContentDescription
@@ -18,7 +16,6 @@ import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
-import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import holdfast.core.Heard
@@ -68,11 +65,9 @@ class PlacesClickedTest {
 
     private fun phone(name: String, seed: Int) = TestPhone(File(folder, name), hands, seed)
 
-    private fun types(label: String, text: String) {
-        val field = SemanticsMatcher.keyIsDefined(SemanticsActions.SetText) and hasContentDescription(label)
-        rule.onAllNodes(field).onFirst().performTextInput(text)
-        rule.waitForIdle()
-    }
+    private fun types(label: String, text: String) = hand.types(label, text)
+
+    private fun typed(label: String) = hand.typed(label)
 
     /** Somebody starts on their phone: who they are, how they read, what is stored. */
     private fun starts(phone: TestPhone, name: String, role: String): Entry {
@@ -311,7 +306,7 @@ class PlacesClickedTest {
             tap("55 kg × 6")
             sees("Change what is wrong")
             tap("Type it")
-            hand.types("Load, in steps the room can build", "57.5")
+            types("Load, in steps the room can build", "57.5")
             tap("Save 57.5 kg × 6")
             sees("57.5 kg × 6, 2 left")
             sees("Touch a set to correct it.")
@@ -321,6 +316,39 @@ class PlacesClickedTest {
             tap("Take back 60 kg × 5")
             sees("57.5 kg × 6")
             assertTrue(there("60 kg").isEmpty(), "it is gone")
+        }
+    }
+
+    /**
+     * Another kind of server keeps the address and asks anew for the rest: no password stands in the open.
+     */
+    @Test
+    fun a_server_of_the_other_kind_is_kept() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            runBlocking { stage.shell.open(PageAsk.Exchange(emptyList())) }
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
+            tap("Add a server")
+            sees("made for this app alone")
+            types("Address", "https://nas.example.org:9000")
+            types("Password", "meant for the other kind")
+            tap("S3-compatible storage")
+            sees("key made for this app alone")
+            sees("Bucket")
+            assertEquals("https://nas.example.org:9000", typed("Address"))
+            assertEquals("", typed("Bucket"))
+            assertEquals("us-east-1", typed("Region"))
+            types("Bucket", "cellar")
+            types("Key id", "KEY")
+            types("Secret key", "Tr0mb0ne")
+            tap("Keep this server")
+            sees("What carries it")
+            val kept = stage.phone.server as Server.S3
+            assertEquals("https://nas.example.org:9000", kept.address)
+            assertEquals(Bucket("cellar", "us-east-1", "", "KEY"), kept.bucket)
+            assertEquals("Tr0mb0ne", kept.secret)
+            assertTrue("Tr0mb0ne" !in kept.toString())
+            // It stands among the carriers, as an address is written.
+            sees("https://nas.example.org:9000")
         }
     }
 

@@ -5,6 +5,7 @@ import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.Place
 import holdfast.core.Role
+import holdfast.core.ServerKind
 import holdfast.core.StartAnswers
 import holdfast.core.Tap
 import java.io.File
@@ -74,8 +75,16 @@ class PlacesPicturesTest {
             stage.phone.full = false
             shell.does(PageAct.Exchange, emptyList())
             of(shell, "exchange-sent")
-            shell.pages.open(PageAsk.Server)
+            shell.pages.open(PageAsk.Server(ServerKind.WEB_DAV, ""))
             of(shell, "server")
+            shell.does(PageAct.ServerKind(ServerKind.S3), listOf("https://nas.example.org:9000", "", ""))
+            of(shell, "server-s3")
+            of(shell, "server-s3-dark", Look(dark = true))
+            of(shell, "server-s3-large-text", Look(text = 2f))
+            spoken(Language.DE) {
+                runBlocking { shell.pages.look() }
+                of(shell, "server-s3-german")
+            }
             for ((name, ask) in
                 listOf(
                     "this-phone" to PageAsk.ThisPhone(shell.pages.choices),

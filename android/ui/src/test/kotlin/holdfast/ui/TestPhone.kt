@@ -18,6 +18,8 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
     var code: String? = null
     var file: ChosenFile? = null
     var full = false
+    /** The server that was kept last. */
+    var server: Server? = null
     private val kept = mutableListOf<KeptCarrier>()
     private var drawn = seed
 
@@ -36,8 +38,10 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
     override suspend fun keepFolder(): KeptCarrier? =
         folder?.let { KeptCarrier(it.path, it.name, isServer = false) }?.also { kept += it }
 
-    override suspend fun keepServer(server: Server): KeptCarrier =
-        KeptCarrier(server.address, server.address, isServer = true).also { kept += it }
+    override suspend fun keepServer(server: Server): KeptCarrier {
+        this.server = server
+        return KeptCarrier(server.address, server.address, isServer = true).also { kept += it }
+    }
 
     override suspend fun forget(carrier: KeptCarrier) {
         kept.remove(carrier)

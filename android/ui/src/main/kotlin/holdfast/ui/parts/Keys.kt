@@ -172,5 +172,5 @@ internal fun ChoiceKey(
     }
 }
 
-/** With a capital at its start: words of the core stand in lines too. */
-internal fun String.capital(): String = replaceFirstChar { it.uppercase() }
+/** With a capital at its start: words of the core stand in lines too. An address stays as it is written. */
+internal fun String.capital(): String = if ("://" in this) this else replaceFirstChar { it.uppercase() }

@@ -108,6 +108,8 @@ internal fun PagePage(
                 items(around.told) { Paragraph(it, Role.STRONG) }
                 page.number?.let { item { Number(it) } }
                 page.block?.let { item { Framed(it) } }
+                rows(page.choices, act)
+                if (page.choices.isNotEmpty()) item { Spacer(Modifier.height(10.dp)) }
                 // Words are read as soon as it is said what for; of a code and a chart all is said first.
                 val first = if (page.words.isEmpty()) page.said.size else 1
                 items(page.said.take(first)) { Paragraph(it) }
