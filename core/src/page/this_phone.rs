@@ -2,8 +2,7 @@
 
 use catalogue::Language;
 
-use super::PhoneChoices;
-use super::choices;
+use super::choices::{Heard, PhoneChoices, Shade, TextSize};
 use super::record::{PageAct, PageAsk, PageRow, PageScreen};
 use super::rows::headed;
 use crate::crew::{self, RecoveryDid};
@@ -21,7 +20,7 @@ pub(super) fn page(device: &mut Device, choices: PhoneChoices) -> Result<PageScr
         .map(|unit| PageRow::choice(unit_name(unit), profile.unit == unit, PageAct::Unit { unit }));
     page.rows.extend(headed(units.to_vec(), say_page::unit()));
     page.rows.extend(headed(languages(profile.language), say_page::language()));
-    page.rows.extend(choices::rows(choices));
+    page.rows.extend(chosen_here(choices));
     let room = PageRow::opens(say_page::room(), PageAsk::Kit);
     let crew = PageRow::opens(say_page::crew(), PageAsk::Crew);
     let mut code = PageRow::opens(say_page::recovery_code(), PageAsk::Recovery { shown: false });
@@ -44,6 +43,39 @@ pub(super) fn languages(chosen: Option<Language>) -> Vec<PageRow> {
     rows.push(choice(say_page::english(), Some(Language::En)));
     rows.push(choice(say_page::german(), Some(Language::De)));
     rows
+}
+
+/// Every choice, with the one that stands; and the cues once, to hear and feel them.
+fn chosen_here(chosen: PhoneChoices) -> Vec<PageRow> {
+    let row = |words: &str, then: PhoneChoices| {
+        PageRow::choice(words, then == chosen, PageAct::Choose { choices: then })
+    };
+    let text = [
+        (TextSize::Phone, say_page::as_the_phone()),
+        (TextSize::Larger, say_page::text_larger()),
+        (TextSize::Largest, say_page::text_largest()),
+    ];
+    let text = text.map(|(text, words)| row(words, PhoneChoices { text, ..chosen }));
+    let shade = [
+        (Shade::Phone, say_page::as_the_phone()),
+        (Shade::Light, say_page::shade_light()),
+        (Shade::Dark, say_page::shade_dark()),
+    ];
+    let shade = shade.map(|(shade, words)| row(words, PhoneChoices { shade, ..chosen }));
+    let heard = [
+        (Heard::Words, say_page::heard_words()),
+        (Heard::Tones, say_page::heard_tones()),
+        (Heard::Nothing, say_page::heard_nothing()),
+    ];
+    let heard = heard.map(|(heard, words)| row(words, PhoneChoices { heard, ..chosen }));
+    let tried = PageRow { does: Some(PageAct::TryCue), ..PageRow::titled(say_page::try_cue()) };
+    let heard = heard.into_iter().chain([tried.says(say_page::try_cue_more())]).collect();
+    [
+        headed(text.to_vec(), say_page::text_size()),
+        headed(shade.to_vec(), say_page::shade()),
+        headed(heard, say_page::cues()),
+    ]
+    .concat()
 }
 
 pub(super) fn unit_name(unit: MassUnit) -> &'static str {
