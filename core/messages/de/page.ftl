@@ -2,6 +2,9 @@
 
 ## Tasten
 
+# Solange ein Feld leer ist, das gefüllt sein muss.
+type-the-rest = Tippe erst den Rest.
+
 next = Weiter
 back-to-today = Zurück zu heute
 back-to-board = Zurück zum Überblick

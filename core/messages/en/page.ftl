@@ -2,6 +2,9 @@
 
 ## Keys
 
+# While a field is empty that must be typed.
+type-the-rest = Type the rest first.
+
 next = Next
 back-to-today = Back to today
 back-to-board = Back to the board

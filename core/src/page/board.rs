@@ -69,7 +69,7 @@ pub(super) fn plan(device: &mut Device, at: &Instant) -> Result<PageScreen> {
     }
     page.said.push(say::a_plan_is_a_file().to_owned());
     page.key = Some(
-        PageKey::saves(say::publish_a_plan(), PageAct::Publish).more(say::next_exchange_carries()),
+        PageKey::moves(say::publish_a_plan(), PageAct::Publish).more(say::next_exchange_carries()),
     );
     Ok(page)
 }

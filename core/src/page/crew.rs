@@ -54,7 +54,7 @@ pub(crate) fn pairing(device: &mut Device, did: PairDid, at: &Instant) -> Result
         })
         .collect();
     let scans = PageKey::moves(say::scan(), PageAct::Scan);
-    let typed = PageField { label: say::or_type_it().into(), text: String::new(), secret: false };
+    let typed = PageField { optional: true, ..PageField::empty(say::or_type_it()) };
     let types = PageKey::moves(say::take_typed(), PageAct::TypedCode);
     let shares = PageKey::moves(say::share_code(), PageAct::ShareCode);
     let stops = PageKey::moves(say::stop_pairing(), PageAct::StopPairing);
@@ -138,8 +138,8 @@ pub(crate) fn recovery(device: &mut Device, did: RecoveryDid, _at: &Instant) -> 
         page.block =
             Some(PageBlock { heading: in_two_lines(code), text: say::nobody_looks().to_owned() });
         let label = say::type_back(words_of(&shown.groups));
-        page.fields.push(PageField { label, text: String::new(), secret: false });
-        page.key = Some(PageKey::saves(say::it_is_on_paper(), PageAct::ConfirmCode));
+        page.fields.push(PageField::empty(label));
+        page.key = Some(PageKey::saves(say::it_is_on_paper(), PageAct::ConfirmCode).once_typed());
     } else if shown.kept {
         let show = PageAct::Open { page: PageAsk::Recovery { shown: true } };
         page.key = Some(PageKey::moves(say::show_code(), show));

@@ -38,8 +38,7 @@ fn who(answers: StartAnswers) -> PageScreen {
         role(say::athlete(), say::athlete_does(), Role::Athlete),
         role(say::coach(), say::coach_does(), Role::Coach),
     ];
-    let name =
-        PageField { label: say::your_name().into(), text: answers.name.clone(), secret: false };
+    let name = PageField { text: answers.name.clone(), ..PageField::empty(say::your_name()) };
     let key = match answers.role {
         Some(_) => PageKey::moves(say::next(), to(StartAnswers { step: 1, ..answers })),
         None => PageKey::waits(say::choose_who()),

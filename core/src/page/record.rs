@@ -8,6 +8,7 @@ use crate::exchange::web::ServerKind;
 use crate::id::RecordId;
 use crate::journal::Role;
 use crate::mass::MassUnit;
+use crate::say::page as say;
 use crate::session::Ask;
 
 /// Which page.
@@ -258,6 +259,8 @@ pub struct PageField {
     pub text: String,
     /// True for what nobody beside it may read.
     pub secret: bool,
+    /// True for what may stay empty.
+    pub optional: bool,
 }
 
 /// A row.
@@ -313,6 +316,8 @@ pub struct PageKey {
     pub saves: bool,
     /// True where everything above it has to have been in view before it can be touched: it cannot be undone.
     pub read_first: bool,
+    /// What it says while a field is empty that may not be: it waits until then. None where it does not wait for that.
+    pub typed_first: Option<String>,
     /// What a touch asks; none while it waits for an answer.
     pub does: Option<PageAct>,
 }
@@ -380,6 +385,13 @@ impl PageScreen {
     }
 }
 
+impl PageField {
+    /// Something to type that must be typed.
+    pub(super) fn empty(label: impl Into<String>) -> PageField {
+        PageField { label: label.into(), text: String::new(), secret: false, optional: false }
+    }
+}
+
 impl PageRow {
     pub(super) fn titled(title: impl Into<String>) -> PageRow {
         PageRow { title: title.into(), ..PageRow::default() }
@@ -419,7 +431,20 @@ impl PageKey {
 
     /// A key that says what it waits for.
     pub(super) fn waits(words: impl Into<String>) -> PageKey {
-        PageKey { words: words.into(), more: None, saves: false, read_first: false, does: None }
+        PageKey {
+            words: words.into(),
+            more: None,
+            saves: false,
+            read_first: false,
+            typed_first: None,
+            does: None,
+        }
+    }
+
+    /// Waits until everything is typed that has to be.
+    pub(super) fn once_typed(mut self) -> PageKey {
+        self.typed_first = Some(say::type_the_rest().to_owned());
+        self
     }
 
     pub(super) fn once_read(mut self) -> PageKey {

@@ -15,25 +15,23 @@ pub(super) fn page(kind: ServerKind, address: String) -> PageScreen {
         choice(say::webdav(), say::webdav_is(), ServerKind::WebDav),
         choice(say::s3(), say::s3_is(), ServerKind::S3),
     ];
-    let typed = |label: &str, text: &str| PageField {
-        label: label.into(),
-        text: text.into(),
-        secret: false,
-    };
-    let secret = |label: &str| PageField { secret: true, ..typed(label, "") };
-    let address = PageField { text: address, ..typed(say::address(), "") };
+    let typed = |label: &str| PageField::empty(label);
+    let secret = |label: &str| PageField { secret: true, ..typed(label) };
+    let optional =
+        |label: &str, text: &str| PageField { optional: true, text: text.into(), ..typed(label) };
+    let address = PageField { text: address, ..typed(say::address()) };
     let (needs, fields) = match kind {
         ServerKind::WebDav => {
-            (say::webdav_needs(), vec![address, typed(say::user(), ""), secret(say::password())])
+            (say::webdav_needs(), vec![address, typed(say::user()), secret(say::password())])
         }
         ServerKind::S3 => (
             say::s3_needs(),
             vec![
                 address,
-                typed(say::bucket(), ""),
-                typed(say::bucket_region(), NO_REGION),
-                typed(say::bucket_folder(), ""),
-                typed(say::key_id(), ""),
+                typed(say::bucket()),
+                optional(say::bucket_region(), NO_REGION),
+                optional(say::bucket_folder(), ""),
+                typed(say::key_id()),
                 secret(say::secret_key()),
             ],
         ),
@@ -42,7 +40,7 @@ pub(super) fn page(kind: ServerKind, address: String) -> PageScreen {
         choices: headed(kinds, say::server_kind()),
         said: vec![needs.to_owned(), say::server_sees().to_owned()],
         fields,
-        key: Some(PageKey::saves(say::keep_server(), PageAct::KeepServer { kind })),
+        key: Some(PageKey::saves(say::keep_server(), PageAct::KeepServer { kind }).once_typed()),
         ..PageScreen::titled(say::add_server())
     }
 }

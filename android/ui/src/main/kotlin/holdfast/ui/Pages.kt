@@ -4,6 +4,7 @@ import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import androidx.compose.runtime.snapshots.Snapshot
 import holdfast.core.HoldfastException
 import holdfast.core.Language
 import holdfast.core.PageAct
@@ -77,8 +78,7 @@ public class Pages(private val host: Host, private val phone: Phone) {
     /** Opens a page in place of the one on top: nothing that was typed there stands on it. */
     private suspend fun instead(ask: PageAsk) {
         val page = host.ask { now -> page(ask, now) }
-        turn += 1
-        put(open.dropLast(1) + (ask to page))
+        put(open.dropLast(1) + (ask to page), another = true)
     }
 
     /** Opens a page in place of all others. */
@@ -208,17 +208,19 @@ public class Pages(private val host: Host, private val phone: Phone) {
 
     private fun top(screen: PageScreen) = put(open.dropLast(1) + (open.last().first to screen))
 
-    private fun put(now: List<Pair<PageAsk, PageScreen>>) {
-        if (now.size != open.size) {
-            turn += 1
-            told = emptyList()
-            trouble = null
+    /** All of it at once: what is drawn never has a page with what was typed on another one. */
+    private fun put(now: List<Pair<PageAsk, PageScreen>>, another: Boolean = false) =
+        Snapshot.withMutableSnapshot {
+            if (another || now.size != open.size) turn += 1
+            if (now.size != open.size) {
+                told = emptyList()
+                trouble = null
+            }
+            open = now
+            shown = now.lastOrNull()?.second
+            bottom = now.firstOrNull()?.second
+            below = now.getOrNull(now.size - 2)?.second?.title
         }
-        open = now
-        shown = now.lastOrNull()?.second
-        bottom = now.firstOrNull()?.second
-        below = now.getOrNull(now.size - 2)?.second?.title
-    }
 
     /** Whatever keeps a carrier from its files is said in its own words: it is no fault of the app's. */
     private suspend fun trying(act: suspend () -> Unit) {

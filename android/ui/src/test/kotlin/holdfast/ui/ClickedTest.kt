@@ -193,7 +193,7 @@ class ClickedTest {
                 for (row in shell.screen!!.rows) {
                     stage.hands.pass(5_000)
                     shell.choose(row)
-                    for (key in besides(shell.screen!!.here.sideKeys).filter { it.tap == null }) {
+                    for (key in besides(shell.screen!!.here.sideKeys, row).filter { it.tap == null }) {
                         shell.press(key)
                         assertTrue(shell.asked != null, "$plan, $row: ${key.words}")
                         shell.back()

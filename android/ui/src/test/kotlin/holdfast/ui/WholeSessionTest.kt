@@ -115,7 +115,7 @@ class WholeSessionTest {
                 is QuestionField.Stepper -> {
                     if (field.value != null) continue
                     val types = field.typed
-                    if (types != null) {
+                    if (types != null && field.unit != null) {
                         hand.tap(types.words)
                         hand.types(field.label, "40")
                     } else hand.tapSign("${field.label}: ${field.more!!.words}")

@@ -121,7 +121,7 @@ internal fun RowScope.SideKeyOf(text: String, on: Color? = null, hurts: Boolean 
 
 /** Words that are a touch, underlined: a place to go to, or Undo. */
 @Composable
-internal fun Underlined(text: String, colour: Color = colours.ink, below: String? = null, act: () -> Unit) {
+internal fun Underlined(text: String, colour: Color = colours.ink, act: () -> Unit) {
     Column(
         Modifier.heightIn(min = 48.dp).touched(act = act).semantics(mergeDescendants = true) {}.padding(4.dp),
         horizontalAlignment = Alignment.CenterHorizontally,
@@ -132,7 +132,6 @@ internal fun Underlined(text: String, colour: Color = colours.ink, below: String
             Words(text.capital(), Role.STRONG, colour = colour)
             Box(Modifier.fillMaxWidth().heightIn(min = 2.dp).background(colour))
         }
-        below?.let { Words(it, Role.SMALL, colour = colours.soft) }
     }
 }
 

@@ -12,7 +12,7 @@ import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.heightIn
 import androidx.compose.foundation.layout.padding
-import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.layout.size
 import androidx.compose.foundation.lazy.LazyColumn
 import androidx.compose.foundation.lazy.LazyListScope
 import androidx.compose.foundation.lazy.LazyListState
@@ -121,11 +121,17 @@ internal fun PagePage(
                 rows(page.rows, act)
                 item { Spacer(Modifier.height(16.dp)) }
             }
-            if (unread) ReadOn(page, list, act) else Keys(page.besideKey, page.key, act)
+            val untyped = page.fields.indices.any { !page.fields[it].optional && typed[it].isBlank() }
+            val key =
+                page.key?.let { key -> key.typedFirst?.takeIf { untyped }?.let { key.waiting(it) } ?: key }
+            if (unread) ReadOn(page, list, act) else Keys(page.besideKey, key, act)
             if (page.key == null) Spacer(Modifier.height(22.dp))
         }
     }
 }
+
+/** The same key while it waits for something, which it says. */
+private fun PageKey.waiting(what: String): PageKey = copy(more = what, saves = false, does = null)
 
 private fun LazyListScope.rows(rows: List<PageRow>, act: (PageAct) -> Unit) {
     items(rows) { row ->
@@ -175,10 +181,18 @@ private fun OneRow(row: PageRow, act: (PageAct) -> Unit) {
         }
         row.value?.let { Words(it, Role.BODY, colour = colours.soft, align = TextAlign.End) }
         when {
-            chosen == true -> Tick(22.dp, colours.varnish)
-            chosen == false -> Spacer(Modifier.width(22.dp))
+            chosen != null -> Chosen(chosen)
             does is PageAct.Open -> Chevron(back = false)
         }
+    }
+}
+
+/** A frame that holds a tick once its row is chosen: an empty one says that it can be. */
+@Composable
+private fun Chosen(chosen: Boolean) {
+    val shape = RoundedCornerShape(6.dp)
+    Box(Modifier.size(32.dp).border(1.5.dp, colours.edge, shape), Alignment.Center) {
+        if (chosen) Tick(20.dp, colours.varnish)
     }
 }
 

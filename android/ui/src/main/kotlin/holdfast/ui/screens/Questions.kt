@@ -269,7 +269,7 @@ internal fun MoreKeys(screen: SessionScreen, modifier: Modifier, does: Does) {
     Column(modifier.padding(horizontal = 16.dp)) {
         Head(words.back, screen.here.title) { does { back() } }
         LazyColumn(Modifier.weight(1f).fillMaxWidth(), verticalArrangement = Arrangement.spacedBy(8.dp)) {
-            items(besides(screen.here.sideKeys)) { key ->
+            items(besides(screen.here.sideKeys, screen.here.row)) { key ->
                 Row(Modifier.fillMaxWidth()) {
                     SideKeyOf(key.words, hurts = key.kind == holdfast.core.SideKeyKind.HURTS) {
                         does { press(key) }

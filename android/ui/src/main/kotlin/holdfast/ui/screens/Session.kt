@@ -197,7 +197,7 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
     if (said != null && on == null) {
         SavedLine(said, odd == null, undo?.words) { undo?.let { does { press(it) } } }
     }
-    val beside = besides(here.sideKeys)
+    val beside = besides(here.sideKeys, here.row)
     if (beside.isNotEmpty()) {
         Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp)) {
             val fits = if (largeText) 1 else 2
@@ -216,5 +216,9 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
     else OneKey(key, below, on) { does { press() } }
 }
 
-/** The keys beside the one key without Undo, which stands by what was saved. */
-internal fun besides(keys: List<SideKey>): List<SideKey> = keys.filter { it.kind != SideKeyKind.UNDO }
+/**
+ * The keys beside the one key without Undo, which stands by what was saved, and without the one that asks
+ * what [row] asks already.
+ */
+internal fun besides(keys: List<SideKey>, row: LoggedRow?): List<SideKey> =
+    keys.filter { it.kind != SideKeyKind.UNDO && !(it.kind == SideKeyKind.OTHER && row is LoggedRow.Measure) }

@@ -102,18 +102,18 @@ internal fun TodayPage(
     }
 }
 
-/** The places beside the session, as underlined words; of the exchange what it stands at. */
+/** The places beside the session, as underlined words; below them what the exchange stands at. */
 @OptIn(ExperimentalLayoutApi::class)
 @Composable
 private fun Places(shell: Shell, does: Does) {
     // At a large text they take a second line.
     FlowRow(Modifier.fillMaxWidth().padding(top = 8.dp), Arrangement.SpaceBetween) {
         Underlined(words.history) { does { open(PageAsk.History(null)) } }
-        Underlined(words.exchange, below = shell.waits.takeUnless { largeText }) {
-            does { open(PageAsk.Exchange(emptyList())) }
-        }
+        Underlined(words.exchange) { does { open(PageAsk.Exchange(emptyList())) } }
         Underlined(words.thisPhone) { does { open(PageAsk.ThisPhone(pages.choices)) } }
     }
+    val waits = shell.waits.takeUnless { largeText } ?: return
+    Words(waits, Role.SMALL, Modifier.fillMaxWidth(), colours.soft, TextAlign.Center)
 }
 
 @Composable
