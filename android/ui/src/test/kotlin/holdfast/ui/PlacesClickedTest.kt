@@ -7,15 +7,22 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.input.key.Key
 import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.isFocused
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
+import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performKeyInput
+import androidx.compose.ui.test.pressKey
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.dp
 import holdfast.core.Heard
@@ -365,6 +372,30 @@ class PlacesClickedTest {
             tap("This phone")
             sees("Kilograms")
             rule.onAllNodesWithText("Begin Any evening", substring = true).onFirst().assertIsDisplayed()
+        }
+    }
+
+    /** With a keyboard alone: to the key by Tab, and begun by Enter. */
+    @OptIn(ExperimentalTestApi::class)
+    @Test
+    fun a_keyboard_reaches_every_touch() {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            rule.setContent { Held { HoldfastApp(stage.shell, dark = false, font = roboto, moves = false) } }
+            sees("Begin Any evening")
+            val touches = rule.onAllNodes(hasClickAction()).fetchSemanticsNodes().size
+            val reached = mutableSetOf<String>()
+            repeat(touches) {
+                rule.onRoot().performKeyInput { pressKey(Key.Tab) }
+                rule.waitForIdle()
+                val node = rule.onAllNodes(isFocused() and hasClickAction()).fetchSemanticsNodes().single()
+                reached += node.config[SemanticsProperties.Text].first().text
+            }
+            assertEquals(touches, reached.size, "$reached")
+            while (
+                rule.onAllNodes(isFocused() and says("Begin Any evening")).fetchSemanticsNodes().isEmpty()
+            ) rule.onRoot().performKeyInput { pressKey(Key.Tab) }
+            rule.onRoot().performKeyInput { pressKey(Key.Enter) }
+            sees("set 1 of 3")
         }
     }
 }

@@ -4,6 +4,8 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.border
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.interaction.MutableInteractionSource
+import androidx.compose.foundation.interaction.collectIsFocusedAsState
+import androidx.compose.foundation.interaction.collectIsPressedAsState
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
@@ -16,10 +18,13 @@ import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.drawWithContent
 import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.semantics.Role as Semantic
 import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
@@ -33,17 +38,38 @@ import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
 import holdfast.ui.theme.largeText
 
-/** A touch without a ripple: what it does is seen in what comes next. */
+/** A touch without a ripple: it darkens at once, and what it does is seen in what comes next. */
 @Composable
-internal fun Modifier.touched(enabled: Boolean = true, label: String? = null, act: () -> Unit): Modifier =
-    clickable(
-        interactionSource = remember { MutableInteractionSource() },
-        indication = null,
-        enabled = enabled,
-        onClickLabel = label,
-        role = Semantic.Button,
-        onClick = act,
-    )
+internal fun Modifier.touched(enabled: Boolean = true, label: String? = null, act: () -> Unit): Modifier {
+    val source = remember { MutableInteractionSource() }
+    return felt(source)
+        .clickable(
+            interactionSource = source,
+            indication = null,
+            enabled = enabled,
+            onClickLabel = label,
+            role = Semantic.Button,
+            onClick = act,
+        )
+}
+
+/** Darker while it is pressed; with a ring where a keyboard stands, in two tones that show on any ground. */
+@Composable
+private fun Modifier.felt(source: MutableInteractionSource): Modifier {
+    val pressed by source.collectIsPressedAsState()
+    val focused by source.collectIsFocusedAsState()
+    val (ink, raised) = colours.ink to colours.raised
+    return drawWithContent {
+        drawContent()
+        if (pressed) drawRect(ink, alpha = PRESSED)
+        if (focused) {
+            drawRect(ink, style = Stroke(5.dp.toPx()))
+            drawRect(raised, style = Stroke(1.5.dp.toPx()))
+        }
+    }
+}
+
+private const val PRESSED = 0.08f
 
 /** The core's one key; none where there is nothing to press. */
 @Composable
