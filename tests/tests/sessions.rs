@@ -52,7 +52,8 @@ fn a_set_of_an_earlier_day_is_corrected_by_touch() {
     assert_eq!(shown.rows[0].heading.as_deref(), Some("Squat"));
     let second = lift(&shown.rows[1]);
     let asked = ask(ines, second, None);
-    assert_eq!(asked.about.as_deref(), Some("Back squat, set 2, Tue 3 Nov"));
+    assert_eq!(asked.about.as_deref(), Some("Back squat, set 2"));
+    assert_eq!(asked.title, "What did you lift on Tue 3 Nov?");
     assert_eq!(
         (asked.key.kind, asked.key.tap.clone()),
         (KeyKind::Waits, None),

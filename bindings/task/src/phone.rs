@@ -7,7 +7,7 @@ use crate::kotlin::{self, maven};
 use crate::steps::{Done, cargo_command, copy, root, run, step};
 
 /// What the README shows.
-const SHOWN: [&str; 9] = [
+const SHOWN: [&str; 12] = [
     "today",
     "set",
     "rest",
@@ -17,6 +17,9 @@ const SHOWN: [&str; 9] = [
     "exchange-waiting",
     "pairing-compare",
     "board",
+    "finished",
+    "set-corrected",
+    "server-s3",
 ];
 
 /// Opens somebody's home in a window of a phone's size; the demo's athlete, played first where there is none, when none is

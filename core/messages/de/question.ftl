@@ -38,8 +38,9 @@ corrects-set = Korrigiert Satz { $set }.
 
 ## Ein Satz von irgendeinem Tag. $was als "60 kg × 5" ist, was eingetragen ist.
 
-# $day als "Di 10. Nov."; das Datum kann auf einen Punkt enden.
-set-of-day = { $movement }, Satz { $set }, { $day }
+# $day als "Di 10. Nov."
+what-lifted-on = Was hast du am { $day } gehoben?
+set-of = { $movement }, Satz { $set }
 logged-as = Eingetragen ist { $was }.
 was-not-done = Diesen Satz habe ich nicht gemacht
 take-back = Zurücknehmen: { $was }

@@ -39,7 +39,8 @@ corrects-set = Corrects set { $set }.
 ## A set of whatever day. $was as "60 kg × 5" is how it is logged.
 
 # $day as "Tue 10 Nov".
-set-of-day = { $movement }, set { $set }, { $day }
+what-lifted-on = What did you lift on { $day }?
+set-of = { $movement }, set { $set }
 logged-as = It is logged as { $was }.
 was-not-done = I did not do this set
 take-back = Take back { $was }

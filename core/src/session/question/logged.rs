@@ -57,7 +57,7 @@ pub(super) fn logged(
     } else {
         Key { more: None, ..waits(say::change_what_is_wrong()) }
     };
-    let about = Some(say::set_of_day(&movement, set.set, words::day(session.date)));
-    let title = say::what_did_you_lift().to_owned();
+    let about = Some(say::set_of(&movement, set.set));
+    let title = say::what_lifted_on(words::day(session.date));
     Ok(QuestionScreen { title, about, sign: None, fields, key })
 }
