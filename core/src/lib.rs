@@ -184,7 +184,8 @@ pub use device::{PairDid, PairFiles, PairScreen, PairStep, Start};
 pub use door::{
     Field, Holdfast, HoldfastError, HoldfastResult, KeptAside, Restore, Server, ServerAnswer,
     ServerHeader, ServerNext, ServerRequest, ServerWant, ServerWork, Thing, Verified, Who,
-    check_plan, first_run, phone_words, plates, platform_trouble, platform_words, put_file, speak,
+    check_plan, first_run, phone_words, plates, platform_trouble, platform_words, put_file,
+    restore_page, server_page, speak,
 };
 pub use id::{CrewId, DeviceId, PersonId, RecordId};
 pub use instant::{Instant, Millis};

@@ -217,6 +217,19 @@ choose-unit = Wähle Kilogramm oder Pfund
 before-you-begin = Bevor du anfängst
 makes-a-folder = Speichert es nur auf diesem Telefon
 
+## Ein Tagebuch kommt zurück
+
+# Auf der ersten Seite eines neuen Telefons.
+has-a-code = Ich habe einen Wiederherstellungscode
+has-a-code-more = Mein Tagebuch kommt auf dieses Telefon zurück
+restore-a-log = Ein Tagebuch zurückholen
+code-brings-log = Tippe den Code vom Papier. Großschreibung und Striche sind egal.
+where-files-lie = Sag dann, wo die Dateien deiner Crew liegen: Dein Coach weiß es.
+look-for-log = Nach dem Tagebuch suchen
+log-was-found = Dein Tagebuch ist da
+agree-and-restore = Einverstanden: zurückholen
+brings-all-of-it = Das Telefon wird deins, und der Abgleich danach bringt das Tagebuch
+
 ## Seiten eines Coachs
 
 nobody-yet = Noch ist niemand in deiner Crew, oder niemand hat seither abgeglichen.

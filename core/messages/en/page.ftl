@@ -217,6 +217,19 @@ choose-unit = Choose kilograms or pounds
 before-you-begin = Before you begin
 makes-a-folder = Stores it on this phone alone
 
+## A log comes back
+
+# On the first page of a new phone.
+has-a-code = I have a recovery code
+has-a-code-more = My log comes back on this phone
+restore-a-log = Bring a log back
+code-brings-log = Type the code from the paper. Capitals and dashes do not matter.
+where-files-lie = Then say where your crew's files lie: your coach knows.
+look-for-log = Look for the log
+log-was-found = Your log was found
+agree-and-restore = I agree: bring it back
+brings-all-of-it = Makes this phone yours, and the exchange after it brings the log
+
 ## A coach's pages
 
 nobody-yet = Nobody is in your crew yet, or nobody has exchanged since.

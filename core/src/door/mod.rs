@@ -39,7 +39,7 @@ pub use error::{Field, HoldfastError, Thing};
 pub use free::{
     check_plan, phone_words, plates, platform_trouble, platform_words, put_file, speak,
 };
-pub use pages::first_run;
+pub use pages::{first_run, restore_page, server_page};
 pub use restore::Restore;
 pub use server::{Server, ServerAnswer, ServerHeader, ServerNext, ServerRequest, ServerWant};
 pub use server_work::ServerWork;

@@ -4,14 +4,27 @@ use super::Who;
 use super::{Holdfast, HoldfastResult};
 use crate::crew::RecoveryDid;
 use crate::device::PairDid;
+use crate::exchange::web::ServerKind;
 use crate::instant::Instant;
 use crate::mass::MassUnit;
-use crate::page::{self, PageAsk, PageScreen, StartAnswers};
+use crate::page::{self, PageAsk, PageScreen, RestoreAnswers, StartAnswers};
 
 /// The page that somebody who starts on a device is at: before there is a [`Holdfast`].
 #[cfg_attr(feature = "ffi", uniffi::export)]
 pub fn first_run(answers: StartAnswers) -> PageScreen {
     page::first_run(answers)
+}
+
+/// The form for a server, which a phone asks for before there is a [`Holdfast`] too.
+#[cfg_attr(feature = "ffi", uniffi::export)]
+pub fn server_page(kind: ServerKind, address: String) -> PageScreen {
+    page::server(kind, address)
+}
+
+/// The page that somebody is at whose log comes back with their recovery code: before there is a [`Holdfast`].
+#[cfg_attr(feature = "ffi", uniffi::export)]
+pub fn restore_page(answers: RestoreAnswers) -> PageScreen {
+    page::restore(answers)
 }
 
 #[cfg_attr(feature = "ffi", uniffi::export)]

@@ -37,6 +37,8 @@ fn who(answers: StartAnswers) -> PageScreen {
     let rows = vec![
         role(say::athlete(), say::athlete_does(), Role::Athlete),
         role(say::coach(), say::coach_does(), Role::Coach),
+        PageRow { does: Some(PageAct::BringBack), ..PageRow::titled(say::has_a_code()) }
+            .says(say::has_a_code_more()),
     ];
     let name = PageField { text: answers.name.clone(), ..PageField::empty(say::your_name()) };
     let key = match answers.role {

@@ -11,6 +11,7 @@ mod history;
 mod kit;
 mod movement;
 mod record;
+mod restore;
 mod rows;
 mod server;
 mod session;
@@ -23,6 +24,9 @@ pub use record::{
     Chart, ChartMark, ChartPoint, PageAct, PageAsk, PageBlock, PageCode, PageField, PageKey,
     PageNumber, PageRow, PageScreen, PageSign, StartAnswers,
 };
+pub use restore::RestoreAnswers;
+pub(crate) use restore::restore;
+pub(crate) use server::page as server;
 
 use crate::crew::RecoveryDid;
 use crate::device::{Device, PairDid};

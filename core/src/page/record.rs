@@ -128,6 +128,12 @@ pub enum PageAct {
         /// Their answers.
         answers: StartAnswers,
     },
+    /// Goes to where a log is brought back with the recovery code.
+    BringBack,
+    /// Looks for a log with the code that was typed.
+    Search,
+    /// Starts with the log that was found.
+    Restore,
     /// Chooses a language; none leaves it to the phone.
     Language {
         /// Which.

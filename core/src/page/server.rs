@@ -7,7 +7,7 @@ use crate::say::page as say;
 
 /// The form for a server. What stands as its address outlives another choice; nothing else that was typed does, so that no
 /// password stands where it can be read.
-pub(super) fn page(kind: ServerKind, address: String) -> PageScreen {
+pub(crate) fn page(kind: ServerKind, address: String) -> PageScreen {
     let choice = |title: &str, text: &str, one| {
         PageRow::choice(title, kind == one, PageAct::ServerKind { kind: one }).says(text)
     };

@@ -10,6 +10,7 @@ import android.provider.DocumentsContract
 import android.provider.OpenableColumns
 import holdfast.core.PhoneChoices
 import holdfast.core.PlatformTrouble
+import holdfast.core.Restore
 import holdfast.core.Server as CoreServer
 import holdfast.core.Start
 import holdfast.core.platformTrouble
@@ -70,6 +71,12 @@ internal class AppPhone(
         opening.withLock {
             val key = withContext(Dispatchers.IO) { keystore.begin() }
             Host.start(home.path, start, clock, keystore = key).also { opened.value = it }
+        }
+
+    override suspend fun restore(found: Restore): Host =
+        opening.withLock {
+            val key = withContext(Dispatchers.IO) { keystore.begin() }
+            Host.restore(home.path, found, chance(CHANCE), clock, keystore = key).also { opened.value = it }
         }
 
     override fun choices(): PhoneChoices = keptChoices.chosen
@@ -239,6 +246,9 @@ internal class AppPhone(
 
         /** No plan is larger: a year of days has a tenth of it. */
         const val MOST_PLAN_BYTES = 1024 * 1024
+
+        /** Bytes of chance that keys and identities are made of. */
+        const val CHANCE = 96
 
         /** The same folder or server is kept once. */
         fun idOf(address: String): String =

@@ -9,10 +9,14 @@ import holdfast.core.Heard
 import holdfast.core.HoldfastException
 import holdfast.core.Language
 import holdfast.core.PhoneChoices
+import holdfast.core.RecoveryDid
+import holdfast.core.Restore
 import holdfast.core.Role
 import holdfast.core.Shade
 import holdfast.core.TextSize
 import holdfast.core.speak
+import holdfast.kit.Host
+import holdfast.kit.search
 import holdfast.kit.words
 import holdfast.ui.Bucket
 import holdfast.ui.ChosenFile
@@ -113,6 +117,24 @@ class AppPhoneTest {
         assertEquals("Ines", soon { opened.ask { who() } }.name)
         opened.close()
         assertTrue(File(app.noBackupFilesDir, "home/device.json").exists(), "the home is where backups reach")
+    }
+
+    @Test
+    fun aLogThatCameBackIsThereAgainWithTheKeystoresKey() {
+        val home = File(folder("lost"), "home")
+        val lost = soon { Host.start(home.path, Crew.start("Ines", Role.ATHLETE, 1), Moments("one")) }
+        val crew = Crew(lost, Moments("one"))
+        val code = soon { lost.ask { now -> recovery(RecoveryDid.Show, now) }.code!! }
+        lost.close()
+        val search = Restore.begin(code)
+        soon { search.search(crew.shelf) }
+        assertFalse(File(app.noBackupFilesDir, "home").exists(), "nothing is written by a search")
+        soon { phone.restore(search) }.close()
+        crew.close()
+        val again = AppPhone(app, Moments("one"), Keystore(app.noBackupFilesDir), app.asking) {}
+        val opened = soon { again.open() }!!
+        assertEquals("Ines", soon { opened.ask { who() } }.name)
+        opened.close()
     }
 
     @Test

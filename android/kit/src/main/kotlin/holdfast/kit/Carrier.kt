@@ -5,8 +5,11 @@ import holdfast.core.ExchangeDid
 import holdfast.core.ExchangeReport
 import holdfast.core.ExchangeStep
 import holdfast.core.ListedFile
+import holdfast.core.Restore
+import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.currentCoroutineContext
 import kotlinx.coroutines.ensureActive
+import kotlinx.coroutines.withContext
 
 /**
  * What takes files from device to device: a shared folder, a stick, a store on the net.
@@ -26,6 +29,14 @@ public interface Carrier {
      * and names those that cannot be written: one of them keeps nobody from bringing the others.
      */
     public suspend fun put(files: List<CarriedFile>): ExchangeDid.Put
+}
+
+/**
+ * Looks through a carrier for what a recovery code opens, step by step. It lists and fetches, and writes
+ * nothing.
+ */
+public suspend fun Restore.search(carrier: Carrier) {
+    carrier.exchange { did -> withContext(Dispatchers.IO) { step(did) } }
 }
 
 /** Does what the core says, step by step, until both sides have everything. */

@@ -2,6 +2,7 @@ package holdfast.kit
 
 import holdfast.core.ExchangeReport
 import holdfast.core.Holdfast
+import holdfast.core.Restore
 import holdfast.core.Row
 import holdfast.core.SessionScreen
 import holdfast.core.Start
@@ -119,6 +120,19 @@ private constructor(
             dispatcher: CoroutineDispatcher = Dispatchers.IO,
             keystore: ByteArray? = null,
         ): Host = host(clock, dispatcher) { Holdfast.start(home, start, clock.now(), keystore) }
+
+        /**
+         * Makes a home folder with what a search by a recovery code found; [chance] is 64 bytes and more. The
+         * next exchange brings the log. Throws as [open] does.
+         */
+        public suspend fun restore(
+            home: String,
+            found: Restore,
+            chance: ByteArray,
+            clock: DeviceClock,
+            dispatcher: CoroutineDispatcher = Dispatchers.IO,
+            keystore: ByteArray? = null,
+        ): Host = host(clock, dispatcher) { Holdfast.restore(home, found, chance, clock.now(), keystore) }
 
         private suspend fun host(
             clock: DeviceClock,

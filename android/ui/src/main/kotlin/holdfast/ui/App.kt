@@ -146,7 +146,7 @@ public fun HoldfastEntry(
             if (page == null)
                 return@Box entry.trouble?.let { Words(it, modifier = wide.padding(16.dp)) } ?: Unit
             val back = if (entry.canGoBack) words.back else null
-            val around = Around(back, entry.step, entry.trouble)
+            val around = Around(back, entry.step, entry.trouble, busy = entry.busy)
             PagePage(page, around, wide, { entry.back() }) { act, typed ->
                 scope.launch { entry.does(act, typed) }
             }

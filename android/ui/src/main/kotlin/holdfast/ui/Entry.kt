@@ -4,7 +4,6 @@ import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
-import holdfast.core.HoldfastException
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.PageScreen
@@ -14,7 +13,6 @@ import holdfast.core.StartAnswers
 import holdfast.core.firstRun
 import holdfast.core.speak
 import holdfast.kit.Host
-import holdfast.kit.words
 
 /** The way in: who has started on this phone has their [shell], anybody else answers a few pages first. */
 @Stable
@@ -35,10 +33,15 @@ public class Entry(private val phone: Phone) {
     public var trouble: String? by mutableStateOf(null)
         private set
 
+    /** True while something takes its time: a search. */
+    public var busy: Boolean by mutableStateOf(false)
+        private set
+
     /** True on any page but the one that asks for the name, the first. */
     public val canGoBack: Boolean
-        get() = first?.fields?.isEmpty() == true
+        get() = bringsBack != null || first?.fields?.isEmpty() == true
 
+    private var bringsBack: BringBack? by mutableStateOf(null)
     private var answers = StartAnswers(0u, null, "", null, null)
 
     /** Opens what there is, or begins. */
@@ -54,7 +57,11 @@ public class Entry(private val phone: Phone) {
 
     /** Does what a touch asks. */
     public suspend fun does(act: PageAct, typed: List<String>) {
+        bringsBack?.let {
+            return brings(it, act, typed)
+        }
         when (act) {
+            is PageAct.BringBack -> trying { shows(BringBack(phone).also { it.begin() }) }
             is PageAct.Answer -> {
                 val name = typed.firstOrNull() ?: answers.name
                 val next = act.answers.copy(name = name)
@@ -71,8 +78,33 @@ public class Entry(private val phone: Phone) {
             return it.back()
         }
         if (!canGoBack) return false
+        bringsBack?.let {
+            trouble = null
+            // From its first page to who they are.
+            if (it.back()) shows(it) else show(answers)
+            return true
+        }
         show(answers.copy(step = answers.step - 1u))
         return true
+    }
+
+    private suspend fun brings(back: BringBack, act: PageAct, typed: List<String>) {
+        if (busy) return
+        busy = true
+        try {
+            trouble = troubleOf { back.does(act, typed)?.let { enter(it, bringsLog = true) } }
+        } finally {
+            busy = false
+        }
+        if (shell == null) shows(back)
+    }
+
+    /** Another page stands there where it is not only drawn again. */
+    private fun shows(back: BringBack) {
+        bringsBack = back
+        val page = back.page()
+        if (page.title != first?.title || page.fields.size != first?.fields?.size) step += 1
+        first = page
     }
 
     private suspend fun begin(answers: StartAnswers) {
@@ -85,14 +117,20 @@ public class Entry(private val phone: Phone) {
         if (role == Role.ATHLETE) shell?.open(PageAsk.Pairing)
     }
 
-    private suspend fun enter(host: Host) {
+    private suspend fun enter(host: Host, bringsLog: Boolean = false) {
         val shell = Shell(host, phone)
         shell.start()
+        if (bringsLog) {
+            // What the code found says who they are: the log itself comes by an exchange.
+            shell.open(PageAsk.Exchange(emptyList()))
+            shell.does(PageAct.Exchange, emptyList())
+        }
         this.shell = shell
         first = null
     }
 
     private fun show(now: StartAnswers) {
+        bringsBack = null
         speak(now.language ?: phoneLanguage())
         step = if (now.step == answers.step) step else step + 1
         answers = now
@@ -101,11 +139,7 @@ public class Entry(private val phone: Phone) {
     }
 
     private suspend fun trying(act: suspend () -> Unit) {
-        try {
-            act()
-        } catch (error: HoldfastException) {
-            trouble = error.words
-        }
+        troubleOf(act)?.let { trouble = it }
     }
 
     private companion object {

@@ -121,7 +121,7 @@ public class Pages(private val host: Host, private val phone: Phone) {
                 is PageAct.KeepFolder -> phone.keepFolder()
                 is PageAct.ServerKind -> return@trying instead(PageAsk.Server(act.kind, typed.first()))
                 is PageAct.KeepServer -> {
-                    phone.keepServer(server(act.kind, typed))
+                    phone.keepServer(serverOf(act.kind, typed))
                     back()
                 }
                 is PageAct.ForgetCarrier -> {
@@ -158,19 +158,6 @@ public class Pages(private val host: Host, private val phone: Phone) {
             }
         top(host.ask { now -> pairPage(did, now) })
     }
-
-    /** The server that was typed, in the order of its page's fields. */
-    private fun server(kind: ServerKind, typed: List<String>): Server =
-        when (kind) {
-            ServerKind.WEB_DAV -> {
-                val (address, user, password) = typed
-                Server.WebDav(address, user, password)
-            }
-            ServerKind.S3 -> {
-                val (address, bucket, region, folder, keyId) = typed
-                Server.S3(address, Bucket(bucket, region, folder, keyId), typed.last())
-            }
-        }
 
     private suspend fun exchange() {
         busy = true
@@ -222,18 +209,9 @@ public class Pages(private val host: Host, private val phone: Phone) {
             below = now.getOrNull(now.size - 2)?.second?.title
         }
 
-    /** Whatever keeps a carrier from its files is said in its own words: it is no fault of the app's. */
     private suspend fun trying(act: suspend () -> Unit) {
         trouble = null
-        try {
-            act()
-        } catch (error: HoldfastException) {
-            trouble = error.words
-        } catch (gone: CancellationException) {
-            throw gone
-        } catch (error: Exception) {
-            trouble = error.message ?: error.toString()
-        }
+        trouble = troubleOf(act)
     }
 
     private companion object {
@@ -241,3 +219,32 @@ public class Pages(private val host: Host, private val phone: Phone) {
         const val CHANCE = 64
     }
 }
+
+/** The server that was typed, in the order of its page's fields. */
+internal fun serverOf(kind: ServerKind, typed: List<String>): Server =
+    when (kind) {
+        ServerKind.WEB_DAV -> {
+            val (address, user, password) = typed
+            Server.WebDav(address, user, password)
+        }
+        ServerKind.S3 -> {
+            val (address, bucket, region, folder, keyId) = typed
+            Server.S3(address, Bucket(bucket, region, folder, keyId), typed.last())
+        }
+    }
+
+/**
+ * Tries something, and gives what went wrong as a sentence. Whatever keeps a carrier from its files is said
+ * in its own words: it is no fault of the app's.
+ */
+internal suspend fun troubleOf(act: suspend () -> Unit): String? =
+    try {
+        act()
+        null
+    } catch (error: HoldfastException) {
+        error.words
+    } catch (gone: CancellationException) {
+        throw gone
+    } catch (error: Exception) {
+        error.message ?: error.toString()
+    }

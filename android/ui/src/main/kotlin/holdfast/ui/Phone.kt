@@ -1,6 +1,7 @@
 package holdfast.ui
 
 import holdfast.core.PhoneChoices
+import holdfast.core.Restore
 import holdfast.core.Start
 import holdfast.kit.Carrier
 import holdfast.kit.Host
@@ -17,6 +18,9 @@ public interface Phone {
 
     /** Makes the home folder for somebody who starts. Throws as [Host.start] does. */
     public suspend fun start(start: Start): Host
+
+    /** Makes the home folder with what a recovery code found. Throws as [Host.restore] does. */
+    public suspend fun restore(found: Restore): Host
 
     /** Bytes of chance from the system, to make keys of. */
     public fun chance(count: Int): ByteArray

@@ -16,6 +16,7 @@ import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performScrollToNode
 import androidx.compose.ui.test.performTextInput
+import androidx.compose.ui.test.performTextReplacement
 import androidx.compose.ui.unit.dp
 import holdfast.ui.theme.whole
 
@@ -73,6 +74,13 @@ internal class Hand(private val rule: ComposeContentTestRule) {
         val node = rule.onAllNodes(matches and hasClickAction()).onFirst()
         node.assertHeightIsAtLeast(48.dp)
         node.performClick()
+        rule.waitForIdle()
+    }
+
+    /** Types another text in the place of what stands in a field. */
+    fun replaces(label: String, text: String) {
+        val field = rule.onAllNodes(hasContentDescription(label) and hasSetTextAction()).onFirst()
+        field.performTextReplacement(text)
         rule.waitForIdle()
     }
 

@@ -2,6 +2,7 @@ package holdfast.ui
 
 import holdfast.core.Heard
 import holdfast.core.PhoneChoices
+import holdfast.core.Restore
 import holdfast.core.Shade
 import holdfast.core.Start
 import holdfast.core.TextSize
@@ -27,6 +28,8 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
         if (File(home, "device.json").exists()) Host.open(home.path, clock) else null
 
     override suspend fun start(start: Start): Host = Host.start(home.path, start, clock)
+
+    override suspend fun restore(found: Restore): Host = Host.restore(home.path, found, chance(96), clock)
 
     override fun chance(count: Int): ByteArray {
         drawn += 1

@@ -6,6 +6,7 @@ import holdfast.core.FailedFile
 import holdfast.core.Heard
 import holdfast.core.ListedFile
 import holdfast.core.PhoneChoices
+import holdfast.core.Restore
 import holdfast.core.Shade
 import holdfast.core.Start
 import holdfast.core.TextSize
@@ -38,6 +39,8 @@ internal class WindowPhone(private val home: File, private val clock: DeviceCloc
 
     override suspend fun start(start: Start): Host = Host.start(home.path, start, clock)
 
+    override suspend fun restore(found: Restore): Host = Host.restore(home.path, found, chance(96), clock)
+
     override fun chance(count: Int): ByteArray = ByteArray(count).also { SecureRandom().nextBytes(it) }
 
     override suspend fun carriers(): List<KeptCarrier> =
@@ -46,6 +49,8 @@ internal class WindowPhone(private val home: File, private val clock: DeviceCloc
     override suspend fun keepFolder(): KeptCarrier? {
         val chooser = JFileChooser().apply { fileSelectionMode = JFileChooser.DIRECTORIES_ONLY }
         if (chooser.showOpenDialog(null) != JFileChooser.APPROVE_OPTION) return null
+        // A log that comes back has a carrier before it has a home.
+        home.mkdirs()
         return kept(chooser.selectedFile).also { kept.appendText(it.id + "\n") }
     }
 
