@@ -4,7 +4,6 @@ import androidx.compose.runtime.Stable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
-import androidx.compose.runtime.snapshots.Snapshot
 import holdfast.core.HoldfastException
 import holdfast.core.Language
 import holdfast.core.PageAct
@@ -30,16 +29,16 @@ public fun phoneLanguage(): Language = if (Locale.getDefault().language == "de")
 @Stable
 public class Pages(private val host: Host, private val phone: Phone) {
     /** The page on top; null where none is open. */
-    public var shown: PageScreen? by mutableStateOf(null)
-        private set
+    public val shown: PageScreen?
+        get() = stands.open.lastOrNull()?.second
 
     /** What the page below is called; null where there is none. */
-    public var below: String? by mutableStateOf(null)
-        private set
+    public val below: String?
+        get() = stands.open.run { getOrNull(size - 2)?.second?.title }
 
     /** The page that was opened first; null where none is open. */
-    public var bottom: PageScreen? by mutableStateOf(null)
-        private set
+    public val bottom: PageScreen?
+        get() = stands.open.firstOrNull()?.second
 
     /** What went wrong last, as a sentence; null once something went right. */
     public var trouble: String? by mutableStateOf(null)
@@ -54,8 +53,8 @@ public class Pages(private val host: Host, private val phone: Phone) {
         private set
 
     /** Counts what was opened: what was typed on another page does not stand on this one. */
-    public var turn: Int by mutableStateOf(0)
-        private set
+    public val turn: Int
+        get() = stands.turn
 
     /** How somebody wants this phone to look and sound. */
     public var choices: PhoneChoices by mutableStateOf(phone.choices())
@@ -63,34 +62,42 @@ public class Pages(private val host: Host, private val phone: Phone) {
 
     /** How many pages are open, one over the other. */
     public val depth: Int
-        get() = open.size
+        get() = stands.open.size
 
-    private var open: List<Pair<PageAsk, PageScreen>> by mutableStateOf(emptyList())
+    // One state: what is drawn never has a page with what was typed on another one.
+    private var stands: Stands by mutableStateOf(Stands(emptyList(), 0))
 
     /** Opens a page over what is open. */
     public suspend fun open(ask: PageAsk) {
         trying {
             val asked = withOwn(ask)
-            put(open + (asked to host.ask { now -> page(asked, now) }))
+            put(stands.open + (asked to host.ask { now -> page(asked, now) }))
         }
     }
 
     /** Opens a page in place of the one on top: nothing that was typed there stands on it. */
     private suspend fun instead(ask: PageAsk) {
         val page = host.ask { now -> page(ask, now) }
-        put(open.dropLast(1) + (ask to page), another = true)
+        put(stands.open.dropLast(1) + (ask to page), another = true)
     }
 
-    /** Opens a page in place of all others. */
+    /**
+     * Opens a page in place of all others: never is there none in between, for then home would be all there
+     * is.
+     */
     public suspend fun only(ask: PageAsk) {
-        open = emptyList()
-        open(ask)
+        trying {
+            val asked = withOwn(ask)
+            val page = host.ask { now -> page(asked, now) }
+            told = emptyList()
+            put(listOf(asked to page), another = true)
+        }
     }
 
     /** Closes the page on top. False where none is open. */
     public fun back(): Boolean {
-        if (open.isEmpty()) return false
-        put(open.dropLast(1))
+        if (stands.open.isEmpty()) return false
+        put(stands.open.dropLast(1))
         return true
     }
 
@@ -189,25 +196,23 @@ public class Pages(private val host: Host, private val phone: Phone) {
     }
 
     private suspend fun again() {
-        val ask = withOwn(open.lastOrNull()?.first ?: return)
+        val ask = withOwn(stands.open.lastOrNull()?.first ?: return)
         top(host.ask { now -> page(ask, now) })
     }
 
-    private fun top(screen: PageScreen) = put(open.dropLast(1) + (open.last().first to screen))
+    private fun top(screen: PageScreen) = put(stands.open.dropLast(1) + (stands.open.last().first to screen))
 
-    /** All of it at once: what is drawn never has a page with what was typed on another one. */
-    private fun put(now: List<Pair<PageAsk, PageScreen>>, another: Boolean = false) =
-        Snapshot.withMutableSnapshot {
-            if (another || now.size != open.size) turn += 1
-            if (now.size != open.size) {
-                told = emptyList()
-                trouble = null
-            }
-            open = now
-            shown = now.lastOrNull()?.second
-            bottom = now.firstOrNull()?.second
-            below = now.getOrNull(now.size - 2)?.second?.title
+    private fun put(now: List<Pair<PageAsk, PageScreen>>, another: Boolean = false) {
+        val moves = now.size != stands.open.size
+        if (moves) {
+            told = emptyList()
+            trouble = null
         }
+        stands = Stands(now, if (moves || another) stands.turn + 1 else stands.turn)
+    }
+
+    /** What is open, the first below, and how often that changed. */
+    private class Stands(val open: List<Pair<PageAsk, PageScreen>>, val turn: Int)
 
     private suspend fun trying(act: suspend () -> Unit) {
         trouble = null

@@ -150,6 +150,7 @@ public class Shell(private val host: Host, phone: Phone) {
     /** Reads all that is on screen again: another language is spoken now. */
     public suspend fun again() {
         phoneWords = phoneWords()
+        inline = null
         trying(clears = false) { waits() }
         look()
         if (!coach) pages.look()

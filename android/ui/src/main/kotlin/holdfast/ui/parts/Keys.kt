@@ -25,9 +25,11 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.drawWithContent
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.Role as Semantic
 import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.dp
@@ -37,6 +39,7 @@ import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
 import holdfast.ui.theme.largeText
+import holdfast.ui.theme.style
 
 /** A touch without a ripple: it darkens at once, and what it does is seen in what comes next. */
 @Composable
@@ -120,14 +123,33 @@ internal fun OneKey(
     }
 }
 
+/** Its share of the row: what has a sign beside its words needs room for both. */
+private fun share(text: String, hurts: Boolean): Float =
+    (text.length + if (hurts) 4 else 0).coerceIn(9, 15).toFloat()
+
+/** True where each of these keys has room in one row for its longest word: no word breaks in the middle. */
+@Composable
+internal fun fitInARow(keys: List<Pair<String, Boolean>>, wide: Dp): Boolean {
+    val measurer = rememberTextMeasurer()
+    val style = style(Role.STRONG)
+    val density = LocalDensity.current
+    val shares = keys.map { (text, hurts) -> share(text, hurts) }
+    val room = wide - 8.dp * (keys.size - 1)
+    return keys.zip(shares).all { (key, share) ->
+        val (text, hurts) = key
+        val longest = text.split(' ').maxOf { measurer.measure(it, style).size.width }
+        val signed = if (hurts) 28.dp else 0.dp
+        with(density) { longest.toDp() } + 18.dp + signed <= room * (share / shares.sum())
+    }
+}
+
 /** A key beside the one key, in a row of at most three. */
 @Composable
 internal fun RowScope.SideKeyOf(text: String, on: Color? = null, hurts: Boolean = false, act: () -> Unit) {
     val shape = RoundedCornerShape(6.dp)
     val shown = colours
     Row(
-        // What has a sign beside its words needs room for both.
-        Modifier.weight((text.length + if (hurts) 4 else 0).coerceIn(9, 15).toFloat())
+        Modifier.weight(share(text, hurts))
             .heightIn(min = 56.dp)
             .background(if (on == null) shown.raised else Color.Transparent, shape)
             .border(1.5.dp, on ?: shown.edge, shape)

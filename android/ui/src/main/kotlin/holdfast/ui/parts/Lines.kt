@@ -31,6 +31,7 @@ import holdfast.core.WindowView
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
+import holdfast.ui.theme.largeText
 import holdfast.ui.theme.words
 
 /** Where one is: the way back at the left, the place at the right. */
@@ -76,15 +77,20 @@ internal fun Head(
  */
 @Composable
 internal fun SavedLine(text: String, saved: Boolean, undo: String?, act: () -> Unit) {
+    val undoes: @Composable () -> Unit = { if (undo != null) Underlined(undo, colours.varnish, act = act) }
+    // Beside large letters nothing has room: what was saved then takes two lines, and Undo one of its own.
+    val large = largeText
     Row(Modifier.fillMaxWidth().heightIn(min = 52.dp), verticalAlignment = Alignment.CenterVertically) {
         if (saved) {
             Tick()
             Spacer(Modifier.width(10.dp))
         }
         val polite = Modifier.weight(1f).semantics { liveRegion = LiveRegionMode.Polite }
-        Words(text.capital(), if (saved) Role.BODY else Role.STRONG, polite)
-        if (undo != null) Underlined(undo, colours.varnish, act = act)
+        val lines = if (large && saved) 2 else Int.MAX_VALUE
+        Words(text.capital(), if (saved) Role.BODY else Role.STRONG, polite, maxLines = lines)
+        if (!large) undoes()
     }
+    if (large) undoes()
 }
 
 /** A line between rows. */

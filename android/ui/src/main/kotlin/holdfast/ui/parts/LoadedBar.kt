@@ -52,6 +52,8 @@ internal fun LoadedBar(
     val sides = remember(build, change) { Stack.of(build, change) }
     Canvas(modifier.fillMaxWidth().height(high).semantics { contentDescription = build.spoken }) {
         val scale = density
+        // Squeezed by large letters it shows nothing that can be read: then its words say it.
+        if (size.height < LEAST_HIGH.toPx()) return@Canvas
         val thick = sides.thickness(size.width / scale) * scale
         val middle = size.height / 2
         // The bar, its collar and the sleeve.
@@ -80,6 +82,9 @@ internal fun LoadedBar(
         }
     }
 }
+
+/** From this height on a plate's number can be read. */
+private val LEAST_HIGH = 56.dp
 
 /** What lies on a side, what goes on and what comes off, each from the middle outwards. */
 private class Stack(val lie: List<PlateView>, val goOn: List<PlateView>, val comeOff: List<PlateView>) {

@@ -35,6 +35,7 @@ import holdfast.ui.parts.SideKeyOf
 import holdfast.ui.parts.Strip
 import holdfast.ui.parts.Title
 import holdfast.ui.parts.capital
+import holdfast.ui.parts.fitInARow
 import holdfast.ui.pieceOf
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
@@ -198,22 +199,32 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
         SavedLine(said, odd == null, undo?.words) { undo?.let { does { press(it) } } }
     }
     val beside = besides(here.sideKeys, here.row)
-    if (beside.isNotEmpty()) {
-        Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp)) {
-            val fits = if (largeText) 1 else 2
-            beside.take(fits).forEach { key ->
-                SideKeyOf(key.words, on, key.kind == SideKeyKind.HURTS) { does { press(key) } }
-            }
-            when {
-                beside.size == fits + 1 -> SideKeyOf(beside[fits].words, on) { does { press(beside[fits]) } }
-                beside.size > fits -> SideKeyOf(words.more, on) { does { showMore() } }
+    if (beside.isNotEmpty())
+        BoxWithConstraints {
+            val words = words
+            val fits = if (largeText || !fitInARow(inARow(beside, 2, words.more), maxWidth)) 1 else 2
+            Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp)) {
+                beside.take(fits).forEach { key ->
+                    SideKeyOf(key.words, on, key.kind == SideKeyKind.HURTS) { does { press(key) } }
+                }
+                when {
+                    beside.size == fits + 1 ->
+                        SideKeyOf(beside[fits].words, on) { does { press(beside[fits]) } }
+                    beside.size > fits -> SideKeyOf(words.more, on) { does { showMore() } }
+                }
             }
         }
-    }
     val below = Modifier.padding(top = 8.dp, bottom = 22.dp)
     // What stands lowest keeps off the edge, where phones have gestures of their own.
     if (key.tap == null && key.asks == null && key.kind != KeyKind.WAITS) Spacer(below)
     else OneKey(key, below, on) { does { press() } }
+}
+
+/** What stands in the row with so many keys in it, and the last for the others. */
+private fun inARow(keys: List<SideKey>, fits: Int, more: String): List<Pair<String, Boolean>> {
+    val shown = if (keys.size == fits + 1) keys else keys.take(fits)
+    val others = if (keys.size > fits + 1) listOf(more to false) else emptyList()
+    return shown.map { it.words to (it.kind == SideKeyKind.HURTS) } + others
 }
 
 /**

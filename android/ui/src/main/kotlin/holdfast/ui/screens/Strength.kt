@@ -46,7 +46,9 @@ internal fun SetBody(
         Title(kind.view.movement, Modifier.padding(top = 4.dp))
         LoadLine(set)
         set.load?.build?.let { build ->
-            LoadedBar(build, null, Modifier.padding(top = 8.dp), if (small) 100.dp else 156.dp)
+            // Its words have their room first.
+            val room = Modifier.weight(1f, fill = false).padding(top = 8.dp)
+            LoadedBar(build, null, room, if (small) 100.dp else 156.dp)
             Row(Modifier.fillMaxWidth().padding(top = 6.dp), verticalAlignment = Alignment.Bottom) {
                 Words(build.short ?: words.emptyBar, Role.PLATES)
                 val large = largeText

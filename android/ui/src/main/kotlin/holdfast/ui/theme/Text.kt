@@ -13,6 +13,7 @@ import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.LineHeightStyle
 import androidx.compose.ui.text.style.TextAlign
+import androidx.compose.ui.text.style.TextOverflow
 import androidx.compose.ui.unit.Dp
 import androidx.compose.ui.unit.TextUnit
 import androidx.compose.ui.unit.dp
@@ -58,7 +59,13 @@ internal fun Words(
     weight: FontWeight = role.weight,
     maxLines: Int = Int.MAX_VALUE,
 ) {
-    BasicText(text.whole(), modifier, style(role, weight, colour, align), maxLines = maxLines)
+    BasicText(
+        text.whole(),
+        modifier,
+        style(role, weight, colour, align),
+        maxLines = maxLines,
+        overflow = TextOverflow.Ellipsis,
+    )
 }
 
 /** A role's own style: it says how far it grows, so the system's own growing is taken out. */
