@@ -4,6 +4,7 @@ import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Arrangement
 import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.Spacer
@@ -24,6 +25,7 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.dp
 import holdfast.core.SetView
@@ -31,7 +33,7 @@ import holdfast.core.WindowView
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
-import holdfast.ui.theme.largeText
+import holdfast.ui.theme.style
 import holdfast.ui.theme.words
 
 /** Where one is: the way back at the left, the place at the right. */
@@ -78,20 +80,33 @@ internal fun Head(
 @Composable
 internal fun SavedLine(text: String, saved: Boolean, undo: String?, act: () -> Unit) {
     val undoes: @Composable () -> Unit = { if (undo != null) Underlined(undo, colours.varnish, act = act) }
-    // Beside large letters nothing has room: what was saved then takes two lines, and Undo one of its own.
-    val large = largeText
-    Row(Modifier.fillMaxWidth().heightIn(min = 52.dp), verticalAlignment = Alignment.CenterVertically) {
-        if (saved) {
-            Tick()
-            Spacer(Modifier.width(10.dp))
+    val measurer = rememberTextMeasurer()
+    val style = style(Role.STRONG)
+    val undone = undo?.let { measurer.measure(it.capital(), style).size.width } ?: 0
+    BoxWithConstraints {
+        // Where Undo would take the room of the words it has a line of its own, and they have two.
+        val beside = undone < constraints.maxWidth * MOST_UNDO
+        Column {
+            Row(
+                Modifier.fillMaxWidth().heightIn(min = 52.dp),
+                verticalAlignment = Alignment.CenterVertically,
+            ) {
+                if (saved) {
+                    Tick()
+                    Spacer(Modifier.width(10.dp))
+                }
+                val polite = Modifier.weight(1f).semantics { liveRegion = LiveRegionMode.Polite }
+                val lines = if (saved && !beside) 2 else Int.MAX_VALUE
+                Words(text.capital(), if (saved) Role.BODY else Role.STRONG, polite, maxLines = lines)
+                if (beside) undoes()
+            }
+            if (!beside) undoes()
         }
-        val polite = Modifier.weight(1f).semantics { liveRegion = LiveRegionMode.Polite }
-        val lines = if (large && saved) 2 else Int.MAX_VALUE
-        Words(text.capital(), if (saved) Role.BODY else Role.STRONG, polite, maxLines = lines)
-        if (!large) undoes()
     }
-    if (large) undoes()
 }
+
+/** The most of a line that Undo takes. */
+private const val MOST_UNDO = 0.4f
 
 /** A line between rows. */
 @Composable

@@ -1,6 +1,7 @@
 package holdfast.ui.screens
 
 import androidx.compose.foundation.layout.Arrangement
+import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.Spacer
@@ -31,6 +32,7 @@ import holdfast.ui.theme.FittedWords
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
+import holdfast.ui.theme.largeText
 import holdfast.ui.theme.words
 
 @Composable
@@ -89,13 +91,33 @@ internal fun HoldBody(clock: ClockView, on: Color?, lies: Boolean) {
     val staff: @Composable () -> Unit = {
         Gauge(clock, if (on == null) gauge() else pushed(), right, Modifier.width(36.dp).fillMaxHeight())
     }
+    BoxWithConstraints(Modifier.fillMaxSize()) {
+        // On a small phone with large letters all but phase, seconds and side gives way.
+        val crowded = !lies && largeText && maxHeight < CROWDED
+        HoldWords(clock, on, lies, crowded, ink, right, staff)
+    }
+}
+
+/** Below this height large letters leave no room for what is only good to know. */
+internal val CROWDED = 330.dp
+
+@Composable
+private fun HoldWords(
+    clock: ClockView,
+    on: Color?,
+    lies: Boolean,
+    crowded: Boolean,
+    ink: Color,
+    right: Boolean,
+    staff: @Composable () -> Unit,
+) {
     Row(Modifier.fillMaxSize(), Arrangement.spacedBy(16.dp)) {
         if (!right) staff()
         Column(Modifier.weight(1f).fillMaxHeight()) {
             FittedWords(
                 clock.now.capital(),
-                if (lies) 48.dp else 84.dp,
-                36.dp,
+                if (lies || crowded) 48.dp else 84.dp,
+                if (crowded) 24.dp else 36.dp,
                 // Read aloud when it changes: whoever holds a stretch does not look.
                 Modifier.fillMaxWidth().announced(),
                 ink,
@@ -106,11 +128,14 @@ internal fun HoldBody(clock: ClockView, on: Color?, lies: Boolean) {
             } else {
                 Spacer(Modifier.weight(1f))
             }
-            Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
-                Words(clock.about.orEmpty().capital(), Role.TITLE, Modifier.weight(1f), ink)
-                clock.toGo?.let { Words(it, Role.LEAD, colour = ink) }
-            }
-            if (!lies) {
+            if (crowded) {
+                FittedWords(clock.about.orEmpty().capital(), 44.dp, 24.dp, Modifier.fillMaxWidth(), ink)
+            } else
+                Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
+                    Words(clock.about.orEmpty().capital(), Role.TITLE, Modifier.weight(1f), ink)
+                    clock.toGo?.let { Words(it, Role.LEAD, colour = ink) }
+                }
+            if (!lies && !crowded) {
                 clock.next?.let { Words(it.capital(), Role.LEAD, colour = ink) }
                 (clock.question ?: clock.wentBy)?.let { Words(it.capital(), colour = ink) }
                 Spacer(Modifier.height(12.dp))

@@ -73,9 +73,16 @@ internal fun SetBody(
 
 @Composable
 internal fun RestBody(set: SetView, clock: ClockView, small: Boolean) {
+    BoxWithConstraints(Modifier.fillMaxSize()) {
+        RestWords(set, clock, small, crowded = largeText && maxHeight < CROWDED)
+    }
+}
+
+@Composable
+private fun RestWords(set: SetView, clock: ClockView, small: Boolean, crowded: Boolean) {
     Row(Modifier.fillMaxSize()) {
         Column(Modifier.weight(1f).fillMaxHeight().padding(end = 20.dp)) {
-            Change(set.load)
+            Change(set.load, crowded)
             val large = largeText
             set.load?.build?.let {
                 // The words say it all; at a large text they need the room.
@@ -90,8 +97,9 @@ internal fun RestBody(set: SetView, clock: ClockView, small: Boolean) {
             Spacer(Modifier.weight(1f))
             // At a large text the clock has a line of its own.
             if (large) {
-                FittedWords(clock.digits.orEmpty(), 108.dp, 44.dp, colour = colours.water)
-                Words("${words.then} ${set.askedText}", Role.LEAD)
+                val most = if (crowded) 44.dp else 108.dp
+                FittedWords(clock.digits.orEmpty(), most, minOf(most, 44.dp), colour = colours.water)
+                if (!crowded) Words("${words.then} ${set.askedText}", Role.LEAD)
             } else
                 Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
                     Column(Modifier.weight(1f)) {
@@ -110,7 +118,7 @@ internal fun RestBody(set: SetView, clock: ClockView, small: Boolean) {
 
 /** What to do to the bar: the largest text of a rest. Off comes before on. */
 @Composable
-private fun Change(load: LoadView?) {
+private fun Change(load: LoadView?, crowded: Boolean) {
     val change = load?.change
     val lines =
         listOfNotNull(change?.offText?.let { words.takeOff to it }, change?.onText?.let { words.putOn to it })
@@ -119,6 +127,14 @@ private fun Change(load: LoadView?) {
         return
     }
     for ((verb, mass) in lines) {
+        if (crowded) {
+            // Verb and mass share a line: both stay.
+            Row(Modifier.fillMaxWidth(), Arrangement.spacedBy(8.dp), Alignment.CenterVertically) {
+                Words(verb, Role.SMALL, maxLines = 1)
+                FittedWords(mass, 44.dp, 20.dp, Modifier.weight(1f))
+            }
+            continue
+        }
         val one = lines.size == 1
         Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
             FittedWords(verb, if (one) 56.dp else 36.dp, 28.dp, Modifier.weight(1f, fill = false))
@@ -130,7 +146,7 @@ private fun Change(load: LoadView?) {
         FittedWords(mass, if (one) 136.dp else 76.dp, 44.dp, Modifier.fillMaxWidth())
     }
     // Never left out: without it a bar is loaded with half.
-    if (largeText) Words(words.eachSide, Role.SMALL)
+    if (largeText) Words(words.eachSide, Role.SMALL, maxLines = 1)
 }
 
 /** Load and reps, as large as fits. */
