@@ -182,6 +182,7 @@ class HoldfastActivityTest {
     @Test
     fun aClockThatIsSetIsDrawnAgain() {
         atTheHold()
+        until("the clock is shown") { app.watch.shown.value != null }
         val before = app.watch.shown.value!!
         val screen = app.entry.shell!!.screen
         app.sendBroadcast(Intent(Intent.ACTION_TIME_CHANGED))
