@@ -136,10 +136,11 @@ public fun HoldfastEntry(
     moves: Boolean = true,
     acts: CoroutineScope? = null,
 ) {
+    // What the last touch of the way in began goes on in the app: an exchange that brings a log.
+    val scope = acts ?: rememberCoroutineScope()
     val shell = entry.shell
-    if (shell != null) return HoldfastApp(shell, dark, font, moves, acts)
+    if (shell != null) return HoldfastApp(shell, dark, font, moves, scope)
     HoldfastTheme(dark, phoneWords(), font, moves) {
-        val scope = acts ?: rememberCoroutineScope()
         Box(Modifier.fillMaxSize(), Alignment.TopCenter) {
             val page = entry.first
             val wide = Modifier.widthIn(max = 560.dp).fillMaxSize()

@@ -1,6 +1,8 @@
 package holdfast.ui
 
-import holdfast.core.HoldfastException
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.PageScreen
@@ -10,9 +12,22 @@ import holdfast.core.restorePage
 import holdfast.core.serverPage
 import holdfast.kit.Host
 import holdfast.kit.search
+import kotlinx.coroutines.CancellationException
+import kotlinx.coroutines.Job
+import kotlinx.coroutines.coroutineScope
+import kotlinx.coroutines.launch
 
 /** Somebody's log comes back on a new phone: what they typed, what carries files, what was found there. */
 internal class BringBack(private val phone: Phone) {
+    /** True while something takes its time: a search, a home that is made. */
+    var busy: Boolean by mutableStateOf(false)
+        private set
+
+    /** True while a home is made: that is not left on the way. */
+    var writes: Boolean = false
+        private set
+
+    private var looking: Job? = null
     private var code = ""
     private var found: Restore? = null
     private var form: PageAsk.Server? = null
@@ -31,16 +46,29 @@ internal class BringBack(private val phone: Phone) {
         carriers = phone.carriers()
     }
 
-    /** One step back; false on the first page. */
+    /** One step back; false on the first page, where a search that is under way ends. */
     fun back(): Boolean {
+        looking?.cancel()
         val over = form != null || found != null
         form = null
         found = null
         return over
     }
 
-    /** Does what a touch asks; gives the host once there is one. */
+    /** Does what a touch asks, one at a time; gives the host once there is one. */
     suspend fun does(act: PageAct, typed: List<String>): Host? {
+        if (busy) return null
+        busy = true
+        writes = act is PageAct.Restore
+        try {
+            return did(act, typed)
+        } finally {
+            busy = false
+            writes = false
+        }
+    }
+
+    private suspend fun did(act: PageAct, typed: List<String>): Host? {
         if (form == null) typed.firstOrNull()?.let { code = it }
         when (act) {
             is PageAct.Open -> form = act.page as? PageAsk.Server
@@ -50,7 +78,7 @@ internal class BringBack(private val phone: Phone) {
                 form = null
             }
             is PageAct.KeepFolder -> phone.keepFolder()
-            is PageAct.Search -> look()
+            is PageAct.Search -> coroutineScope { looking = launch { look() } }
             is PageAct.Restore -> return found?.let { phone.restore(it) }
             else -> {}
         }
@@ -58,18 +86,23 @@ internal class BringBack(private val phone: Phone) {
         return null
     }
 
-    /** In every carrier, until one has something: what the last one says is told where none has. */
+    /**
+     * In every carrier, until one has something: one that cannot be reached keeps it from no other. What the
+     * last one says is told where none has. A slip in the code is told before any is asked.
+     */
     private suspend fun look() {
         var nothing: Exception? = null
         for (carrier in carriers) {
+            val search = Restore.begin(code)
             try {
-                val search = Restore.begin(code)
                 search.search(phone.reach(carrier))
                 // It says what is missing, where that is too little to go on from.
                 search.text()
                 found = search
                 return
-            } catch (error: HoldfastException) {
+            } catch (left: CancellationException) {
+                throw left
+            } catch (error: Exception) {
                 nothing = error
             }
         }

@@ -34,8 +34,8 @@ public class Entry(private val phone: Phone) {
         private set
 
     /** True while something takes its time: a search. */
-    public var busy: Boolean by mutableStateOf(false)
-        private set
+    public val busy: Boolean
+        get() = bringsBack?.busy == true
 
     /** True on any page but the one that asks for the name, the first. */
     public val canGoBack: Boolean
@@ -61,7 +61,10 @@ public class Entry(private val phone: Phone) {
             return brings(it, act, typed)
         }
         when (act) {
-            is PageAct.BringBack -> trying { shows(BringBack(phone).also { it.begin() }) }
+            is PageAct.BringBack -> {
+                answers = answers.copy(name = typed.firstOrNull() ?: answers.name)
+                trying { shows(BringBack(phone).also { it.begin() }) }
+            }
             is PageAct.Answer -> {
                 val name = typed.firstOrNull() ?: answers.name
                 val next = act.answers.copy(name = name)
@@ -79,6 +82,7 @@ public class Entry(private val phone: Phone) {
         }
         if (!canGoBack) return false
         bringsBack?.let {
+            if (it.writes) return true
             trouble = null
             // From its first page to who they are.
             if (it.back()) shows(it) else show(answers)
@@ -89,14 +93,12 @@ public class Entry(private val phone: Phone) {
     }
 
     private suspend fun brings(back: BringBack, act: PageAct, typed: List<String>) {
-        if (busy) return
-        busy = true
-        try {
-            trouble = troubleOf { back.does(act, typed)?.let { enter(it, bringsLog = true) } }
-        } finally {
-            busy = false
-        }
-        if (shell == null) shows(back)
+        if (back.busy) return
+        val wrong = troubleOf { back.does(act, typed)?.let { enter(it, bringsLog = true) } }
+        // Whoever went back meanwhile is somewhere else.
+        if (bringsBack !== back) return
+        trouble = wrong
+        shows(back)
     }
 
     /** Another page stands there where it is not only drawn again. */
@@ -120,19 +122,19 @@ public class Entry(private val phone: Phone) {
     private suspend fun enter(host: Host, bringsLog: Boolean = false) {
         val shell = Shell(host, phone)
         shell.start()
-        if (bringsLog) {
-            // What the code found says who they are: the log itself comes by an exchange.
-            shell.open(PageAsk.Exchange(emptyList()))
-            shell.does(PageAct.Exchange, emptyList())
-        }
+        if (bringsLog) shell.open(PageAsk.Exchange(emptyList()))
         this.shell = shell
         first = null
+        bringsBack = null
+        // What the code found says who they are: the log itself comes by an exchange.
+        if (bringsLog) shell.does(PageAct.Exchange, emptyList())
     }
 
     private fun show(now: StartAnswers) {
-        bringsBack = null
         speak(now.language ?: phoneLanguage())
-        step = if (now.step == answers.step) step else step + 1
+        // What was typed on another page does not stand on this one, least of all a code as a name.
+        step = if (bringsBack == null && now.step == answers.step) step else step + 1
+        bringsBack = null
         answers = now
         trouble = null
         first = firstRun(now)

@@ -166,11 +166,15 @@ public class Pages(private val host: Host, private val phone: Phone) {
         top(host.ask { now -> pairPage(did, now) })
     }
 
+    /** With each carrier: one that cannot be reached keeps nothing from the others. The first fault is told. */
     private suspend fun exchange() {
         busy = true
         try {
             told = emptyList()
-            for (carrier in phone.carriers()) told = told + host.exchange(phone.reach(carrier)).told
+            val wrong = phone.carriers().mapNotNull { carrier ->
+                troubleOf { told = told + host.exchange(phone.reach(carrier)).told }
+            }
+            trouble = wrong.firstOrNull()
         } finally {
             busy = false
         }
@@ -216,7 +220,7 @@ public class Pages(private val host: Host, private val phone: Phone) {
 
     private suspend fun trying(act: suspend () -> Unit) {
         trouble = null
-        trouble = troubleOf(act)
+        troubleOf(act)?.let { trouble = it }
     }
 
     private companion object {

@@ -79,8 +79,7 @@ internal class Hand(private val rule: ComposeContentTestRule) {
 
     /** Types another text in the place of what stands in a field. */
     fun replaces(label: String, text: String) {
-        val field = rule.onAllNodes(hasContentDescription(label) and hasSetTextAction()).onFirst()
-        field.performTextReplacement(text)
+        field(label).performTextReplacement(text)
         rule.waitForIdle()
     }
 

@@ -30,7 +30,6 @@ import holdfast.core.Language
 import holdfast.core.MassUnit
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
-import holdfast.core.RecoveryDid
 import holdfast.core.Role
 import holdfast.core.StartAnswers
 import holdfast.core.TextSize
@@ -74,8 +73,6 @@ class PlacesClickedTest {
     private fun phone(name: String, seed: Int) = TestPhone(File(folder, name), hands, seed)
 
     private fun types(label: String, text: String) = hand.types(label, text)
-
-    private fun replaces(label: String, text: String) = hand.replaces(label, text)
 
     private fun typed(label: String) = hand.typed(label)
 
@@ -276,60 +273,6 @@ class PlacesClickedTest {
             sees("Dieses Telefon")
             tap("Zurück zu heute")
             sees("Verlauf")
-        }
-    }
-
-    /** Whoever lost their phone types the code from the paper on another, and their log is there. */
-    @Test
-    fun a_log_comes_back_on_a_new_phone() {
-        Stage(Stage.plan("small-plan.toml")).use { stage ->
-            val code = runBlocking {
-                stage.trained()
-                stage.ines.exchange(FolderCarrier(stage.files))
-                stage.ines.ask { now -> recovery(RecoveryDid.Show, now) }.code!!
-            }
-            val phone = TestPhone(File(folder, "found"), stage.hands, 77)
-            val entry = Entry(phone)
-            runBlocking { entry.start() }
-            rule.setContent { Held { HoldfastEntry(entry, dark = false, font = roboto, moves = false) } }
-            tap("I have a recovery code")
-            sees("Add a folder or a server first")
-            // Back to who they are, and here again.
-            tap("Back")
-            sees("Who are you?")
-            tap("I have a recovery code")
-            val empty = Files.createTempDirectory(folder.toPath(), "empty").toFile()
-            phone.folder = empty
-            tap("Add a folder")
-            sees("Type the rest first")
-            types("Recovery code", code.dropLast(1))
-            tap("Look for the log")
-            rule.waitUntil(5_000) { entry.trouble != null }
-            assertEquals(code.dropLast(1), typed("Recovery code"), "what was typed stays")
-            replaces("Recovery code", code.lowercase().replace("-", " "))
-            phone.full = true
-            tap("Look for the log")
-            sees("No connection to ${empty.name}")
-            phone.full = false
-            tap("Look for the log")
-            rule.waitUntil(5_000) { entry.trouble?.contains("No connection") == false }
-            assertTrue(entry.first!!.title != "Your log was found" && entry.trouble != null)
-            phone.folder = stage.files
-            tap("Add a folder")
-            sees(stage.files.name)
-            tap("Look for the log")
-            sees("Your log was found")
-            assertTrue(!File(folder, "found/device.json").exists(), "nothing is written yet")
-            while (there("I agree: bring it back").isEmpty()) tap("Read on")
-            tap("I agree: bring it back")
-            sees("Exchange now")
-            tap("Today")
-            tap("History")
-            sees("Back squat")
-            val shell = entry.shell!!
-            val done = runBlocking { shell.pages.shown!!.rows.first { it.title == "Back squat" } }
-            assertEquals("60 kg × 5, 2 left".substringBefore(","), done.value)
-            shell.close()
         }
     }
 

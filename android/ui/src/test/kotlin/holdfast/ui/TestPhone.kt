@@ -19,6 +19,8 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
     var code: String? = null
     var file: ChosenFile? = null
     var full = false
+    /** A folder that cannot be reached, while others can. */
+    var away: File? = null
     /** The server that was kept last. */
     var server: Server? = null
     private val kept = mutableListOf<KeptCarrier>()
@@ -52,7 +54,7 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
 
     override suspend fun reach(carrier: KeptCarrier): Carrier {
         waits?.await()
-        if (full) throw IOException("No connection to ${carrier.place}. Try again later.")
+        if (full || carrier.id == away?.path) throw IOException("No connection to ${carrier.place}. Try again later.")
         return FolderCarrier(File(carrier.id))
     }
 
