@@ -7,6 +7,7 @@ mod asked_language;
 mod bars;
 mod between;
 mod boot;
+mod brought_back;
 mod carried;
 mod carrier;
 mod carriers;
