@@ -4,6 +4,7 @@ import holdfast.core.Language
 import holdfast.core.PageAct
 import holdfast.core.PageAsk
 import holdfast.core.Place
+import holdfast.core.RecoveryDid
 import holdfast.core.Role
 import holdfast.core.ServerKind
 import holdfast.core.StartAnswers
@@ -165,5 +166,35 @@ class PlacesPicturesTest {
         entry.does(PageAct.Answer(answers.copy(step = 2u, unit = holdfast.core.MassUnit.KG)), emptyList())
         picture("start-stored")
         picture("start-stored-large-text", Look(text = 2f))
+    }
+
+    @Test
+    fun a_log_that_comes_back() = runBlocking {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            val code = stage.ines.ask { now -> recovery(RecoveryDid.Show, now) }.code!!
+            val phone = TestPhone(File(Files.createTempDirectory("found").toFile(), "home"), stage.hands, 77)
+            val entry = Entry(phone)
+            fun picture(name: String, look: Look = Look()) {
+                picture(name, look) { HoldfastEntry(entry, look.dark, roboto, moves = false) }
+            }
+            entry.start()
+            entry.does(PageAct.BringBack, listOf(""))
+            picture("bring-back")
+            phone.folder = stage.files
+            entry.does(PageAct.KeepFolder, listOf(code.dropLast(1)))
+            entry.does(PageAct.Search, listOf(code.dropLast(1)))
+            picture("bring-back-wrong-code")
+            picture("bring-back-wrong-code-large-text", Look(text = 2f))
+            entry.does(PageAct.Search, listOf(code))
+            picture("bring-back-found")
+            picture("bring-back-found-dark", Look(dark = true))
+            spoken(Language.DE) {
+                runBlocking {
+                    entry.back()
+                    entry.does(PageAct.KeepFolder, listOf(code))
+                }
+                picture("bring-back-german")
+            }
+        }
     }
 }
