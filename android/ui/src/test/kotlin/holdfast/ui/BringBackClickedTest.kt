@@ -101,7 +101,10 @@ class BringBackClickedTest {
             agrees()
             sees("Exchange now")
             seesTheLog()
-            assertEquals(listOf(empty, stage.files).map { it.path }, runBlocking { phone.carriers() }.map { it.id })
+            assertEquals(
+                listOf(empty, stage.files).map { it.path },
+                runBlocking { phone.carriers() }.map { it.id },
+            )
             entry.shell!!.close()
         }
     }
@@ -157,15 +160,16 @@ class BringBackClickedTest {
             val gate = CompletableDeferred<Unit>()
             var ended = false
             val phone = TestPhone(home, stage.hands, 77)
-            val slow = object : Phone by phone {
-                override suspend fun reach(carrier: KeptCarrier): Carrier =
-                    try {
-                        gate.await()
-                        phone.reach(carrier)
-                    } finally {
-                        ended = true
-                    }
-            }
+            val slow =
+                object : Phone by phone {
+                    override suspend fun reach(carrier: KeptCarrier): Carrier =
+                        try {
+                            gate.await()
+                            phone.reach(carrier)
+                        } finally {
+                            ended = true
+                        }
+                }
             val entry = starts(slow, "Ines")
             adds(phone, stage.files)
             hand.types("Recovery code", code)
@@ -194,12 +198,13 @@ class BringBackClickedTest {
             val code = code(stage)
             val gate = CompletableDeferred<Unit>()
             val phone = TestPhone(home, stage.hands, 77)
-            val slow = object : Phone by phone {
-                override suspend fun restore(found: Restore): Host {
-                    gate.await()
-                    return phone.restore(found)
+            val slow =
+                object : Phone by phone {
+                    override suspend fun restore(found: Restore): Host {
+                        gate.await()
+                        return phone.restore(found)
+                    }
                 }
-            }
             val entry = starts(slow)
             adds(phone, stage.files)
             hand.types("Recovery code", code)
