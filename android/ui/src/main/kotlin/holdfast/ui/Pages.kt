@@ -166,14 +166,17 @@ public class Pages(private val host: Host, private val phone: Phone) {
         top(host.ask { now -> pairPage(did, now) })
     }
 
-    /** With each carrier: one that cannot be reached keeps nothing from the others. The first fault is told. */
+    /**
+     * With each carrier: one that cannot be reached keeps nothing from the others. The first fault is told.
+     */
     private suspend fun exchange() {
         busy = true
         try {
             told = emptyList()
-            val wrong = phone.carriers().mapNotNull { carrier ->
-                troubleOf { told = told + host.exchange(phone.reach(carrier)).told }
-            }
+            val wrong =
+                phone.carriers().mapNotNull { carrier ->
+                    troubleOf { told = told + host.exchange(phone.reach(carrier)).told }
+                }
             trouble = wrong.firstOrNull()
         } finally {
             busy = false

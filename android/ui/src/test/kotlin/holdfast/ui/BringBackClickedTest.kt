@@ -1,6 +1,7 @@
 package holdfast.ui
 
 import androidx.compose.ui.test.junit4.createComposeRule
+import holdfast.core.PageAct
 import holdfast.core.RecoveryDid
 import holdfast.core.Restore
 import holdfast.kit.Carrier
@@ -11,7 +12,9 @@ import kotlin.test.AfterTest
 import kotlin.test.assertEquals
 import kotlin.test.assertFalse
 import kotlinx.coroutines.CompletableDeferred
+import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
+import kotlinx.coroutines.yield
 import org.junit.Rule
 import org.junit.Test
 
@@ -101,7 +104,10 @@ class BringBackClickedTest {
             agrees()
             sees("Exchange now")
             seesTheLog()
-            assertEquals(listOf(empty, stage.files).map { it.path }, runBlocking { phone.carriers() }.map { it.id })
+            assertEquals(
+                listOf(empty, stage.files).map { it.path },
+                runBlocking { phone.carriers() }.map { it.id },
+            )
             entry.shell!!.close()
         }
     }
@@ -157,15 +163,16 @@ class BringBackClickedTest {
             val gate = CompletableDeferred<Unit>()
             var ended = false
             val phone = TestPhone(home, stage.hands, 77)
-            val slow = object : Phone by phone {
-                override suspend fun reach(carrier: KeptCarrier): Carrier =
-                    try {
-                        gate.await()
-                        phone.reach(carrier)
-                    } finally {
-                        ended = true
-                    }
-            }
+            val slow =
+                object : Phone by phone {
+                    override suspend fun reach(carrier: KeptCarrier): Carrier =
+                        try {
+                            gate.await()
+                            phone.reach(carrier)
+                        } finally {
+                            ended = true
+                        }
+                }
             val entry = starts(slow, "Ines")
             adds(phone, stage.files)
             hand.types("Recovery code", code)
@@ -187,6 +194,25 @@ class BringBackClickedTest {
         }
     }
 
+    /** Once a search that was left has ended, somebody stays where they went. */
+    @Test
+    fun a_search_that_was_left_pulls_nobody_back() = runBlocking {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            val phone = TestPhone(home, stage.hands, 77).also { it.folder = stage.files }
+            val entry = Entry(phone)
+            entry.start()
+            entry.does(PageAct.BringBack, listOf("Ines"))
+            val code = stage.ines.ask { now -> recovery(RecoveryDid.Show, now) }.code!!
+            entry.does(PageAct.KeepFolder, listOf(code))
+            phone.waits = CompletableDeferred()
+            val search = launch { entry.does(PageAct.Search, listOf(code)) }
+            while (!entry.busy) yield()
+            entry.back()
+            search.join()
+            assertEquals("Who are you?", entry.first!!.title)
+        }
+    }
+
     /** While a home is made nobody goes back: it is theirs, or it is not. */
     @Test
     fun a_home_that_is_made_is_not_left() {
@@ -194,12 +220,13 @@ class BringBackClickedTest {
             val code = code(stage)
             val gate = CompletableDeferred<Unit>()
             val phone = TestPhone(home, stage.hands, 77)
-            val slow = object : Phone by phone {
-                override suspend fun restore(found: Restore): Host {
-                    gate.await()
-                    return phone.restore(found)
+            val slow =
+                object : Phone by phone {
+                    override suspend fun restore(found: Restore): Host {
+                        gate.await()
+                        return phone.restore(found)
+                    }
                 }
-            }
             val entry = starts(slow)
             adds(phone, stage.files)
             hand.types("Recovery code", code)

@@ -54,7 +54,8 @@ internal class TestPhone(private val home: File, private val clock: DeviceClock,
 
     override suspend fun reach(carrier: KeptCarrier): Carrier {
         waits?.await()
-        if (full || carrier.id == away?.path) throw IOException("No connection to ${carrier.place}. Try again later.")
+        if (full || carrier.id == away?.path)
+            throw IOException("No connection to ${carrier.place}. Try again later.")
         return FolderCarrier(File(carrier.id))
     }
 
