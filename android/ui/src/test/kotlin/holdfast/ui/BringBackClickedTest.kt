@@ -1,6 +1,7 @@
 package holdfast.ui
 
 import androidx.compose.ui.test.junit4.createComposeRule
+import holdfast.core.PageAct
 import holdfast.core.RecoveryDid
 import holdfast.core.Restore
 import holdfast.kit.Carrier
@@ -11,7 +12,9 @@ import kotlin.test.AfterTest
 import kotlin.test.assertEquals
 import kotlin.test.assertFalse
 import kotlinx.coroutines.CompletableDeferred
+import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
+import kotlinx.coroutines.yield
 import org.junit.Rule
 import org.junit.Test
 
@@ -188,6 +191,25 @@ class BringBackClickedTest {
             tap("Look for the log")
             sees("Your log was found")
             assertFalse(home.exists(), "nothing is written by a search")
+        }
+    }
+
+    /** Once a search that was left has ended, somebody stays where they went. */
+    @Test
+    fun a_search_that_was_left_pulls_nobody_back() = runBlocking {
+        Stage(Stage.plan("small-plan.toml")).use { stage ->
+            val phone = TestPhone(home, stage.hands, 77).also { it.folder = stage.files }
+            val entry = Entry(phone)
+            entry.start()
+            entry.does(PageAct.BringBack, listOf("Ines"))
+            val code = stage.ines.ask { now -> recovery(RecoveryDid.Show, now) }.code!!
+            entry.does(PageAct.KeepFolder, listOf(code))
+            phone.waits = CompletableDeferred()
+            val search = launch { entry.does(PageAct.Search, listOf(code)) }
+            while (!entry.busy) yield()
+            entry.back()
+            search.join()
+            assertEquals("Who are you?", entry.first!!.title)
         }
     }
 

@@ -191,6 +191,8 @@ class PlacesPicturesTest {
             spoken(Language.DE) {
                 runBlocking {
                     entry.back()
+                    // A chooser that was closed: the page is drawn again.
+                    phone.folder = null
                     entry.does(PageAct.KeepFolder, listOf(code))
                 }
                 picture("bring-back-german")
