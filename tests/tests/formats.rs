@@ -134,7 +134,7 @@ mod kept {
                 for screen in [&mut shown, &mut fresh] {
                     screen.here.clock.iter_mut().for_each(|clock| clock.went_by = None);
                     if corrected {
-                        (screen.saved_text, screen.doubt) = (None, None);
+                        (screen.saved_text, screen.saved_line, screen.doubt) = (None, None, None);
                         // What a question asks about, its key answers.
                         screen.here.side_keys.retain(|key| key.kind != SideKeyKind::Sure);
                     }

@@ -354,3 +354,30 @@ fn a_reading_can_be_typed_beside_the_last_one() {
     let QuestionField::Stepper { more: Some(more), .. } = &next.fields[0] else { panic!() };
     assert_eq!(more.words, "10.3 cm", "the steps begin there");
 }
+
+/// What nobody planned may have had no load; then that is said, and a load that was forgotten is not taken for it.
+#[test]
+fn extra_work_waits_for_a_load_or_for_none() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    ines.go_to("2026-11-03");
+    ines.tap(begin()).unwrap();
+    let answers = Answers { words: Some("Sled".into()), reps: Some(5), ..Answers::default() };
+    let asked = ask(ines, &Ask::Extra, Some(answers));
+    assert_eq!((asked.key.words.as_str(), asked.key.tap), ("Choose the load, or none", None));
+    let stepper = asked.fields.iter().find_map(|field| match field {
+        QuestionField::Stepper { less, more, .. } => Some((less.clone(), more.clone())),
+        _ => None,
+    });
+    let (none, some) = stepper.unwrap();
+    let (none, some) = (none.unwrap(), some.unwrap());
+    assert_eq!(none.words, "none");
+    let without = ask(ines, &Ask::Extra, Some(none.then));
+    assert!(matches!(without.key.tap, Some(Tap::LogExtra { load: None, .. })), "{without:?}");
+    let shown = without.fields.iter().any(|field| {
+        matches!(field, QuestionField::Stepper { value: Some(value), unit: None, .. } if value == "none")
+    });
+    assert!(shown, "{without:?}");
+    let with = ask(ines, &Ask::Extra, Some(some.then));
+    assert!(matches!(with.key.tap, Some(Tap::LogExtra { load: Some(_), .. })));
+}

@@ -170,3 +170,27 @@ fn a_session_says_what_it_came_to_and_what_is_next() {
     );
     assert_eq!(shown.rows.iter().filter(|row| row.title.starts_with("Corners window")).count(), 3);
 }
+
+/// In the session that runs a correction shows at once, is what was saved last, and undo takes it back.
+#[test]
+fn a_correction_in_the_session_that_runs_is_shown_and_undone() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(40, 8), (45, 6), (50, 6)]);
+    ines.go_to("2026-11-04");
+    ines.tap(begin()).unwrap();
+    let (piece, set, load, reps, reserve) = ("Squat".to_owned(), None, None, None, None);
+    let screen = ines.tap(Tap::LogSet { piece, set, load, reps, reserve }).unwrap();
+    let was = screen.saved_line.clone().unwrap();
+    assert_eq!(was.text, format!("Saved: {}", screen.saved_text.unwrap()));
+    assert_eq!(was.short, "Set 1");
+    let rows = session(ines, None, 0).rows;
+    let first = lift(&rows[0]);
+    let correction = Correction::Done { load: None, reps: Some(7), reserve: None };
+    let corrected = ines.tap(Tap::Correct { lift: first, correction }).unwrap();
+    assert!(corrected.saved.is_some());
+    assert!(corrected.saved_line.unwrap().text.contains("× 7"));
+    let undone = ines.tap(Tap::Undo).unwrap();
+    assert!(undone.undone.unwrap().contains("× 7"), "what undo took back");
+    assert_eq!(session(ines, None, 0).rows[0].title, rows[0].title);
+}

@@ -26,7 +26,7 @@ clock-paused = { $piece }, Uhr angehalten
 clock-resumed = { $piece }, Uhr läuft wieder
 clock-extended = { $piece }, 15 s mehr
 clock-skipped = { $piece }, zum Nächsten gesprungen
-clock-stopped = { $piece }, Uhr abgebrochen
+clock-stopped = { $piece }, Uhr gestoppt
 rest-ended = Pause beendet
 rest-longer = 1 min mehr Pause
 

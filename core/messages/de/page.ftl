@@ -3,10 +3,10 @@
 ## Tasten
 
 # Solange ein Feld leer ist, das gefüllt sein muss.
-type-the-rest = Tippe erst den Rest.
+type-the-rest = Fülle erst alle Felder aus.
 
 next = Weiter
-back-to-today = Zurück zu heute
+back-to-today = Zurück zu Heute
 back-to-board = Zurück zum Überblick
 share-code = Als Text senden
 exchange-now = Jetzt abgleichen
@@ -31,7 +31,7 @@ share-earlier = Früheres teilen
 none-of-them = Keine davon
 touch-the-line = Tippe die Zeile an, die du hörst
 to-exchange = Zum Abgleich
-keep-server = Diesen Server behalten
+keep-server = Server speichern
 add-folder = Ordner hinzufügen
 add-server = Server hinzufügen
 forget-carrier = Nicht mehr benutzen
@@ -118,7 +118,7 @@ webdav-is = Ein Ordner auf einem Server, mit Benutzername und Passwort.
 webdav-needs = Frag den, der ihn betreibt, nach der Adresse des Ordners und nach einem Passwort nur für diese App.
 s3 = S3-kompatibler Speicher
 s3-is = Ein Bucket auf einem Server, mit Schlüssel-ID und geheimem Schlüssel.
-s3-needs = Frag den, der ihn betreibt, nach der Adresse ohne den Bucket, nach dem Bucket und nach einem Schlüssel nur für diese App. Den Bucket muss es schon geben. Nennt niemand eine Region, lass sie, wie sie ist.
+s3-needs = Vom Betreiber brauchst du die Adresse ohne Bucket, den Namen des Buckets und einen Schlüssel nur für diese App. Den Bucket muss es schon geben. Nennt niemand eine Region, lass sie, wie sie ist.
 server-sees = Wer ihn betreibt, kann nicht lesen, was abgeglichen wird, sieht aber, wann.
 address = Adresse
 user = Benutzername
@@ -212,7 +212,7 @@ your-name = Dein Name
 name-missing = Dein Name fehlt
 name-seen = Deine Crew sieht ihn.
 choose-who = Wähle Athlet oder Coach
-how-you-read = Wie du liest
+how-you-read = Gewichte und Sprache
 choose-unit = Wähle Kilogramm oder Pfund
 before-you-begin = Bevor du anfängst
 makes-a-folder = Speichert es nur auf diesem Telefon

@@ -18,6 +18,8 @@ proposed = { $load } vorgeschlagen
 asked = gefragt
 or-more = { $number } oder mehr
 choose-load = Gewicht wählen
+# Was auch ohne eines gehoben sein kann.
+choose-load-or-none = Gewicht wählen, oder keins
 what-else = Was hast du noch gemacht?
 or-another-movement = Eine Übung beim Namen
 choose-movement = Wähle die Übung

@@ -62,6 +62,15 @@ not-done = Nicht gemacht: { $pieces }.
 in-doubt = Vielleicht ein Versehen, zählt noch nicht: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
+## Was zuletzt gespeichert wurde, auf einem Telefon.
+
+# $what als „Squat Satz 2, 60 kg × 6“.
+saved = Gespeichert: { $what }
+# Neben einem Haken, wo große Schrift für mehr keinen Platz lässt.
+saved-set = Satz { $set }
+saved-window = Fenster { $window }
+saved-alone = Gespeichert
+
 ## Was aus jedem Teil wurde, am Ende der Einheit.
 
 sum-sets = { $all ->

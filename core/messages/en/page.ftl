@@ -3,7 +3,7 @@
 ## Keys
 
 # While a field is empty that must be typed.
-type-the-rest = Type the rest first.
+type-the-rest = Fill in every field first.
 
 next = Next
 back-to-today = Back to today
@@ -31,7 +31,7 @@ share-earlier = Share earlier entries
 none-of-them = None of them
 touch-the-line = Touch the line you hear
 to-exchange = Go to the exchange
-keep-server = Keep this server
+keep-server = Save this server
 add-folder = Add a folder
 add-server = Add a server
 forget-carrier = Use it no longer
@@ -94,8 +94,8 @@ entries-wait = { $entries ->
 }
 # No exchange went through since $date.
 entries-wait-since = { $entries ->
-    [one] 1 entry is waiting since { $date }
-   *[other] { $entries } entries are waiting since { $date }
+    [one] 1 entry waiting since { $date }
+   *[other] { $entries } entries waiting since { $date }
 }
 goes-with-next = They are safely stored on this phone and go with the next exchange.
 needs-a-carrier = They are safely stored on this phone. Add a folder or a server that carries them.
@@ -118,7 +118,7 @@ webdav-is = A folder on a server, with a user name and a password.
 webdav-needs = Ask whoever runs it for the address of the folder, and for a password made for this app alone.
 s3 = S3-compatible storage
 s3-is = A bucket on a server, with a key id and a secret key.
-s3-needs = Ask whoever runs it for the address without the bucket, the bucket, and a key made for this app alone. The bucket must be there. Where nobody names a region, leave it as it is.
+s3-needs = Ask whoever runs it for the address without the bucket, the bucket, and a key made for this app alone. The bucket must already exist. Where nobody names a region, leave it as it is.
 server-sees = Whoever runs it can't read what is exchanged, but sees when.
 address = Address
 user = User name
@@ -136,7 +136,7 @@ unit = Loads in
 kilograms = Kilograms
 pounds = Pounds
 language = Language
-as-the-phone = As the phone
+as-the-phone = Same as the phone
 # Each language is called in its own words.
 english = English
 german = Deutsch
@@ -212,7 +212,7 @@ your-name = Your name
 name-missing = Your name is missing
 name-seen = Your crew sees it.
 choose-who = Choose athlete or coach
-how-you-read = How you read
+how-you-read = Units and language
 choose-unit = Choose kilograms or pounds
 before-you-begin = Before you begin
 makes-a-folder = Stores it on this phone alone

@@ -18,6 +18,8 @@ proposed = { $load } proposed
 asked = asked
 or-more = { $number } or more
 choose-load = Choose the load
+# What may have been lifted with none.
+choose-load-or-none = Choose the load, or none
 what-else = What else did you lift?
 or-another-movement = A movement by its name
 choose-movement = Choose the movement

@@ -63,6 +63,15 @@ not-done = Not done: { $pieces }.
 in-doubt = May be a slip, so it does not count yet: { $sets }.
 piece-so-far = { $piece } ({ $progress })
 
+## What was saved last, on a phone.
+
+# $what as "Squat set 2, 60 kg × 6".
+saved = Saved: { $what }
+# Beside a tick, where large letters leave room for no more.
+saved-set = Set { $set }
+saved-window = Window { $window }
+saved-alone = Saved
+
 ## What each piece came to, at the end of a session.
 
 sum-sets = { $all ->

@@ -1,7 +1,8 @@
 //! A coach's home: everybody, those who need a look first; and the plan.
 
 use super::PhoneChoices;
-use super::record::{PageAct, PageAsk, PageKey, PageRow, PageScreen, PageSign};
+use super::act::{PageAct, PageAsk};
+use super::record::{PageKey, PageRow, PageScreen, PageSign};
 use super::rows::{headed, told};
 use crate::coach;
 use crate::device::Device;

@@ -2,9 +2,8 @@
 
 use qrcodegen::{QrCode, QrCodeEcc};
 
-use super::record::{
-    PageAct, PageAsk, PageBlock, PageCode, PageField, PageKey, PageRow, PageScreen,
-};
+use super::act::{PageAct, PageAsk};
+use super::record::{PageBlock, PageCode, PageField, PageKey, PageRow, PageScreen};
 use crate::crew::{self as known, RecoveryDid};
 use crate::device::{Device, PairDid, PairScreen, PairStep};
 use crate::error::{Error, Field, Result};

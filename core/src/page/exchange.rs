@@ -1,12 +1,12 @@
 //! What waits to go out, what came, what is missing; and what carries it.
 
-use super::record::{PageAct, PageAsk, PageBlock, PageKey, PageRow, PageScreen, PageSign};
-use super::rows::headed;
+use super::act::{PageAct, PageAsk};
+use super::record::{PageBlock, PageKey, PageRow, PageScreen, PageSign};
+use super::rows::{adds_carrier, headed};
 use crate::coach;
 use crate::device::Device;
 use crate::error::Result;
 use crate::exchange;
-use crate::exchange::web::ServerKind;
 use crate::instant::Instant;
 use crate::say::page as say;
 use crate::words;
@@ -47,10 +47,7 @@ pub(super) fn page(device: &mut Device, carriers: &[String], at: &Instant) -> Re
         PageRow::opens(place, PageAsk::Carrier { index, place: place.clone() })
     });
     rows.extend(headed(kept.collect(), say::carriers()));
-    let add = |title: &str, does| PageRow { does: Some(does), ..PageRow::titled(title) };
-    rows.push(add(say::add_folder(), PageAct::KeepFolder));
-    let server = PageAsk::Server { kind: ServerKind::WebDav, address: String::new() };
-    rows.push(add(say::add_server(), PageAct::Open { page: server }));
+    rows.extend(adds_carrier());
     page.rows = rows;
     page.key = Some(match (device.crew().is_some(), carriers.is_empty()) {
         (false, _) => PageKey::moves(say::join_a_crew(), PageAct::Open { page: PageAsk::Pairing }),

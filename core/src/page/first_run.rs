@@ -2,7 +2,8 @@
 
 use catalogue::speaking;
 
-use super::record::{PageAct, PageField, PageKey, PageRow, PageScreen, StartAnswers};
+use super::act::{PageAct, StartAnswers};
+use super::record::{PageField, PageKey, PageRow, PageScreen};
 use super::rows::headed;
 use super::this_phone::{caution_sentences, languages, stored_sentences, unit_name};
 use crate::journal::Role;

@@ -1,6 +1,7 @@
 //! What was done: movements, ranges of motion, sessions; each with what it came to last.
 
-use super::record::{PageAsk, PageRow, PageScreen};
+use super::act::PageAsk;
+use super::record::{PageRow, PageScreen};
 use super::rows::{headed, told};
 use crate::coach::{self, LiftPoint, MemberScreen};
 use crate::device::Device;

@@ -1,6 +1,7 @@
 //! Pages: the places of a phone beside a session, drawn from records as a session's screens are. A shell draws any page the
 //! same way; what stands on one, in which order and in which words, is decided here.
 
+mod act;
 mod board;
 mod chart;
 mod choices;
@@ -17,12 +18,13 @@ mod server;
 mod session;
 mod this_phone;
 
+pub use act::{PageAct, PageAsk, StartAnswers};
 pub use choices::{Heard, PhoneChoices, Shade, TextSize};
 pub(crate) use crew::{pairing, recovery};
 pub(crate) use first_run::first_run;
 pub use record::{
-    Chart, ChartMark, ChartPoint, PageAct, PageAsk, PageBlock, PageCode, PageField, PageKey,
-    PageNumber, PageRow, PageScreen, PageSign, StartAnswers,
+    Chart, ChartMark, ChartPoint, PageBlock, PageCode, PageField, PageKey, PageNumber, PageRow,
+    PageScreen, PageSign,
 };
 pub use restore::RestoreAnswers;
 pub(crate) use restore::restore;

@@ -3,10 +3,10 @@
 
 use serde::Serialize;
 
-use super::record::{PageAct, PageAsk, PageField, PageKey, PageRow, PageScreen};
-use super::rows::headed;
+use super::act::PageAct;
+use super::record::{PageField, PageKey, PageRow, PageScreen};
+use super::rows::{adds_carrier, headed};
 use super::this_phone::{caution_sentences, stored_sentences};
-use crate::exchange::web::ServerKind;
 use crate::say::page as say;
 
 /// How far somebody is who restores.
@@ -32,10 +32,7 @@ pub(crate) fn restore(answers: RestoreAnswers) -> PageScreen {
 fn look(answers: RestoreAnswers) -> PageScreen {
     let kept: Vec<PageRow> = answers.carriers.iter().map(PageRow::titled).collect();
     let mut rows = headed(kept, say::carriers());
-    let add = |title: &str, does| PageRow { does: Some(does), ..PageRow::titled(title) };
-    let form = PageAsk::Server { kind: ServerKind::WebDav, address: String::new() };
-    rows.push(add(say::add_folder(), PageAct::KeepFolder));
-    rows.push(add(say::add_server(), PageAct::Open { page: form }));
+    rows.extend(adds_carrier());
     let key = if answers.carriers.is_empty() {
         PageKey::waits(say::add_a_carrier_first())
     } else {

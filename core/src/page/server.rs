@@ -1,6 +1,7 @@
 //! A server that is to be kept as a carrier: of which kind it is, and what that kind needs.
 
-use super::record::{PageAct, PageField, PageKey, PageRow, PageScreen};
+use super::act::PageAct;
+use super::record::{PageField, PageKey, PageRow, PageScreen};
 use super::rows::headed;
 use crate::exchange::web::{NO_REGION, ServerKind};
 use crate::say::page as say;

@@ -1,6 +1,7 @@
 //! One session: every set as it was logged, to be corrected by whoever lifted it, and what else was done.
 
-use super::record::{PageAct, PageRow, PageScreen};
+use super::act::PageAct;
+use super::record::{PageRow, PageScreen};
 use super::rows::headed;
 use crate::coach::{self, LoggedSet, OneSession};
 use crate::device::Device;

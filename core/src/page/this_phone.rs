@@ -2,8 +2,9 @@
 
 use catalogue::Language;
 
+use super::act::{PageAct, PageAsk};
 use super::choices::{Heard, PhoneChoices, Shade, TextSize};
-use super::record::{PageAct, PageAsk, PageRow, PageScreen};
+use super::record::{PageRow, PageScreen};
 use super::rows::headed;
 use crate::crew::{self, RecoveryDid};
 use crate::device::Device;

@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use super::came_to::came_to;
 use super::key::At;
 use super::rows::{follow, piece_of, rows, stands_at};
+use super::said::Saved;
 use super::screen::{
     CueView, Notice, NoticeKind, PieceKindView, PieceView, Row, SessionScreen, SessionState,
 };
@@ -87,6 +88,7 @@ pub(super) fn draw(
         flags: super::flags::open(snapshot),
         saved: None,
         saved_text: saved.map(|saved| saved.text.clone()),
+        saved_line: saved.map(Saved::line),
         undone: None,
         ignored: false,
         unpublished: snapshot.unpublished,

@@ -1,9 +1,10 @@
 //! What a tap saved, in words, and where to look whether it was a slip.
 
-use super::screen::Row;
+use super::screen::{Row, SavedLine};
 use super::snapshot::Snapshot;
 use crate::journal::{Body, Note};
 use crate::plan::Exercise;
+use crate::say::screen as say;
 use crate::words::{self, Names};
 
 /// What was saved last.
@@ -24,6 +25,20 @@ impl Saved {
     pub(super) fn of(snapshot: &Snapshot, bodies: &[Body]) -> Option<Saved> {
         let last = bodies.last()?;
         Some(Saved { text: said(snapshot, bodies), row: row_of(last) })
+    }
+
+    /// As a phone says it. What is not of a row says by itself what came of it, such as a session that was begun.
+    pub(super) fn line(&self) -> SavedLine {
+        let text = match &self.row {
+            Some(_) => say::saved(&self.text),
+            None => self.text.clone(),
+        };
+        let short = match &self.row {
+            Some(Row::Set { set, .. }) => say::saved_set(set),
+            Some(Row::Window { window, .. }) => say::saved_window(window),
+            _ => say::saved_alone().to_owned(),
+        };
+        SavedLine { text, short }
     }
 }
 

@@ -13,6 +13,8 @@ mod set;
 mod timed;
 mod token;
 
+pub(in crate::session) use timed::tenths;
+
 use super::screen::{
     BarView, OptionView, PieceKindView, Question, Row, SessionScreen, SessionState, SideKeyKind,
 };

@@ -126,6 +126,7 @@ fn screen(row: Option<Row>, asks: Option<Question>) -> SessionScreen {
         notices: Vec::new(),
         saved: None,
         saved_text: None,
+        saved_line: None,
         doubt: None,
         undone: None,
         ignored: false,

@@ -71,7 +71,7 @@ pub(super) fn measure(
 }
 
 /// `10.5` as 105 tenths.
-fn tenths(word: &str) -> Option<i64> {
+pub(in crate::session) fn tenths(word: &str) -> Option<i64> {
     let (sign, word) = word.strip_prefix('-').map_or((1, word), |word| (-1, word));
     let word = word.replace(',', ".");
     let (whole, tenth) = word.split_once('.').unwrap_or((&word, "0"));

@@ -43,6 +43,7 @@ impl Of<'_> {
                 movement: Some(movement.key.clone()),
                 words: None,
                 load: None,
+                no_load: false,
                 ..answers.clone()
             };
             Choice::new(movement.name.clone(), chosen, then)
@@ -62,6 +63,9 @@ impl Of<'_> {
         let key = match (movement, answers.reps) {
             (None, _) => waits(say::choose_movement()),
             (Some(_), _) if !is_load => waits(&say::type_load(example(builds, self.screen.unit))),
+            (Some(_), _) if answers.load.is_none() && !answers.no_load => {
+                waits(say::choose_load_or_none())
+            }
             (_, None) => waits(say::choose_reps()),
             (Some(movement), Some(reps)) => {
                 let load = answers.load.map(|load| words::load_text(load, self.screen.unit));

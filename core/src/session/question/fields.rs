@@ -68,6 +68,8 @@ pub enum Ask {
 pub struct Answers {
     /// A load.
     pub load: Option<Mass>,
+    /// True where it is said that there was no load.
+    pub no_load: bool,
     /// A load or a reading as it was typed; none where it was not.
     pub typed: Option<String>,
     /// Which of the sides the typed reading is of, counted from 0.

@@ -15,6 +15,7 @@ pub(super) fn take_typed(answers: &mut Answers, lifted: Option<Lifted>, unit: Ma
         Some(Lifted::Assisted) if load > Mass::ZERO => Mass::ZERO - load,
         _ => load,
     };
+    answers.no_load = false;
     let load = Mass::parse_signed(&typed, Some(unit)).ok().map(signed);
     answers.load = load.filter(|load| match lifted {
         Some(lifted) => words::wrong_load(lifted, *load, unit).is_none(),
@@ -45,7 +46,7 @@ impl LoadField<'_> {
                 Some(load) => (self.named)(load).unwrap_or_else(|| load.number(unit)),
                 None => say::no_load().to_owned(),
             };
-            Choice::new(words, false, Answers { load, ..answers.clone() })
+            Choice::new(words, false, Answers { load, no_load: load.is_none(), ..answers.clone() })
         };
         let none = || self.or_none.then(|| to(None));
         let (less, more) = match answers.load {
@@ -53,12 +54,16 @@ impl LoadField<'_> {
                 let less = self.lighter(load).map(|less| to(Some(less))).or_else(none);
                 (less, self.heavier(load))
             }
-            None => (None, Some(self.lightest())),
+            None => (none().filter(|_| !answers.no_load), Some(self.lightest())),
+        };
+        let value = match answers.load {
+            Some(load) => Some(load.number(unit)),
+            None => answers.no_load.then(|| say::no_load().to_owned()),
         };
         QuestionField::Stepper {
             label: self.label.into(),
-            value: answers.load.map(|load| load.number(unit)),
-            unit: Some(unit.symbol().into()),
+            unit: (!answers.no_load).then(|| unit.symbol().into()),
+            value,
             less,
             more: more.map(|load| to(Some(load))),
             typed: Some(TypedNumber { words: say::type_it().into(), then: answers.clone() }),

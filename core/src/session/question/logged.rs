@@ -42,16 +42,16 @@ pub(super) fn logged(
         words::set_done(load.as_deref(), reps, reserve, Remarks::default())
     };
     let (was, reps) = (said(set.load, set.reps, set.reserve), answers.reps.unwrap_or_default());
-    let is = said(answers.load, reps, answers.reserve);
+    let is_other = (answers.load, reps, answers.reserve) != (set.load, set.reps, set.reserve);
     let corrects = |correction| Tap::Correct { lift, correction };
     let key = if undone {
         saves(say::take_back(&was), Some(say::not_counted().into()), corrects(Correction::NotDone))
     } else if !typed {
         waits(&say::type_load(example(builds.as_ref(), unit)))
-    } else if is != was {
+    } else if is_other {
         let Answers { load, reserve, .. } = answers;
         let done = Correction::Done { load, reps: Some(reps), reserve };
-        saves(say::save(&is), Some(say::logged_as(&was)), corrects(done))
+        saves(say::save(said(load, reps, reserve)), Some(say::logged_as(&was)), corrects(done))
     } else if set.doubt {
         saves(say::is_right(&was), Some(say::counts_then().into()), corrects(Correction::Right))
     } else {

@@ -6,6 +6,7 @@ use super::keys::{saves, waits};
 use crate::journal::Range;
 use crate::plan::{MeasuredWhen, Protocol};
 use crate::say::question as say;
+use crate::session::line::tenths;
 use crate::session::{PieceKindView, RangeView, SideReading, Tap};
 use crate::words;
 
@@ -26,20 +27,6 @@ fn known(range: &RangeView, when: MeasuredWhen, side: Option<u32>) -> Option<i64
     let of_side = || range.readings.iter().filter(|reading| reading.side == side);
     let same = of_side().rfind(|reading| reading.when == when);
     same.or_else(|| of_side().next_back()).map(|reading| reading.tenths)
-}
-
-/// A reading as it was typed, in tenths: `10.3` is 103. None where it is none; no tape is ten metres long.
-fn typed(text: &str) -> Option<i64> {
-    let text = text.trim().replace(',', ".");
-    let (minus, digits) =
-        text.strip_prefix('-').map_or((false, text.as_str()), |rest| (true, rest));
-    let (whole, tenth) = digits.split_once('.').unwrap_or((digits, "0"));
-    let is_number = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
-    if !is_number(whole) || !is_number(tenth) || tenth.len() > 1 || whole.len() > 3 {
-        return None;
-    }
-    let tenths = whole.parse::<i64>().ok()? * 10 + tenth.parse::<i64>().ok()?;
-    Some(if minus { -tenths } else { tenths })
 }
 
 impl Of<'_> {
@@ -78,7 +65,8 @@ impl Of<'_> {
         if let (Some(text), Some(at)) = (&answers.typed, answers.side)
             && let Some(touched) = touched.get_mut(at as usize)
         {
-            *touched = typed(text).filter(|tenths| range.protocol.sane_tenths().contains(tenths));
+            *touched =
+                tenths(text.trim()).filter(|tenths| range.protocol.sane_tenths().contains(tenths));
             is_reading = touched.is_some();
         }
         let answers = Answers { typed: None, side: None, tenths: touched.clone(), ..answers };

@@ -5,6 +5,7 @@ mod due;
 mod here;
 mod note;
 mod piece;
+mod saved;
 mod strength;
 mod sum;
 mod timed;
@@ -18,6 +19,7 @@ pub use clock::{ClockView, CueView, PhaseSpan, RestView};
 pub use here::{Form, Here, Key, KeyKind, Question, Row, SideKey, SideKeyKind};
 pub use note::NoteView;
 pub use piece::{FlagView, OptionView, PieceKindView, PieceState, PieceView};
+pub use saved::SavedLine;
 pub use strength::{
     AbleView, BarView, BuildView, ChangeView, ExpectedReps, LoadView, MaxView, PlateView,
     SetDoneView, SetView, StrengthView, WarmUpView,
@@ -68,6 +70,8 @@ pub struct SessionScreen {
     /// What was saved last and undo would take back, in words; with nothing left to take back that the
     /// session was begun. None before that.
     pub saved_text: Option<String>,
+    /// The same as a phone says it, `Saved: Squat set 2, 60 kg × 6`, and in a word or two where large letters leave no room.
+    pub saved_line: Option<SavedLine>,
     /// What is odd about that, perhaps a slip of the finger, in words.
     pub doubt: Option<String>,
     /// What this screen's tap took back, in words.
