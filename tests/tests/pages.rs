@@ -316,6 +316,10 @@ fn a_server_is_of_one_kind_or_the_other() {
         let is_chosen = |row: &&PageRow| row.chosen == Some(true);
         let titles: Vec<_> = page.choices.iter().filter(is_chosen).map(|row| &row.title).collect();
         assert_eq!(titles, [chosen]);
+        // It waits until all that signs in is typed; where nobody names a region or a folder there is none.
+        assert!(page.key.as_ref().unwrap().typed_first.is_some());
+        let may_be_empty = page.fields.iter().filter(|field| field.optional).count();
+        assert_eq!(may_be_empty, if kind == ServerKind::S3 { 2 } else { 0 });
         let said: Vec<_> = page.fields.iter().map(|field| field.label.as_str()).collect();
         assert_eq!(said, labels);
         assert_eq!(page.fields[0].text, "https://nas/");

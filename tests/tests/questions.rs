@@ -353,6 +353,12 @@ fn a_reading_can_be_typed_beside_the_last_one() {
     assert_eq!(labels(&next), ["left, last 10.3 cm", "right, last 9.6 cm"]);
     let QuestionField::Stepper { more: Some(more), .. } = &next.fields[0] else { panic!() };
     assert_eq!(more.words, "10.3 cm", "the steps begin there");
+    // What is read today is beside nothing: the last is of another day.
+    let both = typed(&typed(&next, 0, "12"), 1, "11");
+    ines.tap(both.key.tap.unwrap()).unwrap();
+    let row = Row::Measure { piece: "Calves".into(), when: MeasuredWhen::After };
+    let after = ask(ines, &Ask::Row { row, whole: false }, None);
+    assert_eq!(labels(&after), ["left, last 10.3 cm", "right, last 9.6 cm"]);
 }
 
 /// What nobody planned may have had no load; then that is said, and a load that was forgotten is not taken for it.

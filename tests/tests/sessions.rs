@@ -194,3 +194,25 @@ fn a_correction_in_the_session_that_runs_is_shown_and_undone() {
     assert!(undone.undone.unwrap().contains("× 7"), "what undo took back");
     assert_eq!(session(ines, None, 0).rows[0].title, rows[0].title);
 }
+
+/// While a session runs a set of another day is corrected too: undo still takes back what was saved in the session, and the screen
+/// is what is on disk.
+#[test]
+fn a_correction_of_another_day_leaves_the_session_that_runs_as_it_is() {
+    let crew = Crew::start(SMALL_PLAN, &["Ines"]).unwrap();
+    let ines = &crew.athletes[0];
+    squats(ines, "2026-11-03", &[(40, 8), (45, 6), (50, 6)]);
+    ines.go_to("2026-11-04");
+    ines.tap(begin()).unwrap();
+    let (piece, set, load, reps, reserve) = ("Squat".to_owned(), None, None, None, None);
+    let stood = ines.tap(Tap::LogSet { piece, set, load, reps, reserve }).unwrap();
+    let first = lift(&session(ines, None, 1).rows[0]);
+    let correction = Correction::Done { load: None, reps: Some(5), reserve: None };
+    let corrected = ines.tap(Tap::Correct { lift: first, correction }).unwrap();
+    assert_eq!(corrected.saved_line, stood.saved_line, "what undo takes back");
+    let fresh = ines.open_again().unwrap().today(ines.now()).unwrap();
+    let mut shown = ines.today().unwrap();
+    shown.saved = None;
+    assert_eq!(shown, fresh);
+    assert_eq!(session(ines, None, 1).rows[0].title, "40 kg × 5 (short)");
+}

@@ -225,7 +225,7 @@ pub(crate) fn tap(
         device.cut_after_saving();
     }
     let of_the_journal = !written.entries.is_empty();
-    let went_on = of_the_journal && !of_any_day && snapshot.went_on(written, &device.store);
+    let went_on = of_the_journal && snapshot.went_on(written, &device.store);
     if !went_on || !snapshot.is_shown_at(at) {
         snapshot = Snapshot::now(device, at)?;
     }

@@ -20,7 +20,7 @@ pub(super) fn logged(
 ) -> Result<QuestionScreen> {
     let Own { set, session, builds, lifted, movement, unit } = own(device, lift)?;
     let typed = take_typed(&mut answers, lifted, unit);
-    answers.load = answers.load.or(set.load.filter(|_| typed));
+    answers.load = answers.load.or(set.load);
     answers.reps = answers.reps.or(Some(set.reps));
     answers.reserve = answers.reserve.or(set.reserve);
     let undone = answers.undone;
@@ -29,7 +29,7 @@ pub(super) fn logged(
         let label = if builds.is_some() { say::load() } else { say::any_load() };
         let load =
             LoadField { label, builds: builds.as_ref(), unit, named: &|_| None, or_none: false };
-        fields.extend((set.load.is_some() || !typed).then(|| load.field(&answers)));
+        fields.extend(set.load.map(|_| load.field(&answers)));
         let reps = (answers.reps.unwrap_or_default(), 0..=MOST_REPS);
         let then = |reps| Answers { reps: Some(reps), ..answers.clone() };
         fields.push(QuestionField::count(say::good_reps().into(), reps, then));

@@ -105,8 +105,7 @@ impl Hand<'_> {
         let done = self.shown.done.as_ref();
         let proposed = self.shown.load.as_ref().map(|load| load.mass);
         let answers = &mut self.answers;
-        let standing = done.and_then(|done| done.load).or(proposed).filter(|_| self.typed);
-        answers.load = answers.load.or(standing);
+        answers.load = answers.load.or(done.and_then(|done| done.load)).or(proposed);
         let asked = (!self.shown.open).then_some(self.shown.asked);
         answers.reps = answers.reps.or(done.map(|done| done.reps)).or(asked);
         answers.reserve = answers.reserve.or(done.and_then(|done| done.reserve));

@@ -81,7 +81,7 @@ class BringBackClickedTest {
             val entry = starts(phone)
             sees("Add a folder or a server first")
             adds(phone, empty)
-            sees("Type the rest first")
+            sees("Fill in every field first")
             hand.types("Recovery code", code.dropLast(1))
             tap("Look for the log")
             sees("A recovery code has 32 letters and digits; these are 31.")

@@ -7,15 +7,18 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.toPixelMap
 import androidx.compose.ui.input.key.Key
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertIsDisplayed
+import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.isFocused
+import androidx.compose.ui.test.isRoot
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
 import androidx.compose.ui.test.onFirst
@@ -34,6 +37,7 @@ import holdfast.core.Role
 import holdfast.core.StartAnswers
 import holdfast.core.TextSize
 import holdfast.core.speak
+import holdfast.ui.theme.Colours
 import java.io.File
 import java.nio.file.Files
 import kotlin.test.AfterTest
@@ -56,6 +60,8 @@ class PlacesClickedTest {
     private fun sees(text: String) = hand.sees(text)
 
     private fun there(text: String) = hand.there(text)
+
+    private fun ground() = rule.onAllNodes(isRoot()).onFirst().captureToImage().toPixelMap()[2, 2]
 
     private fun node(text: String) =
         rule.onAllNodes(says(text), useUnmergedTree = true).onFirst().fetchSemanticsNode()
@@ -190,18 +196,18 @@ class PlacesClickedTest {
         sees("Your name is missing")
         types("Your name", "Ana")
         tap("Next")
-        sees("How you read")
+        sees("Units and language")
         tap("Deutsch")
-        sees("Wie du liest")
+        sees("Gewichte und Sprache")
         tap("Wie das Telefon")
-        sees("How you read")
+        sees("Units and language")
         tap("Deutsch")
-        sees("Wie du liest")
+        sees("Gewichte und Sprache")
         tap("Kilogramm")
         tap("Weiter")
         sees("Bevor du anfängst")
         rule.runOnIdle { assertTrue(entry.back()) }
-        sees("Wie du liest")
+        sees("Gewichte und Sprache")
         // What was answered stands on every page on the way back.
         rule.runOnIdle { assertTrue(entry.back()) }
         sees("Wer bist du?")
@@ -263,6 +269,9 @@ class PlacesClickedTest {
             rule.waitUntil(5_000) { stage.phone.choices().text == TextSize.LARGER }
             rule.waitForIdle()
             assertTrue(letters > node("Back to today").size.height, "the text was larger")
+            assertEquals(Colours.light.ground, ground())
+            tap("Dark")
+            rule.waitUntil(5_000) { ground() == Colours.dark.ground }
             tap("Tone alone")
             tap("Give a cue now")
             rule.waitUntil(5_000) { stage.phone.tried == 1 }
@@ -271,7 +280,7 @@ class PlacesClickedTest {
             rule.waitUntil(5_000) { runBlocking { stage.ines.ask { who() } }.unit == MassUnit.LB }
             tap("Deutsch")
             sees("Dieses Telefon")
-            tap("Zurück zu heute")
+            tap("Zurück zu Heute")
             sees("Verlauf")
         }
     }
@@ -347,7 +356,7 @@ class PlacesClickedTest {
             types("Bucket", "cellar")
             types("Key id", "KEY")
             types("Secret key", "Tr0mb0ne")
-            tap("Keep this server")
+            tap("Save this server")
             sees("What carries it")
             val kept = stage.phone.server as Server.S3
             assertEquals("https://nas.example.org:9000", kept.address)

@@ -117,8 +117,8 @@ internal fun OneKey(
         verticalArrangement = Arrangement.Center,
     ) {
         Words(words, Role.KEY, colour = ink)
-        // At a large text its first line alone says what it does; a key that waits says why.
-        val said = more?.takeUnless { largeText && kind != KeyKind.WAITS }
+        // At a large text its first line alone says what it does, or what it waits for.
+        val said = more?.takeUnless { largeText }
         said?.let { Words(it, Role.BODY, Modifier.padding(top = 4.dp), ink, weight = Role.SMALL.weight) }
     }
 }

@@ -19,6 +19,7 @@ import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.StrokeCap
+import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.semantics.contentDescription
@@ -82,10 +83,13 @@ internal fun SavedLine(text: String, saved: Boolean, undo: String?, act: () -> U
     val undoes: @Composable () -> Unit = { if (undo != null) Underlined(undo, colours.varnish, act = act) }
     val measurer = rememberTextMeasurer()
     val style = style(Role.STRONG)
-    val undone = undo?.let { measurer.measure(it.capital(), style).size.width } ?: 0
+    val density = LocalDensity.current
+    fun wide(text: String) = with(density) { measurer.measure(text.capital(), style).size.width.toDp() }
     BoxWithConstraints {
-        // Where Undo would take the room of the words it has a line of its own, and they have two.
-        val beside = undone < constraints.maxWidth * MOST_UNDO
+        // Where Undo would take the room of the words it has a line of its own.
+        val undone = undo?.let { wide(it) + 12.dp } ?: 0.dp
+        val words = wide(text) + if (saved) 30.dp else 0.dp
+        val beside = undone < maxWidth * MOST_UNDO || undone + words < maxWidth
         Column {
             Row(
                 Modifier.fillMaxWidth().heightIn(min = 52.dp),

@@ -23,6 +23,7 @@ import holdfast.core.ClockView
 import holdfast.core.PieceKindView
 import holdfast.core.Row as LoggedRow
 import holdfast.core.SessionScreen
+import holdfast.core.WindowView
 import holdfast.ui.parts.Gauge
 import holdfast.ui.parts.GaugeColours
 import holdfast.ui.parts.Tally
@@ -44,29 +45,39 @@ internal fun WindowBody(
 ) {
     val view = kind.view
     val window = view.windows.find { it.window == row.window } ?: return
-    Row(Modifier.fillMaxSize()) {
-        Column(Modifier.weight(1f).fillMaxHeight().padding(end = 20.dp)) {
-            if (!lies) Tally(view.windows, row.window, view.stations.size)
-            Title(window.movement, Modifier.padding(top = if (lies) 0.dp else 12.dp))
-            Words(window.askedText, Role.LEAD)
-            val digits = clock?.digits
-            if (digits != null) {
-                val colour = if (clock.paused) colours.soft else colours.water
-                Floor(digits, colour, Modifier.weight(1f))
-                if (!lies) Words(clock.now.capital(), Role.LEAD, Modifier.announced())
-            } else {
-                Spacer(Modifier.weight(1f))
-            }
-            view.windows
-                .find { it.window == row.window + 1u }
-                ?.let {
-                    Row(Modifier.padding(top = 12.dp)) {
-                        Words(words.next + " ", Role.LEAD, colour = colours.soft)
-                        Words(it.askedText, Role.LEAD, weight = Role.TITLE.weight)
-                    }
+    BoxWithConstraints(Modifier.fillMaxSize()) {
+        // On a small phone with large letters all but movement, reps and seconds gives way.
+        val crowded = !lies && largeText && maxHeight < CROWDED
+        Row(Modifier.fillMaxSize()) {
+            Column(Modifier.weight(1f).fillMaxHeight().padding(end = 20.dp)) {
+                if (!lies && !crowded) Tally(view.windows, row.window, view.stations.size)
+                if (crowded) FittedWords(window.askedText, 40.dp, 24.dp, Modifier.fillMaxWidth())
+                else {
+                    Title(window.movement, Modifier.padding(top = if (lies) 0.dp else 12.dp))
+                    Words(window.askedText, Role.LEAD)
                 }
+                val digits = clock?.digits
+                if (digits != null) {
+                    val colour = if (clock.paused) colours.soft else colours.water
+                    Floor(digits, colour, Modifier.weight(1f))
+                    if (!lies && !crowded) Words(clock.now.capital(), Role.LEAD, Modifier.announced())
+                } else {
+                    Spacer(Modifier.weight(1f))
+                }
+                if (!crowded) Following(view.windows.find { it.window == row.window + 1u })
+            }
+            if (clock != null) Gauge(clock, gauge(), atRight = true, Modifier.width(32.dp).fillMaxHeight())
         }
-        if (clock != null) Gauge(clock, gauge(), atRight = true, Modifier.width(32.dp).fillMaxHeight())
+    }
+}
+
+/** What the window after this one asks for. */
+@Composable
+private fun Following(window: WindowView?) {
+    if (window == null) return
+    Row(Modifier.padding(top = 12.dp)) {
+        Words(words.next + " ", Role.LEAD, colour = colours.soft)
+        Words(window.askedText, Role.LEAD, weight = Role.TITLE.weight)
     }
 }
 
@@ -99,7 +110,7 @@ internal fun HoldBody(clock: ClockView, on: Color?, lies: Boolean) {
 }
 
 /** Below this height large letters leave no room for what is only good to know. */
-internal val CROWDED = 330.dp
+internal val CROWDED = 440.dp
 
 @Composable
 private fun HoldWords(

@@ -18,6 +18,7 @@ import androidx.compose.foundation.lazy.LazyListScope
 import androidx.compose.foundation.lazy.LazyListState
 import androidx.compose.foundation.lazy.items
 import androidx.compose.foundation.lazy.rememberLazyListState
+import androidx.compose.foundation.shape.CircleShape
 import androidx.compose.foundation.shape.RoundedCornerShape
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.SideEffect
@@ -53,7 +54,6 @@ import holdfast.ui.parts.QrCode
 import holdfast.ui.parts.Rule
 import holdfast.ui.parts.SideKeyOf
 import holdfast.ui.parts.SignOf
-import holdfast.ui.parts.Tick
 import holdfast.ui.parts.Title
 import holdfast.ui.parts.TypedLine
 import holdfast.ui.parts.capital
@@ -187,12 +187,11 @@ private fun OneRow(row: PageRow, act: (PageAct) -> Unit) {
     }
 }
 
-/** A frame that holds a tick once its row is chosen: an empty one says that it can be. */
+/** A ring, filled once its row is chosen: an empty one says that it can be, in the place of another. */
 @Composable
 private fun Chosen(chosen: Boolean) {
-    val shape = RoundedCornerShape(6.dp)
-    Box(Modifier.size(32.dp).border(1.5.dp, colours.edge, shape), Alignment.Center) {
-        if (chosen) Tick(20.dp, colours.varnish)
+    Box(Modifier.size(30.dp).border(2.dp, colours.edge, CircleShape), Alignment.Center) {
+        if (chosen) Box(Modifier.size(16.dp).background(colours.varnish, CircleShape))
     }
 }
 

@@ -56,6 +56,7 @@ import holdfast.ui.theme.FittedWords
 import holdfast.ui.theme.Role
 import holdfast.ui.theme.Words
 import holdfast.ui.theme.colours
+import holdfast.ui.theme.largeText
 import holdfast.ui.theme.style
 import holdfast.ui.theme.words
 
@@ -90,14 +91,15 @@ internal fun QuestionPage(asked: Asked, over: String, trouble: String?, modifier
 /** Everything on a question that can be touched, a row each. */
 internal fun LazyListScope.fields(asked: Asked, does: Does) {
     fun leads(then: Answers) = does { ask(asked.ask, then) }
-    items(asked.screen.fields) { Field(it, ::leads) }
+    val alone = asked.screen.fields.size == 1
+    items(asked.screen.fields) { Field(it, alone, ::leads) }
 }
 
 @Composable
-private fun Field(field: QuestionField, leads: (Answers) -> Unit) {
+private fun Field(field: QuestionField, alone: Boolean, leads: (Answers) -> Unit) {
     when (field) {
         is QuestionField.Stepper -> Stepper(field, leads)
-        is QuestionField.Choices -> Choices(field, leads)
+        is QuestionField.Choices -> Choices(field, alone, leads)
         is QuestionField.Words -> Typed(field, leads)
     }
 }
@@ -177,13 +179,16 @@ private fun StepKey(sign: String, label: String, to: Choice?, leads: (Answers) -
 }
 
 @Composable
-private fun Choices(field: QuestionField.Choices, leads: (Answers) -> Unit) {
+private fun Choices(field: QuestionField.Choices, alone: Boolean, leads: (Answers) -> Unit) {
     Column(verticalArrangement = Arrangement.spacedBy(8.dp)) {
-        field.label?.let { Words(it, Role.LEAD, Modifier.padding(top = 8.dp), weight = Role.TITLE.weight) }
+        // Of large letters the one key says what is asked.
+        val label = field.label.takeUnless { largeText && field.shape == ChoiceShape.NUMBERS && alone }
+        label?.let { Words(it, Role.LEAD, Modifier.padding(top = 8.dp), weight = Role.TITLE.weight) }
         val across =
             when (field.shape) {
                 ChoiceShape.ROWS -> 1
-                ChoiceShape.WORDS -> 3
+                // Large letters need the width.
+                ChoiceShape.WORDS -> if (largeText) 2 else 3
                 ChoiceShape.NUMBERS -> across(field.choices.size)
             }
         val (role, high) =

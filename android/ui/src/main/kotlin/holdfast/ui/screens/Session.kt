@@ -147,8 +147,9 @@ private fun AskedBody(
             (kind as? PieceKindView.Strength)?.view?.sets?.find { row is LoggedRow.Set && it.set == row.set }
         item {
             Column {
-                // A measure's question says what it is.
-                if (row !is LoggedRow.Measure) {
+                // A measure's question says what it is. At a large text the load and the question do, for
+                // keys need room.
+                if (row !is LoggedRow.Measure && !largeText) {
                     Title(
                         if (set == null) screen.here.title else kind.view.movement,
                         Modifier.padding(top = 4.dp),
@@ -194,7 +195,9 @@ internal fun Foot(screen: SessionScreen, key: Key, trouble: String?, on: Color?,
     val here = screen.here
     val undo = here.sideKeys.find { it.kind == SideKeyKind.UNDO }
     val odd = trouble ?: screen.doubt
-    val said = odd ?: screen.undone ?: screen.savedText
+    // Beside large letters a word or two: the tick says the rest.
+    val saved = screen.savedLine?.let { if (largeText) it.short else it.text }
+    val said = odd ?: screen.undone ?: saved
     if (said != null && on == null) {
         SavedLine(said, odd == null, undo?.words) { undo?.let { does { press(it) } } }
     }

@@ -160,6 +160,12 @@ internal fun LoadLine(set: SetView) {
         }
         return
     }
+    if (set.open && largeText) {
+        Number(load.number, load.unit, 72.dp)
+        Words(set.repsText, Role.LEAD)
+        set.expected?.let { Words(it.text, Role.SMALL) }
+        return
+    }
     if (set.open) {
         Row(Modifier.fillMaxWidth(), verticalAlignment = Alignment.Bottom) {
             Number(load.number, load.unit, 108.dp, Modifier.weight(1f))

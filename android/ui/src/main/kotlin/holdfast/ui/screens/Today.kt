@@ -32,6 +32,7 @@ import holdfast.core.PieceState
 import holdfast.core.PieceView
 import holdfast.core.SessionScreen
 import holdfast.core.SessionState
+import holdfast.core.SetView
 import holdfast.core.StrengthView
 import holdfast.ui.Shell
 import holdfast.ui.parts.OneKey
@@ -160,14 +161,22 @@ private fun Sets(view: StrengthView) {
         val said = view.warmUp.joinToString(", ") { it.text }
         Words("${words.warmUp}: $said", colour = colours.soft)
     }
-    for (set in view.sets) {
-        Row(Modifier.fillMaxWidth().heightIn(min = 38.dp), verticalAlignment = Alignment.CenterVertically) {
-            Words(set.set.toString(), Role.SMALL, Modifier.width(24.dp), colours.soft)
-            val done = set.done
-            Words(done?.text ?: set.askedText, Role.LEAD, Modifier.weight(1f), weight = Role.STRONG.weight)
-            if (done != null) Tick(16.dp, colours.ink)
-            val plates = set.load?.build?.short
-            if (done == null && plates != null) Words(plates, colour = colours.soft, align = TextAlign.End)
+    view.sets.forEach { SetLine(it) }
+}
+
+@Composable
+private fun SetLine(set: SetView) {
+    val done = set.done
+    val plates = set.load?.build?.short.takeIf { done == null }
+    // Beside large letters the plates have no room: they stand below.
+    val large = largeText
+    Row(Modifier.fillMaxWidth().heightIn(min = 38.dp), verticalAlignment = Alignment.CenterVertically) {
+        Words(set.set.toString(), Role.SMALL, Modifier.width(24.dp), colours.soft)
+        Column(Modifier.weight(1f)) {
+            Words(done?.text ?: set.askedText, Role.LEAD, weight = Role.STRONG.weight)
+            if (large) plates?.let { Words(it, colour = colours.soft) }
         }
+        if (done != null) Tick(16.dp, colours.ink)
+        if (!large) plates?.let { Words(it, colour = colours.soft, align = TextAlign.End) }
     }
 }

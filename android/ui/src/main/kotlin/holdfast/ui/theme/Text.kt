@@ -4,10 +4,14 @@ import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.text.BasicText
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.ReadOnlyComposable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
@@ -59,14 +63,39 @@ internal fun Words(
     weight: FontWeight = role.weight,
     maxLines: Int = Int.MAX_VALUE,
 ) {
+    val shown = text.whole()
+    // As large as the role says; smaller where a word would break in the middle.
+    var fits by remember(shown, role) { mutableStateOf(1f) }
     BasicText(
-        text.whole(),
+        shown,
         modifier,
-        style(role, weight, colour, align),
+        style(role, weight, colour, align, fits),
+        onTextLayout = { laid ->
+            laid.broken()?.let { word -> fits = maxOf(fits * laid.size.width / word, LEAST_FIT) }
+        },
         maxLines = maxLines,
         overflow = TextOverflow.Ellipsis,
     )
 }
+
+/** Below this part of its size nothing is made to fit. */
+private const val LEAST_FIT = 0.4f
+
+/** How wide the widest word is that goes on in the next line; null where none does. */
+internal fun TextLayoutResult.broken(): Float? {
+    val text = layoutInput.text.text
+    val ends = (0 until lineCount - 1).map { getLineEnd(it) }.filter { it in 1 until text.length }
+    val inWord = ends.filter { text[it - 1] !in BREAKS && text[it] !in BREAKS }
+    return inWord.maxOfOrNull { end ->
+        val from = text.lastIndexOfAny(BREAKS, end) + 1
+        val to = text.indexOfAny(BREAKS, end).takeIf { it > 0 } ?: text.length
+        // A little more, for widths are whole pixels.
+        (from until to).sumOf { getBoundingBox(it).width.toDouble() }.toFloat() * 1.03f
+    }
+}
+
+/** Where a line may end. */
+private val BREAKS = charArrayOf(' ', '\n', '-', '\u00AD')
 
 /** A role's own style: it says how far it grows, so the system's own growing is taken out. */
 @Composable
@@ -75,8 +104,9 @@ internal fun style(
     weight: FontWeight = role.weight,
     colour: Color = colours.ink,
     align: TextAlign = TextAlign.Start,
+    part: Float = 1f,
 ): TextStyle {
-    val size = with(LocalDensity.current) { role.size(fontScale).dp.toSp() }
+    val size = with(LocalDensity.current) { (role.size(fontScale) * part).dp.toSp() }
     return style(size, weight, colour, align)
 }
 
@@ -136,7 +166,10 @@ internal fun FittedWords(
                 val wide = measurer.measure(sized, base).size.width
                 val fits = if (wide == 0) most else (100f * width / wide).dp
                 val high = if (height == Dp.Infinity) most else height
-                minOf(fits, most, high).coerceAtLeast(least)
+                // Where it takes two lines no word breaks in the middle.
+                val word = sized.split(' ').maxOf { measurer.measure(it, base).size.width }
+                val whole = if (word == 0) most else (98f * width / word).dp
+                minOf(minOf(fits, most, high).coerceAtLeast(least), whole)
             }
         BasicText(
             text,
