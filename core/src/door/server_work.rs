@@ -201,7 +201,7 @@ mod tests {
         assert!(value("authorization").starts_with(signed), "{}", value("authorization"));
     }
 
-    /// Each try is signed anew: a signature of some minutes ago is refused.
+    /// Each try is signed again: a signature of some minutes ago is refused.
     #[test]
     fn a_try_is_signed_at_its_own_moment() {
         let work = s3().begin(parts()).unwrap();

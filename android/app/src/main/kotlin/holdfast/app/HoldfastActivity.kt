@@ -73,7 +73,8 @@ public class HoldfastActivity : ComponentActivity() {
 
     private suspend fun opens() {
         app.entry.shell?.let {
-            return it.look()
+            // The phone may speak another language by now.
+            return it.again()
         }
         try {
             app.entry.start()

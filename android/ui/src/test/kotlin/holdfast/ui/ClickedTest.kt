@@ -1,11 +1,5 @@
 package holdfast.ui
 
-import androidx.compose.foundation.layout.Box
-import androidx.compose.foundation.layout.size
-import androidx.compose.runtime.CompositionLocalProvider
-import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
@@ -14,15 +8,10 @@ import androidx.compose.ui.test.assertIsDisplayed
 import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.junit4.createComposeRule
 import androidx.compose.ui.test.onAllNodesWithText
-import androidx.compose.ui.test.onFirst
 import androidx.compose.ui.test.onNodeWithText
 import androidx.compose.ui.text.AnnotatedString
-import androidx.compose.ui.text.TextLayoutResult
-import androidx.compose.ui.unit.Density
-import androidx.compose.ui.unit.dp
 import holdfast.core.Ask
 import holdfast.core.Language
-import holdfast.core.PieceKindView
 import holdfast.core.QuestionField
 import holdfast.ui.screens.besides
 import kotlin.test.assertEquals
@@ -133,93 +122,6 @@ class ClickedTest {
                     "a touch without words at ${touch.boundsInRoot}",
                 )
             }
-        }
-    }
-
-    /** With text of twice the size nothing that is needed between two sets is off the screen. */
-    @Test
-    fun large_text_keeps_load_hurts_undo_and_the_key() {
-        Stage(Stage.plan("small-plan.toml")).use { stage ->
-            runBlocking {
-                stage.trained()
-                stage.shell.press()
-            }
-            rule.setContent {
-                val phone = Density(LocalDensity.current.density, fontScale = 2f)
-                CompositionLocalProvider(LocalDensity provides phone) {
-                    Box(Modifier.size(390.dp, 844.dp)) {
-                        HoldfastApp(stage.shell, dark = false, font = roboto, moves = false)
-                    }
-                }
-            }
-            fun sets() = (stage.shell.screen!!.pieces.first().kind as PieceKindView.Strength).view.sets
-            whole(listOf(sets()[0].load!!.number, "It hurts", "Undo", "Done: "))
-            stage.hands.pass(90_000)
-            tap("Done: ")
-            sees("End the rest")
-            val next = sets()[1].load!!
-            val change = listOfNotNull(next.change!!.offText, next.change!!.onText)
-            val digits = stage.shell.screen!!.here.clock!!.digits!!
-            whole(change + listOf(digits, sets()[1].askedText, "It hurts", "Undo", "End the rest"))
-        }
-    }
-
-    /** On the smallest phone too, in the longer language: what the body does next is all there. */
-    @Test
-    fun a_small_phone_with_large_german_letters_keeps_change_clock_and_seconds() {
-        spoken(Language.DE) {
-            Stage(Stage.plan("small-plan.toml")).use { stage ->
-                runBlocking {
-                    stage.trained()
-                    stage.shell.press()
-                    stage.hands.pass(90_000)
-                    stage.shell.press()
-                }
-                rule.setContent {
-                    val phone = Density(LocalDensity.current.density, fontScale = 2f)
-                    CompositionLocalProvider(LocalDensity provides phone) {
-                        Box(Modifier.size(320.dp, 640.dp)) {
-                            HoldfastApp(stage.shell, dark = false, font = roboto, moves = false)
-                        }
-                    }
-                }
-                fun screen() = stage.shell.screen!!
-                fun sets() = (screen().pieces.first().kind as PieceKindView.Strength).view.sets
-                val next = sets()[1].load!!
-                val change = listOfNotNull(next.change!!.offText, next.change!!.onText)
-                whole(
-                    change + listOf(screen().here.clock!!.digits!!, "Es tut", "Rückgängig", "Pause beenden")
-                )
-                runBlocking {
-                    stage.shell.choose(screen().rows.first { it is holdfast.core.Row.Hold })
-                    stage.hands.pass(5_000)
-                    stage.shell.press()
-                    stage.hands.pass(30_000)
-                    stage.shell.look()
-                }
-                rule.waitForIdle()
-                val clock = screen().here.clock!!
-                whole(listOf(clock.now, clock.digits!!, clock.about!!.replaceFirstChar { it.uppercase() }))
-            }
-        }
-    }
-
-    /** Each text is on screen, and none of it is cut off or broken within a number. */
-    private fun whole(texts: List<String>) {
-        for (text in texts) {
-            val node = rule.onAllNodes(says(text), useUnmergedTree = true).onFirst()
-            assertTrue(runCatching { node.assertIsDisplayed() }.isSuccess, "$text is not displayed")
-            val shown = node.fetchSemanticsNode()
-            val (bounds, size) = shown.boundsInRoot to shown.size
-            // What is cut off has smaller bounds than size.
-            assertTrue(
-                bounds.height >= size.height - 1 && bounds.width >= size.width - 1,
-                "$text: $bounds of $size",
-            )
-            val layouts = mutableListOf<TextLayoutResult>()
-            shown.config.getOrNull(SemanticsActions.GetTextLayoutResult)?.action?.invoke(layouts)
-            val lines = layouts.single().lineCount
-            assertTrue(' ' in text || lines == 1, "$text has $lines lines")
         }
     }
 

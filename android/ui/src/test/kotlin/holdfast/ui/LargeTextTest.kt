@@ -23,6 +23,8 @@ import holdfast.core.Language
 import holdfast.core.PageAsk
 import holdfast.core.PieceKindView
 import holdfast.core.Row
+import holdfast.core.SideKeyKind
+import holdfast.ui.parts.capital
 import kotlin.test.assertEquals
 import kotlinx.coroutines.runBlocking
 import org.junit.Rule
@@ -69,12 +71,20 @@ class LargeTextTest {
             fun sets() = (screen().pieces.first().kind as PieceKindView.Strength).view.sets
             fun digits() = screen().here.clock!!.digits!!
             look(at, "today")
+            Hand(rule).sees(sets()[0].load!!.build!!.short!!)
             does { at.press() }
-            look(at, "set", sets()[0].load!!.number)
+            /** It hurts, Undo and the one key never give way. */
+            fun keys(): List<String> {
+                val always = setOf(SideKeyKind.HURTS, SideKeyKind.UNDO)
+                val beside = screen().here.sideKeys.filter { it.kind in always }.map { it.words.capital() }
+                return beside + (at.inline?.screen?.key ?: screen().here.key).words
+            }
+            fun needs(name: String, texts: List<String>) = look(at, name, texts + keys())
+            needs("set", listOf(sets()[0].load!!.number))
             stage.hands.pass(90_000)
             does { at.press() }
             val change = sets()[1].load!!.change!!
-            look(at, "rest", *listOfNotNull(change.offText, change.onText, digits()).toTypedArray())
+            needs("rest", listOfNotNull(change.offText, change.onText, digits()))
             does { at.ask(Ask.Row(Row.Set("Squat", 2u), whole = true)) }
             look(at, "other load")
             does { at.back().also { at.ask(Ask.Hurts(screen().here.row)) } }
@@ -86,13 +96,13 @@ class LargeTextTest {
             stage.hands.pass(180_000)
             does { at.choose(Row.Set("Squat", 3u)) }
             // The keys for reps can be scrolled to; the first are in view.
-            look(at, "open set", sets()[2].load!!.number, "1", "2")
+            needs("open set", listOf(sets()[2].load!!.number, "1", "2"))
             does { at.choose(screen().rows.first { it is Row.Window }) }
             stage.hands.pass(5_000)
             does { at.press() }
             stage.hands.pass(15_000)
             does { at.look() }
-            look(at, "window", digits())
+            needs("window", listOf(digits()))
             stage.hands.pass(5_000)
             does { at.press() }
             does { at.choose(screen().rows.first { it is Row.Hold }) }
@@ -101,9 +111,9 @@ class LargeTextTest {
             stage.hands.pass(30_000)
             does { at.look() }
             val clock = screen().here.clock!!
-            look(at, "hold", clock.now, digits(), clock.about!!.replaceFirstChar { it.uppercase() })
+            look(at, "hold", listOf(clock.now, digits(), clock.about!!.replaceFirstChar { it.uppercase() }))
             does { at.choose(Row.Finish) }
-            look(at, "finish", "0", "1", "2")
+            needs("finish", listOf("0", "1", "2"))
             does { at.open(PageAsk.History(null)) }
             look(at, "history")
             does { at.open(PageAsk.Movement(null, "Back squat")) }
@@ -116,7 +126,7 @@ class LargeTextTest {
     }
 
     /** Looks at what a shell shows, on both phones. */
-    private fun look(at: Shell, name: String, vararg needed: String) {
+    private fun look(at: Shell, name: String, needed: List<String> = emptyList()) {
         for (now in listOf(DpSize(320.dp, 640.dp), DpSize(390.dp, 844.dp))) {
             runBlocking { at.again() }
             size = now
